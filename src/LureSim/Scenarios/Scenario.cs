@@ -1,0 +1,291 @@
+namespace LureSim.Scenarios;
+
+/// <summary>
+/// A validated question: one spot, the tackle at hand and the presentations to compare. All values SI.
+/// Instances that come from <c>ScenarioReader</c> are inside the documented ranges; code that builds one
+/// by hand is responsible for the same.
+/// </summary>
+public sealed record Scenario
+{
+    /// <summary>A short name for people, shown as the heading of the sheet.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>Free remarks, shown on the sheet; may be empty.</summary>
+    public string Notes { get; init; } = "";
+
+    /// <summary>The water, the bottom, the light and the fish.</summary>
+    public required Spot Spot { get; init; }
+
+    /// <summary>What the angler owns.</summary>
+    public required TackleBox Tackle { get; init; }
+
+    /// <summary>The retrieves to compare; at least one.</summary>
+    public required IReadOnlyList<Presentation> Presentations { get; init; }
+}
+
+/// <summary>What the bottom is made of: sets contact stiffness, friction and the roughness length of the current profile.</summary>
+public enum BottomKind
+{
+    /// <summary>Rock, concrete, packed gravel.</summary>
+    Hard,
+
+    /// <summary>Sand, the default.</summary>
+    Sand,
+
+    /// <summary>Soft mud.</summary>
+    Mud,
+
+    /// <summary>Oyster or broken shell.</summary>
+    Shell,
+}
+
+/// <summary>How the current changes between surface and bottom.</summary>
+public enum CurrentProfileKind
+{
+    /// <summary>The same speed at every depth.</summary>
+    Uniform,
+
+    /// <summary>One-seventh power law of the height above bottom.</summary>
+    Power,
+
+    /// <summary>Logarithmic law of the wall with the bottom's roughness length.</summary>
+    Logarithmic,
+}
+
+/// <summary>The water's character, which with the Secchi depth fixes its constituents.</summary>
+public enum WaterKind
+{
+    /// <summary>Blue water, little but phytoplankton.</summary>
+    ClearOcean,
+
+    /// <summary>Green coastal water, plankton with some dissolved organic matter.</summary>
+    CoastalGreen,
+
+    /// <summary>Brown, tea-coloured water, dissolved organic matter dominates.</summary>
+    TanninStained,
+
+    /// <summary>Grey-brown water, suspended mineral dominates.</summary>
+    Silty,
+}
+
+/// <summary>The spot. Axes: x along the cast, y to the caster's left, z up, still-water surface z = 0.</summary>
+public sealed record Spot
+{
+    /// <summary>Water depth (m), 0.2 to 60.</summary>
+    public required double Depth { get; init; }
+
+    /// <summary>Bottom material.</summary>
+    public BottomKind Bottom { get; init; } = BottomKind.Sand;
+
+    /// <summary>Height of the grass canopy above the bottom (m), 0 to the depth; 0 is bare bottom.</summary>
+    public double GrassHeight { get; init; }
+
+    /// <summary>Current at the surface (m/s), 0 to 3.</summary>
+    public double CurrentSpeed { get; init; }
+
+    /// <summary>
+    /// Where the current flows to, radians from the direction of the cast, anticlockwise seen from above:
+    /// 0 away from the angler, pi/2 to the left, pi towards the angler.
+    /// </summary>
+    public double CurrentDirection { get; init; }
+
+    /// <summary>Shape of the current profile.</summary>
+    public CurrentProfileKind CurrentProfile { get; init; } = CurrentProfileKind.Power;
+
+    /// <summary>Wind speed (m/s), 0 to 25.</summary>
+    public double WindSpeed { get; init; }
+
+    /// <summary>Where the wind blows to, radians, same convention as <see cref="CurrentDirection"/>.</summary>
+    public double WindDirection { get; init; }
+
+    /// <summary>Practical salinity, 0 to 42.</summary>
+    public required double Salinity { get; init; }
+
+    /// <summary>Water temperature (degrees Celsius), -2 to 40.</summary>
+    public required double TemperatureCelsius { get; init; }
+
+    /// <summary>Secchi depth (m), 0.05 to 45.</summary>
+    public required double SecchiDepth { get; init; }
+
+    /// <summary>Kind of water.</summary>
+    public required WaterKind WaterKind { get; init; }
+
+    /// <summary>Elevation of the sun above the horizon (radians), 0 to pi/2.</summary>
+    public required double SunElevation { get; init; }
+
+    /// <summary>Share of the sky covered by cloud, 0 to 1.</summary>
+    public double CloudCover { get; init; }
+
+    /// <summary>Where the fish are expected to strike.</summary>
+    public required StrikeZone StrikeZone { get; init; }
+
+    /// <summary>The target fish, a key of the table of fish eyes (for example "red drum").</summary>
+    public required string TargetFish { get; init; }
+}
+
+/// <summary>The strike zone as a band of depth below the surface (m), resolved at reading from either form of input.</summary>
+/// <param name="Top">Depth of the upper edge (m), 0 or more.</param>
+/// <param name="Bottom">Depth of the lower edge (m), more than <paramref name="Top"/>, at most the water depth.</param>
+public sealed record StrikeZone(double Top, double Bottom)
+{
+    /// <summary>True if the depth (m) is inside the band, edges included.</summary>
+    public bool Contains(double depth) => depth >= Top && depth <= Bottom;
+}
+
+/// <summary>What the angler owns.</summary>
+public sealed record TackleBox
+{
+    /// <summary>Height of the rod tip above the water (m), 0.1 to 6.</summary>
+    public required double RodTipHeight { get; init; }
+
+    /// <summary>The reel.</summary>
+    public required Reel Reel { get; init; }
+
+    /// <summary>The main line.</summary>
+    public required LineSpecification Line { get; init; }
+
+    /// <summary>The leader, or null for none.</summary>
+    public LeaderSpecification? Leader { get; init; }
+
+    /// <summary>Jig heads to choose from; a head of mass 0 is an unweighted hook rig.</summary>
+    public required IReadOnlyList<JigHead> JigHeads { get; init; }
+
+    /// <summary>Soft bodies to choose from; at least one. The first is the one the plan puts on each head.</summary>
+    public required IReadOnlyList<LureBody> Bodies { get; init; }
+
+    /// <summary>Colours to choose from: preset names or hex colours, at least one.</summary>
+    public required IReadOnlyList<string> Colours { get; init; }
+}
+
+/// <summary>A reel.</summary>
+/// <param name="GearRatio">Spool or rotor turns for one turn of the handle, 2 to 12.</param>
+/// <param name="SpoolDiameter">Diameter of the wound line (m), 0.015 to 0.15.</param>
+public sealed record Reel(double GearRatio, double SpoolDiameter)
+{
+    /// <summary>Line taken in for one turn of the handle (m).</summary>
+    public double LinePerTurn => GearRatio * Math.PI * SpoolDiameter;
+}
+
+/// <summary>Material of a line.</summary>
+public enum LineKind
+{
+    /// <summary>Braided polyethylene.</summary>
+    Braid,
+
+    /// <summary>Nylon monofilament.</summary>
+    Monofilament,
+
+    /// <summary>Fluorocarbon (PVDF) monofilament.</summary>
+    Fluorocarbon,
+}
+
+/// <summary>The main line.</summary>
+/// <param name="Kind">Material.</param>
+/// <param name="Strength">Nominal breaking force (N).</param>
+/// <param name="Diameter">Diameter (m); from the table of nominal strengths when the scenario does not give it.</param>
+public sealed record LineSpecification(LineKind Kind, double Strength, double Diameter);
+
+/// <summary>The leader.</summary>
+/// <param name="Kind">Material.</param>
+/// <param name="Strength">Nominal breaking force (N).</param>
+/// <param name="Diameter">Diameter (m).</param>
+/// <param name="Length">Length (m), 0.05 to 5.</param>
+public sealed record LeaderSpecification(LineKind Kind, double Strength, double Diameter, double Length);
+
+/// <summary>Metal of a jig head.</summary>
+public enum HeadMetal
+{
+    /// <summary>Lead, 11,340 kg/m3.</summary>
+    Lead,
+
+    /// <summary>Tungsten composite head, 17,000 kg/m3.</summary>
+    Tungsten,
+
+    /// <summary>Tin, 7,290 kg/m3.</summary>
+    Tin,
+
+    /// <summary>Zinc, 7,140 kg/m3.</summary>
+    Zinc,
+
+    /// <summary>Bismuth, 9,780 kg/m3.</summary>
+    Bismuth,
+
+    /// <summary>Steel, 7,850 kg/m3.</summary>
+    Steel,
+}
+
+/// <summary>A jig head.</summary>
+/// <param name="Mass">Mass of the head's metal (kg), 0 for an unweighted hook rig, otherwise 0.0005 to 0.2.</param>
+/// <param name="Metal">Metal.</param>
+/// <param name="HookMass">Mass of the steel hook (kg).</param>
+/// <param name="Label">The weight as the user wrote it ("1/4 oz"), or "unweighted".</param>
+public sealed record JigHead(double Mass, HeadMetal Metal, double HookMass, string Label);
+
+/// <summary>Profile of a lure body.</summary>
+public enum BodyProfile
+{
+    /// <summary>Soft body with a thick swinging tail.</summary>
+    PaddleTail,
+
+    /// <summary>Straight soft bait without a swimming tail.</summary>
+    SoftJerkbait,
+
+    /// <summary>Soft shrimp imitation.</summary>
+    ShrimpImitation,
+}
+
+/// <summary>A soft body.</summary>
+/// <param name="Profile">Profile.</param>
+/// <param name="Length">Overall length (m), 0.02 to 0.3.</param>
+/// <param name="Height">Greatest height of the body (m).</param>
+/// <param name="Width">Greatest width of the body (m).</param>
+/// <param name="Density">Density of the material (kg/m3), 800 to 1400.</param>
+/// <param name="Label">Name for people.</param>
+public sealed record LureBody(BodyProfile Profile, double Length, double Height, double Width, double Density, string Label);
+
+/// <summary>How the lure falls after splash-down.</summary>
+public enum FallMode
+{
+    /// <summary>Open bail: line is paid out almost freely.</summary>
+    SlackLine,
+
+    /// <summary>Closed bail: no line is paid out, the lure swings in towards the rod tip.</summary>
+    TightLine,
+}
+
+/// <summary>A way to fish the lure, as data: a cast, a fall and a repeated cycle of reeling, resting and rod work.</summary>
+public sealed record Presentation
+{
+    /// <summary>Name for people.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Horizontal distance from rod tip to splash-down (m), 2 to 80.</summary>
+    public required double CastLength { get; init; }
+
+    /// <summary>How the lure falls.</summary>
+    public FallMode Fall { get; init; } = FallMode.SlackLine;
+
+    /// <summary>Seconds from splash-down until the reel turns, 0 to 120; the fall ends sooner if the lure reaches bottom. Null: let it fall to the bottom.</summary>
+    public double? CountDown { get; init; }
+
+    /// <summary>Speed at which line is taken in while reeling (m/s), 0.02 to 3.</summary>
+    public required double RetrieveSpeed { get; init; }
+
+    /// <summary>Length of one stretch of reeling between pauses (s); null for a steady retrieve.</summary>
+    public double? ReelFor { get; init; }
+
+    /// <summary>Length of each pause (s); 0 for none.</summary>
+    public double PauseFor { get; init; }
+
+    /// <summary>Number of rod twitches at the start of each pause, 0 to 6.</summary>
+    public int Twitches { get; init; }
+
+    /// <summary>Upward travel of the rod tip in each twitch or lift (m), 0 to 2.5.</summary>
+    public double TwitchHeight { get; init; }
+
+    /// <summary>Time for one twitch, up and down (s), 0.1 to 5.</summary>
+    public double TwitchPeriod { get; init; } = 0.5;
+
+    /// <summary>The retrieve ends when this much line is left out (m).</summary>
+    public double LineLeftAtEnd { get; init; } = 3.0;
+}
