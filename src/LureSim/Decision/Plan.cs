@@ -1,0 +1,79 @@
+using LureSim.Motion;
+using LureSim.Scenarios;
+
+namespace LureSim.Decision;
+
+/// <summary>One lure on one line, fished one way.</summary>
+/// <param name="Head">Jig head.</param>
+/// <param name="Body">Soft body.</param>
+/// <param name="Presentation">The way it is fished.</param>
+public sealed record Rig(JigHead Head, LureBody Body, Presentation Presentation);
+
+/// <summary>Where one track spent its time; shares are of the retrieve (from the first turn of the handle to the end), 0 to 1.</summary>
+/// <param name="ZoneShare">Share of the retrieve inside the strike zone.</param>
+/// <param name="AboveShare">Share above the zone.</param>
+/// <param name="BelowShare">Share below the zone.</param>
+/// <param name="BottomShare">Share in contact with the bottom.</param>
+/// <param name="GrassShare">Share inside the grass canopy.</param>
+/// <param name="TimeToZone">Seconds from splash-down to the first entry into the zone; null if it never gets there.</param>
+/// <param name="TimeToBottom">Seconds from splash-down to the first bottom contact; null if it never gets there.</param>
+/// <param name="MedianDepth">Median depth during the retrieve (m).</param>
+/// <param name="DeepestDepth">Greatest depth (m).</param>
+/// <param name="RetrieveTime">Duration of the retrieve (s).</param>
+/// <param name="DriftAcross">Greatest sideways displacement by the current (m).</param>
+public sealed record Coverage(
+    double ZoneShare,
+    double AboveShare,
+    double BelowShare,
+    double BottomShare,
+    double GrassShare,
+    double? TimeToZone,
+    double? TimeToBottom,
+    double MedianDepth,
+    double DeepestDepth,
+    double RetrieveTime,
+    double DriftAcross);
+
+/// <summary>A simulated rig with its coverage.</summary>
+/// <param name="Rig">The rig.</param>
+/// <param name="Track">Its computed path.</param>
+/// <param name="Coverage">Where it spent its time.</param>
+/// <param name="Score">Ranking value, 0 to 1, larger is better; see the user guide for its parts.</param>
+/// <param name="Verdict">One plain sentence about what this rig does here.</param>
+public sealed record Candidate(Rig Rig, Track Track, Coverage Coverage, double Score, string Verdict);
+
+/// <summary>Fall of one lure: free (on slack line, no line drag) and on the line, straight down in still water and in the spot's current.</summary>
+/// <param name="Head">Jig head.</param>
+/// <param name="TerminalSpeed">Terminal fall rate of the lure free of the line (m/s).</param>
+/// <param name="SlackLineSeconds">Seconds to each depth on slack line with the line pulled through the water; null where not reached.</param>
+/// <param name="TightLineSeconds">Seconds to each depth on a closed bail from the end of the cast; null where not reached.</param>
+public sealed record FallColumn(JigHead Head, double TerminalSpeed, IReadOnlyList<double?> SlackLineSeconds, IReadOnlyList<double?> TightLineSeconds);
+
+/// <summary>Count-down table: seconds to depth by jig head.</summary>
+/// <param name="Depths">Depths (m), increasing.</param>
+/// <param name="Columns">One column a jig head, in the order of the tackle box.</param>
+public sealed record FallTable(IReadOnlyList<double> Depths, IReadOnlyList<FallColumn> Columns);
+
+/// <summary>Share of the retrieve in the strike zone by jig head and retrieve speed.</summary>
+/// <param name="PresentationName">The presentation that was varied.</param>
+/// <param name="Heads">Jig heads (rows).</param>
+/// <param name="Speeds">Retrieve speeds (m/s) (columns).</param>
+/// <param name="ZoneShare">Share, 0 to 1, [head, speed].</param>
+/// <param name="BottomShare">Share in contact with the bottom, 0 to 1, [head, speed].</param>
+/// <param name="GrassShare">Share in the grass, 0 to 1, [head, speed].</param>
+/// <param name="MedianDepth">Median depth (m), [head, speed].</param>
+public sealed record CoverageGrid(
+    string PresentationName,
+    IReadOnlyList<JigHead> Heads,
+    IReadOnlyList<double> Speeds,
+    double[,] ZoneShare,
+    double[,] BottomShare,
+    double[,] GrassShare,
+    double[,] MedianDepth);
+
+/// <summary>A recommendation with its reasons.</summary>
+/// <param name="First">The first choice.</param>
+/// <param name="Fallback">The second choice: the best candidate with another jig head, or null when there is only one head.</param>
+/// <param name="Reasons">Sentences with numbers that justify the choice.</param>
+/// <param name="Warnings">Sentences about what may go wrong with it, or where the model is weak here.</param>
+public sealed record Choice(Candidate First, Candidate? Fallback, IReadOnlyList<string> Reasons, IReadOnlyList<string> Warnings);
