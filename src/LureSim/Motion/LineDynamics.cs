@@ -1,3 +1,5 @@
+using LureSim.Hydrodynamics;
+using LureSim.Tackle;
 using LureSim.Water;
 
 namespace LureSim.Motion;
@@ -9,6 +11,25 @@ namespace LureSim.Motion;
 /// </param>
 /// <param name="AxialDampingRatio">Damping ratio of a segment's axial vibration (dimensionless), 0 to 2.</param>
 internal readonly record struct LineMesh(int Segments, double Grading, double AxialDampingRatio);
+
+/// <summary>Terms of the energy balance of lure and line: energies (J) and powers (W) into the free nodes.</summary>
+internal struct EnergyRates
+{
+    /// <summary>Kinetic energy, added mass included (J).</summary>
+    public double Kinetic;
+
+    /// <summary>Elastic energy of the line (J).</summary>
+    public double Elastic;
+
+    /// <summary>Power of weight and buoyancy (W).</summary>
+    public double Gravity;
+
+    /// <summary>Power of drag, bottom and grass (W): negative when they brake, positive when the current pushes.</summary>
+    public double Drag;
+
+    /// <summary>Power of the rod tip and the reel (W).</summary>
+    public double Rod;
+}
 
 /// <summary>
 /// Forces, masses and analytic derivatives of a lure on a line of lumped masses joined by elastic segments that carry no compression.
@@ -61,6 +82,7 @@ internal sealed class LineDynamics
     private readonly LineMesh mesh;
     private readonly int segments;
     private readonly double bottomZ;
+    private EnergyRates energy;
 
     /// <summary>Creates the dynamics of one rig.</summary>
     public LineDynamics(LureProperties lure, LineProperties line, WaterColumn water, LineDragLaw law, LineMesh mesh)
@@ -124,8 +146,8 @@ internal sealed class LineDynamics
     /// <summary>Normal force of the bottom on the lure at the last evaluation (N).</summary>
     public double BottomForce { get; private set; }
 
-    /// <summary>Power that drag, contact and grass took out of the moving parts at the last evaluation, relative to still ground (W); the current's work counts as negative.</summary>
-    public double DissipatedPower { get; private set; }
+    /// <summary>Powers and energies of the free nodes at the last evaluation, for the balance.</summary>
+    public EnergyRates Energy => energy;
 
     /// <summary>
     /// Evaluates the forces on nodes 0 to N - 1, the mass matrices and, on request, the derivatives.
@@ -158,7 +180,7 @@ internal sealed class LineDynamics
             Array.Clear(VelocityLower);
         }
 
-        DissipatedPower = 0;
+        energy = default;
         EvaluateLure(position, velocity, force, derivatives);
         for (int k = 0; k < segments; k++)
             EvaluateSegment(k, position, velocity, lineOut, payoutRate, payoutAcceleration, force, derivatives);
@@ -253,7 +275,9 @@ internal sealed class LineDynamics
         if (penetration > -20 * ContactSmoothing)
             BottomForce = EvaluateContact(0, penetration, water.Bottom.Stiffness, ImpactLoss, velocity, ref fx, ref fy, ref fz, derivatives);
 
-        DissipatedPower -= (fx * vx) + (fy * vy) + (fz * vz);
+        energy.Drag += (fx * vx) + (fy * vy) + (fz * vz);
+        energy.Gravity += ((buoyancy * wet) - weight) * vz;
+        energy.Kinetic += 0.5 * mass * ((vx * vx) + (vy * vy) + (vz * vz));
         force[0] += fx;
         force[1] += fy;
         force[2] += fz + (buoyancy * wet) - weight;
@@ -268,7 +292,7 @@ internal sealed class LineDynamics
             double length = 0.5 * lineOut * (Fractions[j + 1] - Fractions[j - 1]);
             double fx = 0, fy = 0, fz = 0;
             EvaluateContact(j, penetration, LineContactStiffness * length, ImpactLoss, velocity, ref fx, ref fy, ref fz, derivatives);
-            DissipatedPower -= (fx * velocity[3 * j]) + (fy * velocity[(3 * j) + 1]) + (fz * velocity[(3 * j) + 2]);
+            energy.Drag += (fx * velocity[3 * j]) + (fy * velocity[(3 * j) + 1]) + (fz * velocity[(3 * j) + 2]);
             force[3 * j] += fx;
             force[(3 * j) + 1] += fy;
             force[(3 * j) + 2] += fz;
@@ -430,19 +454,27 @@ internal sealed class LineDynamics
             gz += (1 - wet) * airZ;
         }
 
-        DissipatedPower -= (0.5 * (velocity[a] + velocity[b]) * gx) + (0.5 * (velocity[a + 1] + velocity[b + 1]) * gy) + (0.5 * (velocity[a + 2] + velocity[b + 2]) * gz);
+        bool free = k + 1 < segments;
+        double ends = free ? 1 : 0;
+        double px = 0.5 * (velocity[a] + (ends * velocity[b]));
+        double py = 0.5 * (velocity[a + 1] + (ends * velocity[b + 1]));
+        double pz = 0.5 * (velocity[a + 2] + (ends * velocity[b + 2]));
+        energy.Drag += (gx * px) + (gy * py) + (gz * pz);
 
         // Weight, buoyancy and the inertia of sliding line.
         double buoyancyFull = water.Density * area * length0 * Gravity;
         double slideA = mass * payoutAcceleration * xi / length0;
         double slideB = 2 * mass * payoutRate * xi / length0;
+        energy.Gravity += ((buoyancyFull * wet) - (mass * Gravity)) * pz;
+        energy.Rod -= pull * payoutRate * length / lineOut;
+        if (!free) energy.Rod += (fx * velocity[b]) + (fy * velocity[b + 1]) + (fz * velocity[b + 2]);
+        energy.Elastic += 0.5 * tension * tension * length0 / stiffness;
         gx += (slideA * dx) + (slideB * wx);
         gy += (slideA * dy) + (slideB * wy);
         gz += (slideA * dz) + (slideB * wz) + (buoyancyFull * wet) - (mass * Gravity);
         force[a] += 0.5 * gx;
         force[a + 1] += 0.5 * gy;
         force[a + 2] += 0.5 * gz;
-        bool free = k + 1 < segments;
         if (free)
         {
             force[b] += (0.5 * gx) - fx;
@@ -456,6 +488,11 @@ internal sealed class LineDynamics
         double axial = 0.5 * addedMass;
         AddMass(2 * a, isotropic, axial, tx, ty, tz);
         AddMass(2 * b, isotropic, axial, tx, ty, tz);
+        double va = (velocity[a] * velocity[a]) + (velocity[a + 1] * velocity[a + 1]) + (velocity[a + 2] * velocity[a + 2]);
+        double vb = (velocity[b] * velocity[b]) + (velocity[b + 1] * velocity[b + 1]) + (velocity[b + 2] * velocity[b + 2]);
+        double ta = (tx * velocity[a]) + (ty * velocity[a + 1]) + (tz * velocity[a + 2]);
+        double tb = (tx * velocity[b]) + (ty * velocity[b + 1]) + (tz * velocity[b + 2]);
+        energy.Kinetic += 0.5 * ((isotropic * (va + (ends * vb))) - (axial * ((ta * ta) + (ends * tb * tb))));
 
         if (!derivatives) return;
 

@@ -66,7 +66,7 @@ internal sealed class LineIntegrator
     private readonly double[] rhsR;
     private readonly double[] rhsW;
     private readonly double[] baseMass;
-    private readonly double[] scratch = new double[3];
+    private readonly double[] rowByPosition = new double[3];
     private FreeSpool spool;
 
     // Quantities of the current step start, valid while derivativesValid.
@@ -166,17 +166,18 @@ internal sealed class LineIntegrator
     /// <summary>Tells the integrator that the boundary's formulas changed at the present time.</summary>
     public void Invalidate() => derivativesValid = false;
 
-    /// <summary>Puts the tensions and powers of <see cref="Dynamics"/> at the current state.</summary>
-    public void EvaluateCurrent()
+    /// <summary>
+    /// Evaluates forces and derivatives at the current state, which puts tensions and powers of <see cref="Dynamics"/> there. The next trial step reuses it.
+    /// </summary>
+    public void Prepare()
     {
-        EvaluateAt(Time, Position, Velocity, LineOut, LineRate, forceShifted, false);
-        derivativesValid = false;
+        if (!derivativesValid) PrepareStart();
     }
 
     /// <summary>Computes a trial step into the Next properties and returns its error in units of the tolerance (infinite if it failed).</summary>
     public double TryStep(double step, in StepControl control)
     {
-        if (!derivativesValid) PrepareStart();
+        Prepare();
         double g = step * tableau.Gamma;
         AssembleMatrix(g);
         if (!matrix.Factor()) return double.PositiveInfinity;
@@ -307,6 +308,26 @@ internal sealed class LineIntegrator
         return ErrorNorm(control);
     }
 
+    /// <summary>Names the node with the largest velocity error of the last trial, for messages.</summary>
+    public string WorstNode(out double depth)
+    {
+        int worst = 0;
+        double largest = -1;
+        double[] e = stageW[tableau.Stages - 1];
+        for (int m = 0; m < size; m++)
+        {
+            double value = double.IsNaN(e[m]) ? double.MaxValue : Math.Abs(e[m]);
+            if (value > largest)
+            {
+                largest = value;
+                worst = m / 3;
+            }
+        }
+
+        depth = -Position[(3 * worst) + 2];
+        return worst == 0 ? "at the lure" : FormattableString.Invariant($"at line node {worst} of {n}");
+    }
+
     /// <summary>Makes the trial step the current state.</summary>
     public void Accept(double step)
     {
@@ -317,8 +338,6 @@ internal sealed class LineIntegrator
         Time += step;
         derivativesValid = false;
     }
-
-    private readonly double[] rowByPosition = new double[3];
 
     private static void AddScaled(Span<double> target, ReadOnlySpan<double> source, double factor)
     {

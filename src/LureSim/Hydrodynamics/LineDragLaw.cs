@@ -1,4 +1,4 @@
-namespace LureSim.Motion;
+namespace LureSim.Hydrodynamics;
 
 /// <summary>
 /// Drag law of a line as the engine evaluates it: force per length

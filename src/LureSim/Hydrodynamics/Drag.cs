@@ -1,4 +1,4 @@
-namespace LureSim.Motion;
+namespace LureSim.Hydrodynamics;
 
 /// <summary>Drag coefficients of compact bodies; reference area as each method says.</summary>
 public static class BodyDrag

@@ -1,4 +1,4 @@
-namespace LureSim.Motion;
+namespace LureSim.Tackle;
 
 /// <summary>A lure as a point body on its path.</summary>
 /// <remarks>Implementations are immutable. The engine calls <see cref="DragAreaTimesSpeed"/> once an evaluation.</remarks>
