@@ -1,23 +1,8 @@
 using System.Globalization;
+using LureSim.Scenarios;
 using MathNet.Numerics.RootFinding;
 
 namespace LureSim.Light;
-
-/// <summary>Kinds of water that a person can tell by eye.</summary>
-public enum WaterKind
-{
-    /// <summary>Blue open-sea water: everything follows chlorophyll.</summary>
-    ClearOcean,
-
-    /// <summary>Green coastal and bay water: plankton with some dissolved matter and silt.</summary>
-    CoastalGreen,
-
-    /// <summary>Tea-coloured creek and marsh water: dissolved organic matter rules.</summary>
-    TanninStained,
-
-    /// <summary>Milky or muddy water: suspended mineral rules.</summary>
-    Silty,
-}
 
 /// <summary>Jerlov's optical water types.</summary>
 public enum JerlovType

@@ -1,4 +1,5 @@
 using CsCheck;
+using LureSim.Scenarios;
 using LureSim.Light;
 
 namespace LureSim.Tests.Light;
