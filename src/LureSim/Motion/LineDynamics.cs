@@ -406,6 +406,11 @@ internal sealed class LineDynamics
         // Rate of stretch of the material: the mesh shrinks with the line.
         double stretchRate = (tx * wx) + (ty * wy) + (tz * wz) - (payoutRate * length / lineOut);
         double total = tension + (damping * stretchRate);
+
+        // Derivative of the axial force by the length: damping fades with the tension, and the mesh shrinks.
+        double axialSlope = tensionSlope - (damping * payoutRate / lineOut);
+        if (derivatives)
+            axialSlope += 2 * mesh.AxialDampingRatio * Math.Sqrt(0.5 * stiffness * massPerLength) * stretchRate * 0.5 * SlackStrain * SlackStrain / (strainRoot * strainRoot * strainRoot * length0);
         Tension[k] = total;
         double reduction = massPerLength * payoutRate * payoutRate * xi * xi;
         double pull = total - reduction;
@@ -417,11 +422,14 @@ internal sealed class LineDynamics
         // Immersion: smoothed over the segment's own vertical extent.
         double zMid = 0.5 * (position[a + 2] + position[b + 2]);
         double halfHeight = Math.Max(0.5 * Math.Abs(dz), SurfaceHalfThickness);
-        double wet = 1, wetSlope = 0;
+        double wet = 1, wetSlope = 0, wetByHeight = 0;
         if (zMid > -halfHeight)
         {
             wet = SmoothStep((halfHeight - zMid) / (2 * halfHeight), out wetSlope);
             wetSlope /= -2 * halfHeight;
+
+            // The extent itself changes with dz where it is not at its floor.
+            if (halfHeight > SurfaceHalfThickness) wetByHeight = -wetSlope * zMid / halfHeight * 0.5 * Math.Sign(dz);
         }
 
         // Velocity of the fluid past the material at the middle of the segment.
@@ -499,10 +507,9 @@ internal sealed class LineDynamics
         if (!free)
         {
             double wAlong = (tx * wx) + (ty * wy) + (tz * wz);
-            double axialD = tensionSlope - (damping * payoutRate / lineOut);
-            TipTensionByPosition[0] = -(axialD * tx) - (damping * inverseLength * (wx - (wAlong * tx)));
-            TipTensionByPosition[1] = -(axialD * ty) - (damping * inverseLength * (wy - (wAlong * ty)));
-            TipTensionByPosition[2] = -(axialD * tz) - (damping * inverseLength * (wz - (wAlong * tz)));
+            TipTensionByPosition[0] = -(axialSlope * tx) - (damping * inverseLength * (wx - (wAlong * tx)));
+            TipTensionByPosition[1] = -(axialSlope * ty) - (damping * inverseLength * (wy - (wAlong * ty)));
+            TipTensionByPosition[2] = -(axialSlope * tz) - (damping * inverseLength * (wz - (wAlong * tz)));
             TipTensionByVelocity[0] = -damping * tx;
             TipTensionByVelocity[1] = -damping * ty;
             TipTensionByVelocity[2] = -damping * tz;
@@ -510,14 +517,16 @@ internal sealed class LineDynamics
 
         // Ks = d(pull t)/dd, Kd = d(pull t)/dw; G = derivative of the distributed force by d, C by the height of the middle.
         double across = pull * inverseLength;
-        double alongD = tensionSlope - (damping * payoutRate / lineOut);
-        Matrix3 ks = Matrix3.Projector(across, alongD, tx, ty, tz);
+        Matrix3 ks = Matrix3.Projector(across, axialSlope, tx, ty, tz);
         double wt = (tx * wx) + (ty * wy) + (tz * wz);
         ks.AddOuter(damping * inverseLength, tx, ty, tz, wx - (wt * tx), wy - (wt * ty), wz - (wt * tz));
         Matrix3 g = byVelocity;
         g.Scale(slide);
         g.AddTimesProjector(byDirection, inverseLength, tx, ty, tz);
         g.AddDiagonal(slideA);
+        g.A02 += wetByHeight * (waterX - airX);
+        g.A12 += wetByHeight * (waterY - airY);
+        g.A22 += wetByHeight * (waterZ - airZ + buoyancyFull);
         double cx = byVelocity.A00 * gradient * water.Current.DirectionX + byVelocity.A01 * gradient * water.Current.DirectionY;
         double cy = byVelocity.A10 * gradient * water.Current.DirectionX + byVelocity.A11 * gradient * water.Current.DirectionY;
         double cz = byVelocity.A20 * gradient * water.Current.DirectionX + byVelocity.A21 * gradient * water.Current.DirectionY;
