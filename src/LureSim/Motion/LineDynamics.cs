@@ -45,8 +45,9 @@ internal sealed class LineDynamics
 {
     private const double Gravity = 9.80665;
 
-    // Strain below which tension fades out smoothly (no compression): shifts the natural length by parts in a million.
-    private const double SlackStrain = 2e-6;
+    // Tension at which the line's stiffness has fallen to half its taut value (N): a line's residual curl straightens under a few grams of force. It also
+    // rounds off the corner between slack and taut, which no step size resolves otherwise. At 0.1 N it shortens the line by 7 parts in a million. Assumed.
+    private const double StraighteningTension = 0.03;
 
     // Length that keeps the direction of a fully slack segment defined, relative to its unstretched length.
     private const double DirectionFloor = 1e-3;
@@ -397,7 +398,8 @@ internal sealed class LineDynamics
 
         // Tension without compression: 1/2 EA (e + sqrt(e^2 + e0^2)).
         double strain = (length / length0) - 1;
-        double strainRoot = Math.Sqrt((strain * strain) + (SlackStrain * SlackStrain));
+        double slackStrain = 2 * StraighteningTension / stiffness;
+        double strainRoot = Math.Sqrt((strain * strain) + (slackStrain * slackStrain));
         double taut = 0.5 * (1 + (strain / strainRoot));
         double tension = 0.5 * stiffness * (strain + strainRoot);
         double tensionSlope = stiffness * taut / length0;

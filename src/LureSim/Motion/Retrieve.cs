@@ -139,6 +139,7 @@ internal sealed class CastRun
             if (!fishing && (now >= Math.Min(fallEnd, bottomTouchTime + ReactionTime) - 1e-9 || integrator.LineOut >= options.LineCapacity))
             {
                 track.Shape(this);
+                if (options.FallOnly) break;
                 program.PlanRetrieve(now, integrator.LineOut, integrator.LineRate, presentation);
                 integrator.CloseBail();
                 fishing = true;
