@@ -226,23 +226,29 @@ public static class TargetFishNames
 /// <summary>Names of the colour presets: plain words, no maker's names.</summary>
 public static class ColourNames
 {
-    /// <summary>All names, light ones first.</summary>
+    /// <summary>All names, light ones first; each is the name of a ready-made colour of the light model.</summary>
     public static IReadOnlyList<string> All { get; } =
     [
         "white",
         "chartreuse",
-        "pink",
+        "yellow",
+        "fluorescent orange",
         "orange",
+        "fluorescent pink",
+        "pink",
         "red",
-        "green",
-        "olive",
-        "tan",
-        "brown",
-        "blue",
-        "dark purple",
-        "black",
-        "silver green",
-        "silver blue",
         "gold",
+        "copper",
+        "tan",
+        "green",
+        "blue",
+        "natural silver side",
+        "natural green back",
+        "shrimp brown",
+        "dark green-brown",
+        "dark purple",
+        "smoke grey",
+        "clear",
+        "black",
     ];
 }
