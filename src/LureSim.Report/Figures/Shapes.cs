@@ -101,10 +101,11 @@ internal static class Shapes
 
         if (hatch == Figures.Hatch.Dots)
         {
+            const double apart = 9;
             int row = 0;
-            for (double y = area.Top + 3; y < area.Bottom - 1; y += pitch * 0.7, row++)
+            for (double y = area.Top + 3; y < area.Bottom - 1; y += apart * 0.7, row++)
             {
-                for (double x = area.Left + 3 + (row % 2 * pitch / 2); x < area.Right - 1; x += pitch)
+                for (double x = area.Left + 3 + (row % 2 * apart / 2); x < area.Right - 1; x += apart)
                     Disc(rc, new ScreenPoint(x, y), 0.9, colour, OxyColors.Undefined, 0);
             }
 
