@@ -1,5 +1,5 @@
-using LureSim.Scenarios;
 using LureSim.Report.Rendering;
+using LureSim.Scenarios;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;
