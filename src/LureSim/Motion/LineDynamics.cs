@@ -10,7 +10,8 @@ namespace LureSim.Motion;
 /// Exponent p of the node spacing xi_j = (j/N)^p, 1 to 3: 1 is uniform, larger values gather nodes at the lure, where the line bends most.
 /// </param>
 /// <param name="AxialDampingRatio">Damping ratio of a segment's axial vibration (dimensionless), 0 to 2.</param>
-internal readonly record struct LineMesh(int Segments, double Grading, double AxialDampingRatio);
+/// <param name="RodStiffness">Stiffness of the rod tip in series with the last segment (N/m); infinite for a rigid tip.</param>
+internal readonly record struct LineMesh(int Segments, double Grading, double AxialDampingRatio, double RodStiffness = double.PositiveInfinity);
 
 /// <summary>Terms of the energy balance of lure and line: energies (J) and powers (W) into the free nodes.</summary>
 internal struct EnergyRates
@@ -388,6 +389,10 @@ internal sealed class LineDynamics
             stiffness = 1 / ((rest / main.AxialStiffness) + (leader / lead.AxialStiffness));
         }
 
+        // The rod tip gives way in series with the last segment.
+        bool free = k + 1 < segments;
+        if (!free) stiffness = length0 / ((length0 / stiffness) + (1 / mesh.RodStiffness));
+
         double dx = position[b] - position[a], dy = position[b + 1] - position[a + 1], dz = position[b + 2] - position[a + 2];
         double wx = velocity[b] - velocity[a], wy = velocity[b + 1] - velocity[a + 1], wz = velocity[b + 2] - velocity[a + 2];
         double floor = DirectionFloor * length0;
@@ -456,7 +461,6 @@ internal sealed class LineDynamics
             gz += (1 - wet) * airZ;
         }
 
-        bool free = k + 1 < segments;
         double ends = free ? 1 : 0;
         double px = 0.5 * (velocity[a] + (ends * velocity[b]));
         double py = 0.5 * (velocity[a + 1] + (ends * velocity[b + 1]));
