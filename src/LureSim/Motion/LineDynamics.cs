@@ -10,7 +10,8 @@ namespace LureSim.Motion;
 /// Exponent p of the node spacing xi_j = (j/N)^p, 1 to 3: 1 is uniform, larger values gather nodes at the lure, where the line bends most.
 /// </param>
 /// <param name="AxialDampingRatio">Damping ratio of a segment's axial vibration (dimensionless), 0 to 2.</param>
-internal readonly record struct LineMesh(int Segments, double Grading, double AxialDampingRatio);
+/// <param name="RodStiffness">Stiffness of the rod tip in series with the last segment (N/m); infinite for a rigid tip.</param>
+internal readonly record struct LineMesh(int Segments, double Grading, double AxialDampingRatio, double RodStiffness = double.PositiveInfinity);
 
 /// <summary>Terms of the energy balance of lure and line: energies (J) and powers (W) into the free nodes.</summary>
 internal struct EnergyRates
@@ -45,8 +46,9 @@ internal sealed class LineDynamics
 {
     private const double Gravity = 9.80665;
 
-    // Strain below which tension fades out smoothly (no compression): shifts the natural length by parts in a million.
-    private const double SlackStrain = 2e-6;
+    // Tension at which the line's stiffness has fallen to half its taut value (N): a line's residual curl straightens under a few grams of force. It also
+    // rounds off the corner between slack and taut, which no step size resolves otherwise. At 0.1 N it shortens the line by 7 parts in a million. Assumed.
+    private const double StraighteningTension = 0.03;
 
     // Length that keeps the direction of a fully slack segment defined, relative to its unstretched length.
     private const double DirectionFloor = 1e-3;
@@ -387,6 +389,10 @@ internal sealed class LineDynamics
             stiffness = 1 / ((rest / main.AxialStiffness) + (leader / lead.AxialStiffness));
         }
 
+        // The rod tip gives way in series with the last segment.
+        bool free = k + 1 < segments;
+        if (!free) stiffness = length0 / ((length0 / stiffness) + (1 / mesh.RodStiffness));
+
         double dx = position[b] - position[a], dy = position[b + 1] - position[a + 1], dz = position[b + 2] - position[a + 2];
         double wx = velocity[b] - velocity[a], wy = velocity[b + 1] - velocity[a + 1], wz = velocity[b + 2] - velocity[a + 2];
         double floor = DirectionFloor * length0;
@@ -397,7 +403,8 @@ internal sealed class LineDynamics
 
         // Tension without compression: 1/2 EA (e + sqrt(e^2 + e0^2)).
         double strain = (length / length0) - 1;
-        double strainRoot = Math.Sqrt((strain * strain) + (SlackStrain * SlackStrain));
+        double slackStrain = 2 * StraighteningTension / stiffness;
+        double strainRoot = Math.Sqrt((strain * strain) + (slackStrain * slackStrain));
         double taut = 0.5 * (1 + (strain / strainRoot));
         double tension = 0.5 * stiffness * (strain + strainRoot);
         double tensionSlope = stiffness * taut / length0;
@@ -462,7 +469,6 @@ internal sealed class LineDynamics
             gz += (1 - wet) * airZ;
         }
 
-        bool free = k + 1 < segments;
         double ends = free ? 1 : 0;
         double px = 0.5 * (velocity[a] + (ends * velocity[b]));
         double py = 0.5 * (velocity[a + 1] + (ends * velocity[b + 1]));

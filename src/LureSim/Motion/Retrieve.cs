@@ -92,7 +92,7 @@ internal sealed class CastRun
         this.options = options;
         bottomZ = -water.Depth;
         grassZ = water.GrassHeight > 0 ? bottomZ + water.GrassHeight : double.NegativeInfinity;
-        dynamics = new LineDynamics(lure, line, water, options.LineDrag, new LineMesh(options.Segments, options.Grading, options.AxialDampingRatio));
+        dynamics = new LineDynamics(lure, line, water, options.LineDrag, new LineMesh(options.Segments, options.Grading, options.AxialDampingRatio, options.RodTipStiffness));
         nodes = options.Segments;
         double chord = Math.Sqrt((presentation.CastLength * presentation.CastLength) + (rodTipHeight * rodTipHeight));
         program = new CastProgram(rodTipHeight, chord * (1 + options.SplashSlack));
@@ -139,6 +139,7 @@ internal sealed class CastRun
             if (!fishing && (now >= Math.Min(fallEnd, bottomTouchTime + ReactionTime) - 1e-9 || integrator.LineOut >= options.LineCapacity))
             {
                 track.Shape(this);
+                if (options.FallOnly) break;
                 program.PlanRetrieve(now, integrator.LineOut, integrator.LineRate, presentation);
                 integrator.CloseBail();
                 fishing = true;

@@ -1,6 +1,6 @@
 using CsCheck;
-using LureSim.Scenarios;
 using LureSim.Light;
+using LureSim.Scenarios;
 
 namespace LureSim.Tests.Light;
 

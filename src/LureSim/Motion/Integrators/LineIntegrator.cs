@@ -479,11 +479,15 @@ internal sealed class LineIntegrator
         s2 += (block[6] * x[0]) + (block[7] * x[1]) + (block[8] * x[2]);
     }
 
+    // Line nodes weigh next to nothing and are dragged along: their velocity may be off by more than the lure's at the same error in depth.
+    private const double LineVelocitySlack = 4;
+
     // The lure and the rest of the line are judged apart: the lure must not be averaged away by forty nodes.
     private double ErrorNorm(in StepControl control)
     {
         double rest = 0, own = 0;
         double inverseR = 1 / control.Position, inverseW = 1 / control.Velocity;
+        double inverseLineW = inverseW / LineVelocitySlack;
         for (int m = 0; m < size; m++)
         {
             double er = 0, ew = 0;
@@ -496,7 +500,7 @@ internal sealed class LineIntegrator
             }
 
             er *= inverseR;
-            ew *= inverseW;
+            ew *= m < 3 ? inverseW : inverseLineW;
             double square = (er * er) + (ew * ew);
             if (m < 3) own += square;
             else rest += square;
