@@ -417,7 +417,7 @@ internal sealed class LineDynamics
         // Derivative of the axial force by the length: damping fades with the tension, and the mesh shrinks.
         double axialSlope = tensionSlope - (damping * payoutRate / lineOut);
         if (derivatives)
-            axialSlope += 2 * mesh.AxialDampingRatio * Math.Sqrt(0.5 * stiffness * massPerLength) * stretchRate * 0.5 * SlackStrain * SlackStrain / (strainRoot * strainRoot * strainRoot * length0);
+            axialSlope += 2 * mesh.AxialDampingRatio * Math.Sqrt(0.5 * stiffness * massPerLength) * stretchRate * 0.5 * slackStrain * slackStrain / (strainRoot * strainRoot * strainRoot * length0);
         Tension[k] = total;
         double reduction = massPerLength * payoutRate * payoutRate * xi * xi;
         double pull = total - reduction;

@@ -100,7 +100,7 @@ public class FallingBodyTests
             ContactRadius = 5.3e-3,
             Area = 0.45 * Math.PI / 4 * 10.60778470e-3 * 10.60778470e-3,
         };
-        var nothing = new LineMaterial(2e-5, 1e-9, 1, 1e-12);
+        var nothing = new LineMaterial(2e-5, 1e-9, 1000, 1e-12);
         var run = new EngineRun(
             body, LineProperties.Uniform(nothing), WaterColumn.Unbounded(1025, viscosity), LineDragLaw.Constant(0, 0), GivenBoundary.Fixed(0.05, start, 40),
             new EngineSettings { Segments = 8, Grading = 1, Tolerance = tolerance });
