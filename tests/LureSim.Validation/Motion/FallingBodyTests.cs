@@ -89,7 +89,7 @@ public class FallingBodyTests
     }
 
     // The engine always has a line: here 40 m of it, folded to and fro at the body so that it stays slack for the whole fall, of a nanogram a metre and
-    // without drag. Its mass alone changes the fall: by 4e-8 kg of 7e-3 kg, a relative 6e-6.
+    // without drag. Its mass changes the fall by a relative 6e-6 (4e-8 of 7e-3 kg), the tension that the engine leaves in slack line by 1e-7 (1e-8 of 0.06 N).
     private static EngineRun Drop(double tolerance, LureProperties? body = null, double viscosity = 1.08e-3, double start = -3)
     {
         body ??= new ConstantDragLure
@@ -100,7 +100,7 @@ public class FallingBodyTests
             ContactRadius = 5.3e-3,
             Area = 0.45 * Math.PI / 4 * 10.60778470e-3 * 10.60778470e-3,
         };
-        var nothing = new LineMaterial(2e-5, 1e-9, 1000, 1e-12);
+        var nothing = new LineMaterial(2e-5, 1e-9, 1e5, 1e-12);
         var run = new EngineRun(
             body, LineProperties.Uniform(nothing), WaterColumn.Unbounded(1025, viscosity), LineDragLaw.Constant(0, 0), GivenBoundary.Fixed(0.05, start, 40),
             new EngineSettings { Segments = 8, Grading = 1, Tolerance = tolerance });
