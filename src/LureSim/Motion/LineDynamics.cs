@@ -413,6 +413,10 @@ internal sealed class LineDynamics
         // Rate of stretch of the material: the mesh shrinks with the line.
         double stretchRate = (tx * wx) + (ty * wy) + (tz * wz) - (payoutRate * length / lineOut);
         double total = tension + (damping * stretchRate);
+
+        // Derivative of the axial force by the length: damping fades with the tension, and the mesh shrinks.
+        double axialSlope = tensionSlope - (damping * payoutRate / lineOut)
+            + (mesh.AxialDampingRatio * Math.Sqrt(0.5 * stiffness * massPerLength) * stretchRate * slackStrain * slackStrain / (strainRoot * strainRoot * strainRoot * length0));
         Tension[k] = total;
         double reduction = massPerLength * payoutRate * payoutRate * xi * xi;
         double pull = total - reduction;
@@ -421,11 +425,15 @@ internal sealed class LineDynamics
         // Immersion: smoothed over the segment's own vertical extent.
         double zMid = 0.5 * (position[a + 2] + position[b + 2]);
         double halfHeight = Math.Max(0.5 * Math.Abs(dz), SurfaceHalfThickness);
-        double wet = 1, wetSlope = 0;
+        bool steep = halfHeight > SurfaceHalfThickness;
+        double wet = 1, wetSlope = 0, wetByExtent = 0;
         if (zMid > -halfHeight)
         {
             wet = SmoothStep((halfHeight - zMid) / (2 * halfHeight), out wetSlope);
             wetSlope /= -2 * halfHeight;
+
+            // The extent itself changes with dz where it is not at its floor.
+            if (steep) wetByExtent = -0.5 * wetSlope * zMid / halfHeight * Math.Sign(dz);
         }
 
         double ends = free ? 1 : 0;
@@ -460,10 +468,9 @@ internal sealed class LineDynamics
             if (!free)
             {
                 double wAlong = (tx * wx) + (ty * wy) + (tz * wz);
-                double axialD = tensionSlope - (damping * payoutRate / lineOut);
-                TipTensionByPosition[0] = -(axialD * tx) - (damping * inverseLength * (wx - (wAlong * tx)));
-                TipTensionByPosition[1] = -(axialD * ty) - (damping * inverseLength * (wy - (wAlong * ty)));
-                TipTensionByPosition[2] = -(axialD * tz) - (damping * inverseLength * (wz - (wAlong * tz)));
+                TipTensionByPosition[0] = -(axialSlope * tx) - (damping * inverseLength * (wx - (wAlong * tx)));
+                TipTensionByPosition[1] = -(axialSlope * ty) - (damping * inverseLength * (wy - (wAlong * ty)));
+                TipTensionByPosition[2] = -(axialSlope * tz) - (damping * inverseLength * (wz - (wAlong * tz)));
                 TipTensionByVelocity[0] = -damping * tx;
                 TipTensionByVelocity[1] = -damping * ty;
                 TipTensionByVelocity[2] = -damping * tz;
@@ -471,8 +478,7 @@ internal sealed class LineDynamics
 
             // Ks = d(pull t)/dd; the force on end a by the vector d is Ks + 1/2 slideA, on end b -Ks + 1/2 slideA; likewise by w.
             double across = pull * inverseLength;
-            double alongD = tensionSlope - (damping * payoutRate / lineOut);
-            Matrix3 ks = Matrix3.Projector(across, alongD, tx, ty, tz);
+            Matrix3 ks = Matrix3.Projector(across, axialSlope, tx, ty, tz);
             double wt = (tx * wx) + (ty * wy) + (tz * wz);
             ks.AddOuter(damping * inverseLength, tx, ty, tz, wx - (wt * tx), wy - (wt * ty), wz - (wt * tz));
             Matrix3 kd = Matrix3.Projector(0, damping, tx, ty, tz);
@@ -493,6 +499,9 @@ internal sealed class LineDynamics
         // Fluid part. Water acts at the centre of the wetted length, air at the centre of the dry length: with half to each end, a node well above the
         // surface would be driven by the current, and the span between rod and water flutters. lean is 1 for a segment that rises towards end b.
         double lean = Math.Clamp(0.5 * dz / halfHeight, -1, 1);
+        double leanSlope = steep ? 0 : 0.5 / halfHeight;
+        double shareSlope = 0.5 * lean * wetSlope;
+        double stretch = xiB - xiA;
         double addedToA = 0, addedToB = 0;
         if (wet > 0)
         {
@@ -500,25 +509,98 @@ internal sealed class LineDynamics
             double height = ((1 - share) * position[a + 2]) + (share * position[b + 2]);
             double current = water.Current.Speed(height - bottomZ, out double gradient);
             var fluid = new FluidSpan(
-                share, wet, wetSlope, water.Density, water.Viscosity, current * water.Current.DirectionX, current * water.Current.DirectionY,
+                share, shareSlope, (0.5 * lean * wetByExtent) - (0.5 * leanSlope * (1 - wet)), wet, wetSlope, wetByExtent, water.Density, water.Viscosity, current * water.Current.DirectionX, current * water.Current.DirectionY,
                 gradient * water.Current.DirectionX, gradient * water.Current.DirectionY, buoyancyFull);
-            AddFluid(k, free, in fluid, velocity, slide * (xiA + (share * (xiB - xiA))), dx, dy, dz, tx, ty, tz, inverseLength, diameter, length0, force, derivatives);
-            double addedMass = water.Density * area * length0 * wet;
-            addedToA = (1 - share) * addedMass;
-            addedToB = share * addedMass;
+            AddFluid(k, free, in fluid, velocity, slide * (xiA + (share * stretch)), slide * stretch, dx, dy, dz, tx, ty, tz, inverseLength, diameter, length0, force, derivatives);
+            double addedFull = water.Density * area * length0;
+            addedToA = (1 - share) * addedFull * wet;
+            addedToB = share * addedFull * wet;
+            var rotation = new AddedMassMotion(tx, ty, tz, wx, wy, wz, inverseLength);
+            AddGyroscopic(a, b, free, in rotation, addedToA, velocity[a], velocity[a + 1], velocity[a + 2], force, atA: true);
+            AddGyroscopic(a, b, free, in rotation, addedToB, velocity[b], velocity[b + 1], velocity[b + 2], force, atA: false);
+            if (wetSlope != 0)
+            {
+                // Change of the added mass as the segment dips: by the height of the middle and by the vertical extent.
+                double shareByExtent = fluid.ShareByExtent;
+                double byMid = addedFull * (wetSlope * (1 - share) - (wet * shareSlope)), byExtent = addedFull * ((wetByExtent * (1 - share)) - (wet * shareByExtent));
+                AddDipping(a, b, free, in rotation, velocity, byMid, byExtent, a, force);
+                byMid = addedFull * ((wetSlope * share) + (wet * shareSlope));
+                byExtent = addedFull * ((wetByExtent * share) + (wet * shareByExtent));
+                AddDipping(a, b, free, in rotation, velocity, byMid, byExtent, b, force);
+            }
         }
 
         if (wet < 1)
         {
             double share = 0.5 + (0.5 * lean * wet);
-            var fluid = new FluidSpan(share, 1 - wet, -wetSlope, WaterColumn.AirDensity, WaterColumn.AirViscosity, water.WindX, water.WindY, 0, 0, 0);
-            AddFluid(k, free, in fluid, velocity, slide * (xiA + (share * (xiB - xiA))), dx, dy, dz, tx, ty, tz, inverseLength, diameter, length0, force, derivatives);
+            var fluid = new FluidSpan(
+                share, shareSlope, (0.5 * lean * wetByExtent) + (0.5 * leanSlope * wet), 1 - wet, -wetSlope, -wetByExtent, WaterColumn.AirDensity, WaterColumn.AirViscosity, water.WindX, water.WindY, 0, 0, 0);
+            AddFluid(k, free, in fluid, velocity, slide * (xiA + (share * stretch)), slide * stretch, dx, dy, dz, tx, ty, tz, inverseLength, diameter, length0, force, derivatives);
         }
 
         // The added mass acts across the line only (Ca = 1).
         AddMass(2 * a, (0.5 * mass) + addedToA, addedToA, tx, ty, tz);
         AddMass(2 * b, (0.5 * mass) + addedToB, addedToB, tx, ty, tz);
         energy.Kinetic += KineticEnergy(velocity, a, (0.5 * mass) + addedToA, addedToA, tx, ty, tz) + (ends * KineticEnergy(velocity, b, (0.5 * mass) + addedToB, addedToB, tx, ty, tz));
+    }
+
+    // The added mass turns with the line. Lagrange's equations for T = 1/2 w M(r) w give M w' = F - M' w + 1/2 d(w M w)/dr; without the last two terms
+    // a flapping line gains energy from nowhere. For m (I - t t^T) at velocity v: on its node m (t' (t.v) + t (t'.v)), on the two ends -+ m (t.v) P v / l.
+    private static void AddGyroscopic(
+        int a, int b, bool free, in AddedMassMotion motion, double mass, double vx, double vy, double vz, Span<double> force, bool atA)
+    {
+        double along = (motion.Tx * vx) + (motion.Ty * vy) + (motion.Tz * vz);
+        double turning = (motion.TurnX * vx) + (motion.TurnY * vy) + (motion.TurnZ * vz);
+        double nx = mass * ((motion.TurnX * along) + (motion.Tx * turning));
+        double ny = mass * ((motion.TurnY * along) + (motion.Ty * turning));
+        double nz = mass * ((motion.TurnZ * along) + (motion.Tz * turning));
+        double scale = mass * along * motion.InverseLength;
+        double qx = scale * (vx - (along * motion.Tx)), qy = scale * (vy - (along * motion.Ty)), qz = scale * (vz - (along * motion.Tz));
+        force[a] += qx + (atA ? nx : 0);
+        force[a + 1] += qy + (atA ? ny : 0);
+        force[a + 2] += qz + (atA ? nz : 0);
+        if (!free) return;
+        force[b] += (atA ? 0 : nx) - qx;
+        force[b + 1] += (atA ? 0 : ny) - qy;
+        force[b + 2] += (atA ? 0 : nz) - qz;
+    }
+
+    // The same for an added mass that changes with immersion, at node c (a or b).
+    private static void AddDipping(
+        int a, int b, bool free, in AddedMassMotion motion, ReadOnlySpan<double> velocity, double byMid, double byExtent, int c, Span<double> force)
+    {
+        double rate = (byMid * 0.5 * (velocity[a + 2] + velocity[b + 2])) + (byExtent * (velocity[b + 2] - velocity[a + 2]));
+        double vx = velocity[c], vy = velocity[c + 1], vz = velocity[c + 2];
+        double along = (motion.Tx * vx) + (motion.Ty * vy) + (motion.Tz * vz);
+        double px = vx - (along * motion.Tx), py = vy - (along * motion.Ty), pz = vz - (along * motion.Tz);
+        double energy = 0.5 * ((px * px) + (py * py) + (pz * pz));
+        if (c == a || free)
+        {
+            force[c] -= rate * px;
+            force[c + 1] -= rate * py;
+            force[c + 2] -= rate * pz;
+        }
+
+        force[a + 2] += energy * ((0.5 * byMid) - byExtent);
+        if (free) force[b + 2] += energy * ((0.5 * byMid) + byExtent);
+    }
+
+    // Direction of a segment, its rate of turning t' = P w / l, and 1/l.
+    private readonly struct AddedMassMotion
+    {
+        public readonly double Tx, Ty, Tz, TurnX, TurnY, TurnZ, InverseLength;
+
+        public AddedMassMotion(double tx, double ty, double tz, double wx, double wy, double wz, double inverseLength)
+        {
+            Tx = tx;
+            Ty = ty;
+            Tz = tz;
+            InverseLength = inverseLength;
+            double along = (tx * wx) + (ty * wy) + (tz * wz);
+            TurnX = (wx - (along * tx)) * inverseLength;
+            TurnY = (wy - (along * ty)) * inverseLength;
+            TurnZ = (wz - (along * tz)) * inverseLength;
+        }
     }
 
     private static double KineticEnergy(ReadOnlySpan<double> velocity, int node, double isotropic, double axial, double tx, double ty, double tz)
@@ -557,6 +639,14 @@ internal sealed class LineDynamics
         t[8] += (factor * block.A22) + z;
     }
 
+    // Adds a column for the height of a node.
+    private static void AddColumn(double[] target, int index, double factor, double x, double y, double z)
+    {
+        target[index + 2] += factor * x;
+        target[index + 5] += factor * y;
+        target[index + 8] += factor * z;
+    }
+
     // Drag and buoyancy of the part of a segment that lies in one fluid.
     private void AddFluid(
         int k,
@@ -564,6 +654,7 @@ internal sealed class LineDynamics
         in FluidSpan fluid,
         ReadOnlySpan<double> velocity,
         double slide,
+        double slideByShare,
         double dx,
         double dy,
         double dz,
@@ -614,10 +705,38 @@ internal sealed class LineDynamics
         double cz = fraction * ((byVelocity.A20 * fluid.GradientX) + (byVelocity.A21 * fluid.GradientY));
         double half = 0.5 * fluid.FractionSlope;
         double qx = half * fx, qy = half * fy, qz = half * (fz + fluid.Buoyancy);
+        bool partial = fluid.FractionSlope != 0 || fluid.ShareByExtent != 0;
+        if (partial)
+        {
+            // By the vertical extent dz: the fraction itself, seen by both ends alike.
+            g.A02 += fluid.FractionByExtent / fraction * fx;
+            g.A12 += fluid.FractionByExtent / fraction * fy;
+            g.A22 += fluid.FractionByExtent / fraction * (fz + fluid.Buoyancy);
+        }
+
         int ia = 9 * k, ib = ia + 9;
         double ga = fraction * toA, gb = fraction * toB;
         AddBlock(PositionDiagonal, ia, in g, -ga, toA * ((toA * cx) + qx), toA * ((toA * cy) + qy), toA * ((toA * cz) + qz));
         AddBlock(VelocityDiagonal, ia, in byVelocity, -ga * toA, 0);
+        if (partial)
+        {
+            // By the share: the force moves from one end to the other, and meets another stream there.
+            double ux = velocity[a] - velocity[b] + (slideByShare * dx) + (fluid.GradientX * dz);
+            double uy = velocity[a + 1] - velocity[b + 1] + (slideByShare * dy) + (fluid.GradientY * dz);
+            double uz = velocity[a + 2] - velocity[b + 2] + (slideByShare * dz);
+            double hx = fraction * ((byVelocity.A00 * ux) + (byVelocity.A01 * uy) + (byVelocity.A02 * uz));
+            double hy = fraction * ((byVelocity.A10 * ux) + (byVelocity.A11 * uy) + (byVelocity.A12 * uz));
+            double hz = fraction * ((byVelocity.A20 * ux) + (byVelocity.A21 * uy) + (byVelocity.A22 * uz));
+            double byA = (0.5 * fluid.ShareSlope) - fluid.ShareByExtent, byB = (0.5 * fluid.ShareSlope) + fluid.ShareByExtent;
+            AddColumn(PositionDiagonal, ia, byA, (toA * hx) - px, (toA * hy) - py, (toA * hz) - pz);
+            if (free)
+            {
+                AddColumn(PositionUpper, ia, byB, (toA * hx) - px, (toA * hy) - py, (toA * hz) - pz);
+                AddColumn(PositionDiagonal, ib, byB, (toB * hx) + px, (toB * hy) + py, (toB * hz) + pz);
+                AddColumn(PositionLower, ib, byA, (toB * hx) + px, (toB * hy) + py, (toB * hz) + pz);
+            }
+        }
+
         if (free)
         {
             AddBlock(PositionUpper, ia, in g, ga, toA * ((toB * cx) + qx), toA * ((toB * cy) + qy), toA * ((toB * cz) + qz));
@@ -632,8 +751,11 @@ internal sealed class LineDynamics
     // The part of a segment in one fluid: where its force acts (share towards end b), how much of the segment it is, and the fluid.
     private readonly record struct FluidSpan(
         double Share,
+        double ShareSlope,
+        double ShareByExtent,
         double Fraction,
         double FractionSlope,
+        double FractionByExtent,
         double Density,
         double Viscosity,
         double StreamX,
