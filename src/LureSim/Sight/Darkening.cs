@@ -74,8 +74,8 @@ public static class Darkening
             case DarkCriterion.Chroma:
                 return ColourChart.Of(field, [colour], [depth])[0, 0].Chroma - ColourLimits.GreyChroma;
             case DarkCriterion.ContrastToWater:
-                var background = field.LevelRadiance(depth).Dot(Colorimetry.YBar);
-                var side = (1.0 / Math.PI) * colour.Exitance(field.SideIrradiance(depth));
+                var background = field.Radiance(ViewDirection.Level, depth).Dot(Colorimetry.YBar);
+                var side = (1.0 / Math.PI) * colour.Exitance(field.FaceIrradiance(ViewDirection.Level, depth));
                 return background > 0.0 ? (side.Dot(Colorimetry.YBar) / background) - 1.0 + HumanContrastStep : 0.0;
             case DarkCriterion.FishCones:
                 var white = field.Downwelling(depth);
