@@ -6,7 +6,7 @@ namespace LureSim.Light;
 /// <summary>How a scattering event spreads light over angle: a function of the scattering angle with integral 1 over the sphere.</summary>
 public sealed class PhaseFunction
 {
-    private const int PointsAPanel = 24;
+    private const int PointsAPanel = 12;
 
     // Panels in rad: marine particles scatter most light within a few degrees, so they close up towards 0.
     private static readonly double[] Panels = [0.0, 1e-6, 1e-5, 1e-4, 1e-3, 3e-3, 0.01, 0.03, 0.1, 0.2, 0.4, 0.8, Math.PI / 2.0, 2.2, 2.8, Math.PI];

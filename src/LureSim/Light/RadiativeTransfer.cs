@@ -233,21 +233,29 @@ internal sealed class RadiativeTransfer
 
     private double Rate(int mode) => mode < NodeCount ? _decay[mode] : 1.0 / _sunCosine;
 
-    private double Truncated(double cosine, double otherCosine)
+    /// <summary>Truncated phase function times 4 pi for light from a node, downward and upward, into the direction whose Legendre values are given.</summary>
+    private (double FromDown, double FromUp) Truncated(ReadOnlySpan<double> legendre, int node)
     {
-        var sum = 0.0;
-        for (var l = 0; l < MomentCount; l++)
-            sum += _moments[l] * Legendre(l, cosine) * Legendre(l, otherCosine);
-        return sum;
+        double even = 0.0, odd = 0.0;
+        for (var l = 0; l < MomentCount; l += 2)
+        {
+            even += _moments[l] * legendre[l] * LegendreAtNodes[l, node];
+            odd += _moments[l + 1] * legendre[l + 1] * LegendreAtNodes[l + 1, node];
+        }
+
+        return (even + odd, even - odd);
     }
 
     private double[] SourceFunction(double cosine)
     {
         var source = new double[NodeCount + 1];
+        Span<double> legendre = stackalloc double[MomentCount];
+        for (var l = 0; l < MomentCount; l++)
+            legendre[l] = Legendre(l, cosine);
         for (var i = 0; i < NodeCount; i++)
         {
-            var down = 0.5 * _albedo * Weights[i] * Truncated(cosine, Cosines[i]);
-            var up = 0.5 * _albedo * Weights[i] * Truncated(cosine, -Cosines[i]);
+            var (fromDown, fromUp) = Truncated(legendre, i);
+            double down = 0.5 * _albedo * Weights[i] * fromDown, up = 0.5 * _albedo * Weights[i] * fromUp;
             for (var n = 0; n < NodeCount; n++)
                 source[n] += (down * _down[n, i]) + (up * _up[n, i]);
             source[NodeCount] += (down * _beamDown[i]) + (up * _beamUp[i]);
@@ -273,10 +281,14 @@ internal sealed class RadiativeTransfer
         // With e^(-t/m): (B M^-1 A - M/m^2) S = q_D/m + B M^-1 q_S, D = m M^-1 (A S - q_S).
         var sumSource = Vector<double>.Build.Dense(NodeCount);
         var differenceSource = Vector<double>.Build.Dense(NodeCount);
+        Span<double> legendre = stackalloc double[MomentCount];
+        for (var l = 0; l < MomentCount; l++)
+            legendre[l] = Legendre(l, _sunCosine);
         for (var i = 0; i < NodeCount; i++)
         {
-            var down = _albedo / (4.0 * Math.PI) * _sun * Truncated(Cosines[i], _sunCosine);
-            var up = _albedo / (4.0 * Math.PI) * _sun * Truncated(-Cosines[i], _sunCosine);
+            // From the sun's direction into a node is the same number as from the node into the sun's direction.
+            var (intoDown, intoUp) = Truncated(legendre, i);
+            double down = _albedo / (4.0 * Math.PI) * _sun * intoDown, up = _albedo / (4.0 * Math.PI) * _sun * intoUp;
             (sumSource[i], differenceSource[i]) = (down + up, down - up);
         }
 
