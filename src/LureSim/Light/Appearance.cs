@@ -112,7 +112,7 @@ public static class Appearance
         ArgumentNullException.ThrowIfNull(field);
         ArgumentNullException.ThrowIfNull(inherent);
         _ = Guard.InRange(targetDepth, 0.0, 1000.0, nameof(targetDepth), "m");
-        _ = Guard.InRange(distance, 0.0, Math.Min(500.0, FarthestDistance(direction, targetDepth)), nameof(distance), "m");
+        _ = Guard.InRange(distance, 0.0, Math.Min(500.0, FarthestDistance(field, direction, targetDepth)), nameof(distance), "m");
         var eyeDepth = Math.Max(0.0, targetDepth + (distance * direction.LightCosine()));
         var behindTarget = field.Radiance(direction, targetDepth);
         var behindAtEye = distance == 0.0 ? behindTarget : field.Radiance(direction, eyeDepth);
@@ -124,13 +124,16 @@ public static class Appearance
         return new Seen(direction, targetDepth, eyeDepth, distance, inherent, (inherent * kept) + path, behindAtEye, path);
     }
 
-    /// <summary>The longest sight line that stays in the water and in the model, m.</summary>
+    /// <summary>The longest sight line that stays between surface and bottom, m.</summary>
+    /// <param name="field">Light in the water.</param>
     /// <param name="direction">Where the eye looks.</param>
     /// <param name="targetDepth">Depth of the target, m.</param>
-    public static double FarthestDistance(ViewDirection direction, double targetDepth)
+    public static double FarthestDistance(LightField field, ViewDirection direction, double targetDepth)
     {
+        ArgumentNullException.ThrowIfNull(field);
         var cosine = direction.LightCosine();
-        return cosine < 0.0 ? targetDepth / -cosine : cosine > 0.0 ? (1000.0 - targetDepth) / cosine : 500.0;
+        var bottom = field.Bed?.Depth ?? 1000.0;
+        return cosine < 0.0 ? targetDepth / -cosine : cosine > 0.0 ? Math.Max(0.0, bottom - targetDepth) / cosine : 500.0;
     }
 
     /// <summary>Target and water as screen colours, for an eye adapted in colour to the light at the target and in brightness to what it looks at.</summary>

@@ -11,17 +11,19 @@ public sealed record LightField
     /// <summary>Lights a body of water.</summary>
     /// <param name="water">The water.</param>
     /// <param name="surface">Light on the water.</param>
-    public LightField(OpticalWater water, SurfaceLight surface)
+    /// <param name="bed">The bottom; null for deep water. It lights bellies and flanks from below and stands behind a lure seen from above.</param>
+    public LightField(OpticalWater water, SurfaceLight surface, SeaBed? bed = null)
     {
         ArgumentNullException.ThrowIfNull(water);
         ArgumentNullException.ThrowIfNull(surface);
         Water = water;
         Surface = surface;
+        Bed = bed;
         DirectBelowSurface = (1.0 - WaterSurface.FresnelReflectance(surface.ZenithAngle)) * surface.Direct;
         DiffuseBelowSurface = WaterSurface.DiffuseTransmittance * surface.Diffuse;
         DirectAttenuation = DiffuseAttenuation.OfSpectrum(water.Optics, surface.ZenithAngle * 180.0 / Math.PI);
         SkyAttenuation = DiffuseAttenuation.OfSpectrum(water.Optics, DiffuseAttenuation.DiffuseSkyZenithDegrees);
-        _angular = new Lazy<RadianceField>(() => new RadianceField(water.Optics, surface));
+        _angular = new Lazy<RadianceField>(() => new RadianceField(water.Optics, surface, bed));
     }
 
     /// <summary>The water.</summary>
@@ -29,6 +31,9 @@ public sealed record LightField
 
     /// <summary>Light just above the surface.</summary>
     public SurfaceLight Surface { get; }
+
+    /// <summary>The bottom; null for deep water.</summary>
+    public SeaBed? Bed { get; }
 
     /// <summary>Sun's part of the downwelling irradiance just below the surface, W m-2 nm-1.</summary>
     public Spectrum DirectBelowSurface { get; }

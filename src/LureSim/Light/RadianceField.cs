@@ -10,21 +10,19 @@ public sealed class RadianceField
     private static readonly WavelengthGrid Grid = WavelengthGrid.Visible;
 
     private readonly double[][] _rates;
-    private readonly double[][] _downwelling;
-    private readonly double[][] _upwelling;
-    private readonly double[][] _side;
-    private readonly double[][] _scalar;
-    private readonly Dictionary<ViewDirection, (double[] Modes, double Slant, double SlantRate)[]> _radiance = [];
+    private readonly DepthSeries[] _downwelling = new DepthSeries[Grid.Count];
+    private readonly DepthSeries[] _upwelling = new DepthSeries[Grid.Count];
+    private readonly DepthSeries[] _side = new DepthSeries[Grid.Count];
+    private readonly DepthSeries[] _scalar = new DepthSeries[Grid.Count];
+    private readonly Dictionary<ViewDirection, DepthSeries[]> _radiance = [];
+    private readonly double _bedDepth;
 
-    internal RadianceField(InherentOptics optics, SurfaceLight surface)
+    internal RadianceField(InherentOptics optics, SurfaceLight surface, SeaBed? bed)
     {
+        _bedDepth = bed?.Depth ?? double.PositiveInfinity;
         _rates = new double[Grid.Count][];
-        _downwelling = new double[Grid.Count][];
-        _upwelling = new double[Grid.Count][];
-        _side = new double[Grid.Count][];
-        _scalar = new double[Grid.Count][];
         foreach (var direction in Enum.GetValues<ViewDirection>())
-            _radiance[direction] = new (double[], double, double)[Grid.Count];
+            _radiance[direction] = new DepthSeries[Grid.Count];
 
         // Particle phase functions differ by their backscattering share alone: steps of 2 % in the share are far finer than it is known.
         var particles = new Dictionary<int, PhaseFunction>();
@@ -43,7 +41,14 @@ public sealed class RadianceField
             }
 
             var solution = new RadiativeTransfer(
-                optics.Absorption[i], water + matter, phase, surface.ZenithAngle, surface.Direct[i], surface.Diffuse[i]);
+                optics.Absorption[i],
+                water + matter,
+                phase,
+                surface.ZenithAngle,
+                surface.Direct[i],
+                surface.Diffuse[i],
+                _bedDepth,
+                bed?.Reflectance[i] ?? 0.0);
             _rates[i] = solution.Rates();
             _downwelling[i] = solution.Integral(cosine => cosine, _ => 0.0);
             _upwelling[i] = solution.Integral(_ => 0.0, cosine => cosine);
@@ -74,38 +79,18 @@ public sealed class RadianceField
 
     /// <summary>Radiance that meets an eye looking in a direction, mean over bearings, W m-2 sr-1 nm-1.</summary>
     /// <param name="direction">Where the eye looks.</param>
-    /// <param name="depth">Depth of the eye, 0-1000 m.</param>
-    public Spectrum Radiance(ViewDirection direction, double depth)
-    {
-        _ = Guard.InRange(depth, 0.0, 1000.0, nameof(depth), "m");
-        var coefficients = _radiance[direction];
-        var values = new double[Grid.Count];
-        for (var i = 0; i < values.Length; i++)
-        {
-            var (modes, slant, slantRate) = coefficients[i];
-            values[i] = Math.Max(0.0, Evaluate(modes, _rates[i], depth) + (slant * Math.Exp(-slantRate * depth)));
-        }
-
-        return new Spectrum(Grid, values);
-    }
+    /// <param name="depth">Depth of the eye, 0-1000 m; below the bottom the value at the bottom.</param>
+    public Spectrum Radiance(ViewDirection direction, double depth) => Sum(_radiance[direction], depth);
 
     private static double Upright(double cosine) => Math.Sqrt(1.0 - (cosine * cosine)) / Math.PI;
 
-    private static double Evaluate(double[] modes, double[] rates, double depth)
-    {
-        var sum = 0.0;
-        for (var n = 0; n < modes.Length; n++)
-            sum += modes[n] * Math.Exp(-rates[n] * depth);
-        return sum;
-    }
-
     // Discrete ordinates can undershoot zero by rounding where light has all but gone: no light is the answer there.
-    private Spectrum Sum(double[][] coefficients, double depth)
+    private Spectrum Sum(DepthSeries[] series, double depth)
     {
         _ = Guard.InRange(depth, 0.0, 1000.0, nameof(depth), "m");
         var values = new double[Grid.Count];
         for (var i = 0; i < values.Length; i++)
-            values[i] = Math.Max(0.0, Evaluate(coefficients[i], _rates[i], depth));
+            values[i] = Math.Max(0.0, series[i].At(_rates[i], Math.Min(depth, _bedDepth), _bedDepth));
         return new Spectrum(Grid, values);
     }
 }

@@ -4,15 +4,14 @@ using MathNet.Numerics.LinearAlgebra;
 namespace LureSim.Light;
 
 /// <summary>
-/// Radiative transfer in deep homogeneous water under a flat surface, at one wavelength, by discrete ordinates: the radiance
-/// averaged over bearings as a sum of exponentials of depth.
+/// Radiative transfer in homogeneous water under a flat surface, over a diffuse bottom or without one, at one wavelength, by
+/// discrete ordinates: the radiance averaged over bearings as a sum of exponentials of depth.
 /// </summary>
 /// <remarks>
 /// Method of Stamnes et al. 1988 (stamnes1988numerically) with delta-M scaling (Wiscombe 1977, wiscombe1977delta) and the
 /// single-scattering correction of Nakajima and Tanaka 1988 (nakajima1988algorithms) for the sun's beam. Sixteen directions a
 /// hemisphere, eight inside and eight outside the cone of Snell's window, where radiance jumps. The surface transmits by
-/// Fresnel and reflects the light from below, totally outside the window. No bottom: where the bottom is seen, looking down
-/// shows the bottom instead, and in water shallower than about 1/Kd it lights the field from below, which is left out.
+/// Fresnel and reflects the light from below, totally outside the window.
 /// </remarks>
 internal sealed class RadiativeTransfer
 {
@@ -37,6 +36,10 @@ internal sealed class RadiativeTransfer
     private readonly double[] _decay;       // eigenvalues in scaled optical depth
     private readonly double[,] _down;       // coefficient times downward eigenvector, by mode and node
     private readonly double[,] _up;
+    private readonly double[,] _risingDown; // the same for the modes that decay away from the bottom
+    private readonly double[,] _risingUp;
+    private readonly double _bedDepth;      // scaled optical depth, infinite without a bottom
+    private readonly double _bedRadiance;   // radiance that leaves the bottom
     private readonly double[] _beamDown;    // particular solution
     private readonly double[] _beamUp;
 
@@ -65,7 +68,17 @@ internal sealed class RadiativeTransfer
     /// <param name="sunZenith">Zenith angle of the sun in air, 0 to pi/2 rad.</param>
     /// <param name="directAbove">Direct irradiance on the horizontal above the surface.</param>
     /// <param name="diffuseAbove">Diffuse irradiance above the surface, from a uniform sky.</param>
-    public RadiativeTransfer(double absorption, double scattering, PhaseFunction phase, double sunZenith, double directAbove, double diffuseAbove)
+    /// <param name="bedDepth">Depth of the bottom, m; infinite for none.</param>
+    /// <param name="bedReflectance">Diffuse reflectance of the bottom, 0-1.</param>
+    public RadiativeTransfer(
+        double absorption,
+        double scattering,
+        PhaseFunction phase,
+        double sunZenith,
+        double directAbove,
+        double diffuseAbove,
+        double bedDepth = double.PositiveInfinity,
+        double bedReflectance = 0.0)
     {
         _phase = phase;
         var albedo = scattering / (absorption + scattering);
@@ -147,73 +160,132 @@ internal sealed class RadiativeTransfer
             _sunCosine *= 1.0 - 1e-6;
         (_beamDown, _beamUp) = Beam(a, b);
 
-        var boundary = Matrix<double>.Build.Dense(NodeCount, NodeCount, (i, n) => downModes[i, n] - (InternalReflectance[i] * upModes[i, n]));
+        _bedDepth = _attenuation * bedDepth;
         var n2 = WaterSurface.RefractiveIndex * WaterSurface.RefractiveIndex;
-        var source = Vector<double>.Build.Dense(NodeCount, i =>
-            ((1.0 - InternalReflectance[i]) * n2 * _skyAbove) - _beamDown[i] + (InternalReflectance[i] * _beamUp[i]));
-        var amounts = boundary.Solve(source);
+        double Sky(int i) => ((1.0 - InternalReflectance[i]) * n2 * _skyAbove) - _beamDown[i] + (InternalReflectance[i] * _beamUp[i]);
         _down = new double[NodeCount, NodeCount];
         _up = new double[NodeCount, NodeCount];
+        _risingDown = new double[NodeCount, NodeCount];
+        _risingUp = new double[NodeCount, NodeCount];
+        Vector<double> falling;
+        var rising = Vector<double>.Build.Dense(NodeCount);
+        if (double.IsPositiveInfinity(bedDepth))
+        {
+            falling = Matrix<double>.Build.Dense(NodeCount, NodeCount, (i, n) => downModes[i, n] - (InternalReflectance[i] * upModes[i, n]))
+                .Solve(Vector<double>.Build.Dense(NodeCount, Sky));
+        }
+        else
+        {
+            // Rising modes are the falling ones turned upside down, scaled to 1 at the bottom. Rows: the surface, then the
+            // bottom, whose upward radiance is the same in all directions, reflectance/pi times the irradiance on it.
+            var size = 2 * NodeCount;
+            var system = Matrix<double>.Build.Dense(size, size);
+            var source = Vector<double>.Build.Dense(size);
+            var beamAtBed = Math.Exp(-_bedDepth / _sunCosine);
+            for (var i = 0; i < NodeCount; i++)
+            {
+                source[i] = Sky(i);
+                source[NodeCount + i] = (bedReflectance / Math.PI * _sunCosine * _sun * beamAtBed) - (_beamUp[i] * beamAtBed);
+                for (var j = 0; j < NodeCount; j++)
+                    source[NodeCount + i] += 2.0 * bedReflectance * Weights[j] * Cosines[j] * _beamDown[j] * beamAtBed;
+                for (var n = 0; n < NodeCount; n++)
+                {
+                    var across = Math.Exp(-_decay[n] * _bedDepth);
+                    system[i, n] = downModes[i, n] - (InternalReflectance[i] * upModes[i, n]);
+                    system[i, NodeCount + n] = across * (upModes[i, n] - (InternalReflectance[i] * downModes[i, n]));
+                    double fallingFlux = 0.0, risingFlux = 0.0;
+                    for (var j = 0; j < NodeCount; j++)
+                    {
+                        fallingFlux += Weights[j] * Cosines[j] * downModes[j, n];
+                        risingFlux += Weights[j] * Cosines[j] * upModes[j, n];
+                    }
+
+                    system[NodeCount + i, n] = across * (upModes[i, n] - (2.0 * bedReflectance * fallingFlux));
+                    system[NodeCount + i, NodeCount + n] = downModes[i, n] - (2.0 * bedReflectance * risingFlux);
+                }
+            }
+
+            var amounts = system.Solve(source);
+            falling = amounts.SubVector(0, NodeCount);
+            rising = amounts.SubVector(NodeCount, NodeCount);
+        }
+
         for (var n = 0; n < NodeCount; n++)
         {
             for (var i = 0; i < NodeCount; i++)
             {
-                _down[n, i] = amounts[n] * downModes[i, n];
-                _up[n, i] = amounts[n] * upModes[i, n];
+                _down[n, i] = falling[n] * downModes[i, n];
+                _up[n, i] = falling[n] * upModes[i, n];
+                _risingDown[n, i] = rising[n] * upModes[i, n];
+                _risingUp[n, i] = rising[n] * downModes[i, n];
             }
         }
+
+        if (!double.IsPositiveInfinity(bedDepth))
+            _bedRadiance = bedReflectance / Math.PI * Integral(cosine => cosine, _ => 0.0).At(Rates(), bedDepth, bedDepth);
     }
 
     /// <summary>Decay rates of the modes and, last, of the sun's beam with depth, m-1.</summary>
     public double[] Rates() => [.. _decay.Select(k => k * _attenuation), _attenuation / _sunCosine];
 
-    /// <summary>Coefficients of a weighted integral over all directions: 2 pi sum of w (weightDown L_down + weightUp L_up), with the unscattered beam times its own weight.</summary>
-    public double[] Integral(Func<double, double> weightDown, Func<double, double> weightUp)
+    /// <summary>A weighted integral over all directions: 2 pi sum of w (weightDown L_down + weightUp L_up), with the unscattered beam times its own weight.</summary>
+    public DepthSeries Integral(Func<double, double> weightDown, Func<double, double> weightUp)
     {
-        var result = new double[NodeCount + 1];
+        var falling = new double[NodeCount + 1];
+        var rising = new double[NodeCount];
         for (var i = 0; i < NodeCount; i++)
         {
             double down = 2.0 * Math.PI * Weights[i] * weightDown(Cosines[i]), up = 2.0 * Math.PI * Weights[i] * weightUp(Cosines[i]);
             for (var n = 0; n < NodeCount; n++)
-                result[n] += (down * _down[n, i]) + (up * _up[n, i]);
-            result[NodeCount] += (down * _beamDown[i]) + (up * _beamUp[i]);
+            {
+                falling[n] += (down * _down[n, i]) + (up * _up[n, i]);
+                rising[n] += (down * _risingDown[n, i]) + (up * _risingUp[n, i]);
+            }
+
+            falling[NodeCount] += (down * _beamDown[i]) + (up * _beamUp[i]);
         }
 
-        result[NodeCount] += weightDown(_sunCosine) * _sun;
-        return result;
+        falling[NodeCount] += weightDown(_sunCosine) * _sun;
+        return new DepthSeries(falling, HasBed ? rising : [], 0.0, 0.0, 0.0);
     }
 
-    /// <summary>
-    /// Coefficients of the radiance travelling at a cosine from the nadir (1 straight down, 0 level, -1 straight up): one a mode,
-    /// one for the beam and, for downward light, one for a term that decays with attenuation/cosine.
-    /// </summary>
-    public (double[] Modes, double Slant, double SlantRate) Radiance(double cosine)
+    /// <summary>The radiance travelling at a cosine from the nadir: 1 straight down, 0 level, -1 straight up.</summary>
+    public DepthSeries Radiance(double cosine)
     {
-        var source = SourceFunction(cosine);
-        var modes = new double[NodeCount + 1];
-        if (cosine <= 0.0)
-        {
-            for (var n = 0; n <= NodeCount; n++)
-                modes[n] = source[n] / (1.0 - (cosine * Rate(n)));
-            return (modes, 0.0, 0.0);
-        }
+        var (falling, rising) = SourceFunction(cosine);
+        double fromTop = 0.0, fromBed = 0.0;
 
-        // Light from above along the path, then what is scattered into it on the way down.
-        var slant = 0.0;
+        // Along the path a source s e^(-k t) builds up s/(1 - cosine k) e^(-k t), and what the path began with decays with
+        // attenuation/cosine. Where both rates meet, the two terms cancel: a relative step of 1e-5 keeps ten digits.
+        static double Gap(double gap) => Math.Abs(gap) >= 1e-5 ? gap : gap < 0.0 ? -1e-5 : 1e-5;
         for (var n = 0; n <= NodeCount; n++)
+            falling[n] /= Gap(1.0 - (cosine * Rate(n)));
+        for (var n = 0; n < rising.Length; n++)
+            rising[n] /= Gap(1.0 + (cosine * Rate(n)));
+
+        if (cosine > 0.0)
         {
-            var gap = 1.0 - (cosine * Rate(n));
-            if (Math.Abs(gap) < 1e-5)
-                gap = gap < 0.0 ? -1e-5 : 1e-5; // the two exponentials cancel; a relative step of 1e-5 keeps ten digits
-            modes[n] = source[n] / gap;
-            slant -= modes[n];
+            var atTop = falling.Sum();
+            for (var n = 0; n < rising.Length; n++)
+                atTop += rising[n] * Math.Exp(-Rate(n) * _bedDepth);
+            var upward = Radiance(-cosine).At(Rates(), 0.0, _bedDepth / _attenuation);
+            var reflectance = ReflectanceFromBelow(cosine);
+            fromTop = (reflectance * upward)
+                + ((1.0 - reflectance) * WaterSurface.RefractiveIndex * WaterSurface.RefractiveIndex * _skyAbove)
+                - atTop;
+        }
+        else if (cosine < 0.0 && HasBed)
+        {
+            var atBed = rising.Sum();
+            for (var n = 0; n <= NodeCount; n++)
+                atBed += falling[n] * Math.Exp(-Rate(n) * _bedDepth);
+            fromBed = _bedRadiance - atBed;
         }
 
-        var upward = Radiance(-cosine).Modes.Sum();
-        var reflectance = ReflectanceFromBelow(cosine);
-        slant += (reflectance * upward) + ((1.0 - reflectance) * WaterSurface.RefractiveIndex * WaterSurface.RefractiveIndex * _skyAbove);
-        return (modes, slant, _attenuation / cosine);
+        return new DepthSeries(falling, rising, fromTop, fromBed, cosine == 0.0 ? 0.0 : _attenuation / Math.Abs(cosine));
     }
+
+    private bool HasBed => !double.IsPositiveInfinity(_bedDepth);
 
     private static double ReflectanceFromBelow(double cosine)
     {
@@ -246,9 +318,10 @@ internal sealed class RadiativeTransfer
         return (even + odd, even - odd);
     }
 
-    private double[] SourceFunction(double cosine)
+    private (double[] Falling, double[] Rising) SourceFunction(double cosine)
     {
-        var source = new double[NodeCount + 1];
+        var falling = new double[NodeCount + 1];
+        var rising = HasBed ? new double[NodeCount] : [];
         Span<double> legendre = stackalloc double[MomentCount];
         for (var l = 0; l < MomentCount; l++)
             legendre[l] = Legendre(l, cosine);
@@ -257,8 +330,10 @@ internal sealed class RadiativeTransfer
             var (fromDown, fromUp) = Truncated(legendre, i);
             double down = 0.5 * _albedo * Weights[i] * fromDown, up = 0.5 * _albedo * Weights[i] * fromUp;
             for (var n = 0; n < NodeCount; n++)
-                source[n] += (down * _down[n, i]) + (up * _up[n, i]);
-            source[NodeCount] += (down * _beamDown[i]) + (up * _beamUp[i]);
+                falling[n] += (down * _down[n, i]) + (up * _up[n, i]);
+            for (var n = 0; n < rising.Length; n++)
+                rising[n] += (down * _risingDown[n, i]) + (up * _risingUp[n, i]);
+            falling[NodeCount] += (down * _beamDown[i]) + (up * _beamUp[i]);
         }
 
         // First scattering of the beam by the whole phase function, mean over bearings. Light within the truncated peak counts
@@ -272,8 +347,8 @@ internal sealed class RadiativeTransfer
             mean += _phase.At(Math.Max(angle, 0.05)) / Bearings;
         }
 
-        source[NodeCount] += _albedo / (1.0 - _truncated) * mean * _sun;
-        return source;
+        falling[NodeCount] += _albedo / (1.0 - _truncated) * mean * _sun;
+        return (falling, rising);
     }
 
     private (double[] Down, double[] Up) Beam(Matrix<double> a, Matrix<double> b)
@@ -300,5 +375,32 @@ internal sealed class RadiativeTransfer
         var sum = system.Solve((differenceSource / _sunCosine) + (scaled * sumSource));
         var difference = _sunCosine * (inverse * ((a * sum) - sumSource));
         return (((sum + difference) * 0.5).ToArray(), ((sum - difference) * 0.5).ToArray());
+    }
+}
+
+/// <summary>A quantity against depth: modes that fall from the surface, modes that fall away from the bottom, and terms along a slanted path from either.</summary>
+/// <param name="Falling">Coefficients of exp(-rate z), the last for the sun's beam.</param>
+/// <param name="Rising">Coefficients of exp(-rate (bottom - z)); empty without a bottom.</param>
+/// <param name="FromTop">Coefficient of exp(-slant z).</param>
+/// <param name="FromBed">Coefficient of exp(-slant (bottom - z)).</param>
+/// <param name="Slant">Decay along the slanted path with depth, m-1.</param>
+internal sealed record DepthSeries(double[] Falling, double[] Rising, double FromTop, double FromBed, double Slant)
+{
+    /// <summary>Value at a depth.</summary>
+    /// <param name="rates">Rates of the solution, m-1.</param>
+    /// <param name="depth">Depth, m.</param>
+    /// <param name="bedDepth">Depth of the bottom, m; any value without one.</param>
+    public double At(double[] rates, double depth, double bedDepth)
+    {
+        var sum = 0.0;
+        for (var n = 0; n < Falling.Length; n++)
+            sum += Falling[n] * Math.Exp(-rates[n] * depth);
+        for (var n = 0; n < Rising.Length; n++)
+            sum += Rising[n] * Math.Exp(-rates[n] * (bedDepth - depth));
+        if (FromTop != 0.0)
+            sum += FromTop * Math.Exp(-Slant * depth);
+        if (FromBed != 0.0)
+            sum += FromBed * Math.Exp(-Slant * (bedDepth - depth));
+        return sum;
     }
 }

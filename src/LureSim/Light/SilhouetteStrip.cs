@@ -20,14 +20,14 @@ public sealed record SilhouetteStrip(
     /// <param name="lure">The lure, by its mean radiance.</param>
     /// <param name="direction">Where the eye looks.</param>
     /// <param name="depth">Depth of the lure, 0-1000 m.</param>
-    /// <param name="distances">Distances, 0-500 m; those that would put the eye in the air are cut to the surface.</param>
+    /// <param name="distances">Distances, 0-500 m; those that would put the eye out of the water are cut short.</param>
     public static SilhouetteStrip Of(LightField field, LurePattern lure, ViewDirection direction, double depth, IReadOnlyList<double> distances)
     {
         ArgumentNullException.ThrowIfNull(field);
         ArgumentNullException.ThrowIfNull(lure);
         ArgumentNullException.ThrowIfNull(distances);
         var inherent = lure.Inherent(field, direction, depth);
-        double[] cut = [.. distances.Select(d => Math.Min(d, Appearance.FarthestDistance(direction, depth)))];
+        double[] cut = [.. distances.Select(d => Math.Min(d, Appearance.FarthestDistance(field, direction, depth)))];
         Seen[] views = [.. cut.Select(d => Appearance.Through(field, inherent, direction, depth, d))];
         return new SilhouetteStrip(lure.Name, direction, depth, cut, views, [.. views.Select(v => Appearance.Swatches(field, v))]);
     }

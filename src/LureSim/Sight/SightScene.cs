@@ -41,7 +41,7 @@ public enum SightChannel
 /// <param name="ContrastAtTarget">Weber contrast to the commonest cone (or the rod in dim light) close up.</param>
 /// <param name="ColourAtTarget">Colour difference to the water close up, just-noticeable steps.</param>
 /// <param name="ReturnedShare">Largest share over the cones of the light from a perfect white that the target returns.</param>
-/// <param name="LimitedByGeometry">True when the target is still seen at the farthest point of the path (the surface, or the farthest distance searched).</param>
+/// <param name="LimitedByGeometry">True when the target is still seen at the farthest point of the path (surface, bottom, or the farthest distance searched).</param>
 /// <param name="Reason">The result in words.</param>
 public sealed record Sighting(
     string Name,
@@ -117,11 +117,9 @@ public sealed class SightScene
             .Select(i => r.Sensitivity[i] * Grid.WavelengthsNm[i] * 1e-9 / PlanckTimesLightSpeed * Grid.StepNm).ToArray())];
 
         // No contrast outlives 40 attenuation lengths of the clearest wavelength; the path may end sooner at the surface.
-        var farthest = Math.Min(Appearance.FarthestDistance(direction, targetDepth), Math.Min(200.0, 40.0 / field.Water.Optics.BeamAttenuation.Minimum()));
+        var farthest = Math.Min(Appearance.FarthestDistance(field, direction, targetDepth), Math.Min(200.0, 40.0 / field.Water.Optics.BeamAttenuation.Minimum()));
         FarthestDistance = Math.Max(farthest, SearchFrom);
         _distances = [.. Enumerable.Range(0, SearchSteps + 1).Select(k => SearchFrom * Math.Pow(FarthestDistance / SearchFrom, (double)k / SearchSteps))];
-        if (direction == ViewDirection.Down)
-            _distances[^1] = FarthestDistance = Math.Min(FarthestDistance, Math.Max(targetDepth, SearchFrom));
         _behindTarget = field.Radiance(direction, targetDepth);
         _backgroundAtTarget = Catches(_behindTarget.Values);
         _white = Catches(((1.0 / Math.PI) * field.FaceIrradiance(direction, targetDepth)).Values);

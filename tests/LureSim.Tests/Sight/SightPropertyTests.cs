@@ -41,7 +41,7 @@ public class SightPropertyTests
         Gen.Select(AnyScene, Gen.Int[0, 21], Gen.Double[0.0, 30.0]).Sample(
             (scene, colour, distance) =>
             {
-                var reach = Math.Min(distance, Appearance.FarthestDistance(scene.Direction, scene.TargetDepth));
+                var reach = Math.Min(distance, Appearance.FarthestDistance(scene.Field, scene.Direction, scene.TargetDepth));
                 var seen = Appearance.Of(scene.Field, LureColours.All[colour], scene.Direction, scene.TargetDepth, reach);
                 Assert.True(seen.Inherent.Minimum() >= 0.0 && seen.Apparent.Minimum() >= 0.0 && seen.Background.Minimum() >= 0.0);
                 if (scene.Direction != ViewDirection.Level)
@@ -130,6 +130,21 @@ public class SightPropertyTests
         foreach (var row in plate.Rows)
             Assert.True((row.Left - (row.Illuminant * LureColours.Red.Reflectance)).Map(Math.Abs).Maximum() < 1e-12);
         Assert.True(plate.Rows[2].LightLeft < plate.Rows[1].LightLeft);
+    }
+
+    [Fact]
+    public void A_pale_bottom_lights_the_belly_and_weakens_the_shape_against_the_sky()
+    {
+        var water = OpticalWater.FromSecchi(WaterKind.CoastalGreen, 6.0);
+        LightField deep = new(water, Atmosphere.Illuminate(60.0)), sand = new(water, Atmosphere.Illuminate(60.0), SeaBed.Of(SeaBedKind.Sand, 1.2));
+        double Belly(LightField field) => field.FaceIrradiance(ViewDirection.Up, 0.6).Dot(Colorimetry.YBar);
+        Assert.True(Belly(sand) > 3.0 * Belly(deep));
+        double White(LightField field) => new SightScene(field, Eye, ViewDirection.Up, 0.6).Sight(LureColours.White).ContrastAtTarget;
+        Assert.True(White(sand) > White(deep) && White(sand) < 0.0);
+
+        // A dark back over sand is a dark shape from above; over the deep it is not darker than the water.
+        double FromAbove(LightField field) => new SightScene(field, Eye, ViewDirection.Down, 0.6).Sight(LureColours.ShrimpBrown).ContrastAtTarget;
+        Assert.True(FromAbove(sand) < 0.0 && FromAbove(deep) > 0.0);
     }
 
     private static LightField Field { get; } = new(OpticalWater.FromSecchi(WaterKind.CoastalGreen, 3.0), Atmosphere.Illuminate(40.0));

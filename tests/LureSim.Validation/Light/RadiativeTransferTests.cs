@@ -18,7 +18,7 @@ public class RadiativeTransferTests
     {
         var solution = new RadiativeTransfer(
             1.0 - albedo, albedo, phase == "Rayleigh" ? PhaseFunction.Rayleigh : PhaseFunction.PetzoldAverage, Math.PI / 3.0, 0.5, 0.0);
-        Assert.Equal(nadirRadiance, At(solution, solution.Radiance(-1.0).Modes, 1.0), 0.035 * nadirRadiance);
+        Assert.Equal(nadirRadiance, At(solution, solution.Radiance(-1.0), 1.0), 0.035 * nadirRadiance);
         Assert.Equal(upwellingScalar, At(solution, solution.Integral(_ => 0.0, _ => 1.0), 1.0), 0.012 * upwellingScalar);
     }
 
@@ -42,7 +42,7 @@ public class RadiativeTransferTests
         {
             var solution = new RadiativeTransfer(1.0 - albedo, albedo, particles, Math.PI / 6.0, direct, diffuse);
             // Upward through the surface at normal incidence: transmittance over n squared.
-            return 0.97889 / (1.34 * 1.34) * At(solution, solution.Radiance(-1.0).Modes, 0.0);
+            return 0.97889 / (1.34 * 1.34) * At(solution, solution.Radiance(-1.0), 0.0);
         }
 
         Assert.Equal(underSky, Reflectance(0.0, 1.0), 0.025 * underSky);
@@ -98,6 +98,55 @@ public class RadiativeTransferTests
         }
     }
 
-    private static double At(RadiativeTransfer solution, double[] modes, double depth) =>
-        modes.Zip(solution.Rates(), (mode, rate) => mode * Math.Exp(-rate * depth)).Sum();
+    [Theory]
+    // The same source as above: bottom at 2 m with reflectance 0.2, scattering twice absorption.
+    [InlineData(0.15, 0.0274010, 0.0291880)]
+    [InlineData(0.30, 0.0215350, 0.0232290)]
+    [InlineData(0.60, 0.0136540, 0.0150640)]
+    [InlineData(1.50, 0.0042614, 0.0048300)]
+    [InlineData(3.00, 0.0017667, 0.0018526)]
+    [InlineData(6.00, 0.0015534, 0.0015719)]
+    [InlineData(15.0, 0.0015522, 0.0015702)]
+    public void Remote_sensing_reflectance_of_HydroLight_over_a_bottom(double attenuation, double underSky, double underSun)
+    {
+        var particles = PhaseFunction.FournierForand(0.0183);
+        double Reflectance(double direct, double diffuse)
+        {
+            var solution = new RadiativeTransfer(
+                attenuation / 3.0, attenuation * 2.0 / 3.0, particles, Math.PI / 6.0, direct, diffuse, 2.0, 0.2);
+            return 0.97889 / (1.34 * 1.34) * solution.Radiance(-1.0).At(solution.Rates(), 0.0, 2.0);
+        }
+
+        Assert.Equal(underSky, Reflectance(0.0, 1.0), BottomTolerance * underSky);
+        Assert.Equal(underSun, Reflectance(1.0, 0.0), BottomTolerance * underSun);
+    }
+
+    [Fact]
+    public void Canonical_problem_6_with_a_bottom()
+    {
+        // Mobley et al. 1993, problem 6: problem 2 (albedo 0.2) with a bottom of reflectance 0.5 at optical depth 5.
+        var solution = new RadiativeTransfer(0.8, 0.2, PhaseFunction.PetzoldAverage, Math.PI / 3.0, 0.5, 0.0, 5.0, 0.5);
+        Assert.Equal(0.0000684, solution.Radiance(-1.0).At(solution.Rates(), 1.0, 5.0), 0.035 * 0.0000684);
+        Assert.Equal(0.000981, solution.Integral(_ => 0.0, _ => 1.0).At(solution.Rates(), 1.0, 5.0), 0.02 * 0.000981);
+    }
+
+    [Fact]
+    public void A_bottom_out_of_reach_changes_nothing_and_the_balance_at_a_near_one_holds()
+    {
+        var particles = PhaseFunction.FournierForand(0.0183);
+        RadiativeTransfer deep = new(0.1, 0.4, particles, 0.6, 1.0, 0.4), far = new(0.1, 0.4, particles, 0.6, 1.0, 0.4, 200.0, 0.5);
+        foreach (var cosine in new[] { 1.0, 0.7, 0.0, -1.0 })
+            Assert.Equal(1.0, far.Radiance(cosine).At(far.Rates(), 1.0, 200.0) / deep.Radiance(cosine).At(deep.Rates(), 1.0, 200.0), 1e-9);
+
+        var near = new RadiativeTransfer(0.1, 0.4, particles, 0.6, 1.0, 0.4, 2.0, 0.3);
+        double down = near.Integral(c => c, _ => 0.0).At(near.Rates(), 2.0, 2.0), up = near.Integral(_ => 0.0, c => c).At(near.Rates(), 2.0, 2.0);
+        Assert.Equal(0.3, up / down, 1e-9);
+        double Net(double z) => near.Integral(c => c, c => -c).At(near.Rates(), z, 2.0);
+        var loss = (Net(0.9999) - Net(1.0001)) / 2e-4;
+        Assert.Equal(1.0, loss / (0.1 * near.Integral(_ => 1.0, _ => 1.0).At(near.Rates(), 1.0, 2.0)), 1e-5);
+    }
+
+    private const double BottomTolerance = 0.03;
+
+    private static double At(RadiativeTransfer solution, DepthSeries series, double depth) => series.At(solution.Rates(), depth, 0.0);
 }
