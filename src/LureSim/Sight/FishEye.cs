@@ -80,6 +80,19 @@ public static class FishEyes
         return eye is not null;
     }
 
+    /// <summary>The eye of a fish, or, when the table has none, that of a shallow temperate coastal fish (winter flounder's pigments) under the name asked for, marked as a stand-in.</summary>
+    /// <param name="name">Name of the target fish.</param>
+    /// <exception cref="ArgumentException">The name is empty.</exception>
+    public static FishEye FindOrStandIn(string name)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(name);
+        if (TryFind(name, out var eye))
+            return eye;
+        var model = All.Single(e => e.CommonName == "winter flounder adult");
+        Photoreceptor Borrow(Photoreceptor r) => r with { Basis = EyeBasis.StandIn, Source = "borrowed from winter flounder" };
+        return new FishEye(name.Trim(), "", [.. model.Cones.Select(Borrow)], Borrow(model.Rod));
+    }
+
     private static List<FishEye> Load()
     {
         var table = ReferenceTable.Optics("fish_visual_pigments");
