@@ -142,11 +142,20 @@ public static class Appearance
     /// <returns>Both colours; the brighter of target and twice the water is shown at 85 % of the screen's white.</returns>
     public static SeenSwatches Swatches(LightField field, Seen seen)
     {
-        ArgumentNullException.ThrowIfNull(field);
         ArgumentNullException.ThrowIfNull(seen);
+        return Swatches(field, seen, BrightestOf(seen));
+    }
+
+    /// <summary>The luminance that fills the picture: the brighter of target and twice the water.</summary>
+    internal static double BrightestOf(Seen seen) =>
+        Math.Max(seen.Apparent.Dot(Colorimetry.YBar), 2.0 * seen.Background.Dot(Colorimetry.YBar));
+
+    /// <summary>Screen colours with a given luminance at 85 % of the screen's white, for several views at one exposure.</summary>
+    internal static SeenSwatches Swatches(LightField field, Seen seen, double top)
+    {
+        ArgumentNullException.ThrowIfNull(field);
         var white = Colorimetry.Integrate(field.Downwelling(seen.TargetDepth));
         Xyz target = Colorimetry.Integrate(seen.Apparent), water = Colorimetry.Integrate(seen.Background);
-        var top = Math.Max(target.Y, 2.0 * water.Y);
         if (!(white.Y > 0.0 && top > 0.0))
             return new SeenSwatches(default, default, 0.0);
         var adaptedWhite = (1.0 / white.Y) * white;

@@ -6,7 +6,7 @@ namespace LureSim.Light;
 /// <param name="Depth">Depth of the lure, m.</param>
 /// <param name="Distances">Distances, m.</param>
 /// <param name="Views">What is seen at each distance.</param>
-/// <param name="Swatches">Lure and water as screen colours at each distance.</param>
+/// <param name="Swatches">Lure and water as screen colours at each distance, all at one exposure.</param>
 public sealed record SilhouetteStrip(
     string Name,
     ViewDirection Direction,
@@ -29,6 +29,9 @@ public sealed record SilhouetteStrip(
         var inherent = lure.Inherent(field, direction, depth);
         double[] cut = [.. distances.Select(d => Math.Min(d, Appearance.FarthestDistance(field, direction, depth)))];
         Seen[] views = [.. cut.Select(d => Appearance.Through(field, inherent, direction, depth, d))];
-        return new SilhouetteStrip(lure.Name, direction, depth, cut, views, [.. views.Select(v => Appearance.Swatches(field, v))]);
+
+        // One exposure for the whole strip: brightness can be compared along it.
+        var top = views.Select(Appearance.BrightestOf).DefaultIfEmpty(0.0).Max();
+        return new SilhouetteStrip(lure.Name, direction, depth, cut, views, [.. views.Select(v => Appearance.Swatches(field, v, top))]);
     }
 }
