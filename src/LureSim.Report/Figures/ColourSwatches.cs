@@ -1,0 +1,124 @@
+using LureSim.Scenarios;
+using OxyPlot;
+using OxyPlot.Annotations;
+using OxyPlot.Axes;
+
+namespace LureSim.Report.Figures;
+
+/// <summary>Which eye a swatch chart is for.</summary>
+public enum SwatchView
+{
+    /// <summary>An eye used to the light at that depth.</summary>
+    Adapted,
+
+    /// <summary>A camera set for the surface, or a diver's first glance.</summary>
+    Unadapted,
+}
+
+/// <summary>Lure colours as they look at depth.</summary>
+public static class ColourSwatches
+{
+    /// <summary>Draws the figure.</summary>
+    /// <param name="plate">The colours; at least one colour and one depth.</param>
+    /// <param name="zone">The strike zone, or null.</param>
+    /// <param name="view">Which eye.</param>
+    /// <param name="options">Units of the depths that come first, and width.</param>
+    /// <returns>The figure.</returns>
+    /// <exception cref="ArgumentException">The plate is empty or ragged.</exception>
+    public static Figure Create(ColourPlate plate, StrikeZone? zone, SwatchView view, FigureOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(plate);
+        ArgumentNullException.ThrowIfNull(options);
+        int rows = plate.Depths.Count;
+        int columns = plate.Colours.Count;
+        if (rows == 0 || columns == 0 || plate.Cells.Count != rows || plate.Cells.Any(r => r.Count != columns))
+            throw new ArgumentException("The plate needs a depth and a colour, and a cell for each pair.", nameof(plate));
+
+        UnitFormat format = options.Format;
+        UnitFormat other = new(options.Units == UnitSystem.Us ? UnitSystem.Metric : UnitSystem.Us);
+        PlotModel model = PlotBase.Model(options);
+        model.PlotAreaBorderThickness = new OxyThickness(0);
+        double cellHeight = Math.Clamp(440.0 / rows, 34, 48);
+        double nameHeight = (options.SmallFontSize * 1.2 * 3) + 6;
+        PlotAxis y = CoverageMap.Steps(options, AxisPosition.Left, "", rows, DepthLabel);
+        y.AxisTickToLabelDistance = 10;
+        // Room above the first row for the names, in rows.
+        y.Minimum = -0.5 - (nameHeight / cellHeight);
+        y.StartPosition = 1;
+        y.EndPosition = 0;
+        LinearAxis x = PlotBase.Hidden(AxisPosition.Bottom, -0.5, columns - 0.5);
+        model.Axes.Add(x);
+        model.Axes.Add(y);
+        model.Paint(AnnotationLayer.AboveSeries, area =>
+        {
+            for (int c = 0; c < columns; c++)
+            {
+                OxyRect head = area.Between(c - 0.5, -0.5, c + 0.5, -0.5);
+                double size = options.SmallFontSize;
+                string name = Fit(plate.Colours[c], head.Width - 4, ref size);
+                area.Text(new ScreenPoint(head.Left + (head.Width / 2), head.Top - 4), name, size, Palette.Ink, HorizontalAlignment.Center, VerticalAlignment.Bottom, bold: true);
+                for (int r = 0; r < rows; r++)
+                {
+                    PlateCell cell = plate.Cells[r][c];
+                    OxyColor fill = OxyColor.Parse(view == SwatchView.Adapted ? cell.Adapted : cell.Unadapted);
+                    OxyRect box = area.Between(c - 0.5, r - 0.5, c + 0.5, r + 0.5);
+                    area.Context.DrawRectangle(box, fill, OxyColors.White, 1.5, EdgeRenderingMode.Adaptive);
+                    if (view == SwatchView.Unadapted)
+                        continue;
+
+                    double wordSize = options.SmallFontSize;
+                    string word = Fit(cell.Word, box.Width - 4, ref wordSize);
+                    area.Text(new ScreenPoint(box.Left + (box.Width / 2), box.Top + (box.Height / 2)), word, wordSize, Palette.TextOn(fill));
+                }
+            }
+
+            if (zone is not null)
+                PaintZone(area, plate.Depths, zone);
+        }, clip: false);
+
+        string DepthLabel(int i) => plate.Depths[i] <= 0 ? "surface"
+            : options.Narrow ? $"{format.LengthText(plate.Depths[i])}\n{other.LengthText(plate.Depths[i])}"
+            : $"{format.LengthText(plate.Depths[i])} ({other.LengthText(plate.Depths[i])})";
+
+        IEnumerable<string> parts = Enumerable.Range(0, columns).Select(c => $"{plate.Colours[c]}: " + string.Join(", ", Enumerable.Range(0, rows).Select(r => $"{plate.Cells[r][c].Word} at {format.LengthText(plate.Depths[r])}")));
+        bool adapted = view == SwatchView.Adapted;
+        return new Figure(options)
+        {
+            Name = adapted ? "colours-adapted" : "colours-first-glance",
+            Title = adapted ? "Colours at depth, to an eye used to the light there" : "Colours at depth, as a camera sees them",
+            Subtitle = adapted ? "" : "exposed and colour-balanced for the surface",
+            Model = model,
+            PlotHeight = (cellHeight * rows) + nameHeight + 20,
+            Keys = zone is null ? [] : [KeyItem.Line("bracket: strike zone", Palette.ZoneEdge, 3.5, null)],
+            Caption = adapted
+                ? "A human eye given time to adjust. The words say how strong the colour still is. Fish eyes differ."
+                : "The same lures with the fading light left in: this is what a photograph, or a diver's first glance, shows.",
+            AltText = $"{string.Join("; ", parts)}.",
+        };
+    }
+
+    // Wraps a text, and shrinks it a little when a single word is still too wide.
+    private static string Fit(string text, double width, ref double size)
+    {
+        double smallest = size * 0.78;
+        while (true)
+        {
+            string wrapped = Rendering.BundledFont.Wrap(text.Replace("-", "- ", StringComparison.Ordinal), width, size, FontWeights.Bold).Replace("- ", "-", StringComparison.Ordinal);
+            if (Rendering.BundledFont.Measure(wrapped, size, FontWeights.Bold).Width <= width || size <= smallest)
+                return wrapped;
+
+            size *= 0.94;
+        }
+    }
+
+    // A bar beside the rows whose depth lies in the zone, or beside the nearest row if none does.
+    private static void PaintZone(PaintArea area, IReadOnlyList<double> depths, StrikeZone zone)
+    {
+        List<int> rows = [.. Enumerable.Range(0, depths.Count).Where(r => zone.Contains(depths[r]))];
+        if (rows.Count == 0)
+            rows.Add(Enumerable.Range(0, depths.Count).MinBy(r => Math.Abs(depths[r] - ((zone.Top + zone.Bottom) / 2))));
+        OxyRect band = area.Between(-0.5, rows[0] - 0.5, 0.5, rows[^1] + 0.5);
+        double x = band.Left - 4;
+        area.Line([new(x + 4, band.Top + 2), new(x, band.Top + 2), new(x, band.Bottom - 2), new(x + 4, band.Bottom - 2)], Palette.ZoneEdge, 3.5);
+    }
+}

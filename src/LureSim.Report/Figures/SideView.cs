@@ -1,0 +1,247 @@
+using LureSim.Decision;
+using LureSim.Motion;
+using LureSim.Scenarios;
+using OxyPlot;
+using OxyPlot.Annotations;
+using OxyPlot.Axes;
+
+namespace LureSim.Report.Figures;
+
+/// <summary>Current at a depth.</summary>
+/// <param name="Depth">Depth (m).</param>
+/// <param name="Speed">Speed (m/s) along the spot's current direction.</param>
+public sealed record CurrentSample(double Depth, double Speed);
+
+/// <summary>The spot from the side, with the path of every jig head.</summary>
+public static class SideView
+{
+    /// <summary>Draws the side view: rod tip at the left, splash-down at the right, depth down.</summary>
+    /// <param name="scenario">The scenario.</param>
+    /// <param name="candidates">Candidates fished the same way, one a jig head.</param>
+    /// <param name="first">The first choice, or null.</param>
+    /// <param name="current">Current at a few depths, from the surface down; may be empty.</param>
+    /// <param name="options">Units and width.</param>
+    /// <returns>The figure.</returns>
+    public static Figure Create(Scenario scenario, IReadOnlyList<Candidate> candidates, Candidate? first, IReadOnlyList<CurrentSample> current, FigureOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(candidates);
+        ArgumentNullException.ThrowIfNull(current);
+        ArgumentNullException.ThrowIfNull(options);
+
+        Spot spot = scenario.Spot;
+        UnitFormat format = options.Format;
+        Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario.Tackle.JigHeads.Concat(candidates.Select(c => c.Rig.Head)), format);
+        List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], IsFirst(c, first),
+            (t, i) => new DataPoint(format.Length(t.X[i]), format.Length(t.Depth(i)))))];
+
+        const double plotPixelsWide = 330;
+        double plotHeight = options.Narrow ? 400 : 430;
+        double inner = options.Narrow ? 320 : plotPixelsWide;
+        double depth = format.Length(spot.Depth);
+        double tip = format.Length(scenario.Tackle.RodTipHeight);
+        // A high rod over shallow water would take the picture: above 45 % of the depth it is cut, with a note.
+        bool cut = tip > 0.45 * depth;
+        double sky = cut ? 0.3 * depth : Math.Max(1.12 * tip, 0.14 * depth);
+        double floor = WaterScene.FloorFor(spot, format, -sky, inner, 30);
+
+        bool flows = spot.CurrentSpeed > 0 && current.Count > 0;
+        double reach = Math.Max(
+            candidates.Count == 0 ? 1 : candidates.Max(c => format.Length(c.Rig.Presentation.CastLength)),
+            tracks.SelectMany(t => t.Points).Select(p => p.X).DefaultIfEmpty(1).Max());
+        double currentRoom = flows ? (options.Narrow ? 0.30 : 0.19) : 0.03;
+        double left = -0.05 * reach;
+        double right = reach * (1 + currentRoom);
+
+        PlotModel model = PlotBase.Model(options);
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"distance from the rod tip ({format.LengthUnit})", left, right);
+        x.IsShown = value => value >= -1e-9 && value <= reach * 1.02;
+        x.MajorGridlineStyle = LineStyle.None;
+        PlotAxis y = PlotBase.DepthAxis(options, -sky, floor);
+        y.MajorGridlineStyle = LineStyle.None;
+        model.Axes.Add(x);
+        model.Axes.Add(y);
+
+        WaterScene scene = new(spot, format, left, right, floor);
+        DrawnTrack? chosen = tracks.FirstOrDefault(t => t.First) ?? (tracks.Count == 1 ? tracks[0] : null);
+        List<(LineShape Shape, List<DataPoint> Points)> shapes = chosen is null ? [] : LineShapes(chosen.Candidate.Track, format);
+        model.Paint(AnnotationLayer.BelowSeries, area =>
+        {
+            area.Fill(area.Bounds, Palette.Sky);
+            scene.Paint(area);
+            foreach ((_, List<DataPoint> points) in shapes)
+                area.Line([.. points.Select(p => area.At(p.X, p.Y))], Palette.Line, 1.1);
+        });
+        TrackLayer.AddSeries(model, tracks);
+        double step = chosen is null ? 10 : TrackLayer.TimeStep(chosen.Duration);
+        model.Paint(AnnotationLayer.AboveSeries, area =>
+        {
+            TrackLayer.PaintMarkers(area, tracks, step);
+            List<LabelRequest> times = chosen is null ? [] : TrackLayer.PaintTimeMarks(area, chosen, step, options);
+            LabelPlacer placer = new(area.Bounds);
+            TrackLayer.AddObstacles(area, placer, tracks);
+            foreach ((_, List<DataPoint> points) in shapes)
+                placer.AddLine([.. points.Select(p => area.At(p.X, p.Y))]);
+
+            PaintRodTip(area, placer, tip, cut, sky, format, options);
+            if (flows)
+                PaintCurrent(area, placer, spot, current, reach, right, format, options);
+
+            List<LabelPlacer.Placement> placements = [];
+            foreach (LabelRequest request in scene.Labels(area, options).Concat(TrackLayer.Labels(area, tracks, options)).Concat(times).Concat(ShapeLabels(area, shapes, options)))
+            {
+                if (placer.Place(request) is { } placement)
+                    placements.Add(placement);
+            }
+
+            LabelPlacer.Draw(area, placements);
+        });
+
+        double stretch = Stretch(right - left, options.Narrow ? 320 : 690, floor + sky, inner);
+        return new Figure(options)
+        {
+            Name = "side-view",
+            Title = "Where each jig head runs, seen from the side",
+            Subtitle = RetrieveText(candidates),
+            Model = model,
+            PlotHeight = plotHeight,
+            Keys =
+            [
+                .. TrackLayer.Keys(chosen is { First: true }),
+                .. chosen is null ? Array.Empty<KeyItem>() : [KeyItem.Symbol("time since splash-down", (rc, p, _) => Shapes.Disc(rc, p, 3.6, OxyColors.White, Palette.SoftInk, 1.8))],
+                .. shapes.Count == 0 ? Array.Empty<KeyItem>() : [KeyItem.Line("the line, at the time written on it", Palette.Line, 1.1, null)],
+            ],
+            Caption = "You stand at the left; the lure lands at the right, falls (dashed) and comes back (solid). "
+                + $"Time marks every {UnitFormat.Number(step, 0)} s are on the first choice. "
+                + (stretch > 1.3 ? $"Depth is drawn about {UnitFormat.Number(stretch, stretch < 3 ? 1 : 0)} times larger than distance. " : "")
+                + (flows ? $"Arrows at the right: the current at depth, {DirectionText(spot)}." : ""),
+            AltText = Describe(scenario, candidates, first, format),
+        };
+    }
+
+    /// <summary>Where the current goes, for people.</summary>
+    internal static string DirectionText(Spot spot)
+    {
+        double along = Math.Cos(spot.CurrentDirection);
+        double left = Math.Sin(spot.CurrentDirection);
+        const double small = 0.26; // sine of about 15 degrees
+        string first = Math.Abs(along) < small ? "" : along > 0 ? "away from you" : "towards you";
+        string second = Math.Abs(left) < small ? "" : left > 0 ? "to your left" : "to your right";
+        return "flowing " + (first.Length > 0 && second.Length > 0 ? $"{first} and {second}" : first + second);
+    }
+
+    /// <summary>Name of the retrieve that candidates share, for a subtitle.</summary>
+    internal static string RetrieveText(IReadOnlyList<Candidate> candidates) =>
+        candidates.Count == 0 ? "" : "Retrieve: " + candidates[0].Rig.Presentation.Name;
+
+    /// <summary>True if a candidate is the first choice.</summary>
+    internal static bool IsFirst(Candidate candidate, Candidate? first) =>
+        ReferenceEquals(candidate, first) || (first is not null && candidate.Rig == first.Rig);
+
+    private static string Describe(Scenario scenario, IReadOnlyList<Candidate> candidates, Candidate? first, UnitFormat format)
+    {
+        IEnumerable<string> parts = candidates.Select(c =>
+            $"{format.HeadText(c.Rig.Head)}{(IsFirst(c, first) ? " (first choice)" : "")}: median depth {format.LengthText(c.Coverage.MedianDepth)}, "
+            + $"{UnitFormat.PercentText(c.Coverage.ZoneShare)} of the retrieve in the strike zone");
+        Spot spot = scenario.Spot;
+        return $"Side view of {format.LengthText(spot.Depth)} of water over {WaterScene.BottomName(spot.Bottom)}"
+            + (spot.GrassHeight > 0 ? $" with grass {format.LengthText(spot.GrassHeight)} high" : "")
+            + $", strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}. "
+            + string.Join("; ", parts) + ".";
+    }
+
+    private static double Stretch(double rangeX, double pixelsX, double rangeY, double pixelsY) =>
+        pixelsY / rangeY / (pixelsX / rangeX);
+
+    // At most two line shapes, one early and one late in the retrieve: more would hide the tracks.
+    private static List<(LineShape Shape, List<DataPoint> Points)> LineShapes(Track track, UnitFormat format)
+    {
+        List<LineShape> usable = [.. track.Shapes.Where(s => s.X.Length > 1 && s.X.All(double.IsFinite) && s.Z.All(double.IsFinite))];
+        List<LineShape> picked = usable.Count <= 2 ? usable : [usable[usable.Count / 3], usable[2 * usable.Count / 3]];
+        return [.. picked.Select(s => (s, s.X.Zip(s.Z, (x, z) => new DataPoint(format.Length(x), -format.Length(z))).ToList()))];
+    }
+
+    private static IEnumerable<LabelRequest> ShapeLabels(PaintArea area, List<(LineShape Shape, List<DataPoint> Points)> shapes, FigureOptions options)
+    {
+        foreach ((LineShape shape, List<DataPoint> points) in shapes)
+        {
+            List<ScreenPoint> inside = [.. points.Select(p => area.At(p.X, p.Y)).Where(p => area.Bounds.Contains(p))];
+            if (inside.Count == 0)
+                continue;
+
+            yield return new LabelRequest
+            {
+                Text = $"line at {UnitFormat.Number(shape.Time, 0)} s",
+                Anchors = [inside[inside.Count / 2], .. inside],
+                Size = options.SmallFontSize,
+                Colour = Palette.SoftInk,
+                Optional = true,
+            };
+        }
+    }
+
+    private static void PaintRodTip(PaintArea area, LabelPlacer placer, double tip, bool cut, double sky, UnitFormat format, FigureOptions options)
+    {
+        ScreenPoint surface = area.At(0, 0);
+        string text = format.System == UnitSystem.Us ? UnitFormat.Number(tip, 1) : UnitFormat.Number(tip, 2);
+        text = $"rod tip, {text} {format.LengthUnit} up";
+        ScreenPoint at = area.At(0, cut ? -0.86 * sky : -tip);
+        if (cut)
+        {
+            Shapes.Arrow(area.Context, new ScreenPoint(at.X, surface.Y - 2), at, Palette.Ink, 1.6, 9);
+        }
+        else
+        {
+            area.Line([surface, at], Palette.Line, 1, [2, 2]);
+            Shapes.Disc(area.Context, at, 4.5, Palette.Ink, OxyColors.White, 1.5);
+        }
+
+        OxySize size = area.Context.MeasureText(text, "", options.SmallFontSize, FontWeights.Normal);
+        double middle = Math.Max(at.Y, area.Bounds.Top + (size.Height / 2) + 2);
+        OxyRect box = new(at.X + 9, middle - (size.Height / 2), size.Width + 4, size.Height);
+        area.Fill(box, Palette.Halo);
+        area.Text(new ScreenPoint(box.Left + 2, middle), text, options.SmallFontSize, Palette.Ink, HorizontalAlignment.Left);
+        placer.Block(box);
+        placer.Block(new OxyRect(at.X - 6, Math.Min(at.Y, surface.Y) - 6, 12, Math.Abs(at.Y - surface.Y) + 6));
+    }
+
+    private static void PaintCurrent(PaintArea area, LabelPlacer placer, Spot spot, IReadOnlyList<CurrentSample> current, double reach, double right, UnitFormat format, FigureOptions options)
+    {
+        double along = Math.Cos(spot.CurrentDirection);
+        double left = Math.Sin(spot.CurrentDirection);
+        ScreenPoint from = area.At(reach, 0);
+        ScreenPoint to = area.At(right, format.Length(spot.Depth));
+        OxyRect column = new(from.X + 8, from.Y, to.X - from.X - 10, to.Y - from.Y);
+        placer.Block(new OxyRect(column.Left, area.Bounds.Top, column.Width + 10, column.Bottom - area.Bounds.Top));
+
+        double centre = column.Left + (column.Width / 2);
+        double size = options.SmallFontSize;
+        area.Text(new ScreenPoint(centre, column.Top - 5), "current", size, Palette.Blue, HorizontalAlignment.Center, VerticalAlignment.Bottom, bold: true);
+        double lineHeight = Rendering.BundledFont.LineHeight(size);
+        double block = lineHeight + 18;
+        int room = Math.Max(1, (int)(column.Height / block));
+        int shown = Math.Min(Math.Min(current.Count, room), 5);
+        double fastest = Math.Max(current.Max(c => Math.Abs(c.Speed)), 1e-6);
+        for (int i = 0; i < shown; i++)
+        {
+            // Evenly picked, the first and the last always among them.
+            CurrentSample sample = current[shown == 1 ? 0 : (int)Math.Round(i * (current.Count - 1.0) / (shown - 1))];
+            double y = area.At(0, format.Length(sample.Depth)).Y;
+            y = Math.Clamp(y, column.Top + 10, column.Bottom - lineHeight - 8);
+            double length = (column.Width - 14) * Math.Abs(sample.Speed / fastest * along);
+            bool across = Math.Abs(left) > 0.26;
+            if (Math.Abs(along) > 0.26)
+            {
+                double sign = along > 0 ? 1 : -1;
+                Shapes.Arrow(area.Context, new ScreenPoint(centre - (sign * length / 2), y), new ScreenPoint(centre + (sign * length / 2), y), Palette.Blue, 2.2, Math.Min(9, Math.Max(4, length * 0.4)));
+            }
+
+            if (across)
+                Shapes.FlowAcross(area.Context, new ScreenPoint(centre, y), 6.5, left > 0, Palette.Blue);
+            string text = format.SpeedText(Math.Abs(sample.Speed));
+            OxySize extent = area.Context.MeasureText(text, "", size, FontWeights.Normal);
+            area.Fill(new OxyRect(centre - (extent.Width / 2) - 2, y + 8, extent.Width + 4, lineHeight), Palette.Halo);
+            area.Text(new ScreenPoint(centre, y + 8), text, size, Palette.Ink, HorizontalAlignment.Center, VerticalAlignment.Top);
+        }
+    }
+}
