@@ -81,10 +81,10 @@ internal interface IPipeline
 {
     /// <summary>Computes the count-down table of every jig head with the first body.</summary>
     /// <param name="scenario">A validated scenario.</param>
-    /// <param name="depthStep">Distance between two depths of the table (m).</param>
+    /// <param name="units">Units in which the depths of the table are round.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
-    Decision.FallTable Fall(Scenario scenario, double depthStep, IProgress<double> progress, CancellationToken cancellation);
+    Decision.FallTable Fall(Scenario scenario, UnitSystem units, IProgress<double> progress, CancellationToken cancellation);
 
     /// <summary>Computes the path of one rig.</summary>
     /// <param name="scenario">A validated scenario.</param>
@@ -94,41 +94,30 @@ internal interface IPipeline
 
     /// <summary>Computes the colours shown at depths below the surface.</summary>
     /// <param name="scenario">A validated scenario.</param>
-    /// <param name="depthStep">Distance between two depths of the table (m).</param>
+    /// <param name="units">Units in which the depths of the table are round.</param>
     /// <param name="cancellation">Stops the work.</param>
-    ColourTable Colours(Scenario scenario, double depthStep, CancellationToken cancellation);
+    ColourTable Colours(Scenario scenario, UnitSystem units, CancellationToken cancellation);
 
     /// <summary>Computes the whole plan and draws its sheet.</summary>
     /// <param name="scenario">A validated scenario.</param>
-    /// <param name="options">What was asked for.</param>
+    /// <param name="request">What was asked for.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
-    PlanOutcome Plan(Scenario scenario, PlanOptions options, IProgress<double> progress, CancellationToken cancellation);
+    PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 }
 
 /// <summary>What a plan is asked for beside the scenario.</summary>
-/// <param name="Samples">Samples of the uncertain inputs for each rig.</param>
-/// <param name="Seed">Seed of the samples.</param>
 /// <param name="Units">Units of the sheet.</param>
 /// <param name="Pdf">True to draw the sheet as PDF as well.</param>
-internal sealed record PlanOptions(int Samples, int Seed, UnitSystem Units, bool Pdf);
+internal sealed record PlanRequest(UnitSystem Units, bool Pdf);
 
 /// <summary>A plan with the files of its sheet, not yet written.</summary>
-/// <param name="Choice">The recommendation.</param>
-/// <param name="Candidates">All simulated rigs, best first.</param>
-/// <param name="Fall">Count-down table.</param>
-/// <param name="Grids">Coverage by jig head and retrieve speed, one for each presentation that was varied.</param>
-/// <param name="Colours">Colours with depth.</param>
+/// <param name="Plan">The plan.</param>
+/// <param name="Colours">Its colours as a table.</param>
 /// <param name="Sheet">Files of the sheet and its figures.</param>
-internal sealed record PlanOutcome(
-    Decision.Choice Choice,
-    IReadOnlyList<Decision.Candidate> Candidates,
-    Decision.FallTable Fall,
-    IReadOnlyList<Decision.CoverageGrid> Grids,
-    ColourTable Colours,
-    IReadOnlyList<Output.OutputFile> Sheet);
+internal sealed record PlanOutcome(Decision.Plan Plan, ColourTable Colours, IReadOnlyList<Output.OutputFile> Sheet);
 
-/// <summary>Colours of lures at depths, as an eye used to that light sees them.</summary>
+/// <summary>Colours of lures at depths, as an eye used to the light there sees them.</summary>
 /// <param name="Depths">Depths (m), increasing.</param>
 /// <param name="Columns">One column a colour, in the order of the tackle box.</param>
 internal sealed record ColourTable(IReadOnlyList<double> Depths, IReadOnlyList<ColourColumn> Columns);
@@ -136,5 +125,6 @@ internal sealed record ColourTable(IReadOnlyList<double> Depths, IReadOnlyList<C
 /// <summary>One colour at all depths.</summary>
 /// <param name="Name">Name as in the scenario.</param>
 /// <param name="Srgb">Colours as "#rrggbb", one for each depth.</param>
-/// <param name="Lightness">Brightness relative to white at the surface, 0 to 1, one for each depth.</param>
-internal sealed record ColourColumn(string Name, IReadOnlyList<string> Srgb, IReadOnlyList<double> Lightness);
+/// <param name="RelativeLuminance">Luminance over that of a perfect white at the same depth, one for each depth; fluorescent colours can pass 1.</param>
+/// <param name="Words">How the colour reads to a person, in a word, one for each depth.</param>
+internal sealed record ColourColumn(string Name, IReadOnlyList<string> Srgb, IReadOnlyList<double> RelativeLuminance, IReadOnlyList<string> Words);

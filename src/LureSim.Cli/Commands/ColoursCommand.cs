@@ -1,4 +1,3 @@
-using System.ComponentModel;
 using LureSim.Cli.Output;
 using LureSim.Scenarios;
 using Spectre.Console;
@@ -7,19 +6,7 @@ using Spectre.Console.Cli;
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>colours</c>.</summary>
-internal sealed class ColoursSettings : TableSettings
-{
-    /// <summary>Distance between depths.</summary>
-    [CommandOption("--step <LENGTH>")]
-    [Description("Distance between two depths of the table, such as \"1 ft\" (the default) or \"50 cm\"")]
-    public string? Step { get; init; }
-
-    /// <summary>Distance between depths (m): as given, or 1 ft or 0.25 m by the units.</summary>
-    public double StepMetres => Step is null ? (Units == "metric" ? 0.25 : 0.3048) : QuantityReader.Read(QuantityKind.Length, Step).Value;
-
-    /// <inheritdoc/>
-    public override ValidationResult Validate() => First(base.Validate(), CheckQuantity("--step", QuantityKind.Length, Step, 0.05, 20.0));
-}
+internal sealed class ColoursSettings : TableSettings;
 
 /// <summary>Shows the colours with depth.</summary>
 internal sealed class ColoursCommand : Command<ColoursSettings>
@@ -30,7 +17,7 @@ internal sealed class ColoursCommand : Command<ColoursSettings>
         var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
         AtomicFiles.RequireFolder(settings.Out);
-        ColourTable table = host.Pipeline.Colours(scenario, settings.StepMetres, cancellationToken);
+        ColourTable table = host.Pipeline.Colours(scenario, settings.Formatter.System, cancellationToken);
         cancellationToken.ThrowIfCancellationRequested();
 
         IAnsiConsole human = host.Human(settings.OutputIsDocument);

@@ -1,4 +1,3 @@
-using System.ComponentModel;
 using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Scenarios;
@@ -8,19 +7,7 @@ using Spectre.Console.Cli;
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>fall</c>.</summary>
-internal sealed class FallSettings : TableSettings
-{
-    /// <summary>Distance between depths.</summary>
-    [CommandOption("--step <LENGTH>")]
-    [Description("Distance between two depths of the table, such as \"1 ft\" (the default) or \"50 cm\"")]
-    public string? Step { get; init; }
-
-    /// <summary>Distance between depths (m): as given, or 1 ft or 0.25 m by the units.</summary>
-    public double StepMetres => Step is null ? (Units == "metric" ? 0.25 : 0.3048) : QuantityReader.Read(QuantityKind.Length, Step).Value;
-
-    /// <inheritdoc/>
-    public override ValidationResult Validate() => First(base.Validate(), CheckQuantity("--step", QuantityKind.Length, Step, 0.05, 20.0));
-}
+internal sealed class FallSettings : TableSettings;
 
 /// <summary>Shows the count-down table.</summary>
 internal sealed class FallCommand : Command<FallSettings>
@@ -31,7 +18,7 @@ internal sealed class FallCommand : Command<FallSettings>
         var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
         AtomicFiles.RequireFolder(settings.Out);
-        FallTable table = ProgressRunner.Run(host, "Falling", progress => host.Pipeline.Fall(scenario, settings.StepMetres, progress, cancellationToken));
+        FallTable table = ProgressRunner.Run(host, "Falling", progress => host.Pipeline.Fall(scenario, settings.Formatter.System, progress, cancellationToken));
         cancellationToken.ThrowIfCancellationRequested();
 
         IAnsiConsole human = host.Human(settings.OutputIsDocument);

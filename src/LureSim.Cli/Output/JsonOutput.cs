@@ -170,31 +170,33 @@ internal sealed record ColourJson(string Title, [property: JsonPropertyName("dep
 /// <summary>A plan in JSON. Tracks are left out: <c>path --json</c> gives them one at a time.</summary>
 internal sealed record PlanJson(
     string Title,
-    int Samples,
-    int Seed,
     CandidateJson First,
     CandidateJson? Fallback,
     IReadOnlyList<string> Reasons,
     IReadOnlyList<string> Warnings,
+    IReadOnlyList<string> Notes,
     IReadOnlyList<CandidateJson> Candidates,
     FallJson Fall,
-    IReadOnlyList<GridJson> Coverage,
+    GridJson Coverage,
     ColourJson Colours,
     IReadOnlyList<string> Sheet)
 {
-    public static PlanJson Of(Scenario scenario, PlanOutcome outcome, PlanOptions options) => new(
-        scenario.Title,
-        options.Samples,
-        options.Seed,
-        CandidateJson.Of(outcome.Choice.First, withTrack: false),
-        outcome.Choice.Fallback is { } fallback ? CandidateJson.Of(fallback, withTrack: false) : null,
-        outcome.Choice.Reasons,
-        outcome.Choice.Warnings,
-        [.. outcome.Candidates.Select(candidate => CandidateJson.Of(candidate, withTrack: false))],
-        FallJson.Of(scenario, outcome.Fall),
-        [.. outcome.Grids.Select(GridJson.Of)],
-        ColourJson.Of(scenario, outcome.Colours),
-        [.. outcome.Sheet.Select(file => file.Name)]);
+    public static PlanJson Of(PlanOutcome outcome)
+    {
+        Plan plan = outcome.Plan;
+        return new(
+            plan.Scenario.Title,
+            CandidateJson.Of(plan.Choice.First, withTrack: false),
+            plan.Choice.Fallback is { } fallback ? CandidateJson.Of(fallback, withTrack: false) : null,
+            plan.Choice.Reasons,
+            plan.Choice.Warnings,
+            plan.Notes,
+            [.. plan.Candidates.Select(candidate => CandidateJson.Of(candidate, withTrack: false))],
+            FallJson.Of(plan.Scenario, plan.FallTable),
+            GridJson.Of(plan.Grid),
+            ColourJson.Of(plan.Scenario, outcome.Colours),
+            [.. outcome.Sheet.Select(file => file.Name)]);
+    }
 }
 
 /// <summary>Checked scenarios in JSON.</summary>

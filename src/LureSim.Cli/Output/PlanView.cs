@@ -8,22 +8,24 @@ namespace LureSim.Cli.Output;
 internal static class PlanView
 {
     /// <summary>Prints the plan.</summary>
-    public static void Write(IAnsiConsole console, Scenario scenario, PlanOutcome outcome, MeasureFormatter units)
+    public static void Write(IAnsiConsole console, Plan plan, MeasureFormatter units)
     {
-        console.MarkupLineInterpolated($"[bold]{scenario.Title}[/]");
-        console.MarkupLineInterpolated($"First choice: [green]{Name(outcome.Choice.First, units)}[/]. {outcome.Choice.First.Verdict}");
-        if (outcome.Choice.Fallback is { } fallback)
+        console.MarkupLineInterpolated($"[bold]{plan.Scenario.Title}[/]");
+        console.MarkupLineInterpolated($"First choice: [green]{Name(plan.Choice.First, units)}[/]. {plan.Choice.First.Verdict}");
+        if (plan.Choice.Fallback is { } fallback)
             console.MarkupLineInterpolated($"Fallback: {Name(fallback, units)}. {fallback.Verdict}");
-        foreach (string reason in outcome.Choice.Reasons)
+        foreach (string reason in plan.Choice.Reasons)
             console.MarkupLineInterpolated($"- {reason}");
-        foreach (string warning in outcome.Choice.Warnings)
+        foreach (string warning in plan.Choice.Warnings)
             console.MarkupLineInterpolated($"[yellow]! {warning}[/]");
+        foreach (string note in plan.Notes)
+            console.MarkupLineInterpolated($"[yellow]! {note}[/]");
 
         Table view = Views.NewTable("candidates");
         view.AddColumns("jig head", "presentation");
         foreach (string heading in (string[])["in zone", "bottom", "grass", $"median depth ({units.Length.Symbol})", "to zone (s)", "score"])
             view.AddColumn(new TableColumn(Views.Escape(heading)).RightAligned());
-        foreach (Candidate candidate in outcome.Candidates)
+        foreach (Candidate candidate in plan.Candidates)
         {
             Coverage coverage = candidate.Coverage;
             view.AddRow(
@@ -38,8 +40,7 @@ internal static class PlanView
         }
 
         console.Write(view);
-        foreach (CoverageGrid grid in outcome.Grids)
-            CoverageView.Write(console, grid, units);
+        CoverageView.Write(console, plan.Grid, units);
     }
 
     private static string Name(Candidate candidate, MeasureFormatter units) =>

@@ -98,10 +98,6 @@ public sealed class CommandLineTests : IDisposable
         ["fall", "VALID", "--units"],
         ["fall", "VALID", "--units", "si"],
         ["fall", "VALID", "--units", "US"],
-        ["fall", "VALID", "--step", "1"],
-        ["fall", "VALID", "--step", "1 s"],
-        ["fall", "VALID", "--step", "0 ft"],
-        ["fall", "VALID", "--step", "1e999 m"],
         ["fall", "VALID", "--csv", "--json"],
         ["fall", "VALID", "--out"],
         ["fall", "VALID", "--out", "--csv"],
@@ -113,10 +109,10 @@ public sealed class CommandLineTests : IDisposable
         ["path", "VALID", "--weight", "1/8 oz", "--presentation", "hopp"],
         ["path", "VALID", "--weight", "1/8 oz", "--body", "none"],
         ["path", "VALID", "--weight", "1/8 oz", "--every", "0 s"],
-        ["plan", "VALID", "--samples", "0"],
-        ["plan", "VALID", "--samples", "many"],
-        ["plan", "VALID", "--samples", "99999999999"],
-        ["plan", "VALID", "--seed", "-1"],
+        ["path", "VALID", "--weight", "1/8 oz", "--every", "1"],
+        ["path", "VALID", "--weight", "1/8 oz", "--every", "1 ft"],
+        ["path", "VALID", "--weight", "1/8 oz", "--every", "1e999 s"],
+        ["plan", "VALID", "--samples", "3"],
         ["completion"],
         ["completion", "cmd"],
         ["schema", "--out"],
@@ -220,7 +216,7 @@ public sealed class CommandLineTests : IDisposable
         Assert.Equal(us.Output, metric.Output);
         Assert.Contains("depth (m)", metric.Error, StringComparison.Ordinal);
         Assert.Contains("3.5 g", metric.Error, StringComparison.Ordinal);
-        Assert.Equal(0.25, pipeline.LastStep);
+        Assert.Equal(UnitSystem.Metric, pipeline.LastUnits);
     }
 
     [Fact]
@@ -288,12 +284,20 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
+    public void Depths_in_quarters_of_a_foot_keep_their_digits()
+    {
+        var us = new MeasureFormatter(UnitSystem.Us);
+        Assert.Equal("0.75", Views.DepthUnit(us, [0.5 * 0.3048, 0.75 * 0.3048]).Number(0.75 * 0.3048));
+        Assert.Equal("2.0", Views.DepthUnit(us, [0.3048, 2 * 0.3048]).Number(2 * 0.3048));
+    }
+
+    [Fact]
     public async Task Colours_print_hex_and_brightness()
     {
         CliRun run = await CliRun.Of("colours", valid);
         Assert.Equal(0, run.Code);
-        Assert.Contains("#80a080 40 %", run.Output, StringComparison.Ordinal);
-        Assert.StartsWith("colour,depth_m,srgb,lightness\nwhite,0,#ffffff,1\n", (await CliRun.Of("colours", valid, "--csv")).Output, StringComparison.Ordinal);
+        Assert.Contains("#80a080 40 % muted", run.Output, StringComparison.Ordinal);
+        Assert.StartsWith("colour,depth_m,srgb,relative_luminance,word\nwhite,0,#ffffff,1,bright\n", (await CliRun.Of("colours", valid, "--csv")).Output, StringComparison.Ordinal);
         Assert.Equal("#80a080", JsonDocument.Parse((await CliRun.Of("colours", valid, "--json")).Output).RootElement.GetProperty("result").GetProperty("columns")[0].GetProperty("srgb")[1].GetString());
     }
 
@@ -301,18 +305,19 @@ public sealed class CommandLineTests : IDisposable
     public async Task Plan_writes_the_sheet_and_its_data()
     {
         var pipeline = new FakePipeline();
-        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "plan", valid, "--out", Out, "--samples", "7", "--seed", "3", "--pdf", "--units", "metric");
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "plan", valid, "--out", Out, "--pdf", "--units", "metric");
         Assert.Equal(0, run.Code);
-        Assert.Equal(new PlanOptions(7, 3, UnitSystem.Metric, true), pipeline.LastOptions);
+        Assert.Equal(new PlanRequest(UnitSystem.Metric, true), pipeline.LastRequest);
         Assert.Contains("First choice: unweighted with 3.5 in paddle tail, slow and steady.", run.Output, StringComparison.Ordinal);
         Assert.Contains("! The current is guessed.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("! The Secchi depth is a guess.", run.Output, StringComparison.Ordinal);
         Assert.Contains("10 % (bottom 30)", run.Output, StringComparison.Ordinal);
         Assert.Equal(
             ["invalid.yaml", "results", "results/colours.csv", "results/coverage.csv", "results/fall.csv", "results/figures", "results/figures/side.svg", "results/plan.json", "results/sheet.html", "valid.yaml"],
             folder.Content());
         JsonElement result = JsonDocument.Parse(await File.ReadAllTextAsync(Path.Combine(Out, "plan.json"))).RootElement.GetProperty("result");
-        Assert.Equal(0.2, result.GetProperty("coverage")[0].GetProperty("zone_share")[1][1].GetDouble());
-        Assert.Equal(JsonValueKind.Null, result.GetProperty("coverage")[0].GetProperty("median_depth_m")[0][1].ValueKind);
+        Assert.Equal(0.2, result.GetProperty("coverage").GetProperty("zone_share")[1][1].GetDouble());
+        Assert.Equal(JsonValueKind.Null, result.GetProperty("coverage").GetProperty("median_depth_m")[0][1].ValueKind);
         Assert.StartsWith("presentation,head,head_mass_kg,speed_m_s,zone_share,bottom_share,grass_share,median_depth_m\nslow and steady,unweighted,0,0.3048,0,0,0,0\n", await File.ReadAllTextAsync(Path.Combine(Out, "coverage.csv")), StringComparison.Ordinal);
     }
 
@@ -376,8 +381,8 @@ public sealed class CommandLineTests : IDisposable
         CliRun run = await CliRun.Of(pipeline, CancellationToken.None, command, valid, "--out", Path.Combine(valid, "inside"));
         Assert.Equal(1, run.Code);
         Assert.Contains("is a file, not a folder", run.Error, StringComparison.Ordinal);
-        Assert.Null(pipeline.LastOptions);
-        Assert.Equal(0.0, pipeline.LastStep);
+        Assert.Null(pipeline.LastRequest);
+        Assert.Null(pipeline.LastUnits);
     }
 
     [Fact]

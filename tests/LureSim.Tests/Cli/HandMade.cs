@@ -70,18 +70,20 @@ internal static class HandMade
 
     public static ColourTable Colours(Scenario scenario) => new(
         [0.0, 0.3048],
-        [.. scenario.Tackle.Colours.Select(name => new ColourColumn(name, ["#ffffff", "#80a080"], [1.0, 0.4]))]);
+        [.. scenario.Tackle.Colours.Select(name => new ColourColumn(name, ["#ffffff", "#80a080"], [1.0, 0.4], ["bright", "muted"]))]);
 
     public static PlanOutcome Plan(Scenario scenario)
     {
         Candidate[] candidates = [.. scenario.Tackle.JigHeads.Take(2).Select(head => Candidate(new Rig(head, scenario.Tackle.Bodies[0], scenario.Presentations[0])))];
-        return new PlanOutcome(
-            new Choice(candidates[0], candidates[1], ["It stays in the zone."], ["The current is guessed."]),
+        var plan = new Plan(
+            scenario,
             candidates,
+            new Choice(candidates[0], candidates[1], ["It stays in the zone."], ["The current is guessed."]),
             Fall(scenario),
-            [Grid(scenario)],
-            Colours(scenario),
-            [OutputFile.Text("sheet.html", "<html></html>"), OutputFile.Text("figures/side.svg", "<svg/>")]);
+            Grid(scenario),
+            Planner.Colours(scenario, 1.0, UnitSystem.Us),
+            ["The Secchi depth is a guess."]);
+        return new PlanOutcome(plan, Colours(scenario), [OutputFile.Text("sheet.html", "<html></html>"), OutputFile.Text("figures/side.svg", "<svg/>")]);
     }
 }
 
@@ -94,13 +96,13 @@ internal sealed class FakePipeline : IPipeline
 
     public Rig? LastRig { get; private set; }
 
-    public PlanOptions? LastOptions { get; private set; }
+    public PlanRequest? LastRequest { get; private set; }
 
-    public double LastStep { get; private set; }
+    public UnitSystem? LastUnits { get; private set; }
 
-    public FallTable Fall(Scenario scenario, double depthStep, IProgress<double> progress, CancellationToken cancellation)
+    public FallTable Fall(Scenario scenario, UnitSystem units, IProgress<double> progress, CancellationToken cancellation)
     {
-        LastStep = depthStep;
+        LastUnits = units;
         progress.Report(0.5);
         return HandMade.Fall(scenario);
     }
@@ -111,11 +113,11 @@ internal sealed class FakePipeline : IPipeline
         return OnPath(HandMade.Candidate(rig));
     }
 
-    public ColourTable Colours(Scenario scenario, double depthStep, CancellationToken cancellation) => HandMade.Colours(scenario);
+    public ColourTable Colours(Scenario scenario, UnitSystem units, CancellationToken cancellation) => HandMade.Colours(scenario);
 
-    public PlanOutcome Plan(Scenario scenario, PlanOptions options, IProgress<double> progress, CancellationToken cancellation)
+    public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
-        LastOptions = options;
+        LastRequest = request;
         progress.Report(double.NaN);
         return OnPlan(cancellation, HandMade.Plan(scenario));
     }
