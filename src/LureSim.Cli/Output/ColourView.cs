@@ -10,14 +10,15 @@ internal static class ColourView
     public static void Write(IAnsiConsole console, Scenario scenario, ColourTable table, MeasureFormatter units)
     {
         console.MarkupLineInterpolated($"[bold]{scenario.Title}[/]");
-        Table view = Views.NewTable("colour shown at depth, to an eye used to the light there, and its luminance against a white there");
         DisplayUnit depth = Views.DepthUnit(units, table.Depths);
-        view.AddColumn(new TableColumn(Views.Escape($"depth ({units.Length.Symbol})")).RightAligned());
-        foreach (ColourColumn column in table.Columns)
-            view.AddColumn(Views.Escape(column.Name));
-        for (int row = 0; row < table.Depths.Count; row++)
-            view.AddRow([depth.Number(table.Depths[row]), .. table.Columns.Select(column => $"[{column.Srgb[row]}]\u2588\u2588[/] {column.Srgb[row]} {units.Share.Number(column.RelativeLuminance[row])} % {column.Words[row]}")]);
-        console.Write(view);
+        Views.WriteColumns(
+            console,
+            "colour to an adapted eye, luminance against white",
+            new ViewColumn($"depth ({depth.Symbol})", [.. table.Depths.Select(depth.Number)], true),
+            [.. table.Columns.Select(column => new ViewColumn(
+                column.Name,
+                [.. Enumerable.Range(0, table.Depths.Count).Select(row => $"[{column.Srgb[row]}]\u2588\u2588[/] {column.Srgb[row]} {units.Share.Number(column.RelativeLuminance[row])} % {column.Words[row]}")],
+                false))]);
     }
 
     /// <summary>The table as CSV, one row a colour and depth.</summary>

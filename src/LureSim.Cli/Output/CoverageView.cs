@@ -13,13 +13,14 @@ internal static class CoverageView
     /// <summary>Prints a grid.</summary>
     public static void Write(IAnsiConsole console, CoverageGrid grid, MeasureFormatter units)
     {
-        Table view = Views.NewTable($"share of the retrieve in the strike zone: {grid.PresentationName}");
-        view.AddColumn("jig head");
-        foreach (double speed in grid.Speeds)
-            view.AddColumn(new TableColumn(Views.Escape(units.Speed.Text(speed))).RightAligned());
-        for (int head = 0; head < grid.Heads.Count; head++)
-            view.AddRow([Views.Escape(units.HeadLabel(grid.Heads[head])), .. Enumerable.Range(0, grid.Speeds.Count).Select(speed => Cell(grid, head, speed, units))]);
-        console.Write(view);
+        Views.WriteColumns(
+            console,
+            $"share of the retrieve in the strike zone: {grid.PresentationName}",
+            new ViewColumn("jig head", [.. grid.Heads.Select(head => Views.Escape(units.HeadLabel(head)))], false),
+            [.. grid.Speeds.Select((value, speed) => new ViewColumn(
+                units.Speed.Text(value),
+                [.. Enumerable.Range(0, grid.Heads.Count).Select(head => Cell(grid, head, speed, units))],
+                true))]);
     }
 
     /// <summary>Grids as CSV, one row a presentation, head and speed.</summary>

@@ -31,35 +31,14 @@ internal static class FallView
 
     private static void WriteOne(IAnsiConsole console, string title, FallTable table, MeasureFormatter units, Func<FallColumn, IReadOnlyList<double?>> seconds)
     {
-        Table view = Views.NewTable(title);
         DisplayUnit depth = Views.DepthUnit(units, table.Depths);
-        view.AddColumn(new TableColumn(Views.Escape($"depth ({units.Length.Symbol})")).RightAligned());
-        foreach (FallColumn column in table.Columns)
-            view.AddColumn(new TableColumn(Views.Escape(units.HeadLabel(column.Head))).RightAligned());
-        for (int row = 0; row < table.Depths.Count; row++)
-            view.AddRow([depth.Number(table.Depths[row]), .. table.Columns.Select(column => Views.Optional(units.Seconds, seconds(column)[row]))]);
-        view.AddRow([Views.Escape($"free fall ({units.Speed.Symbol})"), .. table.Columns.Select(column => units.Speed.Number(column.TerminalSpeed))]);
-        console.Write(view);
+        Views.WriteColumns(
+            console,
+            title,
+            new ViewColumn($"depth ({depth.Symbol})", [.. table.Depths.Select(depth.Number), $"free fall ({units.Speed.Symbol})"], true),
+            [.. table.Columns.Select(column => new ViewColumn(
+                units.HeadLabel(column.Head),
+                [.. seconds(column).Select(value => Views.Optional(units.Seconds, value)), units.Speed.Number(column.TerminalSpeed)],
+                true))]);
     }
-}
-
-/// <summary>What the views share.</summary>
-internal static class Views
-{
-    /// <summary>A table in the house style.</summary>
-    public static Table NewTable(string title) => new Table { Border = TableBorder.Simple, Title = new TableTitle(Escape(title)) };
-
-    /// <summary>Text that must not be read as markup.</summary>
-    public static string Escape(string text) => Markup.Escape(text);
-
-    /// <summary>The unit for a column of depths, with the digits that their steps need (quarters of a foot take two).</summary>
-    public static DisplayUnit DepthUnit(MeasureFormatter units, IEnumerable<double> depths)
-    {
-        DisplayUnit unit = units.Length;
-        bool fine = depths.Select(unit.FromSi).Any(depth => Math.Abs((depth * 10.0) - Math.Round(depth * 10.0)) > 1e-6);
-        return fine && unit.Decimals < 2 ? unit with { Decimals = 2 } : unit;
-    }
-
-    /// <summary>A number, or a dash for none.</summary>
-    public static string Optional(DisplayUnit unit, double? value) => unit.Number(value ?? double.NaN);
 }

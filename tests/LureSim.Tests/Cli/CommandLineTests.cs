@@ -5,6 +5,7 @@ using LureSim.Cli.Output;
 using LureSim.Motion;
 using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;
+using Spectre.Console.Testing;
 
 namespace LureSim.Tests.Cli;
 
@@ -289,6 +290,20 @@ public sealed class CommandLineTests : IDisposable
         var us = new MeasureFormatter(UnitSystem.Us);
         Assert.Equal("0.75", Views.DepthUnit(us, [0.5 * 0.3048, 0.75 * 0.3048]).Number(0.75 * 0.3048));
         Assert.Equal("2.0", Views.DepthUnit(us, [0.3048, 2 * 0.3048]).Number(2 * 0.3048));
+    }
+
+    [Theory]
+    [InlineData(40, 3)]
+    [InlineData(80, 1)]
+    public void A_table_too_wide_for_the_console_comes_in_blocks(int width, int blocks)
+    {
+        using TestConsole console = new TestConsole().Width(width);
+        var first = new ViewColumn("depth", ["1", "2"], true);
+        Views.WriteColumns(console, "table", first, [.. Enumerable.Range(0, 6).Select(index => new ViewColumn($"column {index}", ["[red]a[/]", "b"], false))]);
+        Assert.Equal(blocks, console.Lines.Count(line => line.Contains("depth", StringComparison.Ordinal)));
+        Assert.All(Enumerable.Range(0, 6), index => Assert.Single(console.Lines, line => line.Contains($"column {index}", StringComparison.Ordinal)));
+        Assert.All(console.Lines, line => Assert.True(line.TrimEnd().Length <= width));
+        Assert.DoesNotContain("\u2026", console.Output, StringComparison.Ordinal);
     }
 
     [Fact]
