@@ -1,4 +1,5 @@
 using LureSim.Report.Rendering;
+using LureSim.Scenarios;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;

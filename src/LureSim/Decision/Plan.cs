@@ -1,5 +1,7 @@
+using LureSim.Light;
 using LureSim.Motion;
 using LureSim.Scenarios;
+using LureSim.Sight;
 
 namespace LureSim.Decision;
 
@@ -77,3 +79,42 @@ public sealed record CoverageGrid(
 /// <param name="Reasons">Sentences with numbers that justify the choice.</param>
 /// <param name="Warnings">Sentences about what may go wrong with it, or where the model is weak here.</param>
 public sealed record Choice(Candidate First, Candidate? Fallback, IReadOnlyList<string> Reasons, IReadOnlyList<string> Warnings);
+
+/// <summary>What the lure's colours look like where it runs.</summary>
+/// <param name="Chart">Every colour of the tackle box against depth, from the surface to the bottom.</param>
+/// <param name="RunningDepth">Depth at which the first choice runs: its median depth in the retrieve (m).</param>
+/// <param name="AtRunningDepth">The same colours at that depth alone.</param>
+/// <param name="RedDarkens">Depths at which a red lure goes dark in this water, by each criterion.</param>
+/// <param name="Brightest">Index of the colour of greatest luminance at the running depth.</param>
+/// <param name="Darkest">Index of the colour of least luminance at the running depth: the strongest silhouette from below.</param>
+/// <param name="Eye">The eye of the target fish.</param>
+public sealed record ColourFinding(
+    ColourChart Chart,
+    double RunningDepth,
+    ColourChart AtRunningDepth,
+    IReadOnlyList<DarkDepth> RedDarkens,
+    int Brightest,
+    int Darkest,
+    FishEye Eye);
+
+/// <summary>The answer to a scenario.</summary>
+/// <param name="Scenario">The question.</param>
+/// <param name="Candidates">Every jig head with every presentation: head by head in the order of the tackle box, presentations in their order within.</param>
+/// <param name="Choice">The recommendation.</param>
+/// <param name="FallTable">Count-down table.</param>
+/// <param name="Grid">Share in the zone by head and retrieve speed, for the chosen presentation.</param>
+/// <param name="Colours">Colours.</param>
+/// <param name="Notes">Sentences on the limits of the inputs (a Secchi depth outside the kind of water, a run that was cut short).</param>
+public sealed record Plan(
+    Scenario Scenario,
+    IReadOnlyList<Candidate> Candidates,
+    Choice Choice,
+    FallTable FallTable,
+    CoverageGrid Grid,
+    ColourFinding Colours,
+    IReadOnlyList<string> Notes)
+{
+    /// <summary>The candidates of the chosen presentation, one a jig head: what the side view draws.</summary>
+    public IReadOnlyList<Candidate> OfChosenPresentation =>
+        [.. Candidates.Where(c => c.Rig.Presentation == Choice.First.Rig.Presentation)];
+}

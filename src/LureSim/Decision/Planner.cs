@@ -1,0 +1,263 @@
+using LureSim.Light;
+using LureSim.Motion;
+using LureSim.Scenarios;
+using LureSim.Sight;
+using LureSim.Tackle;
+using LureSim.Water;
+
+namespace LureSim.Decision;
+
+/// <summary>Settings of a plan.</summary>
+public sealed record PlanOptions
+{
+    /// <summary>Settings of the simulations.</summary>
+    public SimulationOptions Simulation { get; init; } = new();
+
+    /// <summary>Units of the sentences.</summary>
+    public UnitSystem Units { get; init; } = UnitSystem.Us;
+
+    /// <summary>Retrieve speeds of the coverage grid as multiples of the chosen presentation's speed.</summary>
+    public IReadOnlyList<double> SpeedFactors { get; init; } = [0.5, 0.7, 0.85, 1, 1.2, 1.5, 2];
+
+    /// <summary>Threads to use; the results do not depend on it.</summary>
+    public int Threads { get; init; } = Environment.ProcessorCount;
+}
+
+/// <summary>Progress of a plan.</summary>
+/// <param name="Done">Simulations done.</param>
+/// <param name="Total">Simulations in all.</param>
+public readonly record struct PlanProgress(int Done, int Total);
+
+/// <summary>Computes the answer to a scenario.</summary>
+public static class Planner
+{
+    // Rows of the count-down table and of the colour chart aimed at.
+    private const int TargetRows = 9;
+
+    /// <summary>Simulates every jig head with every presentation, ranks them, and computes the tables and colours that explain the choice.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="options">Settings; null for the defaults.</param>
+    /// <param name="progress">Told after each simulation; may be called from several threads.</param>
+    /// <param name="cancellation">Honoured between and within simulations.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="scenario"/> is null.</exception>
+    /// <exception cref="ArgumentException">The target fish is not in the table of fish eyes or a colour is unknown, which the scenario reader would have refused.</exception>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    public static Plan Plan(Scenario scenario, PlanOptions? options = null, IProgress<PlanProgress>? progress = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        options ??= new PlanOptions();
+        IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
+        IReadOnlyList<Presentation> presentations = scenario.Presentations;
+        int total = (heads.Count * presentations.Count) + (heads.Count * options.SpeedFactors.Count) + (2 * heads.Count);
+        var counter = new ProgressCounter(progress, total);
+        var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
+
+        LureBody body = scenario.Tackle.Bodies[0];
+        var candidates = new Candidate[heads.Count * presentations.Count];
+        Parallel.For(0, candidates.Length, parallel, i =>
+        {
+            candidates[i] = Try(scenario, new Rig(heads[i / presentations.Count], body, presentations[i % presentations.Count]), options.Simulation, cancellation);
+            counter.Add();
+        });
+
+        Candidate first = candidates.MaxBy(c => c.Score)!;
+        Candidate? fallback = candidates.Where(c => c.Rig.Head != first.Rig.Head).MaxBy(c => c.Score);
+        FallTable fall = Falls(scenario, options, counter, parallel, cancellation);
+        CoverageGrid grid = Grid(scenario, first, candidates, options, counter, parallel, cancellation);
+        ColourFinding colours = Colours(scenario, first, options.Units);
+        var notes = new List<string>();
+        OpticalWater water = colours.Chart.Field.Water;
+        if (water.Status != WaterFitStatus.Matched) notes.Add(water.Message);
+        foreach (Candidate c in candidates.Where(c => c.Track.Message.Length > 0))
+            notes.Add($"{c.Rig.Head.Label}, {c.Rig.Presentation.Name}: {c.Track.Message}");
+        var choice = new Choice(
+            first,
+            fallback,
+            Wording.Reasons(scenario, first, fallback, candidates, fall, colours, options.Units),
+            Wording.Warnings(scenario, first, candidates, options.Units));
+        return new Plan(scenario, candidates, choice, fall, grid, colours, notes);
+    }
+
+    /// <summary>Simulates and measures one rig.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="rig">The rig.</param>
+    /// <param name="options">Settings.</param>
+    /// <param name="cancellation">Honoured within the simulation.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    public static Candidate Try(Scenario scenario, Rig rig, SimulationOptions options, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(rig);
+        ArgumentNullException.ThrowIfNull(options);
+        Track track = Simulate(scenario, rig, options, cancellation);
+        Coverage coverage = CoverageMeasure.Of(track, scenario.Spot.StrikeZone);
+        double score = track.Status == SimulationStatus.Failed ? 0 : Ranking.Score(coverage, scenario.Spot);
+        return new Candidate(rig, track, coverage, score, Wording.Verdict(track, coverage));
+    }
+
+    /// <summary>Count-down table of all jig heads with the first body, from the first presentation's cast.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="options">Settings; null for the defaults.</param>
+    /// <param name="progress">Told after each simulation.</param>
+    /// <param name="cancellation">Honoured between and within simulations.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="scenario"/> is null.</exception>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    public static FallTable FallTable(Scenario scenario, PlanOptions? options = null, IProgress<PlanProgress>? progress = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        options ??= new PlanOptions();
+        var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
+        return Falls(scenario, options, new ProgressCounter(progress, 2 * scenario.Tackle.JigHeads.Count), parallel, cancellation);
+    }
+
+    /// <summary>Colours of the tackle box against depth at the spot.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="runningDepth">Depth at which the lure runs (m), 0 to the depth of the spot.</param>
+    /// <param name="units">Units in which the depth rows are round.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="scenario"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The depth is outside the water.</exception>
+    /// <exception cref="ArgumentException">The target fish or a colour is unknown.</exception>
+    public static ColourFinding Colours(Scenario scenario, double runningDepth, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        Spot spot = scenario.Spot;
+        Guard.InRange(runningDepth, 0, spot.Depth);
+        OpticalWater water = OpticalWater.FromSecchi(spot.WaterKind, spot.SecchiDepth, spot.TemperatureCelsius, spot.Salinity);
+        var field = new LightField(water, Atmosphere.Illuminate(spot.SunElevation * 180 / Math.PI, spot.CloudCover));
+        LureColour[] colours = [.. scenario.Tackle.Colours.Select(Colour)];
+        if (!FishEyes.TryFind(spot.TargetFish, out FishEye? eye))
+            throw new ArgumentException($"There is no eye for the target fish '{spot.TargetFish}'.", nameof(scenario));
+
+        // Two rows below the bottom's depth are kept out: the chart ends at the bottom.
+        IReadOnlyList<double> depths = [0, .. RoundDepths(spot.Depth, units)];
+        ColourChart chart = ColourChart.Of(field, colours, depths);
+        ColourChart here = ColourChart.Of(field, colours, [runningDepth]);
+        int brightest = 0, darkest = 0;
+        for (int i = 1; i < colours.Length; i++)
+        {
+            if (here[0, i].RelativeLuminance > here[0, brightest].RelativeLuminance) brightest = i;
+            if (here[0, i].RelativeLuminance < here[0, darkest].RelativeLuminance) darkest = i;
+        }
+
+        return new ColourFinding(chart, runningDepth, here, Darkening.Of(field, LureColours.Red, eye), brightest, darkest, eye);
+    }
+
+    /// <summary>Round depths from the first step to the bottom (m), the bottom itself last.</summary>
+    /// <param name="depth">Water depth (m), above 0.</param>
+    /// <param name="units">Units in which the steps are round.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The depth is not above 0.</exception>
+    public static IReadOnlyList<double> RoundDepths(double depth, UnitSystem units)
+    {
+        Guard.Positive(depth);
+        double unit = units == UnitSystem.Us ? UnitsNet.Length.FromFeet(1).Meters : 1;
+        double ideal = depth / unit / TargetRows;
+        double[] steps = [0.1, 0.25, 0.5, 1, 2, 3, 5, 10, 20, 50];
+        double step = steps.FirstOrDefault(s => s >= ideal * 0.75, steps[^1]) * unit;
+        var rows = new List<double>();
+        for (int i = 1; i * step < depth - (0.3 * step); i++) rows.Add(i * step);
+        rows.Add(depth);
+        return rows;
+    }
+
+    private static LureColour Colour(string name)
+    {
+        if (LureColours.TryFind(name, out LureColour? colour)) return colour;
+        if (name.StartsWith('#')) return LureColour.FromHex(name, name);
+        throw new ArgumentException($"There is no colour '{name}'.", nameof(name));
+    }
+
+    private static ColourFinding Colours(Scenario scenario, Candidate first, UnitSystem units) =>
+        Colours(scenario, Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), units);
+
+    private static Track Simulate(Scenario scenario, Rig rig, SimulationOptions options, CancellationToken cancellation)
+    {
+        Track track = Retrieve.Simulate(
+            WaterColumn.Of(scenario.Spot),
+            TackleBuilder.Lure(rig.Head, rig.Body),
+            TackleBuilder.Line(scenario.Tackle),
+            scenario.Tackle.RodTipHeight,
+            rig.Presentation,
+            scenario.Spot.StrikeZone,
+            options,
+            cancellation);
+        if (track.Status == SimulationStatus.Cancelled) throw new OperationCanceledException(cancellation);
+        return track;
+    }
+
+    private static FallTable Falls(Scenario scenario, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
+    {
+        IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
+        IReadOnlyList<double> depths = RoundDepths(scenario.Spot.Depth, options.Units);
+        LureBody body = scenario.Tackle.Bodies[0];
+        Presentation first = scenario.Presentations[0];
+        var water = WaterColumn.Of(scenario.Spot);
+        var times = new double?[2 * heads.Count][];
+        Parallel.For(0, times.Length, parallel, i =>
+        {
+            FallMode mode = i % 2 == 0 ? FallMode.SlackLine : FallMode.TightLine;
+            var rig = new Rig(heads[i / 2], body, first with { Fall = mode, CountDown = null });
+            Track track = Simulate(scenario, rig, options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
+            double resting = water.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius;
+            times[i] = [.. depths.Select(d => TimeToDepth(track, Math.Min(d, resting - 0.005)))];
+            counter.Add();
+        });
+        var columns = new FallColumn[heads.Count];
+        for (int h = 0; h < heads.Count; h++)
+        {
+            double free = FreeFall.TerminalSpeed(TackleBuilder.Lure(heads[h], body), water.Density, water.KinematicViscosity);
+            columns[h] = new FallColumn(heads[h], free, times[2 * h], times[(2 * h) + 1]);
+        }
+
+        return new FallTable(depths, columns);
+    }
+
+    private static double? TimeToDepth(Track track, double depth)
+    {
+        for (int i = 1; i < track.Count; i++)
+        {
+            double before = track.Depth(i - 1), after = track.Depth(i);
+            if (after < depth) continue;
+            double f = after > before ? Math.Clamp((depth - before) / (after - before), 0, 1) : 1;
+            return track.Time[i - 1] + (f * (track.Time[i] - track.Time[i - 1]));
+        }
+
+        return null;
+    }
+
+    private static CoverageGrid Grid(
+        Scenario scenario,
+        Candidate first,
+        IReadOnlyList<Candidate> candidates,
+        PlanOptions options,
+        ProgressCounter counter,
+        ParallelOptions parallel,
+        CancellationToken cancellation)
+    {
+        IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
+        Presentation chosen = first.Rig.Presentation;
+        double[] speeds = [.. options.SpeedFactors.Select(f => Math.Clamp(chosen.RetrieveSpeed * f, 0.02, 3)).Distinct().Order()];
+        int rows = heads.Count, columns = speeds.Length;
+        double[,] zone = new double[rows, columns], bottom = new double[rows, columns], grass = new double[rows, columns], median = new double[rows, columns];
+        Parallel.For(0, rows * columns, parallel, i =>
+        {
+            int h = i / columns, s = i % columns;
+            Presentation presentation = chosen with { RetrieveSpeed = speeds[s] };
+            Coverage coverage = (candidates.FirstOrDefault(c => c.Rig.Head == heads[h] && c.Rig.Presentation == presentation)
+                ?? Try(scenario, new Rig(heads[h], first.Rig.Body, presentation), options.Simulation, cancellation)).Coverage;
+            zone[h, s] = coverage.ZoneShare;
+            bottom[h, s] = coverage.BottomShare;
+            grass[h, s] = coverage.GrassShare;
+            median[h, s] = coverage.MedianDepth;
+            counter.Add();
+        });
+        return new CoverageGrid(chosen.Name, heads, speeds, zone, bottom, grass, median);
+    }
+
+    private sealed class ProgressCounter(IProgress<PlanProgress>? progress, int total)
+    {
+        private int done;
+
+        public void Add() => progress?.Report(new PlanProgress(Interlocked.Increment(ref done), total));
+    }
+}

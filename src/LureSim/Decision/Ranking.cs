@@ -1,0 +1,44 @@
+using LureSim.Scenarios;
+
+namespace LureSim.Decision;
+
+/// <summary>The value by which candidates are ranked.</summary>
+/// <remarks>
+/// Score = share of the retrieve in the strike zone, times what is left after time lost in grass and on the bottom, times what is left of a minute after
+/// waiting for the lure to come down to the zone. The weights are choices of this project, stated here and in the user guide.
+/// </remarks>
+public static class Ranking
+{
+    // A lure in the grass collects grass: all of that time is lost.
+    private const double GrassWeight = 1.0;
+
+    // Touching bottom costs little where the zone lies on it, more where it does not, most on shell that cuts and snags.
+    private const double BottomWeightInZone = 0.15;
+    private const double BottomWeightAboveBottom = 0.5;
+    private const double BottomWeightShell = 0.7;
+
+    // Waiting time that would cost the whole score (s).
+    private const double WaitLimit = 90;
+
+    // Distance of the zone's lower edge from the bottom within which the zone counts as lying on it (m).
+    private const double OnBottomMargin = 0.1;
+
+    /// <summary>Score of a coverage, 0 to 1.</summary>
+    /// <param name="coverage">Where the lure spent its time.</param>
+    /// <param name="spot">The spot.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static double Score(Coverage coverage, Spot spot)
+    {
+        ArgumentNullException.ThrowIfNull(coverage);
+        ArgumentNullException.ThrowIfNull(spot);
+        if (coverage.TimeToZone is not { } wait) return 0;
+        double bottomWeight = spot.Bottom == BottomKind.Shell ? BottomWeightShell
+            : spot.StrikeZone.Bottom >= spot.Depth - OnBottomMargin ? BottomWeightInZone
+            : BottomWeightAboveBottom;
+        double score = coverage.ZoneShare
+            * (1 - (GrassWeight * coverage.GrassShare))
+            * (1 - (bottomWeight * coverage.BottomShare))
+            * (1 - Math.Min(1, wait / WaitLimit));
+        return Math.Clamp(score, 0, 1);
+    }
+}

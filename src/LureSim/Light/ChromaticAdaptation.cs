@@ -1,0 +1,57 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace LureSim.Light;
+
+/// <summary>Full von Kries adaptation of the human eye in the CAT16 sensor space.</summary>
+/// <remarks>
+/// Source: Li et al. 2017 (li2017comprehensive), matrix M16. The degree of adaptation is 1: the eye takes the local
+/// white as white. In the strongly coloured light of deep or stained water real adaptation is less than complete, so
+/// this is the bound 'as neutral as it can look'; the unadapted view is the other bound.
+/// </remarks>
+public static class ChromaticAdaptation
+{
+    // Rows of M16.
+    private static readonly double[] M16 =
+    [
+        0.401288, 0.650173, -0.051461,
+        -0.250268, 1.204414, 0.045854,
+        -0.002079, 0.048952, 0.953127,
+    ];
+
+    private static readonly double[] M16Inverse = Invert(M16);
+
+    /// <summary>The stimulus that under the target white looks as this one does under the source white.</summary>
+    /// <param name="value">The stimulus, relative to the source white.</param>
+    /// <param name="sourceWhite">White of the light the eye is adapted to.</param>
+    /// <param name="targetWhite">White of the light in which the result is shown, D65 for a screen.</param>
+    /// <returns>The corresponding stimulus; black when the source white gives no light to a sensor.</returns>
+    public static Xyz Cat16(Xyz value, Xyz sourceWhite, Xyz targetWhite)
+    {
+        var (r, g, b) = Multiply(M16, value.X, value.Y, value.Z);
+        var (rs, gs, bs) = Multiply(M16, sourceWhite.X, sourceWhite.Y, sourceWhite.Z);
+        var (rt, gt, bt) = Multiply(M16, targetWhite.X, targetWhite.Y, targetWhite.Z);
+
+        // A white in spectral light can leave a sensor of the sharpened space at or below zero: that sensor carries no
+        // signal, so it is floored at a ten-thousandth of the white's luminance.
+        var floor = 1e-4 * Math.Max(sourceWhite.Y, double.Epsilon);
+        if (!(sourceWhite.Y > 0.0))
+            return default;
+        var (x, y, z) = Multiply(
+            M16Inverse,
+            r * rt / Math.Max(rs, floor),
+            g * gt / Math.Max(gs, floor),
+            b * bt / Math.Max(bs, floor));
+        return new Xyz(x, y, z);
+    }
+
+    private static (double First, double Second, double Third) Multiply(double[] m, double x, double y, double z) => (
+        (m[0] * x) + (m[1] * y) + (m[2] * z),
+        (m[3] * x) + (m[4] * y) + (m[5] * z),
+        (m[6] * x) + (m[7] * y) + (m[8] * z));
+
+    private static double[] Invert(double[] m)
+    {
+        var matrix = Matrix<double>.Build.DenseOfRowMajor(3, 3, m);
+        return matrix.Inverse().ToRowMajorArray();
+    }
+}

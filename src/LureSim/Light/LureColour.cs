@@ -1,0 +1,108 @@
+namespace LureSim.Light;
+
+/// <summary>Where the spectrum of a colour comes from.</summary>
+public enum ColourBasis
+{
+    /// <summary>Measured reflectance.</summary>
+    Measured,
+
+    /// <summary>Composed from measured reflectances or drawn after typical pigments: a stand-in.</summary>
+    StandIn,
+
+    /// <summary>Reconstructed from a screen colour: one of many spectra with that colour.</summary>
+    Reconstructed,
+}
+
+/// <summary>The surface of a lure: diffuse reflectance and fluorescent dyes. Immutable.</summary>
+public sealed record LureColour
+{
+    private static readonly WavelengthGrid Grid = WavelengthGrid.Visible;
+    private readonly Fluorophore[] _dyes;
+
+    /// <summary>Makes a colour.</summary>
+    /// <param name="name">Plain words.</param>
+    /// <param name="reflectance">Diffuse reflectance, 0-1, on <see cref="WavelengthGrid.Visible"/>.</param>
+    /// <param name="basis">Where the spectrum comes from.</param>
+    /// <param name="dyes">Fluorescent dyes, if any. Reflectance and the uptake of all dyes may not add to more than 1 anywhere.</param>
+    /// <exception cref="ArgumentException">Empty name, reflectance outside 0-1, wrong grid, or more than 1 in all.</exception>
+    public LureColour(string name, Spectrum reflectance, ColourBasis basis, params Fluorophore[] dyes)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(name);
+        ArgumentNullException.ThrowIfNull(reflectance);
+        ArgumentNullException.ThrowIfNull(dyes);
+        if (!reflectance.Grid.Equals(Grid))
+            throw new ArgumentException("A lure colour must be on the visible grid of the model.", nameof(reflectance));
+        if (reflectance.Minimum() < 0.0 || reflectance.Maximum() > 1.0)
+            throw new ArgumentException("A reflectance must lie between 0 and 1.", nameof(reflectance));
+        for (var i = 0; i < Grid.Count; i++)
+        {
+            if (reflectance[i] + dyes.Sum(d => d.Excitation[i]) > 1.0 + 1e-12)
+                throw new ArgumentException($"At {Grid.WavelengthsNm[i]} nm reflectance and uptake of the dyes add to more than 1.", nameof(dyes));
+        }
+
+        Name = name;
+        Reflectance = reflectance;
+        Basis = basis;
+        _dyes = [.. dyes];
+    }
+
+    /// <summary>Plain words.</summary>
+    public string Name { get; }
+
+    /// <summary>Diffuse reflectance, 0-1.</summary>
+    public Spectrum Reflectance { get; }
+
+    /// <summary>Where the spectrum comes from.</summary>
+    public ColourBasis Basis { get; }
+
+    /// <summary>Fluorescent dyes; empty for most colours.</summary>
+    public ReadOnlySpan<Fluorophore> Dyes => _dyes;
+
+    /// <summary>True when the colour fluoresces.</summary>
+    public bool IsFluorescent => _dyes.Length > 0;
+
+    /// <summary>A colour from "#RRGGBB", with the smoothest reflectance that has it (Burns 2020).</summary>
+    /// <param name="name">Plain words.</param>
+    /// <param name="hex">"#RRGGBB".</param>
+    /// <exception cref="FormatException">The text is not of that form.</exception>
+    public static LureColour FromHex(string name, string hex) => Srgb.TryParse(hex, out var colour)
+        ? new LureColour(name, ReflectanceReconstruction.FromSrgb(colour), ColourBasis.Reconstructed)
+        : throw new FormatException($"'{hex}' is not a colour of the form #RRGGBB.");
+
+    /// <summary>A colour from a measured table with the columns wavelength_nm and reflectance (0-1), interpolated, end values held.</summary>
+    /// <param name="name">Plain words.</param>
+    /// <param name="csv">The table; '#' lines are comments.</param>
+    /// <exception cref="FormatException">The table cannot be read, or a value lies outside 0-1.</exception>
+    public static LureColour FromCsv(string name, string csv)
+    {
+        var table = ReferenceTable.Parse(name, csv);
+        try
+        {
+            return new LureColour(name, table.OnGrid(Grid, "reflectance"), ColourBasis.Measured);
+        }
+        catch (ArgumentException e)
+        {
+            throw new FormatException($"{name}: {e.Message}", e);
+        }
+    }
+
+    /// <summary>Radiant exitance of the surface under an irradiance, W m-2 nm-1.</summary>
+    /// <param name="irradiance">Irradiance on the surface, W m-2 nm-1.</param>
+    public Spectrum Exitance(Spectrum irradiance)
+    {
+        ArgumentNullException.ThrowIfNull(irradiance);
+        var exitance = new double[Grid.Count];
+        AddExitance(irradiance.Values, exitance);
+        return new Spectrum(Grid, exitance);
+    }
+
+    /// <summary>Writes the exitance under an irradiance into a span, without allocation.</summary>
+    internal void AddExitance(ReadOnlySpan<double> irradiance, Span<double> exitance)
+    {
+        var reflectance = Reflectance.Values;
+        for (var i = 0; i < irradiance.Length; i++)
+            exitance[i] += reflectance[i] * irradiance[i];
+        foreach (var dye in _dyes)
+            dye.AddExitance(irradiance, exitance);
+    }
+}

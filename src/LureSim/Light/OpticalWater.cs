@@ -1,0 +1,244 @@
+using System.Globalization;
+using LureSim.Scenarios;
+using MathNet.Numerics.RootFinding;
+
+namespace LureSim.Light;
+
+/// <summary>Jerlov's optical water types.</summary>
+public enum JerlovType
+{
+    /// <summary>Oceanic I, the clearest.</summary>
+    I,
+
+    /// <summary>Oceanic IA.</summary>
+    IA,
+
+    /// <summary>Oceanic IB.</summary>
+    IB,
+
+    /// <summary>Oceanic II.</summary>
+    II,
+
+    /// <summary>Oceanic III.</summary>
+    III,
+
+    /// <summary>Coastal 1C.</summary>
+    Coastal1,
+
+    /// <summary>Coastal 3C.</summary>
+    Coastal3,
+
+    /// <summary>Coastal 5C.</summary>
+    Coastal5,
+
+    /// <summary>Coastal 7C.</summary>
+    Coastal7,
+
+    /// <summary>Coastal 9C, the murkiest.</summary>
+    Coastal9,
+}
+
+/// <summary>How a water was found from what was given.</summary>
+public enum WaterFitStatus
+{
+    /// <summary>The constituents were given or the Secchi depth is met.</summary>
+    Matched,
+
+    /// <summary>The Secchi depth asked for is deeper than this kind of water allows: the clearest water of the kind is used.</summary>
+    ClearestOfKind,
+
+    /// <summary>The Secchi depth asked for is shallower than this kind of water allows: the murkiest water of the kind is used.</summary>
+    MurkiestOfKind,
+}
+
+/// <summary>A body of water with its optics, however it was described. Immutable.</summary>
+public sealed record OpticalWater
+{
+    private static readonly WavelengthGrid Grid = WavelengthGrid.Visible;
+
+    private OpticalWater(string description, InherentOptics optics, WaterConstituents? constituents, WaterFitStatus status, string message)
+    {
+        Description = description;
+        Optics = optics;
+        Constituents = constituents;
+        Status = status;
+        Message = message;
+        SecchiDepth = Light.SecchiDepth.Of(optics);
+    }
+
+    /// <summary>The water in words.</summary>
+    public string Description { get; }
+
+    /// <summary>Absorption and scattering spectra.</summary>
+    public InherentOptics Optics { get; }
+
+    /// <summary>What is in the water; null when it was given as a Jerlov type.</summary>
+    public WaterConstituents? Constituents { get; }
+
+    /// <summary>Whether the water asked for was reached.</summary>
+    public WaterFitStatus Status { get; }
+
+    /// <summary>What to tell the reader when it was not; empty otherwise.</summary>
+    public string Message { get; }
+
+    /// <summary>Secchi depth of this water by Lee et al. 2015 with the sun 30 degrees from the zenith, m.</summary>
+    public double SecchiDepth { get; }
+
+    /// <summary>Kd by Lee et al. 2013, m-1.</summary>
+    /// <param name="zenithDegrees">Zenith angle of the sun in air, degrees, 0-90.</param>
+    public Spectrum DiffuseAttenuation(double zenithDegrees = Light.SecchiDepth.StandardZenithDegrees) =>
+        Light.DiffuseAttenuation.OfSpectrum(Optics, zenithDegrees);
+
+    /// <summary>
+    /// The water of a kind whose predicted Secchi depth is the one given. One amount is fitted; the other constituents go
+    /// with it in the proportions of <see cref="Mixture"/>.
+    /// </summary>
+    /// <param name="kind">Kind of water.</param>
+    /// <param name="secchiDepth">Secchi depth, 0.02-100 m.</param>
+    /// <param name="temperatureCelsius">Temperature, -2 to 40 C.</param>
+    /// <param name="salinity">Practical salinity, 0-42.</param>
+    /// <returns>The water; when the kind cannot be that clear or murky, the nearest one of the kind with status and message.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static OpticalWater FromSecchi(WaterKind kind, double secchiDepth, double temperatureCelsius = 20.0, double salinity = 35.0)
+    {
+        _ = Guard.InRange(secchiDepth, 0.02, 100.0, nameof(secchiDepth), "m");
+        var (low, high) = AmountRange(kind);
+        InherentOptics Optics(double logAmount) => InherentOptics.Of(Mixture(kind, Math.Exp(logAmount)), temperatureCelsius, salinity);
+
+        // The residual is the logarithm of a ratio, of order one, which suits the root finder's single accuracy.
+        double Residual(double logAmount) => Math.Log(Light.SecchiDepth.Of(Optics(logAmount)) / secchiDepth);
+        double logLow = Math.Log(low), logHigh = Math.Log(high);
+        double atLow = Residual(logLow), atHigh = Residual(logHigh);
+
+        double logFit;
+        var status = WaterFitStatus.Matched;
+        if (atLow <= 0.0)
+        {
+            logFit = logLow;
+            status = atLow < -1e-9 ? WaterFitStatus.ClearestOfKind : status;
+        }
+        else if (atHigh >= 0.0)
+        {
+            logFit = logHigh;
+            status = atHigh > 1e-9 ? WaterFitStatus.MurkiestOfKind : status;
+        }
+        else
+        {
+            logFit = Brent.FindRoot(Residual, logLow, logHigh, 1e-10, 200);
+        }
+
+        var optics = Optics(logFit);
+        var reached = Light.SecchiDepth.Of(optics);
+        var message = status switch
+        {
+            WaterFitStatus.ClearestOfKind => string.Create(CultureInfo.InvariantCulture, $"{Words(kind)} water does not get as clear as a Secchi depth of {secchiDepth:0.##} m; the clearest of its kind, {reached:0.##} m, is used."),
+            WaterFitStatus.MurkiestOfKind => string.Create(CultureInfo.InvariantCulture, $"{Words(kind)} water does not get as murky as a Secchi depth of {secchiDepth:0.##} m; the murkiest of its kind, {reached:0.##} m, is used."),
+            _ => "",
+        };
+        var description = string.Create(CultureInfo.InvariantCulture, $"{Words(kind)} water, Secchi depth {reached:0.##} m");
+        return new OpticalWater(description, optics, Mixture(kind, Math.Exp(logFit)), status, message);
+    }
+
+    /// <summary>The water with the constituents given.</summary>
+    /// <param name="constituents">What is in the water.</param>
+    /// <param name="temperatureCelsius">Temperature, -2 to 40 C.</param>
+    /// <param name="salinity">Practical salinity, 0-42.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static OpticalWater FromConstituents(WaterConstituents constituents, double temperatureCelsius = 20.0, double salinity = 35.0)
+    {
+        ArgumentNullException.ThrowIfNull(constituents);
+        var description = string.Create(
+            CultureInfo.InvariantCulture,
+            $"Water with chlorophyll {constituents.ChlorophyllMilligramPerCubicMetre:0.##} mg/m3, dissolved matter {constituents.DissolvedAbsorption440PerMetre:0.###} per m at 440 nm, mineral {constituents.MineralGramPerCubicMetre:0.##} g/m3");
+        return new OpticalWater(description, InherentOptics.Of(constituents, temperatureCelsius, salinity), constituents, WaterFitStatus.Matched, "");
+    }
+
+    /// <summary>
+    /// A Jerlov type by the inherent optics of Solonenko and Mobley 2015 (solonenko2015inherent), interpolated linearly in
+    /// wavelength; beyond 700 nm the matter at 700 nm is kept and the water follows its own spectrum. The particles
+    /// backscatter 1.83 % (Petzold 1972).
+    /// </summary>
+    /// <param name="type">The type.</param>
+    public static OpticalWater FromJerlov(JerlovType type)
+    {
+        var table = ReferenceTable.Optics("jerlov_iop_solonenko2015");
+        var label = Label(type);
+        var types = table.Text("type");
+        var rows = Enumerable.Range(0, types.Length).Where(i => types[i] == label).ToArray();
+        double[] nm = Pick("wavelength_nm"), a = Pick("a_per_m"), b = Pick("b_per_m");
+        double[] Pick(string column)
+        {
+            var all = table.Numbers(column);
+            return [.. rows.Select(i => all[i])];
+        }
+
+        var pure = PureWater.Absorption();
+        var pureScattering = PureWater.Scattering();
+        Spectrum absorption = Spectrum.FromTable(Grid, nm, a), scattering = Spectrum.FromTable(Grid, nm, b);
+
+        // Beyond the table (700 nm) interpolation holds the last value: add the rise of pure water to it. Nowhere may the
+        // rounded figures of the table fall below the water itself.
+        var last = Grid.NearestIndex(700.0);
+        absorption = new Spectrum(Grid, [.. Enumerable.Range(0, Grid.Count).Select(i =>
+            Math.Max(pure[i], absorption[i] + (i > last ? pure[i] - pure[last] : 0.0)))]);
+        scattering = scattering.Combine(pureScattering, Math.Max);
+        var backscattering = scattering.Combine(pureScattering, (all, water) =>
+            (0.5 * water) + (InherentOptics.ParticleBackscatteringShare * (all - water)));
+        return new OpticalWater(
+            $"Jerlov type {label}", new InherentOptics(absorption, scattering, backscattering, 0.5 * pureScattering), null, WaterFitStatus.Matched, "");
+    }
+
+    /// <summary>The name of a Jerlov type as printed in the literature.</summary>
+    /// <param name="type">The type.</param>
+    public static string Label(JerlovType type) => type switch
+    {
+        JerlovType.Coastal1 => "1C",
+        JerlovType.Coastal3 => "3C",
+        JerlovType.Coastal5 => "5C",
+        JerlovType.Coastal7 => "7C",
+        JerlovType.Coastal9 => "9C",
+        _ => type.ToString(),
+    };
+
+    /// <summary>A water kind in words.</summary>
+    /// <param name="kind">The kind.</param>
+    public static string Words(WaterKind kind) => kind switch
+    {
+        WaterKind.ClearOcean => "Clear ocean",
+        WaterKind.CoastalGreen => "Coastal green",
+        WaterKind.TanninStained => "Tannin-stained",
+        WaterKind.Silty => "Silty",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Unknown water kind."),
+    };
+
+    /// <summary>
+    /// The constituents of a kind of water by its leading amount: chlorophyll in mg m-3 for clear ocean and coastal green,
+    /// CDOM(440) in m-1 for tannin-stained, mineral in g m-3 for silty.
+    /// </summary>
+    /// <param name="kind">Kind of water.</param>
+    /// <param name="amount">The leading amount, above 0.</param>
+    /// <remarks>
+    /// Clear ocean: CDOM(440) = 0.2 (0.00635 + 0.06 Chl^0.65), Morel and Maritorena 2001 after Prieur and Sathyendranath 1981.
+    /// The proportions of the other kinds are this model's own choice of a typical case (no single source): coastal green
+    /// CDOM(440) 0.1 Chl^0.65 and 0.2 g of mineral a mg of chlorophyll; tannin-stained 2 mg m-3 of chlorophyll and 0.5 g m-3 of
+    /// mineral a m-1 of CDOM; silty chlorophyll 2 and CDOM 0.3 at 10 g m-3 of mineral, both with its square root. Give the
+    /// constituents when they are known.
+    /// </remarks>
+    public static WaterConstituents Mixture(WaterKind kind, double amount) => kind switch
+    {
+        WaterKind.ClearOcean => new(amount, 0.2 * (0.00635 + (0.06 * Math.Pow(amount, 0.65))), 0.0),
+        WaterKind.CoastalGreen => new(amount, 0.1 * Math.Pow(amount, 0.65), 0.2 * amount),
+        WaterKind.TanninStained => new(2.0 * amount, amount, 0.5 * amount),
+        WaterKind.Silty => new(2.0 * Math.Sqrt(amount / 10.0), 0.3 * Math.Sqrt(amount / 10.0), amount),
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Unknown water kind."),
+    };
+
+    private static (double Low, double High) AmountRange(WaterKind kind) => kind switch
+    {
+        WaterKind.ClearOcean => (0.01, 30.0),
+        WaterKind.CoastalGreen => (0.3, 200.0),
+        WaterKind.TanninStained => (0.3, 40.0),
+        WaterKind.Silty => (0.5, 2000.0),
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Unknown water kind."),
+    };
+}

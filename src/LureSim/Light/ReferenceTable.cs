@@ -1,0 +1,142 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using System.Text;
+
+namespace LureSim.Light;
+
+/// <summary>A reference table embedded in the assembly: CSV with '#' header lines that state what it is, its unit and its source.</summary>
+public sealed class ReferenceTable
+{
+    private static readonly ConcurrentDictionary<string, ReferenceTable> Loaded = new(StringComparer.Ordinal);
+
+    private readonly Dictionary<string, int> _columns;
+    private readonly string[][] _rows;
+
+    private ReferenceTable(string name, string header, string[] columns, string[][] rows)
+    {
+        Name = name;
+        Header = header;
+        Columns = columns;
+        _rows = rows;
+        _columns = columns.Select((c, i) => (c, i)).ToDictionary(p => p.c, p => p.i, StringComparer.Ordinal);
+    }
+
+    /// <summary>File name without its ending.</summary>
+    public string Name { get; }
+
+    /// <summary>The '#' lines: what the table is, its unit, its source and how it was obtained.</summary>
+    public string Header { get; }
+
+    /// <summary>Column names.</summary>
+    public IReadOnlyList<string> Columns { get; }
+
+    /// <summary>Number of data rows.</summary>
+    public int RowCount => _rows.Length;
+
+    /// <summary>Loads an optics table by name; loaded once, then shared.</summary>
+    /// <param name="name">File name without ending, such as "cie_d65".</param>
+    /// <exception cref="ArgumentException">No such table is embedded.</exception>
+    public static ReferenceTable Optics(string name) => Loaded.GetOrAdd(name, Read);
+
+    /// <summary>A column as text.</summary>
+    /// <param name="column">Column name.</param>
+    /// <exception cref="ArgumentException">No such column.</exception>
+    public string[] Text(string column)
+    {
+        if (!_columns.TryGetValue(column, out var index))
+            throw new ArgumentException($"Table '{Name}' has no column '{column}'; it has {string.Join(", ", Columns)}.", nameof(column));
+        return [.. _rows.Select(r => r[index])];
+    }
+
+    /// <summary>A column as numbers; an empty cell is NaN.</summary>
+    /// <param name="column">Column name.</param>
+    /// <exception cref="ArgumentException">No such column.</exception>
+    /// <exception cref="FormatException">A cell is neither empty nor a number.</exception>
+    public double[] Numbers(string column) =>
+        [.. Text(column).Select(t => t.Length == 0 ? double.NaN : double.Parse(t, NumberStyles.Float, CultureInfo.InvariantCulture))];
+
+    /// <summary>A column against its wavelength_nm column, on a grid by linear interpolation with the end values held; empty cells are left out.</summary>
+    /// <param name="grid">The wavelengths.</param>
+    /// <param name="column">Column name.</param>
+    public Spectrum OnGrid(WavelengthGrid grid, string column)
+    {
+        var wavelengths = Numbers("wavelength_nm");
+        var values = Numbers(column);
+        var kept = Enumerable.Range(0, values.Length).Where(i => !double.IsNaN(values[i])).ToArray();
+        return Spectrum.FromTable(grid, [.. kept.Select(i => wavelengths[i])], [.. kept.Select(i => values[i])]);
+    }
+
+    /// <summary>Parses a table of the same form from text, for measured spectra supplied by a user.</summary>
+    /// <param name="name">Name used in messages.</param>
+    /// <param name="csv">The text.</param>
+    /// <exception cref="FormatException">No column line, or a row whose cell count differs; the message has the line number.</exception>
+    public static ReferenceTable Parse(string name, string csv)
+    {
+        ArgumentNullException.ThrowIfNull(csv);
+        var header = new StringBuilder();
+        string[]? columns = null;
+        var rows = new List<string[]>();
+        var lineNumber = 0;
+        foreach (var rawLine in csv.Split('\n'))
+        {
+            lineNumber++;
+            var line = rawLine.Trim();
+            if (line.Length == 0)
+                continue;
+            if (line[0] == '#')
+            {
+                _ = header.AppendLine(line.TrimStart('#', ' '));
+                continue;
+            }
+
+            var cells = SplitCells(line);
+            if (columns is null)
+                columns = cells;
+            else if (cells.Length == columns.Length)
+                rows.Add(cells);
+            else
+                throw new FormatException($"{name}, line {lineNumber}: {cells.Length} cells where the column line has {columns.Length}.");
+        }
+
+        if (columns is null)
+            throw new FormatException($"{name}: no column line.");
+        if (columns.Distinct(StringComparer.Ordinal).Count() != columns.Length)
+            throw new FormatException($"{name}: a column name stands twice.");
+        return new ReferenceTable(name, header.ToString(), columns, [.. rows]);
+    }
+
+    private static ReferenceTable Read(string name)
+    {
+        var resource = $"LureSim.Data.optics.{name}.csv";
+        using var stream = typeof(ReferenceTable).Assembly.GetManifestResourceStream(resource)
+            ?? throw new ArgumentException($"No optics table '{name}' is embedded.", nameof(name));
+        using var reader = new StreamReader(stream, Encoding.UTF8);
+        return Parse(name, reader.ReadToEnd());
+    }
+
+    private static string[] SplitCells(string line)
+    {
+        var cells = new List<string>();
+        var cell = new StringBuilder();
+        var quoted = false;
+        foreach (var c in line)
+        {
+            if (c == '"')
+            {
+                quoted = !quoted;
+            }
+            else if (c == ',' && !quoted)
+            {
+                cells.Add(cell.ToString().Trim());
+                _ = cell.Clear();
+            }
+            else
+            {
+                _ = cell.Append(c);
+            }
+        }
+
+        cells.Add(cell.ToString().Trim());
+        return [.. cells];
+    }
+}

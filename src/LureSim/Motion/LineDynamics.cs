@@ -1,0 +1,655 @@
+using LureSim.Hydrodynamics;
+using LureSim.Tackle;
+using LureSim.Water;
+
+namespace LureSim.Motion;
+
+/// <summary>Discretisation of the line.</summary>
+/// <param name="Segments">Number of segments, 2 to 2000.</param>
+/// <param name="Grading">
+/// Exponent p of the node spacing xi_j = (j/N)^p, 1 to 3: 1 is uniform, larger values gather nodes at the lure, where the line bends most.
+/// </param>
+/// <param name="AxialDampingRatio">Damping ratio of a segment's axial vibration (dimensionless), 0 to 2.</param>
+internal readonly record struct LineMesh(int Segments, double Grading, double AxialDampingRatio);
+
+/// <summary>Terms of the energy balance of lure and line: energies (J) and powers (W) into the free nodes.</summary>
+internal struct EnergyRates
+{
+    /// <summary>Kinetic energy, added mass included (J).</summary>
+    public double Kinetic;
+
+    /// <summary>Elastic energy of the line (J).</summary>
+    public double Elastic;
+
+    /// <summary>Power of weight and buoyancy (W).</summary>
+    public double Gravity;
+
+    /// <summary>Power of drag, bottom and grass (W): negative when they brake, positive when the current pushes.</summary>
+    public double Drag;
+
+    /// <summary>Power of the rod tip and the reel (W).</summary>
+    public double Rod;
+}
+
+/// <summary>
+/// Forces, masses and analytic derivatives of a lure on a line of lumped masses joined by elastic segments that carry no compression.
+/// </summary>
+/// <remarks>
+/// Node 0 is the lure, node N the rod tip (prescribed). Node j sits at the fraction xi_j of the unstretched line out, L(t), measured from the lure, so line
+/// that is reeled in slides through the nodes (arbitrary Lagrangian-Eulerian): no node is ever added or removed and tension has no jumps.
+/// With d the vector of a segment and R_s = d/l0, the material velocity is u = w - L' xi R_s and the inertia terms that this brings are the
+/// tension reduction m L'^2 xi^2 and the body forces m (L'' xi R_s + 2 L' xi w_s).
+/// Arrays hold three doubles a node. Instances own scratch memory: one thread each.
+/// </remarks>
+internal sealed class LineDynamics
+{
+    private const double Gravity = 9.80665;
+
+    // Tension at which the line's stiffness has fallen to half its taut value (N): a line's residual curl straightens under a few grams of force. It also
+    // rounds off the corner between slack and taut, which no step size resolves otherwise. At 0.1 N it shortens the line by 7 parts in a million. Assumed.
+    private const double StraighteningTension = 0.03;
+
+    // Length that keeps the direction of a fully slack segment defined, relative to its unstretched length.
+    private const double DirectionFloor = 1e-3;
+
+    // Half thickness of the smoothed water surface for the line (m): a thin line is held up by surface tension over about this height.
+    private const double SurfaceHalfThickness = 0.01;
+
+    // Penetration over which bottom contact sets in (m).
+    private const double ContactSmoothing = 2e-4;
+
+    // Slip speed at which bottom friction has reached 70 % of its Coulomb value (m/s).
+    private const double FrictionSpeed = 0.005;
+
+    // Loss on impact with the bottom (s/m), after Hunt & Crossley 1975: a lure does not bounce visibly.
+    private const double ImpactLoss = 4.0;
+
+    // Contact stiffness of the line per length (N/m2).
+    private const double LineContactStiffness = 20.0;
+
+    // Resistance of a grass canopy to a lure (N), assumed: a 1/32 oz head hangs in the tops, a 1/8 oz head sinks in.
+    private const double GrassHold = 0.02;
+
+    // Drag of a lure among blades of grass relative to open water, assumed.
+    private const double GrassDragFactor = 4.0;
+
+    // Height over which the canopy sets in (m).
+    private const double GrassSmoothing = 0.02;
+
+    private readonly LureProperties lure;
+    private readonly LineProperties line;
+    private readonly WaterColumn water;
+    private readonly LineDragLaw law;
+    private readonly LineMesh mesh;
+    private readonly int segments;
+    private readonly double bottomZ;
+    private EnergyRates energy;
+
+    /// <summary>Creates the dynamics of one rig.</summary>
+    public LineDynamics(LureProperties lure, LineProperties line, WaterColumn water, LineDragLaw law, LineMesh mesh)
+    {
+        this.lure = lure;
+        this.line = line;
+        this.water = water;
+        this.law = law;
+        this.mesh = mesh;
+        segments = mesh.Segments;
+        bottomZ = -water.Depth;
+        Fractions = new double[segments + 1];
+        for (int j = 0; j <= segments; j++) Fractions[j] = Math.Pow((double)j / segments, mesh.Grading);
+        Tension = new double[segments];
+        int n = segments;
+        MassMatrix = new double[6 * (n + 1)];
+        PositionDiagonal = new double[9 * n];
+        PositionUpper = new double[9 * n];
+        PositionLower = new double[9 * n];
+        VelocityDiagonal = new double[9 * n];
+        VelocityUpper = new double[9 * n];
+        VelocityLower = new double[9 * n];
+    }
+
+    /// <summary>Number of segments, and of free nodes.</summary>
+    public int Segments => segments;
+
+    /// <summary>Node positions as fractions of the line out, from the lure.</summary>
+    public double[] Fractions { get; }
+
+    /// <summary>Tension of each segment at the last evaluation (N).</summary>
+    public double[] Tension { get; }
+
+    /// <summary>Symmetric nodal mass matrices at the last evaluation (kg): xx, xy, xz, yy, yz, zz a node.</summary>
+    public double[] MassMatrix { get; }
+
+    /// <summary>Derivative of the force on a node by its own position (N/m), 3 x 3 row-major a node.</summary>
+    public double[] PositionDiagonal { get; }
+
+    /// <summary>Derivative of the force on node j by the position of node j + 1 (N/m).</summary>
+    public double[] PositionUpper { get; }
+
+    /// <summary>Derivative of the force on node j by the position of node j - 1 (N/m).</summary>
+    public double[] PositionLower { get; }
+
+    /// <summary>Derivative of the force on a node by its own velocity (N s/m).</summary>
+    public double[] VelocityDiagonal { get; }
+
+    /// <summary>Derivative of the force on node j by the velocity of node j + 1 (N s/m).</summary>
+    public double[] VelocityUpper { get; }
+
+    /// <summary>Derivative of the force on node j by the velocity of node j - 1 (N s/m).</summary>
+    public double[] VelocityLower { get; }
+
+    /// <summary>Derivative of the last segment's tension by the position of node N - 1 (N/m).</summary>
+    public double[] TipTensionByPosition { get; } = new double[3];
+
+    /// <summary>Derivative of the last segment's tension by the velocity of node N - 1 (N s/m).</summary>
+    public double[] TipTensionByVelocity { get; } = new double[3];
+
+    /// <summary>Normal force of the bottom on the lure at the last evaluation (N).</summary>
+    public double BottomForce { get; private set; }
+
+    /// <summary>Powers and energies of the free nodes at the last evaluation, for the balance.</summary>
+    public EnergyRates Energy => energy;
+
+    /// <summary>
+    /// Evaluates the forces on nodes 0 to N - 1, the mass matrices and, on request, the derivatives.
+    /// </summary>
+    /// <param name="position">Node positions, 3 (N + 1), the rod tip last (m).</param>
+    /// <param name="velocity">Node velocities, 3 (N + 1) (m/s).</param>
+    /// <param name="lineOut">Unstretched line out L (m).</param>
+    /// <param name="payoutRate">L' (m/s), negative when reeling in.</param>
+    /// <param name="payoutAcceleration">L'' (m/s2).</param>
+    /// <param name="force">Result, 3 N (N).</param>
+    /// <param name="derivatives">Whether to fill the derivative arrays.</param>
+    public void Evaluate(
+        ReadOnlySpan<double> position,
+        ReadOnlySpan<double> velocity,
+        double lineOut,
+        double payoutRate,
+        double payoutAcceleration,
+        Span<double> force,
+        bool derivatives)
+    {
+        force.Clear();
+        Array.Clear(MassMatrix);
+        if (derivatives)
+        {
+            Array.Clear(PositionDiagonal);
+            Array.Clear(VelocityDiagonal);
+            Array.Clear(PositionUpper);
+            Array.Clear(PositionLower);
+            Array.Clear(VelocityUpper);
+            Array.Clear(VelocityLower);
+        }
+
+        energy = default;
+        EvaluateLure(position, velocity, force, derivatives);
+        for (int k = 0; k < segments; k++)
+            EvaluateSegment(k, position, velocity, lineOut, payoutRate, payoutAcceleration, force, derivatives);
+        if (bottomZ > double.NegativeInfinity) EvaluateLineContact(position, velocity, lineOut, force, derivatives);
+    }
+
+    private static double SmoothStep(double x, out double slope)
+    {
+        if (x <= 0)
+        {
+            slope = 0;
+            return 0;
+        }
+
+        if (x >= 1)
+        {
+            slope = 0;
+            return 1;
+        }
+
+        slope = 6 * x * (1 - x);
+        return x * x * (3 - (2 * x));
+    }
+
+    private void EvaluateLure(ReadOnlySpan<double> position, ReadOnlySpan<double> velocity, Span<double> force, bool derivatives)
+    {
+        double z = position[2];
+        double vx = velocity[0], vy = velocity[1], vz = velocity[2];
+        double half = Math.Max(lure.ContactRadius, SurfaceHalfThickness);
+        double wet = SmoothStep((half - z) / (2 * half), out double wetSlope);
+        wetSlope /= -2 * half;
+
+        double current = water.Current.Speed(z - bottomZ, out double gradient);
+        double ux = (current * water.Current.DirectionX) - vx;
+        double uy = (current * water.Current.DirectionY) - vy;
+        double uz = -vz;
+        double speed = Math.Sqrt((ux * ux) + (uy * uy) + (uz * uz));
+
+        // Grass multiplies the drag inside the canopy and holds with a small yield force.
+        double canopy = 0, canopySlope = 0;
+        if (water.GrassHeight > 0)
+        {
+            canopy = SmoothStep((bottomZ + water.GrassHeight - z + GrassSmoothing) / (2 * GrassSmoothing), out canopySlope);
+            canopySlope /= -2 * GrassSmoothing;
+        }
+
+        double areaTimesSpeed = lure.DragAreaTimesSpeed(speed, water.KinematicViscosity, out double areaSlope);
+        double dragFactor = wet * (1 + ((GrassDragFactor - 1) * canopy));
+        double coefficient = 0.5 * water.Density * dragFactor * areaTimesSpeed;
+        double fx = coefficient * ux, fy = coefficient * uy, fz = coefficient * uz;
+
+        double weight = lure.Mass * Gravity;
+        double buoyancy = water.Density * lure.Volume * Gravity;
+        double addedMass = lure.AddedMassCoefficient * water.Density * lure.Volume * wet;
+        double mass = lure.Mass + addedMass;
+        MassMatrix[0] += mass;
+        MassMatrix[3] += mass;
+        MassMatrix[5] += mass;
+
+        double hold = GrassHold * canopy;
+        double holdSpeed = Math.Sqrt((vx * vx) + (vy * vy) + (vz * vz) + 1e-4);
+        fx -= hold * vx / holdSpeed;
+        fy -= hold * vy / holdSpeed;
+        fz -= hold * vz / holdSpeed;
+
+        if (derivatives)
+        {
+            double directional = speed > 1e-12 ? 0.5 * water.Density * dragFactor * areaSlope / speed : 0;
+            ref double v = ref VelocityDiagonal[0];
+            Symmetric(ref v, -directional, ux, uy, uz, -coefficient);
+
+            // Drag grows with the current's gradient and with immersion.
+            double dragByZ = 0.5 * water.Density * areaTimesSpeed
+                * ((wetSlope * (1 + ((GrassDragFactor - 1) * canopy))) + (wet * (GrassDragFactor - 1) * canopySlope));
+            double dux = gradient * water.Current.DirectionX, duy = gradient * water.Current.DirectionY;
+            double along = directional * ((ux * dux) + (uy * duy));
+            PositionDiagonal[2] += (dragByZ * ux) + (coefficient * dux) + (along * ux);
+            PositionDiagonal[5] += (dragByZ * uy) + (coefficient * duy) + (along * uy);
+            PositionDiagonal[8] += (dragByZ * uz) + (along * uz) + (buoyancy * wetSlope);
+            if (hold > 0 || canopySlope != 0)
+            {
+                double inverse = 1 / holdSpeed;
+                Symmetric(ref v, hold * inverse * inverse * inverse, vx, vy, vz, -hold * inverse);
+                PositionDiagonal[2] -= GrassHold * canopySlope * vx * inverse;
+                PositionDiagonal[5] -= GrassHold * canopySlope * vy * inverse;
+                PositionDiagonal[8] -= GrassHold * canopySlope * vz * inverse;
+            }
+        }
+
+        BottomForce = 0;
+        double penetration = bottomZ + lure.ContactRadius - z;
+        if (penetration > -20 * ContactSmoothing)
+            BottomForce = EvaluateContact(0, penetration, water.Bottom.Stiffness, ImpactLoss, velocity, ref fx, ref fy, ref fz, derivatives);
+
+        energy.Drag += (fx * vx) + (fy * vy) + (fz * vz);
+        energy.Gravity += ((buoyancy * wet) - weight) * vz;
+        energy.Kinetic += 0.5 * mass * ((vx * vx) + (vy * vy) + (vz * vz));
+        force[0] += fx;
+        force[1] += fy;
+        force[2] += fz + (buoyancy * wet) - weight;
+    }
+
+    private void EvaluateLineContact(ReadOnlySpan<double> position, ReadOnlySpan<double> velocity, double lineOut, Span<double> force, bool derivatives)
+    {
+        for (int j = 1; j < segments; j++)
+        {
+            double penetration = bottomZ - position[(3 * j) + 2];
+            if (penetration <= -20 * ContactSmoothing) continue;
+            double length = 0.5 * lineOut * (Fractions[j + 1] - Fractions[j - 1]);
+            double fx = 0, fy = 0, fz = 0;
+            EvaluateContact(j, penetration, LineContactStiffness * length, ImpactLoss, velocity, ref fx, ref fy, ref fz, derivatives);
+            energy.Drag += (fx * velocity[3 * j]) + (fy * velocity[(3 * j) + 1]) + (fz * velocity[(3 * j) + 2]);
+            force[3 * j] += fx;
+            force[(3 * j) + 1] += fy;
+            force[(3 * j) + 2] += fz;
+        }
+    }
+
+    // Penalty contact with loss on impact (Hunt & Crossley 1975) and regularised Coulomb friction.
+    private double EvaluateContact(
+        int node,
+        double penetration,
+        double stiffness,
+        double loss,
+        ReadOnlySpan<double> velocity,
+        ref double fx,
+        ref double fy,
+        ref double fz,
+        bool derivatives)
+    {
+        double vx = velocity[3 * node], vy = velocity[(3 * node) + 1], vz = velocity[(3 * node) + 2];
+        double root = Math.Sqrt((penetration * penetration) + (ContactSmoothing * ContactSmoothing));
+        double depth = 0.5 * (penetration + root);
+        double depthSlope = 0.5 * (1 + (penetration / root));
+
+        // The damping factor 1 - loss v_z, kept positive smoothly: a lure that is pulled off is not sucked down.
+        double x = -loss * vz;
+        double factorRoot = Math.Sqrt((x * x) + 0.04);
+        double factor = 1 + (0.5 * (x + factorRoot)) - 0.1;
+        double factorSlope = -loss * 0.5 * (1 + (x / factorRoot));
+        double normal = stiffness * depth * factor;
+        double slip = Math.Sqrt((vx * vx) + (vy * vy) + (FrictionSpeed * FrictionSpeed));
+        double friction = water.Bottom.Friction * normal / slip;
+        fx -= friction * vx;
+        fy -= friction * vy;
+        fz += normal;
+        if (derivatives)
+        {
+            int d = 9 * node;
+            double normalByZ = -stiffness * depthSlope * factor;
+            double normalByVz = stiffness * depth * factorSlope;
+            double mu = water.Bottom.Friction;
+            PositionDiagonal[d + 8] += normalByZ;
+            PositionDiagonal[d + 2] -= mu * normalByZ * vx / slip;
+            PositionDiagonal[d + 5] -= mu * normalByZ * vy / slip;
+            VelocityDiagonal[d + 8] += normalByVz;
+            VelocityDiagonal[d + 2] -= mu * normalByVz * vx / slip;
+            VelocityDiagonal[d + 5] -= mu * normalByVz * vy / slip;
+            double cubic = friction / (slip * slip);
+            VelocityDiagonal[d + 0] += (-friction) + (cubic * vx * vx);
+            VelocityDiagonal[d + 1] += cubic * vx * vy;
+            VelocityDiagonal[d + 3] += cubic * vx * vy;
+            VelocityDiagonal[d + 4] += (-friction) + (cubic * vy * vy);
+        }
+
+        return normal;
+    }
+
+    private void EvaluateSegment(
+        int k,
+        ReadOnlySpan<double> position,
+        ReadOnlySpan<double> velocity,
+        double lineOut,
+        double payoutRate,
+        double payoutAcceleration,
+        Span<double> force,
+        bool derivatives)
+    {
+        int a = 3 * k, b = a + 3;
+        double xiA = Fractions[k], xiB = Fractions[k + 1];
+        double xi = 0.5 * (xiA + xiB);
+        double length0 = lineOut * (xiB - xiA);
+
+        // Material of the segment: the leader covers the first metres from the lure.
+        double leader = 0;
+        if (line.LeaderLength > 0) leader = Math.Clamp((line.LeaderLength - (lineOut * xiA)) / length0, 0, 1);
+        LineMaterial main = line.Main, lead = line.Leader;
+        double diameter, area, massPerLength, stiffness;
+        if (leader <= 0)
+        {
+            diameter = main.Diameter;
+            area = main.Area;
+            massPerLength = main.MassPerLength;
+            stiffness = main.AxialStiffness;
+        }
+        else
+        {
+            double rest = 1 - leader;
+            diameter = (rest * main.Diameter) + (leader * lead.Diameter);
+            area = (rest * main.Area) + (leader * lead.Area);
+            massPerLength = (rest * main.MassPerLength) + (leader * lead.MassPerLength);
+
+            // Springs in series.
+            stiffness = 1 / ((rest / main.AxialStiffness) + (leader / lead.AxialStiffness));
+        }
+
+        double dx = position[b] - position[a], dy = position[b + 1] - position[a + 1], dz = position[b + 2] - position[a + 2];
+        double wx = velocity[b] - velocity[a], wy = velocity[b + 1] - velocity[a + 1], wz = velocity[b + 2] - velocity[a + 2];
+        double floor = DirectionFloor * length0;
+        double length = Math.Sqrt((dx * dx) + (dy * dy) + (dz * dz) + (floor * floor));
+        double inverseLength = 1 / length;
+        double tx = dx * inverseLength, ty = dy * inverseLength, tz = dz * inverseLength;
+        double mass = massPerLength * length0;
+
+        // Tension without compression: 1/2 EA (e + sqrt(e^2 + e0^2)).
+        double strain = (length / length0) - 1;
+        double slackStrain = 2 * StraighteningTension / stiffness;
+        double strainRoot = Math.Sqrt((strain * strain) + (slackStrain * slackStrain));
+        double taut = 0.5 * (1 + (strain / strainRoot));
+        double tension = 0.5 * stiffness * (strain + strainRoot);
+        double tensionSlope = stiffness * taut / length0;
+        double damping = 2 * mesh.AxialDampingRatio * Math.Sqrt(0.5 * stiffness * massPerLength) * taut;
+
+        // Rate of stretch of the material: the mesh shrinks with the line.
+        double stretchRate = (tx * wx) + (ty * wy) + (tz * wz) - (payoutRate * length / lineOut);
+        double total = tension + (damping * stretchRate);
+        Tension[k] = total;
+        double reduction = massPerLength * payoutRate * payoutRate * xi * xi;
+        double pull = total - reduction;
+        double fx = pull * tx, fy = pull * ty, fz = pull * tz;
+        force[a] += fx;
+        force[a + 1] += fy;
+        force[a + 2] += fz;
+
+        // Immersion: smoothed over the segment's own vertical extent.
+        double zMid = 0.5 * (position[a + 2] + position[b + 2]);
+        double halfHeight = Math.Max(0.5 * Math.Abs(dz), SurfaceHalfThickness);
+        double wet = 1, wetSlope = 0;
+        if (zMid > -halfHeight)
+        {
+            wet = SmoothStep((halfHeight - zMid) / (2 * halfHeight), out wetSlope);
+            wetSlope /= -2 * halfHeight;
+        }
+
+        // Velocity of the fluid past the material at the middle of the segment.
+        double slide = payoutRate * xi / length0;
+        double mx = (-0.5 * (velocity[a] + velocity[b])) + (slide * dx);
+        double my = (-0.5 * (velocity[a + 1] + velocity[b + 1])) + (slide * dy);
+        double mz = (-0.5 * (velocity[a + 2] + velocity[b + 2])) + (slide * dz);
+        double gx = 0, gy = 0, gz = 0;
+        double gradient = 0;
+        double waterX = 0, waterY = 0, waterZ = 0, airX = 0, airY = 0, airZ = 0;
+        Matrix3 byVelocity = default, byDirection = default;
+        if (wet > 0)
+        {
+            double current = water.Current.Speed(zMid - bottomZ, out gradient);
+            SegmentDrag(
+                mx + (current * water.Current.DirectionX), my + (current * water.Current.DirectionY), mz, tx, ty, tz,
+                diameter, length0, water.Density, water.Viscosity, wet, derivatives, ref byVelocity, ref byDirection, out waterX, out waterY, out waterZ);
+            gx = wet * waterX;
+            gy = wet * waterY;
+            gz = wet * waterZ;
+        }
+
+        if (wet < 1)
+        {
+            SegmentDrag(
+                mx + water.WindX, my + water.WindY, mz, tx, ty, tz,
+                diameter, length0, WaterColumn.AirDensity, WaterColumn.AirViscosity, 1 - wet, derivatives, ref byVelocity, ref byDirection, out airX, out airY, out airZ);
+            gx += (1 - wet) * airX;
+            gy += (1 - wet) * airY;
+            gz += (1 - wet) * airZ;
+        }
+
+        bool free = k + 1 < segments;
+        double ends = free ? 1 : 0;
+        double px = 0.5 * (velocity[a] + (ends * velocity[b]));
+        double py = 0.5 * (velocity[a + 1] + (ends * velocity[b + 1]));
+        double pz = 0.5 * (velocity[a + 2] + (ends * velocity[b + 2]));
+        energy.Drag += (gx * px) + (gy * py) + (gz * pz);
+
+        // Weight, buoyancy and the inertia of sliding line.
+        double buoyancyFull = water.Density * area * length0 * Gravity;
+        double slideA = mass * payoutAcceleration * xi / length0;
+        double slideB = 2 * mass * payoutRate * xi / length0;
+        energy.Gravity += ((buoyancyFull * wet) - (mass * Gravity)) * pz;
+        energy.Rod -= pull * payoutRate * length / lineOut;
+        if (!free) energy.Rod += (fx * velocity[b]) + (fy * velocity[b + 1]) + (fz * velocity[b + 2]);
+        energy.Elastic += 0.5 * tension * tension * length0 / stiffness;
+        gx += (slideA * dx) + (slideB * wx);
+        gy += (slideA * dy) + (slideB * wy);
+        gz += (slideA * dz) + (slideB * wz) + (buoyancyFull * wet) - (mass * Gravity);
+        force[a] += 0.5 * gx;
+        force[a + 1] += 0.5 * gy;
+        force[a + 2] += 0.5 * gz;
+        if (free)
+        {
+            force[b] += (0.5 * gx) - fx;
+            force[b + 1] += (0.5 * gy) - fy;
+            force[b + 2] += (0.5 * gz) - fz;
+        }
+
+        // Half the mass to each end; the added mass acts across the line only (Ca = 1).
+        double addedMass = water.Density * area * length0 * wet;
+        double isotropic = 0.5 * (mass + addedMass);
+        double axial = 0.5 * addedMass;
+        AddMass(2 * a, isotropic, axial, tx, ty, tz);
+        AddMass(2 * b, isotropic, axial, tx, ty, tz);
+        double va = (velocity[a] * velocity[a]) + (velocity[a + 1] * velocity[a + 1]) + (velocity[a + 2] * velocity[a + 2]);
+        double vb = (velocity[b] * velocity[b]) + (velocity[b + 1] * velocity[b + 1]) + (velocity[b + 2] * velocity[b + 2]);
+        double ta = (tx * velocity[a]) + (ty * velocity[a + 1]) + (tz * velocity[a + 2]);
+        double tb = (tx * velocity[b]) + (ty * velocity[b + 1]) + (tz * velocity[b + 2]);
+        energy.Kinetic += 0.5 * ((isotropic * (va + (ends * vb))) - (axial * ((ta * ta) + (ends * tb * tb))));
+
+        if (!derivatives) return;
+
+        if (!free)
+        {
+            double wAlong = (tx * wx) + (ty * wy) + (tz * wz);
+            double axialD = tensionSlope - (damping * payoutRate / lineOut);
+            TipTensionByPosition[0] = -(axialD * tx) - (damping * inverseLength * (wx - (wAlong * tx)));
+            TipTensionByPosition[1] = -(axialD * ty) - (damping * inverseLength * (wy - (wAlong * ty)));
+            TipTensionByPosition[2] = -(axialD * tz) - (damping * inverseLength * (wz - (wAlong * tz)));
+            TipTensionByVelocity[0] = -damping * tx;
+            TipTensionByVelocity[1] = -damping * ty;
+            TipTensionByVelocity[2] = -damping * tz;
+        }
+
+        // Ks = d(pull t)/dd, Kd = d(pull t)/dw; G = derivative of the distributed force by d, C by the height of the middle.
+        double across = pull * inverseLength;
+        double alongD = tensionSlope - (damping * payoutRate / lineOut);
+        Matrix3 ks = Matrix3.Projector(across, alongD, tx, ty, tz);
+        double wt = (tx * wx) + (ty * wy) + (tz * wz);
+        ks.AddOuter(damping * inverseLength, tx, ty, tz, wx - (wt * tx), wy - (wt * ty), wz - (wt * tz));
+        Matrix3 g = byVelocity;
+        g.Scale(slide);
+        g.AddTimesProjector(byDirection, inverseLength, tx, ty, tz);
+        g.AddDiagonal(slideA);
+        double cx = byVelocity.A00 * gradient * water.Current.DirectionX + byVelocity.A01 * gradient * water.Current.DirectionY;
+        double cy = byVelocity.A10 * gradient * water.Current.DirectionX + byVelocity.A11 * gradient * water.Current.DirectionY;
+        double cz = byVelocity.A20 * gradient * water.Current.DirectionX + byVelocity.A21 * gradient * water.Current.DirectionY;
+        cx += wetSlope * (waterX - airX);
+        cy += wetSlope * (waterY - airY);
+        cz += (wetSlope * (waterZ - airZ)) + (wetSlope * buoyancyFull);
+
+        int ia = 9 * k, ib = ia + 9;
+        AddPosition(PositionDiagonal, ia, in ks, -1, in g, -0.5, cx, cy, cz);
+        Matrix3 velocityBlock = byVelocity;
+        velocityBlock.Scale(-0.25);
+        AddVelocity(VelocityDiagonal, ia, in velocityBlock, -damping, -0.5 * slideB, tx, ty, tz);
+        if (free)
+        {
+            AddPosition(PositionUpper, ia, in ks, 1, in g, 0.5, cx, cy, cz);
+            AddVelocity(VelocityUpper, ia, in velocityBlock, damping, 0.5 * slideB, tx, ty, tz);
+            AddPosition(PositionDiagonal, ib, in ks, -1, in g, 0.5, cx, cy, cz);
+            AddVelocity(VelocityDiagonal, ib, in velocityBlock, -damping, 0.5 * slideB, tx, ty, tz);
+            AddPosition(PositionLower, ib, in ks, 1, in g, -0.5, cx, cy, cz);
+            AddVelocity(VelocityLower, ib, in velocityBlock, damping, -0.5 * slideB, tx, ty, tz);
+        }
+    }
+
+    private static void AddPosition(double[] target, int index, in Matrix3 ks, double ksSign, in Matrix3 g, double gFactor, double cx, double cy, double cz)
+    {
+        Span<double> t = target.AsSpan(index, 9);
+        t[0] += (ksSign * ks.A00) + (gFactor * g.A00);
+        t[1] += (ksSign * ks.A01) + (gFactor * g.A01);
+        t[2] += (ksSign * ks.A02) + (gFactor * g.A02) + (0.25 * cx);
+        t[3] += (ksSign * ks.A10) + (gFactor * g.A10);
+        t[4] += (ksSign * ks.A11) + (gFactor * g.A11);
+        t[5] += (ksSign * ks.A12) + (gFactor * g.A12) + (0.25 * cy);
+        t[6] += (ksSign * ks.A20) + (gFactor * g.A20);
+        t[7] += (ksSign * ks.A21) + (gFactor * g.A21);
+        t[8] += (ksSign * ks.A22) + (gFactor * g.A22) + (0.25 * cz);
+    }
+
+    private static void AddVelocity(double[] target, int index, in Matrix3 block, double axial, double diagonal, double tx, double ty, double tz)
+    {
+        Span<double> t = target.AsSpan(index, 9);
+        t[0] += block.A00 + (axial * tx * tx) + diagonal;
+        t[1] += block.A01 + (axial * tx * ty);
+        t[2] += block.A02 + (axial * tx * tz);
+        t[3] += block.A10 + (axial * ty * tx);
+        t[4] += block.A11 + (axial * ty * ty) + diagonal;
+        t[5] += block.A12 + (axial * ty * tz);
+        t[6] += block.A20 + (axial * tz * tx);
+        t[7] += block.A21 + (axial * tz * ty);
+        t[8] += block.A22 + (axial * tz * tz) + diagonal;
+    }
+
+    private static void Symmetric(ref double target, double factor, double x, double y, double z, double diagonal)
+    {
+        Span<double> t = System.Runtime.InteropServices.MemoryMarshal.CreateSpan(ref target, 9);
+        t[0] += (factor * x * x) + diagonal;
+        t[1] += factor * x * y;
+        t[2] += factor * x * z;
+        t[3] += factor * y * x;
+        t[4] += (factor * y * y) + diagonal;
+        t[5] += factor * y * z;
+        t[6] += factor * z * x;
+        t[7] += factor * z * y;
+        t[8] += (factor * z * z) + diagonal;
+    }
+
+    private void AddMass(int index, double isotropic, double axial, double tx, double ty, double tz)
+    {
+        Span<double> m = MassMatrix.AsSpan(index, 6);
+        m[0] += isotropic - (axial * tx * tx);
+        m[1] -= axial * tx * ty;
+        m[2] -= axial * tx * tz;
+        m[3] += isotropic - (axial * ty * ty);
+        m[4] -= axial * ty * tz;
+        m[5] += isotropic - (axial * tz * tz);
+    }
+
+    // Drag of a straight segment in a stream u (fluid minus material), direction t. With u_n = u - t (t.u), q = |u_n|:
+    // f = alpha(q) u_n + psi(q, t.u) t; the derivatives are added with the given weight.
+    private void SegmentDrag(
+        double ux,
+        double uy,
+        double uz,
+        double tx,
+        double ty,
+        double tz,
+        double diameter,
+        double length,
+        double density,
+        double viscosity,
+        double weight,
+        bool derivatives,
+        ref Matrix3 byVelocity,
+        ref Matrix3 byDirection,
+        out double fx,
+        out double fy,
+        out double fz)
+    {
+        double along = (ux * tx) + (uy * ty) + (uz * tz);
+        double nx = ux - (along * tx), ny = uy - (along * ty), nz = uz - (along * tz);
+        double q = Math.Sqrt((nx * nx) + (ny * ny) + (nz * nz));
+        law.Evaluate(q * diameter * density / viscosity, out double g, out double gSlope, out double h, out double hSlope);
+        double alpha = 0.5 * viscosity * length * g;
+        double linear = Math.PI * viscosity * length * h;
+        double quadratic = 0.5 * density * Math.PI * diameter * length * law.TangentialCoefficient * Math.Abs(along);
+        double psi = (linear + quadratic) * along;
+        fx = (alpha * nx) + (psi * tx);
+        fy = (alpha * ny) + (psi * ty);
+        fz = (alpha * nz) + (psi * tz);
+        if (!derivatives) return;
+
+        double psiByAlong = linear + (2 * quadratic);
+        double inverse = q > 1e-12 ? 1 / q : 0;
+        double ex = nx * inverse, ey = ny * inverse, ez = nz * inverse;
+
+        // Re dG/dRe = q dG/dq.
+        double alphaByQTimesQ = 0.5 * viscosity * length * gSlope;
+        double psiByQ = Math.PI * viscosity * length * hSlope * inverse * along;
+
+        // A = alpha P + alpha' q n n + psi_t t t + psi_q t n
+        Matrix3 velocity = Matrix3.Projector(alpha, psiByAlong, tx, ty, tz);
+        velocity.AddOuter(alphaByQTimesQ, ex, ey, ez, ex, ey, ez);
+        velocity.AddOuter(psiByQ, tx, ty, tz, ex, ey, ez);
+        byVelocity.AddScaled(velocity, weight);
+
+        // B = -alpha (s I + t u) - s alpha' q n n + psi I + psi_t t u - psi_q s t n, s = t.u
+        Matrix3 direction = default;
+        direction.AddDiagonal(psi - (alpha * along));
+        direction.AddOuter(psiByAlong - alpha, tx, ty, tz, ux, uy, uz);
+        direction.AddOuter(-along * alphaByQTimesQ, ex, ey, ez, ex, ey, ez);
+        direction.AddOuter(-along * psiByQ, tx, ty, tz, ex, ey, ez);
+        byDirection.AddScaled(direction, weight);
+    }
+}

@@ -1,0 +1,308 @@
+using LureSim.Motion.Integrators;
+using LureSim.Scenarios;
+using LureSim.Tackle;
+using LureSim.Water;
+using MathNet.Numerics.RootFinding;
+
+namespace LureSim.Motion;
+
+/// <summary>Simulates one cast: splash-down, fall, retrieve.</summary>
+public static class Retrieve
+{
+    /// <summary>Computes the track of a lure from splash-down to the end of the retrieve.</summary>
+    /// <param name="water">The water.</param>
+    /// <param name="lure">The lure.</param>
+    /// <param name="line">The line.</param>
+    /// <param name="rodTipHeight">Height of the rod tip above the surface (m), 0.05 to 10.</param>
+    /// <param name="presentation">Cast, fall and retrieve.</param>
+    /// <param name="zone">Strike zone, for events and flags.</param>
+    /// <param name="options">Settings; null for the defaults.</param>
+    /// <param name="cancellation">Checked every step.</param>
+    /// <returns>The track; see <see cref="Track.Status"/> for how it ended.</returns>
+    /// <exception cref="ArgumentNullException">A required argument is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or not a number.</exception>
+    public static Track Simulate(
+        WaterColumn water,
+        LureProperties lure,
+        LineProperties line,
+        double rodTipHeight,
+        Presentation presentation,
+        StrikeZone zone,
+        SimulationOptions? options = null,
+        CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(water);
+        ArgumentNullException.ThrowIfNull(lure);
+        ArgumentNullException.ThrowIfNull(line);
+        ArgumentNullException.ThrowIfNull(presentation);
+        ArgumentNullException.ThrowIfNull(zone);
+        options ??= new SimulationOptions();
+        options.Validate();
+        Guard.InRange(rodTipHeight, 0.05, 10);
+        Guard.InRange(presentation.CastLength, 1, 200);
+        Guard.InRange(presentation.RetrieveSpeed, 0.005, 5);
+        Guard.InRange(presentation.LineLeftAtEnd, 0.3, 100);
+        return new CastRun(water, lure, line, rodTipHeight, presentation, zone, options).Run(cancellation);
+    }
+}
+
+/// <summary>One run: the loop of steps, samples and events.</summary>
+internal sealed class CastRun
+{
+    // Time after bottom contact before the angler closes the bail (s), assumed.
+    private const double ReactionTime = 0.3;
+
+    // Sub-intervals of a step in which an event is looked for.
+    private const int EventSubdivisions = 4;
+
+    // Lift that ends a bottom contact (m).
+    private const double ContactHysteresis = 0.005;
+
+    private readonly WaterColumn water;
+    private readonly LureProperties lure;
+    private readonly Presentation presentation;
+    private readonly StrikeZone zone;
+    private readonly SimulationOptions options;
+    private readonly LineDynamics dynamics;
+    private readonly LineIntegrator integrator;
+    private readonly CastProgram program;
+    private readonly int nodes;
+    private readonly TrackBuilder track;
+    private readonly double bottomZ;
+    private readonly double grassZ;
+
+    private double bottomTouchTime = double.PositiveInfinity;
+    private bool onBottom;
+    private bool inZone;
+    private bool inGrass;
+    private bool outOfWater;
+    private double energyPower;
+    private double energyIntegral;
+    private double energyExchanged;
+    private double energyStart;
+    private double energyExchangeRate;
+    private double smallestStep = double.PositiveInfinity;
+
+    public CastRun(WaterColumn water, LureProperties lure, LineProperties line, double rodTipHeight, Presentation presentation, StrikeZone zone, SimulationOptions options)
+    {
+        this.water = water;
+        this.lure = lure;
+        this.presentation = presentation;
+        this.zone = zone;
+        this.options = options;
+        bottomZ = -water.Depth;
+        grassZ = water.GrassHeight > 0 ? bottomZ + water.GrassHeight : double.NegativeInfinity;
+        dynamics = new LineDynamics(lure, line, water, options.LineDrag, new LineMesh(options.Segments, options.Grading, options.AxialDampingRatio));
+        nodes = options.Segments;
+        double chord = Math.Sqrt((presentation.CastLength * presentation.CastLength) + (rodTipHeight * rodTipHeight));
+        program = new CastProgram(rodTipHeight, chord * (1 + options.SplashSlack));
+        integrator = new LineIntegrator(dynamics, program, RosenbrockTableau.Rodas3);
+        track = new TrackBuilder(options.SampleInterval);
+        var position = new double[3 * nodes];
+        var velocity = new double[3 * nodes];
+        for (int j = 0; j < nodes; j++)
+        {
+            double f = dynamics.Fractions[j];
+            position[3 * j] = presentation.CastLength * (1 - f);
+            position[(3 * j) + 2] = rodTipHeight * f;
+        }
+
+        integrator.Initialise(0, position, velocity);
+        if (presentation.Fall == FallMode.SlackLine)
+            integrator.OpenBail(new FreeSpool(options.SpoolFriction, options.SpoolDamping, 1e-3));
+    }
+
+    public Track Run(CancellationToken cancellation)
+    {
+        StepControl control = StepControl.Default;
+        control = control with { Position = control.Position * options.ToleranceFactor, Velocity = control.Velocity * options.ToleranceFactor };
+        double step = 2e-3;
+        int accepted = 0, rejected = 0;
+        bool fishing = false;
+        integrator.Prepare();
+        StartEnergy();
+        RecordState();
+        track.Sample(this, integrator.Time);
+        double fallEnd = presentation.CountDown ?? options.FallLimit;
+        SimulationStatus status = SimulationStatus.Completed;
+        string message = "";
+        while (true)
+        {
+            if (cancellation.IsCancellationRequested)
+            {
+                status = SimulationStatus.Cancelled;
+                message = FormattableString.Invariant($"Cancelled at {integrator.Time:F1} s of simulated time.");
+                break;
+            }
+
+            double now = integrator.Time;
+            if (!fishing && (now >= Math.Min(fallEnd, bottomTouchTime + ReactionTime) - 1e-9 || integrator.LineOut >= options.LineCapacity))
+            {
+                track.Shape(this);
+                if (options.FallOnly) break;
+                program.PlanRetrieve(now, integrator.LineOut, integrator.LineRate, presentation);
+                integrator.CloseBail();
+                fishing = true;
+                step = Math.Min(step, 0.01);
+                integrator.Prepare();
+                track.PlanShapes(program.RetrieveStart, program.End);
+            }
+
+            if (fishing && now >= program.End - 1e-9) break;
+
+            double limit = fishing ? Math.Min(program.NextBreak(now), program.End) : Math.Min(fallEnd, bottomTouchTime + ReactionTime);
+            bool clipped = false;
+            double trial = Math.Min(step, control.MaximumStep);
+            if (limit - now < trial * 1.0001)
+            {
+                trial = Math.Max(limit - now, control.MinimumStep);
+                clipped = true;
+            }
+
+            double error = integrator.TryStep(trial, control);
+            double factor = double.IsInfinity(error) ? 0.1 : Math.Clamp(0.9 * Math.Pow(Math.Max(error, 1e-9), -1.0 / 3.0), 0.2, 3.0);
+            if (error > 1)
+            {
+                rejected++;
+                step = trial * Math.Min(factor, 0.9);
+                if (step < control.MinimumStep)
+                {
+                    status = SimulationStatus.Failed;
+                    message = FormattableString.Invariant(
+                        $"The step size fell to {step:E1} s at {now:F3} s of simulated time ({integrator.WorstNode(out double nodeDepth)}, depth {nodeDepth:F2} m). The likely cause is a lure or line far outside the ranges that the model is made for.");
+                    break;
+                }
+
+                continue;
+            }
+
+            FindEvents(trial);
+            track.Between(this, trial);
+            integrator.Accept(trial);
+            accepted++;
+            smallestStep = Math.Min(smallestStep, clipped ? smallestStep : trial);
+            if (clipped && fishing)
+            {
+                // A formula changes here: its derivatives jump, so start afresh with a modest step.
+                step = Math.Min(step, 0.02);
+            }
+            else if (!clipped || factor < 1)
+            {
+                step = trial * factor;
+            }
+
+            integrator.Prepare();
+            AddEnergy(trial);
+            RecordState();
+            track.EndStep(this);
+        }
+
+        double residual = Math.Abs(dynamics.Energy.Kinetic + dynamics.Energy.Elastic - energyStart - energyIntegral) / Math.Max(energyExchanged, 1e-12);
+        var statistics = new SimulationStatistics(accepted, rejected, integrator.Evaluations, double.IsFinite(smallestStep) ? smallestStep : 0, residual);
+        if (status == SimulationStatus.Completed && fishing)
+            track.AddEvent(new TrackEvent(TrackEventKind.LineIn, integrator.Time, -integrator.Position[2], Distance(integrator.Position[0], integrator.Position[1])));
+        return track.Build(status, message, statistics);
+    }
+
+    internal LineIntegrator Integrator => integrator;
+
+    internal int Nodes => nodes;
+
+    /// <summary>Flags at the current state.</summary>
+    internal TrackState Flags(double time, double z)
+    {
+        TrackState state = TrackState.None;
+        if (onBottom) state |= TrackState.OnBottom;
+        if (z < grassZ) state |= TrackState.InGrass;
+        if (zone.Contains(-z)) state |= TrackState.InZone;
+        if (z > lure.ContactRadius) state |= TrackState.OutOfWater;
+        if (time < program.RetrieveStart) state |= TrackState.Falling;
+        else if (integrator.LineRate < -1e-6) state |= TrackState.Reeling;
+        return state;
+    }
+
+    internal double SpeedThroughWater(double z, double vx, double vy, double vz)
+    {
+        double current = water.Current.Speed(z - bottomZ, out _);
+        double ux = (current * water.Current.DirectionX) - vx, uy = (current * water.Current.DirectionY) - vy;
+        return Math.Sqrt((ux * ux) + (uy * uy) + (vz * vz));
+    }
+
+    private static double Distance(double x, double y) => Math.Sqrt((x * x) + (y * y));
+
+    private void StartEnergy()
+    {
+        EnergyRates e = dynamics.Energy;
+        energyStart = e.Kinetic + e.Elastic;
+        energyPower = e.Gravity + e.Drag + e.Rod;
+        energyExchangeRate = Math.Abs(e.Gravity) + Math.Abs(e.Drag) + Math.Abs(e.Rod);
+    }
+
+    private void AddEnergy(double step)
+    {
+        EnergyRates e = dynamics.Energy;
+        double power = e.Gravity + e.Drag + e.Rod;
+        double exchange = Math.Abs(e.Gravity) + Math.Abs(e.Drag) + Math.Abs(e.Rod);
+        energyIntegral += 0.5 * step * (power + energyPower);
+        energyExchanged += 0.25 * step * (exchange + energyExchangeRate);
+        energyPower = power;
+        energyExchangeRate = exchange;
+    }
+
+    private void RecordState() => track.Record(this, dynamics.Tension[nodes - 1], dynamics.Tension[0]);
+
+    private void FindEvents(double step)
+    {
+        double start = integrator.Time;
+        for (int i = 1; i <= EventSubdivisions; i++)
+        {
+            double from = start + (step * (i - 1) / EventSubdivisions), to = start + (step * i / EventSubdivisions);
+            double z = LureZ(to, step);
+            ZoneCrossing(z <= -zone.Top && z >= -zone.Bottom, ref inZone, from, to, step, TrackEventKind.EntersZone, TrackEventKind.LeavesZone);
+            if (grassZ > double.NegativeInfinity) Level(z < grassZ, ref inGrass, grassZ, from, to, step, TrackEventKind.EntersGrass, TrackEventKind.LeavesGrass);
+            double touch = bottomZ + lure.ContactRadius;
+            Level(z < (onBottom ? touch + ContactHysteresis : touch), ref onBottom, onBottom ? touch + ContactHysteresis : touch, from, to, step, TrackEventKind.BottomContact, TrackEventKind.LeavesBottom);
+            if (onBottom && double.IsPositiveInfinity(bottomTouchTime)) bottomTouchTime = to;
+            Level(z > lure.ContactRadius, ref outOfWater, lure.ContactRadius, from, to, step, TrackEventKind.BreaksSurface, null);
+        }
+    }
+
+    private void ZoneCrossing(bool now, ref bool state, double from, double to, double step, TrackEventKind enters, TrackEventKind leaves)
+    {
+        if (now == state) return;
+        state = now;
+        double z = LureZ(now ? from : to, step);
+        double level = z > -zone.Top ? -zone.Top : -zone.Bottom;
+        AddLocated(now ? enters : leaves, level, from, to, step);
+    }
+
+    private void Level(bool now, ref bool state, double level, double from, double to, double step, TrackEventKind enters, TrackEventKind? leaves)
+    {
+        if (now == state) return;
+        state = now;
+        TrackEventKind? kind = now ? enters : leaves;
+        if (kind is { } k) AddLocated(k, level, from, to, step);
+    }
+
+    private void AddLocated(TrackEventKind kind, double level, double from, double to, double step)
+    {
+        double time = to;
+        if (Brent.TryFindRoot(t => LureZ(t, step) - level, from, to, 1e-7, 60, out double root)) time = root;
+        track.AddEvent(new TrackEvent(kind, time, -LureZ(time, step), Distance(LureCoordinate(time, step, 0), LureCoordinate(time, step, 1))));
+    }
+
+    private double LureZ(double time, double step) => LureCoordinate(time, step, 2);
+
+    /// <summary>Dense output of a lure coordinate: the cubic Hermite polynomial of the step being accepted.</summary>
+    internal double LureCoordinate(double time, double step, int axis) => Hermite(time, step, axis, out _);
+
+    internal double Hermite(double time, double step, int axis, out double rate)
+    {
+        double x = (time - integrator.Time) / step;
+        double p0 = integrator.Position[axis], p1 = integrator.NextPosition[axis];
+        double m0 = integrator.Velocity[axis] * step, m1 = integrator.NextVelocity[axis] * step;
+        double x2 = x * x;
+        rate = ((6 * (x2 - x) * (p0 - p1)) + (((3 * x2) - (4 * x) + 1) * m0) + (((3 * x2) - (2 * x)) * m1)) / step;
+        return ((1 + (2 * x)) * (1 - x) * (1 - x) * p0) + (x * (1 - x) * (1 - x) * m0) + (x2 * (3 - (2 * x)) * p1) + (x2 * (x - 1) * m1);
+    }
+}

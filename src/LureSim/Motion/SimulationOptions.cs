@@ -1,0 +1,62 @@
+using LureSim.Hydrodynamics;
+
+namespace LureSim.Motion;
+
+/// <summary>Numerical and physical settings of a simulation; the defaults are what the commands use.</summary>
+public sealed record SimulationOptions
+{
+    /// <summary>Line segments, 4 to 400.</summary>
+    public int Segments { get; init; } = 40;
+
+    /// <summary>Node grading exponent, 1 (uniform) to 3 (gathered at the lure).</summary>
+    public double Grading { get; init; } = 1.5;
+
+    /// <summary>Drag law of the line.</summary>
+    public LineDragLaw LineDrag { get; init; } = LineDragLaw.ChooCasarella;
+
+    /// <summary>Interval between samples of the track (s), 0.01 to 1.</summary>
+    public double SampleInterval { get; init; } = 0.1;
+
+    /// <summary>Factor on the error tolerances (1e-4 m and 5e-3 m/s a step), 1e-3 to 10.</summary>
+    public double ToleranceFactor { get; init; } = 1;
+
+    /// <summary>Damping ratio of axial vibration of a segment, 0 to 2.</summary>
+    public double AxialDampingRatio { get; init; } = 0.2;
+
+    /// <summary>
+    /// Tension at which line leaves an open spool (N), 0 to 1: coils lifting off a fixed spool and through the guides; about 1 gram-force, assumed.
+    /// </summary>
+    public double SpoolFriction { get; init; } = 0.008;
+
+    /// <summary>Further tension for each m/s of line leaving the spool (N s/m), 0 to 1; assumed.</summary>
+    public double SpoolDamping { get; init; } = 0.01;
+
+    /// <summary>Longest fall that an angler waits for when the count-down is 'to the bottom' (s).</summary>
+    public double FallLimit { get; init; } = 45;
+
+    /// <summary>Line on the spool (m): the fall ends when this much is out.</summary>
+    public double LineCapacity { get; init; } = 150;
+
+    /// <summary>Slack in the line at splash-down as a share of the distance, 1e-4 to 0.2; assumed.</summary>
+    public double SplashSlack { get; init; } = 0.005;
+
+    /// <summary>End the run with the fall: for count-down tables.</summary>
+    public bool FallOnly { get; init; }
+
+    /// <summary>Throws if a value is outside its range.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or not a number.</exception>
+    public void Validate()
+    {
+        Guard.InRange(Segments, 4, 400);
+        Guard.InRange(Grading, 1, 3);
+        Guard.InRange(SampleInterval, 0.01, 1);
+        Guard.InRange(ToleranceFactor, 1e-3, 10);
+        Guard.InRange(AxialDampingRatio, 0, 2);
+        Guard.InRange(SpoolFriction, 0, 1);
+        Guard.InRange(SpoolDamping, 0, 1);
+        Guard.InRange(FallLimit, 0, 3600);
+        Guard.InRange(LineCapacity, 5, 1000);
+        Guard.InRange(SplashSlack, 1e-4, 0.2);
+        ArgumentNullException.ThrowIfNull(LineDrag);
+    }
+}

@@ -1,0 +1,67 @@
+namespace LureSim.Scenarios;
+
+/// <summary>What may stand at a place in a scenario. One description drives the reader, the schema and the reference.</summary>
+internal abstract record GrammarValue;
+
+/// <summary>A word with the meaning it carries.</summary>
+/// <param name="Text">The word as written.</param>
+/// <param name="Meaning">Enum value or number (in SI) that it stands for; null where the word itself is the meaning.</param>
+/// <param name="Doc">What it means, for the reference.</param>
+internal sealed record GrammarWord(string Text, object? Meaning, string Doc);
+
+/// <summary>A number with a unit, in a closed range (SI).</summary>
+internal sealed record QuantityValue(QuantityKind Kind, double Minimum, double Maximum) : GrammarValue
+{
+    /// <summary>Words that may stand in its place.</summary>
+    public IReadOnlyList<GrammarWord> Words { get; init; } = [];
+}
+
+/// <summary>A pure number in a closed range; <paramref name="AllowRatio"/> also reads "6.2:1".</summary>
+internal sealed record NumberValue(double Minimum, double Maximum, bool AllowRatio, string Example) : GrammarValue;
+
+/// <summary>A whole number in a closed range.</summary>
+internal sealed record IntegerValue(int Minimum, int Maximum) : GrammarValue;
+
+/// <summary>Free text of at most so many characters.</summary>
+internal sealed record TextValue(int MaximumLength, bool AllowLines) : GrammarValue;
+
+/// <summary>One of a list of words.</summary>
+internal sealed record WordValue(IReadOnlyList<GrammarWord> Words) : GrammarValue;
+
+/// <summary>A colour: a preset's name or a hex colour.</summary>
+internal sealed record ColourValue(IReadOnlyList<string> Names) : GrammarValue;
+
+/// <summary>A list with a closed range of length.</summary>
+internal sealed record ListValue(GrammarValue Item, int Minimum, int Maximum) : GrammarValue;
+
+/// <summary>A mapping.</summary>
+internal sealed record MapValue(string Name, string Doc, IReadOnlyList<GrammarKey> Keys) : GrammarValue
+{
+    /// <summary>The groups of which exactly one key must be given.</summary>
+    public IEnumerable<IGrouping<string, GrammarKey>> Groups => Keys.Where(key => key.OneOf is not null).GroupBy(key => key.OneOf!);
+}
+
+/// <summary>A short form (a quantity) that stands for a mapping with only that key.</summary>
+/// <param name="Key">The key of <paramref name="Map"/> that the short form gives.</param>
+/// <param name="Map">The long form.</param>
+internal sealed record ShortOrMapValue(string Key, MapValue Map) : GrammarValue
+{
+    /// <summary>What the short form must be.</summary>
+    public GrammarValue Short => Map.Keys.First(key => key.Name == Key).Value;
+}
+
+/// <summary>A key of a mapping.</summary>
+/// <param name="Name">Spelling.</param>
+/// <param name="Value">What it holds.</param>
+/// <param name="Doc">What it is, for the reference and for editors.</param>
+internal sealed record GrammarKey(string Name, GrammarValue Value, string Doc)
+{
+    /// <summary>True if the key must be given.</summary>
+    public bool Required { get; init; }
+
+    /// <summary>What holds when it is not given, in words; null for a required key.</summary>
+    public string? Default { get; init; }
+
+    /// <summary>Exactly one key of all with this group name must be given; null for none.</summary>
+    public string? OneOf { get; init; }
+}

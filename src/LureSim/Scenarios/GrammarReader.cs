@@ -1,0 +1,378 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Quickenshtein;
+
+namespace LureSim.Scenarios;
+
+/// <summary>A value that has passed the grammar, with its place.</summary>
+internal sealed record ReadValue(string Path, int Line, int Column)
+{
+    /// <summary>The text as written; empty for lists and mappings.</summary>
+    public string Text { get; init; } = "";
+
+    /// <summary>A number in SI, or NaN where the value is none.</summary>
+    public double Number { get; init; } = double.NaN;
+
+    /// <summary>The word that stood in place of a value, or null.</summary>
+    public GrammarWord? Word { get; init; }
+
+    /// <summary>Items of a list; refused items are left out.</summary>
+    public IReadOnlyList<ReadValue> Items { get; init; } = [];
+
+    /// <summary>Entries of a mapping; refused and missing ones are left out.</summary>
+    public IReadOnlyDictionary<string, ReadValue> Entries { get; init; } = new Dictionary<string, ReadValue>();
+
+    /// <summary>The value at a key, or null.</summary>
+    public ReadValue? this[string key] => Entries.GetValueOrDefault(key);
+}
+
+/// <summary>Walks a YAML tree along the grammar; what does not fit becomes a problem and is left out of the result.</summary>
+internal sealed partial class GrammarReader(ProblemList problems)
+{
+    // YAML readers take such plain texts for numbers, truth values or nothing; as texts they need quotes.
+    [GeneratedRegex(@"^(?:~|null|Null|NULL|true|True|TRUE|false|False|FALSE|[-+]?(?:\.[0-9]+|[0-9]+(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?|0o[0-7]+|0x[0-9a-fA-F]+|[-+]?\.(?:inf|Inf|INF)|\.(?:nan|NaN|NAN))$", RegexOptions.CultureInvariant)]
+    private static partial Regex NotText();
+
+    [GeneratedRegex(@"^[0-9]{1,6}(?:\.[0-9]{1,6})?(?<ratio>:1)?$", RegexOptions.CultureInvariant)]
+    private static partial Regex PlainNumber();
+
+    [GeneratedRegex("^#[0-9a-fA-F]{6}$", RegexOptions.CultureInvariant)]
+    private static partial Regex HexColour();
+
+    /// <summary>Reads a node as a value of the grammar; null if it was refused.</summary>
+    public ReadValue? Read(YamlNode node, GrammarValue grammar, string path)
+    {
+        if (node is YamlRefused)
+            return null;
+        return grammar switch
+        {
+            MapValue map => ReadMap(node, map, path),
+            ListValue list => ReadList(node, list, path),
+            ShortOrMapValue either => ReadShortOrMap(node, either, path),
+            _ => ReadScalar(node, grammar, path),
+        };
+    }
+
+    /// <summary>What the grammar allows at a place, in one phrase.</summary>
+    public static string Allowed(GrammarValue grammar) => grammar switch
+    {
+        QuantityValue quantity => $"{AllowedWords(quantity.Words)}a {UnitTable.Of(quantity.Kind).Name} with a unit ({UnitTable.Of(quantity.Kind).SymbolList}), {MeasureFormatter.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}",
+        NumberValue number => string.Create(CultureInfo.InvariantCulture, $"a number without unit, {number.Minimum:0.###} to {number.Maximum:0.###}"),
+        IntegerValue integer => string.Create(CultureInfo.InvariantCulture, $"a whole number, {integer.Minimum} to {integer.Maximum}"),
+        TextValue text => string.Create(CultureInfo.InvariantCulture, $"a text of 1 to {text.MaximumLength} characters"),
+        WordValue word => string.Join(", ", word.Words.Select(entry => entry.Text)),
+        ColourValue colour => $"{string.Join(", ", colour.Names)}, or a hex colour such as \"#7fff00\"",
+        ListValue list => list.Minimum == list.Maximum
+            ? string.Create(CultureInfo.InvariantCulture, $"a list of {list.Minimum}")
+            : string.Create(CultureInfo.InvariantCulture, $"a list of {list.Minimum} to {list.Maximum}"),
+        MapValue map => $"the keys {string.Join(", ", map.Keys.Select(key => key.Name))}",
+        ShortOrMapValue either => $"{Allowed(either.Short)}, or the keys {string.Join(", ", either.Map.Keys.Select(key => key.Name))}",
+        _ => "",
+    };
+
+    /// <summary>An example of what may be written, for fixes.</summary>
+    public static string Example(GrammarValue grammar) => grammar switch
+    {
+        QuantityValue quantity => ExampleOf(quantity),
+        NumberValue number => number.Example,
+        IntegerValue integer => integer.Minimum.ToString(CultureInfo.InvariantCulture),
+        TextValue => "some words",
+        WordValue word => word.Words[0].Text,
+        ColourValue colour => colour.Names[0],
+        ListValue { Item: QuantityValue item } => $"[1 {UnitTable.Of(item.Kind).Units[0].Symbol}, 2 {UnitTable.Of(item.Kind).Units[0].Symbol}]",
+        _ => "",
+    };
+
+    /// <summary>The nearest of some names to a mistyped one, or null when none is near.</summary>
+    public static string? Nearest(string text, IEnumerable<string> names)
+    {
+        // Very long texts are no typing mistakes, and the distance costs their product.
+        if (text.Length is 0 or > 40)
+            return null;
+        string lower = text.ToLowerInvariant().Replace('-', ' ').Replace('_', ' ');
+        (string Name, int Distance)[] ranked = [.. names
+            .Select(name => (Name: name, Distance: Levenshtein.GetDistance(lower, name.ToLowerInvariant().Replace('_', ' '))))
+            .OrderBy(pair => pair.Distance)];
+        if (ranked.Length > 0 && ranked[0].Distance <= Math.Max(2, lower.Length / 3) && ranked[0].Distance < lower.Length)
+            return ranked[0].Name;
+
+        // "mono" for "monofilament", "temp" for "temperature", "height" for "grass_height".
+        if (lower.Length >= 3)
+            return Array.Find(ranked, pair => Contains(pair.Name, lower)).Name;
+        return null;
+
+        static bool Contains(string name, string part) =>
+            name.ToLowerInvariant().Replace('_', ' ').Contains(part, StringComparison.Ordinal);
+    }
+
+    private ReadValue? ReadMap(YamlNode node, MapValue map, string path)
+    {
+        if (node is not YamlMap yaml)
+        {
+            Refuse(node, path, map, "keys with values are expected here", $"write the keys on indented lines below, such as \"{map.Keys[0].Name}: {Example(map.Keys[0].Value)}\"");
+            return null;
+        }
+
+        var entries = new Dictionary<string, ReadValue>();
+        var seen = new Dictionary<string, YamlText>();
+        var meant = new HashSet<string>();
+        foreach ((YamlText key, YamlNode value) in yaml.Entries)
+        {
+            string name = key.Value;
+            string keyPath = YamlTreeBuilder.Join(path, name);
+            GrammarKey? known = map.Keys.FirstOrDefault(candidate => candidate.Name == name);
+            if (known is null)
+            {
+                if (UnknownKey(key, keyPath, map, yaml) is { } nearest)
+                    meant.Add(nearest);
+                continue;
+            }
+
+            if (!seen.TryAdd(name, key))
+            {
+                problems.Add(key.Line, key.Column, keyPath, "", string.Create(CultureInfo.InvariantCulture, $"the key is given twice, first on line {seen[name].Line}"), "each key once", "remove one of the two");
+                continue;
+            }
+
+            if (Read(value, known.Value, keyPath) is { } read)
+                entries[name] = read;
+        }
+
+        foreach (GrammarKey key in map.Keys)
+        {
+            // A mistyped key is one mistake, not an unknown and a missing key.
+            if (key.Required && !seen.ContainsKey(key.Name) && !meant.Contains(key.Name))
+                problems.Add(yaml.Line, yaml.Column, YamlTreeBuilder.Join(path, key.Name), "", "the key is missing", Allowed(key.Value), AddKey(key));
+        }
+
+        foreach (IGrouping<string, GrammarKey> group in map.Groups)
+        {
+            string names = string.Join(" or ", group.Select(key => key.Name));
+            YamlText[] given = [.. seen.Values.Where(text => group.Any(key => key.Name == text.Value)).OrderBy(text => (text.Line, text.Column))];
+            if (given.Length == 0 && !group.Any(key => meant.Contains(key.Name)))
+                problems.Add(yaml.Line, yaml.Column, PathOf(path), "", $"one of the keys {names} is missing", $"exactly one of {names}", AddKey(group.First()));
+            if (given.Length > 1)
+                problems.Add(given[1].Line, given[1].Column, YamlTreeBuilder.Join(path, given[1].Value), "", $"{given[0].Value} is given as well", $"exactly one of {names}", "remove one of the two");
+        }
+
+        return new ReadValue(path, yaml.Line, yaml.Column) { Entries = entries };
+    }
+
+    private string? UnknownKey(YamlText key, string keyPath, MapValue map, YamlMap yaml)
+    {
+        // A key that is already there cannot be the one that was meant.
+        IEnumerable<string> free = map.Keys.Select(known => known.Name).Where(name => !yaml.Entries.Any(entry => entry.Key.Value == name));
+        string? nearest = Nearest(key.Value, free);
+        string fix = nearest is null ? "remove the key, or see docs/scenario-format.md" : $"write \"{nearest}\"";
+        problems.Add(key.Line, key.Column, keyPath, "", "unknown key", Allowed(map), fix);
+        return nearest;
+    }
+
+    private ReadValue? ReadList(YamlNode node, ListValue list, string path)
+    {
+        if (node is not YamlList yaml)
+        {
+            string fix = list.Item is QuantityValue ? $"write \"{Example(list)}\"" : "write each item on an indented line that starts with \"- \"";
+            Refuse(node, path, list, "a list is expected here", fix);
+            return null;
+        }
+
+        int count = yaml.Items.Count;
+        if (count < list.Minimum || count > list.Maximum)
+        {
+            string fix = count < list.Minimum ? "add items" : "remove items";
+            problems.Add(yaml.Line, yaml.Column, PathOf(path), "", string.Create(CultureInfo.InvariantCulture, $"the list has {count} {(count == 1 ? "item" : "items")}"), Allowed(list), fix);
+        }
+
+        var items = new List<ReadValue>();
+        for (int index = 0; index < count; index++)
+        {
+            if (Read(yaml.Items[index], list.Item, $"{path}[{index}]") is { } item)
+                items.Add(item);
+        }
+
+        return new ReadValue(path, yaml.Line, yaml.Column) { Items = items };
+    }
+
+    private ReadValue? ReadShortOrMap(YamlNode node, ShortOrMapValue either, string path)
+    {
+        if (node is YamlMap)
+            return ReadMap(node, either.Map, path);
+        ReadValue? value = ReadScalar(node, either.Short, path);
+        return value is null
+            ? null
+            : new ReadValue(path, value.Line, value.Column) { Entries = new Dictionary<string, ReadValue> { [either.Key] = value } };
+    }
+
+    private ReadValue? ReadScalar(YamlNode node, GrammarValue grammar, string path)
+    {
+        if (node is not YamlText text)
+        {
+            string found = node is YamlList ? "a list" : "a mapping";
+            Refuse(node, path, grammar, $"a single value is expected here, not {found}", $"write for example \"{Example(grammar)}\"");
+            return null;
+        }
+
+        if (text.IsPlain && text.Value.Length == 0)
+        {
+            string fix = grammar is ColourValue
+                ? "put hex colours in quotes, an unquoted # starts a remark; or write a colour name"
+                : $"write for example \"{Example(grammar)}\", or remove the key";
+            Refuse(node, path, grammar, "the value is missing", fix);
+            return null;
+        }
+
+        var value = new ReadValue(path, text.Line, text.Column) { Text = text.Value };
+        return grammar switch
+        {
+            QuantityValue quantity => ReadQuantity(text, quantity, value),
+            NumberValue number => ReadNumber(text, number, value),
+            IntegerValue integer => ReadInteger(text, integer, value),
+            TextValue free => ReadText(text, free, value),
+            WordValue word => ReadWord(text, word, value),
+            ColourValue colour => ReadColour(text, colour, value),
+            _ => throw new InvalidOperationException($"The grammar has no reader for {grammar.GetType().Name}."),
+        };
+    }
+
+    private ReadValue? ReadQuantity(YamlText text, QuantityValue quantity, ReadValue value)
+    {
+        string trimmed = text.Value.Trim();
+        if (quantity.Words.FirstOrDefault(word => word.Text == trimmed) is { } found)
+            return value with { Word = found, Number = found.Meaning is double number ? number : double.NaN };
+
+        QuantityReading reading = QuantityReader.Read(quantity.Kind, text.Value);
+        if (!reading.IsValid)
+        {
+            string? nearest = quantity.Words.Count > 0 && !trimmed.Any(char.IsAsciiDigit) ? Nearest(trimmed, quantity.Words.Select(word => word.Text)) : null;
+            Refuse(text, value.Path, quantity, reading.Message, nearest is null ? reading.Fix : $"write \"{nearest}\"");
+            return null;
+        }
+
+        // A value at the very edge of the range may land outside it by the rounding of the unit conversion.
+        double slack = 1e-9 * Math.Max(Math.Abs(quantity.Minimum), Math.Abs(quantity.Maximum));
+        if (reading.Value < quantity.Minimum - slack || reading.Value > quantity.Maximum + slack)
+        {
+            string side = reading.Value < quantity.Minimum ? "too small" : "too large";
+            Refuse(text, value.Path, quantity, $"the value is {side}", $"write a value of {MeasureFormatter.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}");
+            return null;
+        }
+
+        return value with { Number = Math.Clamp(reading.Value, quantity.Minimum, quantity.Maximum) };
+    }
+
+    private ReadValue? ReadNumber(YamlText text, NumberValue grammar, ReadValue value)
+    {
+        string trimmed = text.Value.Trim();
+        Match match = PlainNumber().Match(trimmed);
+        bool ratio = match.Groups["ratio"].Success;
+        if (!match.Success || (ratio && !grammar.AllowRatio) || (!text.IsPlain && !ratio))
+        {
+            string fix = match.Success ? $"write {trimmed.Replace(":1", "", StringComparison.Ordinal)} without quotes" : $"write for example {grammar.Example}";
+            Refuse(text, value.Path, grammar, "a number without unit is expected here", fix);
+            return null;
+        }
+
+        double number = double.Parse(ratio ? trimmed[..^2] : trimmed, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
+        return InRange(text, grammar, number, grammar.Minimum, grammar.Maximum, value);
+    }
+
+    private ReadValue? ReadInteger(YamlText text, IntegerValue grammar, ReadValue value)
+    {
+        // No leading zeros: YAML readers differ on whether 010 is ten or eight.
+        string trimmed = text.Value.Trim();
+        if (!text.IsPlain || !int.TryParse(trimmed, NumberStyles.None, CultureInfo.InvariantCulture, out int number) || (trimmed.Length > 1 && trimmed[0] == '0'))
+        {
+            Refuse(text, value.Path, grammar, "a whole number is expected here", string.Create(CultureInfo.InvariantCulture, $"write for example {grammar.Minimum}"));
+            return null;
+        }
+
+        return InRange(text, grammar, number, grammar.Minimum, grammar.Maximum, value);
+    }
+
+    private ReadValue? InRange(YamlText text, GrammarValue grammar, double number, double minimum, double maximum, ReadValue value)
+    {
+        if (number >= minimum && number <= maximum)
+            return value with { Number = number };
+        Refuse(text, value.Path, grammar, number < minimum ? "the value is too small" : "the value is too large", string.Create(CultureInfo.InvariantCulture, $"write a value of {minimum:0.###} to {maximum:0.###}"));
+        return null;
+    }
+
+    private ReadValue? ReadText(YamlText text, TextValue grammar, ReadValue value)
+    {
+        string trimmed = text.Value.Trim();
+        if (text.IsPlain && NotText().IsMatch(text.Value))
+        {
+            Refuse(text, value.Path, grammar, "a text is expected here", $"put it in quotes: \"{trimmed}\"");
+            return null;
+        }
+
+        if (trimmed.Length == 0)
+        {
+            Refuse(text, value.Path, grammar, "the text is empty", "write a few words");
+            return null;
+        }
+
+        if (text.Value.Length > grammar.MaximumLength)
+        {
+            Refuse(text, value.Path, grammar, string.Create(CultureInfo.InvariantCulture, $"the text is {text.Value.Length} characters long"), "shorten it");
+            return null;
+        }
+
+        // Control characters could steer a terminal and mean nothing on a sheet.
+        if (trimmed.Any(character => char.IsControl(character) && !(grammar.AllowLines && character == '\n')))
+        {
+            Refuse(text, value.Path, grammar, grammar.AllowLines ? "the text holds control characters" : "the text holds line breaks or control characters", "remove them");
+            return null;
+        }
+
+        return value with { Text = trimmed };
+    }
+
+    private ReadValue? ReadWord(YamlText text, WordValue grammar, ReadValue value)
+    {
+        string trimmed = text.Value.Trim();
+        if (grammar.Words.FirstOrDefault(word => word.Text == trimmed) is { } found)
+            return value with { Word = found };
+        string? nearest = Nearest(trimmed, grammar.Words.Select(word => word.Text));
+        Refuse(text, value.Path, grammar, "unknown word", nearest is null ? $"write one of {Allowed(grammar)}" : $"write \"{nearest}\"");
+        return null;
+    }
+
+    private ReadValue? ReadColour(YamlText text, ColourValue grammar, ReadValue value)
+    {
+        string trimmed = text.Value.Trim();
+        if (HexColour().IsMatch(trimmed))
+            return value with { Text = trimmed.ToLowerInvariant() };
+        if (grammar.Names.Contains(trimmed))
+            return value with { Text = trimmed };
+        string? nearest = Nearest(trimmed, grammar.Names);
+        string fix = trimmed.StartsWith('#') ? "write six hex digits after the #, such as \"#7fff00\"" : nearest is null ? "write one of the names, or a hex colour in quotes" : $"write \"{nearest}\"";
+        Refuse(text, value.Path, grammar, "unknown colour", fix);
+        return null;
+    }
+
+    private void Refuse(YamlNode node, string path, GrammarValue grammar, string message, string fix) =>
+        problems.Add(node.Line, node.Column, PathOf(path), node is YamlText text ? text.Value : "", message, Allowed(grammar), fix);
+
+    private static string PathOf(string path) => path.Length == 0 ? ScenarioProblem.WholeFile : path;
+
+    private static string AddKey(GrammarKey key) => key.Value is MapValue or ListValue { Item: not QuantityValue }
+        ? $"add \"{key.Name}:\" with its items on indented lines below"
+        : $"add \"{key.Name}: {Example(key.Value)}\"";
+
+    private static string AllowedWords(IReadOnlyList<GrammarWord> words) =>
+        words.Count == 0 ? "" : string.Join(", ", words.Select(word => word.Text)) + ", or ";
+
+    // The general example of a kind may lie outside this key's range.
+    [SuppressMessage("Globalization", "CA1305", Justification = "MeasureFormatter is invariant.")]
+    private static string ExampleOf(QuantityValue quantity)
+    {
+        string general = UnitTable.Of(quantity.Kind).Example;
+        double value = QuantityReader.Read(quantity.Kind, general).Value;
+        return value >= quantity.Minimum && value <= quantity.Maximum
+            ? general
+            : MeasureFormatter.Plain(quantity.Kind, MeasureFormatter.RoundInside(quantity.Minimum, quantity.Maximum));
+    }
+}

@@ -1,0 +1,218 @@
+using System.Globalization;
+
+namespace LureSim.Scenarios;
+
+/// <summary>Units to show results in.</summary>
+public enum UnitSystem
+{
+    /// <summary>Feet, inches, ounces, knots, degrees Fahrenheit.</summary>
+    Us,
+
+    /// <summary>Metres, millimetres, grams, metres per second, degrees Celsius.</summary>
+    Metric,
+}
+
+/// <summary>A unit to show a column of numbers in.</summary>
+/// <param name="Symbol">Symbol for the heading.</param>
+/// <param name="FromSi">Conversion from SI (degrees Celsius for temperature).</param>
+/// <param name="Decimals">Digits after the point that make sense for the quantity.</param>
+public sealed record DisplayUnit(string Symbol, Func<double, double> FromSi, int Decimals)
+{
+    /// <summary>The number alone, invariant culture, with the unit's digits.</summary>
+    /// <param name="value">Value in SI.</param>
+    public string Number(double value) => FromSi(value).ToString("F" + Decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+
+    /// <summary>The number with its unit.</summary>
+    /// <param name="value">Value in SI.</param>
+    public string Text(double value) => $"{Number(value)} {Symbol}";
+}
+
+/// <summary>Formats SI values for people, in US or metric units, always in invariant culture.</summary>
+/// <param name="System">Units to use.</param>
+public sealed record MeasureFormatter(UnitSystem System)
+{
+    private const double KilogramsPerOunce = 0.028349523125;
+
+    private bool Us => System == UnitSystem.Us;
+
+    /// <summary>Depths, heights and casts: ft or m.</summary>
+    public DisplayUnit Length => Us
+        ? new("ft", value => UnitsNet.Length.FromMeters(value).Feet, 1)
+        : new("m", value => value, 2);
+
+    /// <summary>Lures and line diameters: in or mm.</summary>
+    public DisplayUnit SmallLength => Us
+        ? new("in", value => UnitsNet.Length.FromMeters(value).Inches, 2)
+        : new("mm", value => UnitsNet.Length.FromMeters(value).Millimeters, 1);
+
+    /// <summary>Retrieve and fall speeds: ft/s or m/s.</summary>
+    public DisplayUnit Speed => Us
+        ? new("ft/s", value => UnitsNet.Speed.FromMetersPerSecond(value).FeetPerSecond, 2)
+        : new("m/s", value => value, 2);
+
+    /// <summary>Currents and wind: kn or m/s.</summary>
+    public DisplayUnit FlowSpeed => Us
+        ? new("kn", value => UnitsNet.Speed.FromMetersPerSecond(value).Knots, 1)
+        : new("m/s", value => value, 2);
+
+    /// <summary>Line tension and strength: lb or N.</summary>
+    public DisplayUnit Force => Us
+        ? new("lb", value => UnitsNet.Force.FromNewtons(value).PoundsForce, 2)
+        : new("N", value => value, 2);
+
+    /// <summary>Masses: oz or g.</summary>
+    public DisplayUnit Mass => Us
+        ? new("oz", value => UnitsNet.Mass.FromKilograms(value).Ounces, 2)
+        : new("g", value => UnitsNet.Mass.FromKilograms(value).Grams, 1);
+
+    /// <summary>Temperatures (given in degrees Celsius): degF or degC.</summary>
+    public DisplayUnit Temperature => Us
+        ? new("degF", value => UnitsNet.Temperature.FromDegreesCelsius(value).DegreesFahrenheit, 0)
+        : new("degC", value => value, 1);
+
+    /// <summary>Times: s in both.</summary>
+    public DisplayUnit Seconds { get; } = new("s", value => value, 1);
+
+    /// <summary>Shares, 0 to 1, as %.</summary>
+    public DisplayUnit Share { get; } = new("%", value => 100.0 * value, 0);
+
+    /// <summary>Angles (given in radians): deg.</summary>
+    public DisplayUnit Degrees { get; } = new("deg", value => UnitsNet.Angle.FromRadians(value).Degrees, 0);
+
+    /// <summary>
+    /// A lure weight as tackle boxes print it: in US units the nearest fraction of an ounce (down to 1/32) if it
+    /// hits within 1 %, otherwise two decimals; in metric units grams.
+    /// </summary>
+    /// <param name="kilograms">Mass (kg).</param>
+    public string Weight(double kilograms)
+    {
+        if (!Us || !double.IsFinite(kilograms))
+            return Mass.Text(kilograms);
+        double ounces = kilograms / KilogramsPerOunce;
+        for (int under = 1; under <= 32; under *= 2)
+        {
+            double over = Math.Round(ounces * under);
+            if (over > 0 && over <= 1000 && Math.Abs((over / under) - ounces) <= 0.01 * ounces)
+            {
+                int whole = (int)over / under;
+                int rest = (int)over % under;
+                return (whole, rest) switch
+                {
+                    (_, 0) => Invariant($"{whole} oz"),
+                    (0, _) => Invariant($"{rest}/{under} oz"),
+                    _ => Invariant($"{whole} {rest}/{under} oz"),
+                };
+            }
+        }
+
+        return Mass.Text(kilograms);
+    }
+
+    /// <summary>The label of a jig head in these units: the user's own text, or the converted weight when the units differ from it.</summary>
+    /// <param name="head">Jig head.</param>
+    public string HeadLabel(JigHead head)
+    {
+        ArgumentNullException.ThrowIfNull(head);
+        if (head.Mass == 0.0)
+            return head.Label;
+        int length = LabelWeightLength(head.Label);
+        string unit = head.Label[..length].TrimEnd().Split(' ', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9')[^1];
+        return (unit is "oz" or "lb") == Us ? head.Label : Weight(head.Mass) + head.Label[length..];
+    }
+
+    /// <summary>A range in both systems, rounded inwards so that every number shown is allowed.</summary>
+    internal static string Range(QuantityKind kind, double minimum, double maximum)
+    {
+        double scale = Math.Max(Math.Abs(minimum), Math.Abs(maximum));
+        string first = $"{Bound(kind, minimum, scale, false, up: true)} to {Bound(kind, maximum, scale, false, up: false)}";
+        return kind is QuantityKind.Length or QuantityKind.Mass or QuantityKind.Speed or QuantityKind.LineStrength or QuantityKind.Temperature
+            ? $"{first} ({Bound(kind, minimum, scale, true, up: true)} to {Bound(kind, maximum, scale, true, up: false)})"
+            : first;
+    }
+
+    /// <summary>A value as a scenario would write it, in metric units and three digits.</summary>
+    internal static string Plain(QuantityKind kind, double value)
+    {
+        (string symbol, Func<double, double> fromSi) = UnitFor(kind, value, value, us: false);
+        return Invariant($"{Significant(fromSi(value), null)} {symbol}");
+    }
+
+    /// <summary>A value in both systems, for messages.</summary>
+    internal static string Both(QuantityKind kind, double value)
+    {
+        (string symbol, Func<double, double> fromSi) = UnitFor(kind, value, value, us: true);
+        return Invariant($"{Plain(kind, value)} ({Significant(fromSi(value), null)} {symbol})");
+    }
+
+    /// <summary>A round value inside a range, as an example.</summary>
+    internal static double RoundInside(double minimum, double maximum)
+    {
+        double middle = minimum > 0.0 ? Math.Sqrt(minimum * maximum) : 0.5 * (minimum + maximum);
+        if (middle == 0.0)
+            return 0.0;
+        double unit = Math.Pow(10.0, Math.Floor(Math.Log10(Math.Abs(middle))));
+        double rounded = Math.Round(middle / unit) * unit;
+        return rounded >= minimum && rounded <= maximum ? rounded : middle;
+    }
+
+    private static string Bound(QuantityKind kind, double value, double scale, bool us, bool up)
+    {
+        (string symbol, Func<double, double> fromSi) = UnitFor(kind, value, scale, us);
+        return Invariant($"{Significant(fromSi(value), up)} {symbol}");
+    }
+
+    // Three significant digits without an exponent; rounded up, down, or (null) to nearest.
+    private static string Significant(double value, bool? up)
+    {
+        if (value == 0.0)
+            return "0";
+        int exponent = (int)Math.Floor(Math.Log10(Math.Abs(value)));
+        double step = Math.Pow(10.0, exponent - 2);
+        double steps = value / step;
+
+        // The conversion may leave a whole number of steps a rounding error away.
+        double nearest = Math.Round(steps);
+        double whole = Math.Abs(steps - nearest) < 1e-6 || up is null ? nearest : up.Value ? Math.Ceiling(steps) : Math.Floor(steps);
+        int decimals = Math.Max(0, 2 - exponent);
+        return (whole * step).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
+    }
+
+    private static (string Symbol, Func<double, double> FromSi) UnitFor(QuantityKind kind, double value, double scale, bool us)
+    {
+        var us1 = new MeasureFormatter(UnitSystem.Us);
+        double size = value == 0.0 ? scale : Math.Abs(value);
+        return (kind, us) switch
+        {
+            (QuantityKind.Length, false) => size < 0.2 ? ("mm", value => value * 1000.0) : ("m", value => value),
+            (QuantityKind.Length, true) => size < 0.2 ? ("in", us1.SmallLength.FromSi) : ("ft", us1.Length.FromSi),
+            (QuantityKind.Mass, false) => ("g", value => value * 1000.0),
+            (QuantityKind.Mass, true) => ("oz", us1.Mass.FromSi),
+            (QuantityKind.Speed, false) => ("m/s", value => value),
+            (QuantityKind.Speed, true) => size > 3.5 ? ("kn", us1.FlowSpeed.FromSi) : ("ft/s", us1.Speed.FromSi),
+            (QuantityKind.LineStrength, false) => ("N", value => value),
+            (QuantityKind.LineStrength, true) => ("lb", us1.Force.FromSi),
+            (QuantityKind.Temperature, false) => ("degC", value => value),
+            (QuantityKind.Temperature, true) => ("degF", us1.Temperature.FromSi),
+            (QuantityKind.Angle, _) => ("deg", us1.Degrees.FromSi),
+            (QuantityKind.Percentage, _) => ("%", us1.Share.FromSi),
+            (QuantityKind.Salinity, _) => ("ppt", value => value),
+            (QuantityKind.Duration, _) => ("s", value => value),
+            (QuantityKind.Density, _) => ("kg/m3", value => value),
+            (QuantityKind.TurnRate, _) => ("turns/s", value => value),
+            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of quantity."),
+        };
+    }
+
+    // A label is the weight, possibly followed by the metal after a space: "1/4 oz tungsten".
+    private static int LabelWeightLength(string label)
+    {
+        int lastDigit = label.LastIndexOfAny(['0', '1', '2', '3', '4', '5', '6', '7', '8', '9']);
+        int unit = lastDigit + 1;
+        while (unit < label.Length && label[unit] == ' ')
+            unit++;
+        int end = label.IndexOf(' ', unit);
+        return end < 0 ? label.Length : end;
+    }
+
+    private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
+}

@@ -1,0 +1,367 @@
+using System.Globalization;
+
+namespace LureSim.Scenarios;
+
+/// <summary>
+/// Turns values that have passed the grammar into records, after the checks that need more than one value. The
+/// checks run on what is there even when other values were refused, so that everything is reported in one go.
+/// </summary>
+internal sealed class ScenarioBuilder(ProblemList problems)
+{
+    /// <summary>
+    /// A cast loads the line with a multiple of the lure's weight. Ten is far less than a hard cast does (common
+    /// practice for heavy casting is a hundred and more), so what fails this test cannot be cast at all.
+    /// </summary>
+    public const double CastLoadFactor = 10.0;
+
+    /// <summary>Default of line_left (m), where the rod tip is low enough for it.</summary>
+    public const double DefaultLineLeft = 3.0;
+
+    // Time for one twitch (s).
+    private const double DefaultTwitchPeriod = 0.5;
+
+    // With the line shorter than the rod tip's height the lure would hang in the air: keep this much more (m).
+    private const double LineLeftAboveTip = 0.5;
+
+    // No wrist moves a rod tip faster (m/s): twice the height in one period.
+    private const double FastestTip = 12.0;
+
+    // A line's diameter this many times off the common one for its strength is a slip of the unit.
+    private const double DiameterFactor = 3.0;
+
+    private const double StandardGravity = 9.80665;
+
+    private static readonly Dictionary<WaterKind, (double Least, double Most)> SecchiRange = new()
+    {
+        [WaterKind.ClearOcean] = (2.0, 45.0),
+        [WaterKind.CoastalGreen] = (0.3, 30.0),
+        [WaterKind.TanninStained] = (0.05, 12.0),
+        [WaterKind.Silty] = (0.05, 12.0),
+    };
+
+    /// <summary>Checks and builds; null if there are problems, old or new.</summary>
+    public Scenario? Build(ReadValue root)
+    {
+        CheckSpot(root["spot"]);
+        CheckTackle(root["tackle"]);
+        CheckPresentations(root);
+        return problems.Count > 0 ? null : BuildScenario(root);
+    }
+
+    private void CheckSpot(ReadValue? spot)
+    {
+        if (spot is null)
+            return;
+        double? depth = Number(spot["depth"]);
+        ReadValue? grass = spot["grass_height"];
+        if (depth is { } water && grass is not null && grass.Number >= water)
+            Add(grass, "the grass is as high as the water is deep", $"less than the depth, {Length(water)}", "lower the grass or correct the depth");
+
+        ReadValue? zone = spot["strike_zone"];
+        CheckBand(zone?["depth"], depth, "the deeper edge comes first", "give the upper edge first");
+        CheckBand(zone?["above_bottom"], depth, "the higher edge comes first", "give the lower edge first");
+
+        if (Number(spot["salinity"]) is { } salinity && spot["temperature"] is { } temperature)
+        {
+            double freezing = FreezingPoint(salinity);
+            if (temperature.Number < freezing)
+                Add(temperature, "water of this salinity is ice at this temperature", $"at least {MeasureFormatter.Plain(QuantityKind.Temperature, freezing)} at this salinity", "correct the temperature or the salinity");
+        }
+
+        ReadValue? clarity = spot["clarity"];
+        if (clarity?["secchi"] is { } secchi && clarity["water"]?.Word?.Meaning is WaterKind kind)
+        {
+            (double least, double most) = SecchiRange[kind];
+            if (secchi.Number < least || secchi.Number > most)
+                Add(secchi, $"{clarity["water"]!.Text.Trim()} water is not this {(secchi.Number < least ? "murky" : "clear")}", $"{MeasureFormatter.Range(QuantityKind.Length, least, most)} for this water", "correct the Secchi depth or choose another kind of water");
+        }
+    }
+
+    private void CheckBand(ReadValue? band, double? depth, string wrongOrder, string fix)
+    {
+        if (band is null || band.Items.Count != 2)
+            return;
+        if (band.Items[0].Number > band.Items[1].Number)
+            Add(band.Items[0], wrongOrder, "the smaller number first", fix);
+        else if (band.Items[0].Number == band.Items[1].Number)
+            Add(band.Items[1], "the strike zone has no height", "two different edges", "widen the zone");
+        foreach (ReadValue edge in band.Items)
+        {
+            if (depth is { } water && edge.Number > water * (1.0 + 1e-9))
+                Add(edge, "the edge of the strike zone lies outside the water", $"0 to the depth, {Length(water)}", "correct the zone or the depth");
+        }
+    }
+
+    private void CheckTackle(ReadValue? tackle)
+    {
+        if (tackle is null)
+            return;
+        CheckDiameter(tackle["line"]);
+        CheckDiameter(tackle["leader"]);
+        CheckBodies(tackle["bodies"]);
+        CheckHeads(tackle);
+        CheckRepeated(tackle["colours"]?.Items ?? [], item => item.Text, "colour");
+    }
+
+    private void CheckDiameter(ReadValue? line)
+    {
+        if (line?["diameter"] is not { } diameter || Number(line["strength"]) is not { } strength || line["kind"]?.Word?.Meaning is not LineKind kind)
+            return;
+        double common = TacklePresets.LineDiameter(kind, strength);
+        if (diameter.Number < common / DiameterFactor || diameter.Number > common * DiameterFactor)
+            Add(diameter, $"{line["kind"]!.Text.Trim()} of this strength is about {MeasureFormatter.Both(QuantityKind.Length, common)} thick", MeasureFormatter.Range(QuantityKind.Length, common / DiameterFactor, common * DiameterFactor), "correct the diameter, its unit or the strength");
+    }
+
+    private void CheckBodies(ReadValue? bodies)
+    {
+        if (bodies is null)
+            return;
+        foreach (ReadValue body in bodies.Items)
+        {
+            foreach (string side in (string[])["height", "width"])
+            {
+                if (Number(body["length"]) is { } length && body[side] is { } value && value.Number > length)
+                    Add(value, $"the {side} is more than the length", $"at most the length, {Length(length)}", $"correct the {side} or the length");
+            }
+        }
+
+        CheckRepeated([.. bodies.Items.Where(body => body["profile"] is not null && body["length"] is not null)], BodyLabel, "body");
+    }
+
+    private void CheckHeads(ReadValue tackle)
+    {
+        ReadValue? heads = tackle["jig_heads"];
+        if (heads is null)
+            return;
+        ReadValue[] complete = [.. heads.Items.Where(head => head["weight"] is not null)];
+        CheckRepeated(complete, head => string.Create(CultureInfo.InvariantCulture, $"{head["weight"]!.Number:R} {head["metal"]?.Word?.Text ?? "lead"}"), "jig head");
+
+        // The heaviest body that can go on a head decides.
+        double heaviestBody = (tackle["bodies"]?.Items ?? [])
+            .Where(body => body["profile"] is not null && body["length"] is not null)
+            .Select(body => BodyMass(BuildBody(body)))
+            .DefaultIfEmpty(0.0)
+            .Max();
+        (double Strength, string Name)? weakest = null;
+        foreach (string line in (string[])["line", "leader"])
+        {
+            if (Number(tackle[line]?["strength"]) is { } strength && (weakest is null || strength < weakest.Value.Strength))
+                weakest = (strength, line);
+        }
+
+        if (weakest is not { } weak)
+            return;
+        foreach (ReadValue head in complete)
+        {
+            double mass = head["weight"]!.Number + (Number(head["hook"]) ?? 0.0) + heaviestBody;
+            double load = CastLoadFactor * mass * StandardGravity;
+            if (load <= weak.Strength)
+                continue;
+            double allowed = (weak.Strength / (CastLoadFactor * StandardGravity)) - heaviestBody;
+            Add(
+                head["weight"]!,
+                $"the lure with its body weighs {MeasureFormatter.Both(QuantityKind.Mass, mass)}, too heavy for the {weak.Name} of {MeasureFormatter.Both(QuantityKind.LineStrength, weak.Strength)}",
+                allowed > 0.0 ? $"up to {MeasureFormatter.Both(QuantityKind.Mass, allowed)} of head and hook on this {weak.Name}" : $"a stronger {weak.Name}",
+                $"take a lighter head or a stronger {weak.Name}: a cast loads the line with at least {CastLoadFactor:0} times the weight");
+        }
+    }
+
+    private void CheckPresentations(ReadValue root)
+    {
+        ReadValue? list = root["presentations"];
+        if (list is null)
+            return;
+        ReadValue? tackle = root["tackle"];
+        double? tip = Number(tackle?["rod_tip_height"]);
+        CheckRepeated([.. list.Items.Where(item => item["name"] is not null)], item => item["name"]!.Text, "name", item => item["name"]!);
+        foreach (ReadValue item in list.Items)
+        {
+            double? cast = Number(item["cast"]);
+            if (cast is { } distance && tackle?["leader"]?["length"] is { } leader && leader.Number >= distance)
+                Add(item["cast"]!, "the cast is no longer than the leader", $"more than {Length(leader.Number)}", "cast farther or shorten the leader");
+            CheckLineLeft(item, cast, tip);
+            CheckHandle(item["retrieve"]?["handle_turns"], tackle?["reel"]);
+            CheckTwitch(item);
+        }
+    }
+
+    private void CheckLineLeft(ReadValue item, double? cast, double? tip)
+    {
+        ReadValue? left = item["line_left"];
+        if (left is not null && cast is { } distance && left.Number >= distance)
+            Add(left, "the line left at the end is as long as the cast", $"less than the cast, {Length(distance)}", "cast farther or leave less line");
+        if (left is not null && tip is { } height && left.Number < height)
+            Add(left, "the lure would hang in the air: the line left is shorter than the rod tip is high", $"at least {Length(height)}", "leave more line or lower the rod tip");
+        if (left is null && cast is { } length && tip is { } above && length <= LineLeft(above) && item["cast"] is { } place)
+            Add(place, $"the cast is no longer than the line left at the end, {Length(LineLeft(above))} unless line_left is given", $"more than {Length(LineLeft(above))}", "cast farther or add line_left");
+    }
+
+    private void CheckHandle(ReadValue? turns, ReadValue? reel)
+    {
+        if (turns is null || Number(reel?["gear_ratio"]) is not { } ratio || Number(reel?["spool_diameter"]) is not { } diameter)
+            return;
+        double perTurn = new Reel(ratio, diameter).LinePerTurn;
+        double speed = turns.Number * perTurn;
+        if (speed is < 0.02 or > 3.0)
+            Add(turns, $"with this reel that is {MeasureFormatter.Both(QuantityKind.Speed, speed)} of line", $"{MeasureFormatter.Range(QuantityKind.TurnRate, 0.02 / perTurn, 3.0 / perTurn)} with this reel", "turn the handle at another rate");
+    }
+
+    private void CheckTwitch(ReadValue item)
+    {
+        if (item["twitch"] is not { } twitch)
+            return;
+        double period = Number(twitch["period"]) ?? DefaultTwitchPeriod;
+        if (item["pause"] is not { } pause)
+        {
+            // A pause that was given but refused has its own problem.
+            if (!problems.HasUnder(YamlTreeBuilder.Join(item.Path, "pause")))
+                Add(twitch, "twitches come at the start of a pause, but there is no pause", "twitch together with pause", "add \"pause:\" with every and for");
+        }
+        else if (Number(pause["for"]) is { } length && Number(twitch["count"]) is { } count && count * period > length * (1.0 + 1e-9))
+        {
+            Add(twitch["count"]!, string.Create(CultureInfo.InvariantCulture, $"{count:0} twitches of {period:0.###} s last longer than the pause of {length:0.###} s"), "twitches that fit into the pause", "twitch less often or faster, or pause longer");
+        }
+
+        if (twitch["height"] is { } height && 2.0 * height.Number / period > FastestTip)
+            Add(height, $"the rod tip would move at {MeasureFormatter.Both(QuantityKind.Speed, 2.0 * height.Number / period)}", $"up to {Length(FastestTip * period / 2.0)} in this period", "lift less or more slowly");
+    }
+
+    private void CheckRepeated(IReadOnlyList<ReadValue> items, Func<ReadValue, string> identity, string what, Func<ReadValue, ReadValue>? place = null)
+    {
+        var seen = new Dictionary<string, ReadValue>(StringComparer.OrdinalIgnoreCase);
+        foreach (ReadValue item in items)
+        {
+            string key = identity(item);
+            if (!seen.TryAdd(key, item))
+                Add(place?.Invoke(item) ?? item, string.Create(CultureInfo.InvariantCulture, $"the same {what} is on line {seen[key].Line} already"), $"each {what} once", "change or remove one of the two");
+        }
+    }
+
+    private static Scenario BuildScenario(ReadValue root) => new()
+    {
+        Title = root["title"]!.Text,
+        Notes = root["notes"]?.Text ?? "",
+        Spot = BuildSpot(root["spot"]!),
+        Tackle = BuildTackle(root["tackle"]!),
+        Presentations = [.. root["presentations"]!.Items.Select(item => BuildPresentation(item, root["tackle"]!))],
+    };
+
+    private static Spot BuildSpot(ReadValue spot)
+    {
+        double depth = spot["depth"]!.Number;
+        ReadValue? current = spot["current"];
+        ReadValue? wind = spot["wind"];
+        ReadValue zone = spot["strike_zone"]!;
+        StrikeZone band = zone["depth"] is { } byDepth
+            ? new(Math.Min(byDepth.Items[0].Number, depth), Math.Min(byDepth.Items[1].Number, depth))
+            : new(Math.Max(0.0, depth - zone["above_bottom"]!.Items[1].Number), depth - zone["above_bottom"]!.Items[0].Number);
+        return new Spot
+        {
+            Depth = depth,
+            Bottom = Meaning(spot["bottom"], BottomKind.Sand),
+            GrassHeight = Number(spot["grass_height"]) ?? 0.0,
+            CurrentSpeed = Number(current?["speed"]) ?? 0.0,
+            CurrentDirection = Number(current?["direction"]) ?? 0.0,
+            CurrentProfile = Meaning(current?["profile"], CurrentProfileKind.Power),
+            WindSpeed = Number(wind?["speed"]) ?? 0.0,
+            WindDirection = Number(wind?["direction"]) ?? 0.0,
+            Salinity = spot["salinity"]!.Number,
+            TemperatureCelsius = spot["temperature"]!.Number,
+            SecchiDepth = spot["clarity"]!["secchi"]!.Number,
+            WaterKind = Meaning(spot["clarity"]!["water"], WaterKind.CoastalGreen),
+            SunElevation = spot["light"]!["sun_elevation"]!.Number,
+            CloudCover = Number(spot["light"]!["cloud"]) ?? 0.0,
+            StrikeZone = band,
+            TargetFish = spot["target"]!.Word!.Text,
+        };
+    }
+
+    private static TackleBox BuildTackle(ReadValue tackle)
+    {
+        LureBody[] bodies = [.. tackle["bodies"]!.Items.Select(BuildBody)];
+        ReadValue line = tackle["line"]!;
+        return new TackleBox
+        {
+            RodTipHeight = tackle["rod_tip_height"]!.Number,
+            Reel = new Reel(tackle["reel"]!["gear_ratio"]!.Number, tackle["reel"]!["spool_diameter"]!.Number),
+            Line = new LineSpecification(Meaning(line["kind"], LineKind.Braid), line["strength"]!.Number, Diameter(line)),
+            Leader = tackle["leader"] is { } leader
+                ? new LeaderSpecification(Meaning(leader["kind"], LineKind.Fluorocarbon), leader["strength"]!.Number, Diameter(leader), leader["length"]!.Number)
+                : null,
+            JigHeads = [.. tackle["jig_heads"]!.Items.Select(head => BuildHead(head, bodies[0].Length))],
+            Bodies = bodies,
+            Colours = [.. tackle["colours"]!.Items.Select(colour => colour.Text)],
+        };
+    }
+
+    private static double Diameter(ReadValue line) =>
+        Number(line["diameter"]) ?? TacklePresets.LineDiameter(Meaning(line["kind"], LineKind.Braid), line["strength"]!.Number);
+
+    private static JigHead BuildHead(ReadValue head, double bodyLength)
+    {
+        ReadValue weight = head["weight"]!;
+        HeadMetal metal = Meaning(head["metal"], HeadMetal.Lead);
+        string label = metal == HeadMetal.Lead || weight.Word is not null ? weight.Text.Trim() : $"{weight.Text.Trim()} {head["metal"]!.Word!.Text}";
+        return new JigHead(weight.Number, metal, Number(head["hook"]) ?? TacklePresets.HookMass(bodyLength), label);
+    }
+
+    private static LureBody BuildBody(ReadValue body)
+    {
+        BodyProfile profile = Meaning(body["profile"], BodyProfile.PaddleTail);
+        BodyProportions proportions = TacklePresets.Proportions(profile);
+        double length = body["length"]!.Number;
+        return new LureBody(
+            profile,
+            length,
+            Number(body["height"]) ?? (proportions.HeightShare * length),
+            Number(body["width"]) ?? (proportions.WidthShare * length),
+            Number(body["density"]) ?? proportions.Density,
+            BodyLabel(body));
+    }
+
+    private static string BodyLabel(ReadValue body) => body["name"]?.Text ?? $"{body["length"]!.Text.Trim()} {body["profile"]!.Word!.Text}";
+
+    // The body taken as an ellipsoid, whose volume is pi/6 of its box; good enough for a limit with a factor of ten.
+    private static double BodyMass(LureBody body) => Math.PI / 6.0 * body.Length * body.Height * body.Width * body.Density;
+
+    private static Presentation BuildPresentation(ReadValue item, ReadValue tackle)
+    {
+        ReadValue retrieve = item["retrieve"]!;
+        ReadValue? twitch = item["twitch"];
+        double tip = tackle["rod_tip_height"]!.Number;
+        ReadValue reel = tackle["reel"]!;
+        double perTurn = new Reel(reel["gear_ratio"]!.Number, reel["spool_diameter"]!.Number).LinePerTurn;
+        ReadValue countDown = item["count_down"]!;
+        return new Presentation
+        {
+            Name = item["name"]!.Text,
+            CastLength = item["cast"]!.Number,
+            Fall = Meaning(item["fall"], FallMode.SlackLine),
+            CountDown = countDown.Word is null ? countDown.Number : null,
+            RetrieveSpeed = retrieve["speed"]?.Number ?? (retrieve["handle_turns"]!.Number * perTurn),
+            ReelFor = Number(item["pause"]?["every"]),
+            PauseFor = Number(item["pause"]?["for"]) ?? 0.0,
+            Twitches = (int)(Number(twitch?["count"]) ?? 0.0),
+            TwitchHeight = Number(twitch?["height"]) ?? 0.0,
+            TwitchPeriod = Number(twitch?["period"]) ?? DefaultTwitchPeriod,
+            LineLeftAtEnd = Number(item["line_left"]) ?? LineLeft(tip),
+        };
+    }
+
+    // Fofonoff & Millard 1983 (UNESCO technical paper 44), after Millero 1978: freezing point of sea water at the
+    // surface (degrees Celsius) at practical salinity S, stated for 4 to 40; at 0 it gives 0 as it should.
+    internal static double FreezingPoint(double salinity) =>
+        salinity * (-0.0575 + (1.710523e-3 * Math.Sqrt(salinity)) - (2.154996e-4 * salinity));
+
+    private static double LineLeft(double rodTipHeight) => Math.Max(DefaultLineLeft, rodTipHeight + LineLeftAboveTip);
+
+    private static double? Number(ReadValue? value) => value is null || double.IsNaN(value.Number) ? null : value.Number;
+
+    private static TEnum Meaning<TEnum>(ReadValue? value, TEnum fallback)
+        where TEnum : struct, Enum => value?.Word?.Meaning is TEnum meaning ? meaning : fallback;
+
+    private static string Length(double value) => MeasureFormatter.Both(QuantityKind.Length, value);
+
+    private void Add(ReadValue at, string message, string allowed, string fix) =>
+        problems.Add(at.Line, at.Column, at.Path, at.Text, message, allowed, fix);
+}

@@ -1,0 +1,143 @@
+using System.Text;
+
+namespace LureSim.Scenarios;
+
+/// <summary>The reference of the scenario format in Markdown, written from the grammar that the reader follows.</summary>
+public static class ScenarioFormat
+{
+    /// <summary>Name of the file in docs that holds the reference.</summary>
+    public const string FileName = "scenario-format.md";
+
+    /// <summary>The reference as text, the same on every machine.</summary>
+    public static string ToMarkdown()
+    {
+        var text = new StringBuilder();
+        text.Append(
+            """
+            # Scenario format
+
+            <!-- Written by `luresim schema --reference`; change src/LureSim/Scenarios/ScenarioGrammar.cs instead of this file. -->
+
+            A scenario is a YAML file of at most 1 MB that describes one spot, the tackle at hand and the presentations to
+            compare. The files in `scenarios/` are commented examples. `luresim check FILE` reports every problem of a file at
+            once, each with its line, its key, what is allowed and a way out; nothing else is run or written.
+
+            An editor with a YAML language server completes keys and underlines mistakes if the file starts with
+
+            ```yaml
+            # yaml-language-server: $schema=../docs/schema/luresim-scenario.schema.json
+            ```
+
+            ## Values
+
+            A value carries its unit: `8 ft`, `1/4 oz`, `0.5 m/s`. A number without a unit is refused, because it could mean
+            anything. Numbers are written with a decimal point (`0.25`), as a fraction (`3/16`) or as a whole number and a
+            fraction (`1 1/4`); commas and exponents are refused. Units are case-sensitive. The strength of a line in `lb` is
+            the force that lifts so many pounds.
+
+            | quantity | units | may be combined | example |
+            | --- | --- | --- | --- |
+
+            """);
+        foreach (QuantityUnits units in UnitTable.All)
+            Row(text, units.Name, string.Join(", ", units.Units.Select(unit => Code(unit.Symbol))), string.Join(", ", units.Pairs.Select(pair => Code($"{pair.Major} {pair.Minor}"))), Code(units.Example));
+        text.Append(
+            """
+
+            Directions are seen from above, anticlockwise from the direction of the cast, and say where the water or the wind goes
+            *to*: `away` (0 deg), `left` (90 deg), `towards` (180 deg), `right` (270 deg).
+
+            Texts that YAML would take for a number or a truth value need quotes, and so do hex colours (`"#7fff00"`), because an
+            unquoted `#` starts a remark. Anchors, aliases, tags and further documents in the same file are refused.
+
+            ## Keys
+
+            """);
+        WriteMap(text, ScenarioGrammar.Root, "");
+        text.Append(
+            """
+
+            ## Checks between keys
+
+            - The grass is lower than the water is deep, and the strike zone lies inside the water with its edges in order.
+            - The water is not ice: sea water freezes at about -1.9 degC at 35 ppt, fresh water at 0 degC.
+            - The Secchi depth fits the kind of water.
+            - The weakest of line and leader holds ten times the weight of each jig head with its hook and the heaviest body: a
+              cast loads the line at least that much.
+            - A given line diameter is within a factor of three of the common one for its kind and strength.
+            - A body is no higher or wider than it is long.
+            - The cast is longer than the leader and than the line left at the end, and that is at least the height of the rod tip.
+            - Handle turns and the reel together give a retrieve speed of 0.02 m/s to 3 m/s.
+            - Twitches need pauses, fit into them, and move the rod tip no faster than 12 m/s.
+            - No name, jig head, body or colour is given twice.
+
+            ## What is filled in
+
+            Line diameters, proportions and densities of bodies, and hook masses that a scenario does not give come from the
+            tables in `src/LureSim/Data/tackle`. They are common practice or invented, as each table says in its header; give your
+            own values where they matter.
+
+            """);
+        return text.ToString();
+    }
+
+    private static void WriteMap(StringBuilder text, MapValue map, string path)
+    {
+        text.Append("\n### ").Append(path.Length == 0 ? "The file" : Code(path)).Append("\n\n").Append(map.Doc).Append("\n\n| key | value | default | meaning |\n| --- | --- | --- | --- |\n");
+        foreach (GrammarKey key in map.Keys)
+        {
+            string missing = key.OneOf is not null ? "exactly one of " + string.Join(", ", map.Keys.Where(other => other.OneOf == key.OneOf).Select(other => Code(other.Name)))
+                : key.Required ? "required" : key.Default!;
+            Row(text, Code(key.Name), Describe(key.Value), missing, key.Doc);
+        }
+
+        foreach (GrammarKey key in map.Keys)
+        {
+            if (key.Value is WordValue { Words: var words } && words[0].Doc.Length > 0)
+                WriteWords(text, key.Name, words);
+        }
+
+        foreach (GrammarKey key in map.Keys)
+        {
+            string inner = path.Length == 0 ? key.Name : $"{path}.{key.Name}";
+            switch (key.Value)
+            {
+                case MapValue child:
+                    WriteMap(text, child, inner);
+                    break;
+                case ListValue { Item: MapValue child }:
+                    WriteMap(text, child, inner + "[]");
+                    break;
+                case ListValue { Item: ShortOrMapValue either }:
+                    WriteMap(text, either.Map, inner + "[]");
+                    break;
+                default:
+                    break;
+            }
+        }
+    }
+
+    private static void WriteWords(StringBuilder text, string key, IReadOnlyList<GrammarWord> words)
+    {
+        text.Append("\nWords of ").Append(Code(key)).Append(":\n\n");
+        foreach (GrammarWord word in words)
+            text.Append("- ").Append(Code(word.Text)).Append(": ").Append(word.Doc).Append('\n');
+    }
+
+    private static string Describe(GrammarValue value) => value switch
+    {
+        QuantityValue quantity => string.Join("", quantity.Words.Select(word => $"{Code(word.Text)}, ")) + (quantity.Words.Count > 0 ? "or " : "") + $"{UnitTable.Of(quantity.Kind).Name}, {MeasureFormatter.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}",
+        WordValue word => string.Join(", ", word.Words.Select(entry => Code(entry.Text))),
+        ColourValue colour => string.Join(", ", colour.Names.Select(Code)) + ", or a hex colour in quotes",
+        ListValue { Item: MapValue } list => $"{GrammarReader.Allowed(list)} groups of keys, below",
+        ListValue { Item: ShortOrMapValue { Short: var simple } } list => $"{GrammarReader.Allowed(list)}: {Describe(simple)}, or a group of keys, below",
+        ListValue list => $"{GrammarReader.Allowed(list)}: {Describe(list.Item)}",
+        MapValue => "keys, below",
+        _ => GrammarReader.Allowed(value),
+    };
+
+    private static void Row(StringBuilder text, params string[] cells) =>
+        text.Append("| ").AppendJoin(" | ", cells).Append(" |\n");
+
+    private static string Code(string text) => $"`{text}`";
+}

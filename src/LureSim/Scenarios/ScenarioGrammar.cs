@@ -1,0 +1,254 @@
+namespace LureSim.Scenarios;
+
+/// <summary>The grammar of scenarios: every key with its kind, range, default and meaning. Ranges in SI.</summary>
+internal static class ScenarioGrammar
+{
+    /// <summary>Greatest size of a scenario file (bytes).</summary>
+    public const int MaximumBytes = 1_000_000;
+
+    /// <summary>Name of the schema file that scenarios point editors to.</summary>
+    public const string SchemaFileName = "luresim-scenario.schema.json";
+
+    private static readonly IReadOnlyList<GrammarWord> Directions =
+    [
+        new("away", 0.0, "away from the angler, along the cast (0 deg)"),
+        new("left", Math.PI / 2.0, "to the caster's left (90 deg)"),
+        new("towards", Math.PI, "towards the angler (180 deg)"),
+        new("right", 3.0 * Math.PI / 2.0, "to the caster's right (270 deg)"),
+    ];
+
+    private static readonly IReadOnlyList<GrammarWord> LineKinds =
+    [
+        new("braid", LineKind.Braid, "braided polyethylene: thin and light"),
+        new("monofilament", LineKind.Monofilament, "nylon monofilament"),
+        new("fluorocarbon", LineKind.Fluorocarbon, "fluorocarbon: heavier than water, sinks"),
+    ];
+
+    private static readonly IReadOnlyList<GrammarWord> Metals =
+    [
+        new("lead", HeadMetal.Lead, "11,340 kg/m3"),
+        new("tungsten", HeadMetal.Tungsten, "composite, 17,000 kg/m3"),
+        new("tin", HeadMetal.Tin, "7,290 kg/m3"),
+        new("zinc", HeadMetal.Zinc, "7,140 kg/m3"),
+        new("bismuth", HeadMetal.Bismuth, "9,780 kg/m3"),
+        new("steel", HeadMetal.Steel, "7,850 kg/m3"),
+    ];
+
+    // A pound-force is 4.44822 N; the edges are those of the table of line diameters, opened a little.
+    private static readonly QuantityValue Strength = new(QuantityKind.LineStrength, 4.448, 445.0);
+
+    private static readonly QuantityValue LineDiameter = new(QuantityKind.Length, 0.00003, 0.0015);
+
+    private static readonly QuantityValue Direction = new(QuantityKind.Angle, 0.0, 2.0 * Math.PI) { Words = Directions };
+
+    private static readonly MapValue Current = new("current", "The current.",
+    [
+        new("speed", new QuantityValue(QuantityKind.Speed, 0.0, 3.0), "Speed at the surface.") { Required = true },
+        new("direction", Direction, "Where the water flows to, anticlockwise seen from above from the direction of the cast, or in words.") { Required = true },
+        new("profile", new WordValue(
+        [
+            new("uniform", CurrentProfileKind.Uniform, "the same speed at every depth"),
+            new("power", CurrentProfileKind.Power, "one-seventh power of the height above the bottom"),
+            new("log", CurrentProfileKind.Logarithmic, "logarithmic, with the roughness of the bottom"),
+        ]), "How the speed falls off towards the bottom.") { Default = "power" },
+    ]);
+
+    private static readonly MapValue Wind = new("wind", "The wind, which bows the line in the air.",
+    [
+        new("speed", new QuantityValue(QuantityKind.Speed, 0.0, 25.0), "Speed over the water.") { Required = true },
+        new("direction", Direction, "Where the wind blows to, as for the current.") { Required = true },
+    ]);
+
+    private static readonly MapValue Clarity = new("clarity", "How clear the water is.",
+    [
+        new("secchi", new QuantityValue(QuantityKind.Length, 0.05, 45.0), "Depth at which a white disc goes out of sight (it may be more than the water is deep here).") { Required = true },
+        new("water", new WordValue(
+        [
+            new("clear ocean", WaterKind.ClearOcean, "blue water, little but plankton; Secchi depth 2 m or more"),
+            new("coastal green", WaterKind.CoastalGreen, "green water, plankton with some dissolved stain; Secchi depth 0.3 m to 30 m"),
+            new("tannin stained", WaterKind.TanninStained, "brown like tea; Secchi depth up to 12 m"),
+            new("silty", WaterKind.Silty, "grey-brown, stirred-up mineral; Secchi depth up to 12 m"),
+        ]), "What colours the water.") { Required = true },
+    ]);
+
+    private static readonly MapValue Light = new("light", "The light from above.",
+    [
+        new("sun_elevation", new QuantityValue(QuantityKind.Angle, 0.0, Math.PI / 2.0), "Height of the sun above the horizon.") { Required = true },
+        new("cloud", new QuantityValue(QuantityKind.Percentage, 0.0, 1.0), "Share of the sky covered by cloud.") { Default = "0 %" },
+    ]);
+
+    private static readonly ListValue Band = new(new QuantityValue(QuantityKind.Length, 0.0, 60.0), 2, 2);
+
+    private static readonly MapValue StrikeZone = new("strike_zone", "Where the fish are expected to strike, in one of two forms.",
+    [
+        new("depth", Band, "Upper and lower edge as depths below the surface.") { OneOf = "form" },
+        new("above_bottom", Band, "Lower and upper edge as heights above the bottom.") { OneOf = "form" },
+    ]);
+
+    private static readonly MapValue Spot = new("spot", "The water, the bottom, the light and the fish.",
+    [
+        new("depth", new QuantityValue(QuantityKind.Length, 0.2, 60.0), "Depth of the water.") { Required = true },
+        new("bottom", new WordValue(
+        [
+            new("hard", BottomKind.Hard, "rock, concrete, packed gravel"),
+            new("sand", BottomKind.Sand, "sand"),
+            new("mud", BottomKind.Mud, "soft mud"),
+            new("shell", BottomKind.Shell, "oyster or broken shell"),
+        ]), "What the bottom is made of.") { Default = "sand" },
+        new("grass_height", new QuantityValue(QuantityKind.Length, 0.0, 60.0), "Height of the grass above the bottom, less than the depth.") { Default = "0 m, bare bottom" },
+        new("current", Current, "The current.") { Default = "still water" },
+        new("wind", Wind, "The wind.") { Default = "calm" },
+        new("salinity", new QuantityValue(QuantityKind.Salinity, 0.0, 42.0), "Saltiness of the water; 0 ppt is fresh, 35 ppt the open sea.") { Required = true },
+        new("temperature", new QuantityValue(QuantityKind.Temperature, -2.0, 40.0), "Temperature of the water, above its freezing point.") { Required = true },
+        new("clarity", Clarity, "How clear the water is.") { Required = true },
+        new("light", Light, "The light from above.") { Required = true },
+        new("strike_zone", StrikeZone, "Where the fish are expected to strike.") { Required = true },
+        new("target", new WordValue([.. TargetFishNames.All.Select(name => new GrammarWord(name, name, ""))]), "The fish whose eyes judge the colours.") { Required = true },
+    ]);
+
+    private static readonly MapValue Reel = new("reel", "The reel.",
+    [
+        new("gear_ratio", new NumberValue(2.0, 12.0, true, "6.2"), "Turns of the spool or rotor for one turn of the handle, as 6.2 or 6.2:1.") { Required = true },
+        new("spool_diameter", new QuantityValue(QuantityKind.Length, 0.015, 0.15), "Diameter of the wound line on the spool.") { Required = true },
+    ]);
+
+    private static readonly MapValue Line = new("line", "The main line.",
+    [
+        new("kind", new WordValue(LineKinds), "What the line is made of.") { Required = true },
+        new("strength", Strength, "Nominal breaking strength.") { Required = true },
+        new("diameter", LineDiameter, "Diameter.") { Default = "common practice for the kind and strength" },
+    ]);
+
+    private static readonly MapValue Leader = new("leader", "The leader between line and lure.",
+    [
+        new("kind", new WordValue(LineKinds), "What the leader is made of.") { Required = true },
+        new("strength", Strength, "Nominal breaking strength.") { Required = true },
+        new("length", new QuantityValue(QuantityKind.Length, 0.05, 5.0), "Length.") { Required = true },
+        new("diameter", LineDiameter, "Diameter.") { Default = "common practice for the kind and strength" },
+    ]);
+
+    private static readonly MapValue JigHead = new("jig_head", "A jig head.",
+    [
+        new("weight", new QuantityValue(QuantityKind.Mass, 0.0005, 0.2) { Words = [new("unweighted", 0.0, "a hook without lead")] }, "Weight of the metal without the hook.") { Required = true },
+        new("metal", new WordValue(Metals), "Metal of the head.") { Default = "lead" },
+        new("hook", new QuantityValue(QuantityKind.Mass, 0.00005, 0.02), "Mass of the steel hook.") { Default = "common practice for the length of the first body" },
+    ]);
+
+    private static readonly MapValue Body = new("body", "A soft body. The first body of the list is the one the plan puts on each head.",
+    [
+        new("profile", new WordValue(
+        [
+            new("paddle tail", BodyProfile.PaddleTail, "a thick tail that swings"),
+            new("soft jerkbait", BodyProfile.SoftJerkbait, "a straight bait without a swimming tail"),
+            new("shrimp imitation", BodyProfile.ShrimpImitation, "a soft shrimp"),
+        ]), "Shape of the body.") { Required = true },
+        new("length", new QuantityValue(QuantityKind.Length, 0.02, 0.3), "Overall length.") { Required = true },
+        new("height", new QuantityValue(QuantityKind.Length, 0.002, 0.15), "Greatest height of the body.") { Default = "proportion of the profile" },
+        new("width", new QuantityValue(QuantityKind.Length, 0.002, 0.15), "Greatest width of the body.") { Default = "proportion of the profile" },
+        new("density", new QuantityValue(QuantityKind.Density, 800.0, 1400.0), "Density of the material.") { Default = "density of the profile" },
+        new("name", new TextValue(60, false), "Name for people.") { Default = "length and profile" },
+    ]);
+
+    private static readonly MapValue Tackle = new("tackle", "What the angler owns.",
+    [
+        new("rod_tip_height", new QuantityValue(QuantityKind.Length, 0.1, 6.0), "Height of the rod tip above the water while retrieving.") { Required = true },
+        new("reel", Reel, "The reel.") { Required = true },
+        new("line", Line, "The main line.") { Required = true },
+        new("leader", Leader, "The leader.") { Default = "none" },
+        new("jig_heads", new ListValue(new ShortOrMapValue("weight", JigHead), 1, 24), "Jig heads to choose from: a weight such as 1/4 oz, the word unweighted, or a mapping.") { Required = true },
+        new("bodies", new ListValue(Body, 1, 12), "Soft bodies to choose from.") { Required = true },
+        new("colours", new ListValue(new ColourValue(ColourNames.All), 1, 24), "Colours to choose from: names, or hex colours in quotes.") { Required = true },
+    ]);
+
+    private static readonly MapValue Retrieve = new("retrieve", "How fast line is taken in while reeling, in one of two forms.",
+    [
+        new("speed", new QuantityValue(QuantityKind.Speed, 0.02, 3.0), "Speed of the line coming in.") { OneOf = "form" },
+        new("handle_turns", new QuantityValue(QuantityKind.TurnRate, 0.01, 6.0), "Turns of the reel handle in a time; the reel gives the speed, which must be 0.02 m/s to 3 m/s.") { OneOf = "form" },
+    ]);
+
+    private static readonly MapValue Pause = new("pause", "Stops in the retrieve.",
+    [
+        new("every", new QuantityValue(QuantityKind.Duration, 0.1, 60.0), "How long the reel turns between two pauses.") { Required = true },
+        new("for", new QuantityValue(QuantityKind.Duration, 0.1, 60.0), "How long each pause lasts.") { Required = true },
+    ]);
+
+    private static readonly MapValue Twitch = new("twitch", "Rod work at the start of each pause.",
+    [
+        new("count", new IntegerValue(1, 6), "Number of twitches or lifts.") { Required = true },
+        new("height", new QuantityValue(QuantityKind.Length, 0.01, 2.5), "How far the rod tip goes up.") { Required = true },
+        new("period", new QuantityValue(QuantityKind.Duration, 0.1, 5.0), "Time for one twitch, up and down.") { Default = "0.5 s" },
+    ]);
+
+    private static readonly MapValue Presentation = new("presentation", "A way to fish the lure.",
+    [
+        new("name", new TextValue(60, false), "Name for people; no two may be the same.") { Required = true },
+        new("cast", new QuantityValue(QuantityKind.Length, 2.0, 80.0), "Horizontal distance from the rod tip to the splash-down.") { Required = true },
+        new("fall", new WordValue(
+        [
+            new("slack line", FallMode.SlackLine, "open bail: line runs out almost freely"),
+            new("tight line", FallMode.TightLine, "closed bail: the lure swings in towards the rod tip"),
+        ]), "How the lure falls after the splash-down.") { Default = "slack line" },
+        new("count_down", new QuantityValue(QuantityKind.Duration, 0.0, 120.0) { Words = [new("to bottom", null, "wait until the lure lies on the bottom")] }, "Time from splash-down until the reel turns; the fall ends sooner if the lure reaches the bottom.") { Required = true },
+        new("retrieve", Retrieve, "How fast line is taken in while reeling.") { Required = true },
+        new("pause", Pause, "Stops in the retrieve.") { Default = "none, a steady retrieve" },
+        new("twitch", Twitch, "Rod work at the start of each pause; needs pauses.") { Default = "none" },
+        new("line_left", new QuantityValue(QuantityKind.Length, 0.1, 60.0), "The retrieve ends with this much line still out; at least the height of the rod tip, less than the cast.") { Default = "3 m, or the height of the rod tip and 0.5 m if that is more" },
+    ]);
+
+    /// <summary>The whole file.</summary>
+    public static MapValue Root { get; } = new("scenario", "A question to LureSim: one spot, the tackle at hand and the presentations to compare.",
+    [
+        new("title", new TextValue(120, false), "Short name, the heading of the sheet.") { Required = true },
+        new("notes", new TextValue(4000, true), "Free remarks for the sheet.") { Default = "none" },
+        new("spot", Spot, "The water, the bottom, the light and the fish.") { Required = true },
+        new("tackle", Tackle, "What the angler owns.") { Required = true },
+        new("presentations", new ListValue(Presentation, 1, 24), "The retrieves to compare.") { Required = true },
+    ]);
+}
+
+/// <summary>Fish that a scenario may aim at: keys of the table of fish eyes.</summary>
+public static class TargetFishNames
+{
+    /// <summary>All names, in alphabetical order.</summary>
+    public static IReadOnlyList<string> All { get; } =
+    [
+        "Atlantic tarpon",
+        "bluefish",
+        "common snook",
+        "red drum",
+        "spotted seatrout",
+        "striped bass",
+        "summer flounder",
+        "weakfish",
+    ];
+}
+
+/// <summary>Names of the colour presets: plain words, no maker's names.</summary>
+public static class ColourNames
+{
+    /// <summary>All names, light ones first; each is the name of a ready-made colour of the light model.</summary>
+    public static IReadOnlyList<string> All { get; } =
+    [
+        "white",
+        "chartreuse",
+        "yellow",
+        "fluorescent orange",
+        "orange",
+        "fluorescent pink",
+        "pink",
+        "red",
+        "gold",
+        "copper",
+        "tan",
+        "green",
+        "blue",
+        "natural silver side",
+        "natural green back",
+        "shrimp brown",
+        "dark green-brown",
+        "dark purple",
+        "smoke grey",
+        "clear",
+        "black",
+    ];
+}

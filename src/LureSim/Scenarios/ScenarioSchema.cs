@@ -1,0 +1,115 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace LureSim.Scenarios;
+
+/// <summary>
+/// The JSON Schema (draft-07) of scenarios, for completion and checks in editors. It is written from the same
+/// description of the grammar that the reader follows. A schema cannot compare values, so it lets through what only
+/// the reader refuses: ranges of values with units and checks between keys.
+/// </summary>
+public static class ScenarioSchema
+{
+    private static readonly JsonSerializerOptions Options = new()
+    {
+        WriteIndented = true,
+        NewLine = "\n",
+        // Patterns are full of characters that the default encoder would turn into \u escapes.
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>File name that scenarios point their editors to.</summary>
+    public static string FileName => ScenarioGrammar.SchemaFileName;
+
+    /// <summary>The schema as text, the same on every machine.</summary>
+    public static string ToJson()
+    {
+        JsonObject root = Of(ScenarioGrammar.Root);
+        var document = new JsonObject
+        {
+            ["$schema"] = "http://json-schema.org/draft-07/schema#",
+            ["title"] = "LureSim scenario",
+        };
+        foreach ((string name, JsonNode? node) in root.ToArray())
+        {
+            root.Remove(name);
+            document[name] = node;
+        }
+
+        return document.ToJsonString(Options) + "\n";
+    }
+
+    private static JsonObject Of(GrammarValue grammar) => grammar switch
+    {
+        QuantityValue quantity => new()
+        {
+            ["type"] = "string",
+            ["pattern"] = QuantityReader.Pattern(quantity.Kind, quantity.Words.Select(word => word.Text)),
+            ["examples"] = Strings(quantity.Words.Select(word => word.Text).Append(GrammarReader.Example(quantity))),
+        },
+        NumberValue { AllowRatio: true } number => new()
+        {
+            ["anyOf"] = new JsonArray(
+                Range("number", number.Minimum, number.Maximum),
+                new JsonObject { ["type"] = "string", ["pattern"] = "^[0-9]{1,6}(?:\\.[0-9]{1,6})?:1$" }),
+        },
+        NumberValue number => Range("number", number.Minimum, number.Maximum),
+        IntegerValue integer => Range("integer", integer.Minimum, integer.Maximum),
+        TextValue text => new() { ["type"] = "string", ["minLength"] = 1, ["maxLength"] = text.MaximumLength, ["pattern"] = "\\S" },
+        WordValue word => new() { ["type"] = "string", ["enum"] = Strings(word.Words.Select(entry => entry.Text)) },
+        ColourValue colour => new()
+        {
+            ["anyOf"] = new JsonArray(
+                new JsonObject { ["type"] = "string", ["enum"] = Strings(colour.Names) },
+                new JsonObject { ["type"] = "string", ["pattern"] = "^#[0-9a-fA-F]{6}$" }),
+        },
+        ListValue list => new()
+        {
+            ["type"] = "array",
+            ["minItems"] = list.Minimum,
+            ["maxItems"] = list.Maximum,
+            ["items"] = Of(list.Item),
+        },
+        ShortOrMapValue either => new() { ["anyOf"] = new JsonArray(Of(either.Short), Of(either.Map)) },
+        MapValue map => OfMap(map),
+        _ => throw new InvalidOperationException($"The schema has no form for {grammar.GetType().Name}."),
+    };
+
+    private static JsonObject OfMap(MapValue map)
+    {
+        var properties = new JsonObject();
+        foreach (GrammarKey key in map.Keys)
+        {
+            JsonObject property = Of(key.Value);
+            string details = key.Value is MapValue or ListValue { Item: MapValue or ShortOrMapValue } ? "" : $" Allowed: {GrammarReader.Allowed(key.Value)}.";
+            string missing = key.Default is null ? "" : $" Default: {key.Default}.";
+            property.Remove("description");
+            property.Insert(0, "description", key.Doc + details + missing);
+            properties[key.Name] = property;
+        }
+
+        var result = new JsonObject
+        {
+            ["type"] = "object",
+            ["description"] = map.Doc,
+            ["additionalProperties"] = false,
+            ["properties"] = properties,
+        };
+        string[] required = [.. map.Keys.Where(key => key.Required).Select(key => key.Name)];
+        if (required.Length > 0)
+            result["required"] = Strings(required);
+        foreach (IGrouping<string, GrammarKey> group in map.Groups)
+            result["oneOf"] = new JsonArray([.. group.Select(key => new JsonObject { ["required"] = Strings([key.Name]) })]);
+        return result;
+    }
+
+    private static JsonObject Range(string type, double minimum, double maximum) => new()
+    {
+        ["type"] = type,
+        ["minimum"] = JsonValue.Create((decimal)minimum),
+        ["maximum"] = JsonValue.Create((decimal)maximum),
+    };
+
+    private static JsonArray Strings(IEnumerable<string> texts) => [.. texts.Select(text => (JsonNode)text)];
+}

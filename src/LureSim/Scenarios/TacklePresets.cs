@@ -1,0 +1,105 @@
+using System.Globalization;
+using System.Reflection;
+using MathNet.Numerics.Interpolation;
+
+namespace LureSim.Scenarios;
+
+/// <summary>
+/// Values that a scenario may leave out: line diameters, proportions of soft bodies and hook masses. All come from
+/// the tables in Data/tackle, which are common practice or invented; each table says so in its header.
+/// </summary>
+public static class TacklePresets
+{
+    private const double NewtonsPerPound = 4.4482216152605;
+
+    // Strength goes with the cross-section, so the diameter goes with the root of the strength; the tables are
+    // interpolated in the ratio diameter / sqrt(strength), which hardly varies, and that ratio is held outside them.
+    private static readonly Dictionary<LineKind, (LinearSpline Ratio, double Lowest, double Highest)> Diameters = new()
+    {
+        [LineKind.Braid] = ReadDiameters("braid"),
+        [LineKind.Monofilament] = ReadDiameters("monofilament"),
+        [LineKind.Fluorocarbon] = ReadDiameters("fluorocarbon"),
+    };
+
+    private static readonly Dictionary<BodyProfile, BodyProportions> Bodies = ReadTable("body_proportions.csv").ToDictionary(
+        row => row[0] switch
+        {
+            "paddle tail" => BodyProfile.PaddleTail,
+            "soft jerkbait" => BodyProfile.SoftJerkbait,
+            "shrimp imitation" => BodyProfile.ShrimpImitation,
+            _ => throw new InvalidOperationException($"The table of body proportions names an unknown profile, {row[0]}."),
+        },
+        row => new BodyProportions(Number(row[1]), Number(row[2]), Number(row[3])));
+
+    private static readonly double[][] HookRows = [.. ReadTable("hook_masses.csv").Select(row => new[] { Number(row[0]) / 1000.0, Number(row[1]) / 1000.0 })];
+
+    private static readonly LinearSpline Hooks = LinearSpline.InterpolateSorted([.. HookRows.Select(row => row[0])], [.. HookRows.Select(row => row[1])]);
+
+    /// <summary>
+    /// Common diameter (m) of a line of a nominal strength. Source: Data/tackle/line_diameters.csv (common practice).
+    /// </summary>
+    /// <param name="kind">Material.</param>
+    /// <param name="strength">Nominal breaking force (N), more than 0 and finite; outside the table, where it is 2 to 80 lb,
+    /// the diameter goes with the square root of the strength.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The strength is not more than 0 and finite.</exception>
+    public static double LineDiameter(LineKind kind, double strength)
+    {
+        if (!(strength > 0.0) || double.IsInfinity(strength))
+            throw new ArgumentOutOfRangeException(nameof(strength), strength, "The strength must be more than 0 N and finite.");
+        (LinearSpline ratio, double lowest, double highest) = Diameters[kind];
+        double logarithm = Math.Log(strength);
+        return ratio.Interpolate(Math.Clamp(logarithm, lowest, highest)) * Math.Sqrt(strength);
+    }
+
+    /// <summary>Default proportions and density of a profile. Source: Data/tackle/body_proportions.csv (invented).</summary>
+    /// <param name="profile">Profile.</param>
+    public static BodyProportions Proportions(BodyProfile profile) => Bodies[profile];
+
+    /// <summary>Default mass (kg) of the hook for a body. Source: Data/tackle/hook_masses.csv (invented).</summary>
+    /// <param name="bodyLength">Length of the body (m), finite; outside the table, 0.025 to 0.3 m, the nearest row holds.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The length is not more than 0 and finite.</exception>
+    public static double HookMass(double bodyLength)
+    {
+        if (!(bodyLength > 0.0) || double.IsInfinity(bodyLength))
+            throw new ArgumentOutOfRangeException(nameof(bodyLength), bodyLength, "The length must be more than 0 m and finite.");
+        return Hooks.Interpolate(Math.Clamp(bodyLength, HookRows[0][0], HookRows[^1][0]));
+    }
+
+    private static (LinearSpline, double, double) ReadDiameters(string kind)
+    {
+        double[][] rows = [.. ReadTable("line_diameters.csv")
+            .Where(row => row[0] == kind)
+            .Select(row => new[] { Number(row[1]) * NewtonsPerPound, Number(row[2]) / 1000.0 })];
+        double[] logarithms = [.. rows.Select(row => Math.Log(row[0]))];
+        double[] ratios = [.. rows.Select(row => row[1] / Math.Sqrt(row[0]))];
+        return (LinearSpline.InterpolateSorted(logarithms, ratios), logarithms[0], logarithms[^1]);
+    }
+
+    private static List<string[]> ReadTable(string name)
+    {
+        string resource = $"LureSim.Data.tackle.{name}";
+        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(resource)
+            ?? throw new InvalidOperationException($"The assembly lacks the table {resource}.");
+        using var reader = new StreamReader(stream);
+        var rows = new List<string[]>();
+        bool header = true;
+        while (reader.ReadLine() is { } line)
+        {
+            if (line.Length == 0 || line[0] == '#')
+                continue;
+            if (!header)
+                rows.Add(line.Split(','));
+            header = false;
+        }
+
+        return rows;
+    }
+
+    private static double Number(string text) => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);
+}
+
+/// <summary>Default shape and material of a soft body.</summary>
+/// <param name="HeightShare">Greatest height as a share of the length.</param>
+/// <param name="WidthShare">Greatest width as a share of the length.</param>
+/// <param name="Density">Density of the material (kg/m3).</param>
+public sealed record BodyProportions(double HeightShare, double WidthShare, double Density);

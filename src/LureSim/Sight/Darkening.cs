@@ -1,0 +1,115 @@
+using System.Globalization;
+using LureSim.Light;
+
+namespace LureSim.Sight;
+
+/// <summary>Four ways to say that a colour has gone dark.</summary>
+public enum DarkCriterion
+{
+    /// <summary>Its luminance falls below 6.2 % of that of a perfect white at the same depth (L* 30, Munsell value 3).</summary>
+    LuminanceAgainstWhite,
+
+    /// <summary>Its chroma, to an eye adapted to the light there, falls below 10: no hue is left.</summary>
+    Chroma,
+
+    /// <summary>Seen level, its side becomes darker than the water behind it: contrast falls to -0.02, one human contrast step into a silhouette.</summary>
+    ContrastToWater,
+
+    /// <summary>No cone of the fish catches more than 6.2 % of what it catches from a perfect white at the same depth.</summary>
+    FishCones,
+}
+
+/// <summary>The depth at which a colour goes dark by one criterion.</summary>
+/// <param name="Criterion">The criterion.</param>
+/// <param name="Depth">First depth at which it is met, m; 0 when it is met at the surface, null when it is not met while a person can see at all.</param>
+/// <param name="DeepestSearched">Depth to which it was searched, m.</param>
+/// <param name="Reading">The result in words.</param>
+public sealed record DarkDepth(DarkCriterion Criterion, double? Depth, double DeepestSearched, string Reading);
+
+/// <summary>Depths at which a colour goes dark.</summary>
+public static class Darkening
+{
+    /// <summary>Contrast step that the human eye just tells in good light, 0.02 (Blackwell 1946, blackwell1946contrast, large targets; the usual meteorological value).</summary>
+    public const double HumanContrastStep = 0.02;
+
+    private const double DarkestIlluminance = 0.005 * Math.PI; // lx on white at the end of human colour vision
+    private const int ScanSteps = 240;
+
+    /// <summary>The depth at which a colour goes dark by each criterion.</summary>
+    /// <param name="field">Light in the water.</param>
+    /// <param name="colour">The colour.</param>
+    /// <param name="fish">The eye for the cone criterion.</param>
+    /// <param name="deepest">Depth to search to, m, above 0 to 1000; the search also ends where a person sees no colour any more.</param>
+    /// <returns>One result a criterion, in the order of the enumeration.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The depth is outside its range.</exception>
+    public static IReadOnlyList<DarkDepth> Of(LightField field, LureColour colour, FishEye fish, double deepest = 100.0)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        ArgumentNullException.ThrowIfNull(colour);
+        ArgumentNullException.ThrowIfNull(fish);
+        _ = Guard.InRange(deepest, 1e-3, 1000.0, nameof(deepest), "m");
+        var end = Crossing.First(d => Math.Log(field.Illuminance(d) / DarkestIlluminance), 0.0, deepest, ScanSteps) ?? deepest;
+        return [.. Enum.GetValues<DarkCriterion>().Select(criterion =>
+        {
+            var depth = end > 0.0 ? Crossing.First(d => Margin(criterion, field, colour, fish, d), 0.0, end, ScanSteps) : 0.0;
+            return new DarkDepth(criterion, depth, end, Read(criterion, colour, fish, depth, end));
+        })];
+    }
+
+    /// <summary>How far a colour is from being dark by a criterion at a depth: positive while it is not, zero at the limit. Dimensionless.</summary>
+    /// <param name="criterion">The criterion.</param>
+    /// <param name="field">Light in the water.</param>
+    /// <param name="colour">The colour.</param>
+    /// <param name="fish">The eye for the cone criterion.</param>
+    /// <param name="depth">Depth, 0-1000 m.</param>
+    public static double Margin(DarkCriterion criterion, LightField field, LureColour colour, FishEye fish, double depth)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        ArgumentNullException.ThrowIfNull(colour);
+        ArgumentNullException.ThrowIfNull(fish);
+        switch (criterion)
+        {
+            case DarkCriterion.LuminanceAgainstWhite:
+                return ColourChart.Of(field, [colour], [depth])[0, 0].RelativeLuminance - ColourLimits.NearBlackLuminance;
+            case DarkCriterion.Chroma:
+                return ColourChart.Of(field, [colour], [depth])[0, 0].Chroma - ColourLimits.GreyChroma;
+            case DarkCriterion.ContrastToWater:
+                var background = field.LevelRadiance(depth).Dot(Colorimetry.YBar);
+                var side = (1.0 / Math.PI) * colour.Exitance(field.SideIrradiance(depth));
+                return background > 0.0 ? (side.Dot(Colorimetry.YBar) / background) - 1.0 + HumanContrastStep : 0.0;
+            case DarkCriterion.FishCones:
+                var white = field.Downwelling(depth);
+                var reflected = colour.Exitance(white);
+                var best = 0.0;
+                foreach (var cone in fish.Cones)
+                {
+                    var reference = cone.Catch(white);
+                    if (reference > 0.0)
+                        best = Math.Max(best, cone.Catch(reflected) / reference);
+                }
+
+                return best - ColourLimits.NearBlackLuminance;
+            default:
+                throw new ArgumentOutOfRangeException(nameof(criterion), criterion, "Unknown criterion.");
+        }
+    }
+
+    private static string Read(DarkCriterion criterion, LureColour colour, FishEye fish, double? depth, double end)
+    {
+        var standIn = fish.Basis == EyeBasis.StandIn ? " (stand-in eye)" : "";
+        var what = criterion switch
+        {
+            DarkCriterion.LuminanceAgainstWhite => "near black beside white",
+            DarkCriterion.Chroma => "without hue",
+            DarkCriterion.ContrastToWater => "darker than the water behind it",
+            DarkCriterion.FishCones => $"dark to the cones of a {fish.CommonName}{standIn}",
+            _ => "",
+        };
+        return depth switch
+        {
+            null => string.Create(CultureInfo.InvariantCulture, $"{colour.Name} is not {what} before a person sees no colour at all, {end:0.0} m."),
+            0.0 => $"{colour.Name} is {what} from the surface on.",
+            _ => string.Create(CultureInfo.InvariantCulture, $"{colour.Name} is {what} from {depth:0.0} m."),
+        };
+    }
+}

@@ -1,0 +1,91 @@
+using LureSim.Light;
+
+namespace LureSim.Sight;
+
+/// <summary>How well founded a figure about a fish's eye is.</summary>
+public enum EyeBasis
+{
+    /// <summary>A published measurement of this species.</summary>
+    Measured,
+
+    /// <summary>No measurement was found: borrowed from fish of like habit. Results must say so.</summary>
+    StandIn,
+}
+
+/// <summary>One class of photoreceptor.</summary>
+/// <param name="Name">Kind of receptor in words.</param>
+/// <param name="PeakNm">Wavelength of peak absorbance, nm.</param>
+/// <param name="Chromophore">A1 or A2.</param>
+/// <param name="Basis">How well founded the peak is.</param>
+/// <param name="Source">Where it comes from.</param>
+public sealed record Photoreceptor(string Name, double PeakNm, Chromophore Chromophore, EyeBasis Basis, string Source)
+{
+    /// <summary>Relative quantum sensitivity of the pigment, peak about 1.</summary>
+    public Spectrum Sensitivity { get; } = VisualPigment.Template(PeakNm, Chromophore);
+
+    /// <summary>Relative quantum catch from a spectrum in energy units: the sum of sensitivity times photons.</summary>
+    /// <param name="radiance">Radiance or irradiance in energy units a nm.</param>
+    public double Catch(Spectrum radiance)
+    {
+        ArgumentNullException.ThrowIfNull(radiance);
+        var sum = 0.0;
+        var grid = radiance.Grid;
+        for (var i = 0; i < grid.Count; i++)
+            sum += Sensitivity[i] * radiance[i] * grid.WavelengthsNm[i];
+        return sum * grid.StepNm;
+    }
+}
+
+/// <summary>The receptors of a target fish.</summary>
+/// <param name="CommonName">Common name.</param>
+/// <param name="Species">Scientific name.</param>
+/// <param name="Cones">Cone classes, short to long wave; at least one.</param>
+/// <param name="Rod">The rod.</param>
+public sealed record FishEye(string CommonName, string Species, IReadOnlyList<Photoreceptor> Cones, Photoreceptor Rod)
+{
+    /// <summary>Measured when every cone is; a stand-in as soon as one is borrowed.</summary>
+    public EyeBasis Basis => Cones.All(c => c.Basis == EyeBasis.Measured) ? EyeBasis.Measured : EyeBasis.StandIn;
+}
+
+/// <summary>Eyes of the target fish in the table of visual pigments.</summary>
+public static class FishEyes
+{
+    /// <summary>All fish of the table with at least one cone and a rod.</summary>
+    public static IReadOnlyList<FishEye> All { get; } = Load();
+
+    /// <summary>Finds a fish by its common or scientific name, whatever the case.</summary>
+    /// <param name="name">Name such as "red drum".</param>
+    /// <param name="eye">The eye.</param>
+    /// <returns>False when the table has no cones for a fish of that name.</returns>
+    public static bool TryFind(string name, [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out FishEye? eye)
+    {
+        eye = All.FirstOrDefault(e => string.Equals(e.CommonName, name?.Trim(), StringComparison.OrdinalIgnoreCase)
+            || string.Equals(e.Species, name?.Trim(), StringComparison.OrdinalIgnoreCase));
+        return eye is not null;
+    }
+
+    private static List<FishEye> Load()
+    {
+        var table = ReferenceTable.Optics("fish_visual_pigments");
+        string[] species = table.Text("species"), common = table.Text("common_name"), receptor = table.Text("receptor");
+        string[] chromophore = table.Text("chromophore"), basis = table.Text("basis"), source = table.Text("source");
+        var peak = table.Numbers("lambda_max_nm");
+        var eyes = new List<FishEye>();
+        foreach (var rows in Enumerable.Range(0, table.RowCount).GroupBy(i => (species[i], common[i])))
+        {
+            Photoreceptor Make(int i) => new(
+                receptor[i],
+                peak[i],
+                chromophore[i] == "A2" ? Chromophore.A2 : Chromophore.A1,
+                basis[i] == "measured" ? EyeBasis.Measured : EyeBasis.StandIn,
+                source[i]);
+            var cones = rows.Where(i => receptor[i].Contains("cone", StringComparison.Ordinal) && receptor[i] != "ultraviolet cone")
+                .Select(Make).OrderBy(r => r.PeakNm).ToArray();
+            var rods = rows.Where(i => receptor[i] == "rod").Select(Make).ToArray();
+            if (cones.Length > 0 && rods.Length > 0)
+                eyes.Add(new FishEye(rows.Key.Item2, rows.Key.Item1, cones, rods[0]));
+        }
+
+        return eyes;
+    }
+}

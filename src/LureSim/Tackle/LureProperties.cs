@@ -1,0 +1,74 @@
+namespace LureSim.Tackle;
+
+/// <summary>A lure as a point body on its path.</summary>
+/// <remarks>Implementations are immutable. The engine calls <see cref="DragAreaTimesSpeed"/> once an evaluation.</remarks>
+public abstract class LureProperties
+{
+    /// <summary>Mass (kg).</summary>
+    public required double Mass { get; init; }
+
+    /// <summary>Displaced volume (m3).</summary>
+    public required double Volume { get; init; }
+
+    /// <summary>Added mass per displaced mass (dimensionless): 0.5 for a sphere.</summary>
+    public required double AddedMassCoefficient { get; init; }
+
+    /// <summary>Radius at which the lure rests on the bottom (m).</summary>
+    public required double ContactRadius { get; init; }
+
+    /// <summary>
+    /// Drag area Cd A (m2) at a speed through the water, in force = 1/2 rho CdA U^2, multiplied by the speed (m3/s) so that Stokes drag stays regular at rest.
+    /// </summary>
+    /// <param name="speed">Speed through the water (m/s), 0 or more.</param>
+    /// <param name="kinematicViscosity">nu (m2/s).</param>
+    /// <param name="slope">Derivative of the returned value with respect to speed (m2).</param>
+    public abstract double DragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope);
+}
+
+/// <summary>A smooth sphere with the drag of Brown &amp; Lawler 2003.</summary>
+public sealed class SphereLure : LureProperties
+{
+    /// <summary>Diameter (m).</summary>
+    public required double Diameter { get; init; }
+
+    /// <summary>Creates a sphere from its mass and density.</summary>
+    /// <param name="mass">Mass (kg), above 0.</param>
+    /// <param name="density">Density (kg/m3), above 0.</param>
+    public static SphereLure Of(double mass, double density)
+    {
+        Guard.Positive(mass);
+        Guard.Positive(density);
+        double volume = mass / density;
+        double diameter = Math.Cbrt(6 * volume / Math.PI);
+        return new SphereLure { Mass = mass, Volume = volume, AddedMassCoefficient = 0.5, ContactRadius = diameter / 2, Diameter = diameter };
+    }
+
+    /// <inheritdoc/>
+    public override double DragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
+    {
+        // Cd U = (24 nu/d)(1 + 0.15 Re^0.681) + 0.407 U Re/(Re + 8710)
+        double area = Math.PI * Diameter * Diameter / 4;
+        double scale = Diameter / kinematicViscosity;
+        double reynolds = scale * speed;
+        double power = reynolds > 0 ? Math.Pow(reynolds, 0.681) : 0;
+        double denominator = reynolds + 8710;
+        double value = (24 / scale * (1 + (0.15 * power))) + (0.407 * speed * reynolds / denominator);
+        double viscous = reynolds > 1e-12 ? 24 * 0.15 * 0.681 * power / reynolds : 0;
+        slope = area * (viscous + (0.407 * ((2 * reynolds / denominator) - (reynolds * reynolds / (denominator * denominator)))));
+        return area * value;
+    }
+}
+
+/// <summary>A body of constant drag area.</summary>
+public sealed class ConstantDragLure : LureProperties
+{
+    /// <summary>Cd A (m2).</summary>
+    public required double Area { get; init; }
+
+    /// <inheritdoc/>
+    public override double DragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
+    {
+        slope = Area;
+        return Area * speed;
+    }
+}

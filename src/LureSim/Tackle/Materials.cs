@@ -1,0 +1,45 @@
+using LureSim.Scenarios;
+
+namespace LureSim.Tackle;
+
+/// <summary>Densities and moduli of what tackle is made of.</summary>
+public static class Materials
+{
+    /// <summary>Steel of hooks (kg/m3), handbook value.</summary>
+    public const double SteelDensity = 7850;
+
+    /// <summary>Density of a head metal (kg/m3); handbook values of the pure metals, tungsten as a nickel-iron heavy alloy (17,000-18,500).</summary>
+    public static double Density(HeadMetal metal) => metal switch
+    {
+        HeadMetal.Tungsten => 17000,
+        HeadMetal.Tin => 7290,
+        HeadMetal.Zinc => 7140,
+        HeadMetal.Bismuth => 9780,
+        HeadMetal.Steel => 7850,
+        _ => 11340,
+    };
+
+    /// <summary>Density of a line material (kg/m3): high-modulus polyethylene 970, nylon 1140 (fibre tables); PVDF 1780 (from memory).</summary>
+    public static double Density(LineKind kind) => kind switch
+    {
+        LineKind.Braid => 970,
+        LineKind.Fluorocarbon => 1780,
+        _ => 1140,
+    };
+
+    /// <summary>
+    /// Share of a line's nominal section that is material: braid is laid from fibres with water between them (0.7 to 0.9 in practice, 0.8 taken).
+    /// </summary>
+    public static double Packing(LineKind kind) => kind == LineKind.Braid ? 0.8 : 1.0;
+
+    /// <summary>
+    /// Tensile modulus at fishing loads (Pa). Braid: fibre 130 N/tex x 970 kg/m3, halved for the braid angle; nylon 4 N/tex; PVDF 2 GPa (from memory).
+    /// A light jig strains a line by parts in ten thousand, so the track hardly depends on it.
+    /// </summary>
+    public static double Modulus(LineKind kind) => kind switch
+    {
+        LineKind.Braid => 63e9,
+        LineKind.Fluorocarbon => 2e9,
+        _ => 3e9,
+    };
+}

@@ -1,0 +1,105 @@
+using LureSim.Scenarios;
+
+namespace LureSim.Water;
+
+/// <summary>Horizontal current as a function of height above the bottom.</summary>
+public sealed class CurrentProfile
+{
+    // Lowest relative height at which the profile is evaluated; below it the speed falls linearly to zero at the bed.
+    private const double FloorFraction = 0.005;
+
+    private readonly double floorHeight;
+    private readonly double floorSpeed;
+
+    /// <summary>Creates a profile.</summary>
+    /// <param name="kind">Shape.</param>
+    /// <param name="surfaceSpeed">Speed at the surface (m/s), 0 to 5.</param>
+    /// <param name="direction">Where it flows to (radians from +x, anticlockwise seen from above).</param>
+    /// <param name="depth">Water depth (m).</param>
+    /// <param name="roughnessLength">Roughness length z0 of the bed (m), used by the logarithmic law; far below the depth.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or not a number.</exception>
+    public CurrentProfile(CurrentProfileKind kind, double surfaceSpeed, double direction, double depth, double roughnessLength)
+    {
+        Guard.InRange(surfaceSpeed, 0, 5);
+        Guard.InRange(direction, -10, 10);
+        Guard.Positive(depth);
+        Guard.InRange(roughnessLength, 1e-7, depth / 20);
+        Kind = kind;
+        SurfaceSpeed = surfaceSpeed;
+        DirectionX = Math.Cos(direction);
+        DirectionY = Math.Sin(direction);
+        Depth = depth;
+        RoughnessLength = roughnessLength;
+        floorHeight = kind == CurrentProfileKind.Logarithmic ? Math.Max(FloorFraction * depth, 2 * roughnessLength) : FloorFraction * depth;
+        floorSpeed = AboveFloor(floorHeight, out _);
+    }
+
+    /// <summary>Shape.</summary>
+    public CurrentProfileKind Kind { get; }
+
+    /// <summary>Speed at the surface (m/s).</summary>
+    public double SurfaceSpeed { get; }
+
+    /// <summary>Component of the flow direction along x (dimensionless).</summary>
+    public double DirectionX { get; }
+
+    /// <summary>Component of the flow direction along y (dimensionless).</summary>
+    public double DirectionY { get; }
+
+    /// <summary>Water depth (m).</summary>
+    public double Depth { get; }
+
+    /// <summary>Roughness length z0 (m).</summary>
+    public double RoughnessLength { get; }
+
+    /// <summary>Depth-averaged speed (m/s), analytic: 7/8 of the surface speed for the power law.</summary>
+    public double MeanSpeed => Kind switch
+    {
+        CurrentProfileKind.Uniform => SurfaceSpeed,
+        CurrentProfileKind.Power => SurfaceSpeed * 7.0 / 8.0,
+        _ => SurfaceSpeed * (1 - 1 / Math.Log(Depth / RoughnessLength) + RoughnessLength / (Depth * Math.Log(Depth / RoughnessLength))),
+    };
+
+    /// <summary>Speed (m/s) and its vertical gradient (1/s) at a height above the bottom (m); heights outside 0 to depth are clamped.</summary>
+    /// <remarks>
+    /// Power law u = u_s (z/h)^(1/7); logarithmic law u = (u*/0.40) ln(z/z0) with u* set by the surface speed (Soulsby 1997).
+    /// </remarks>
+    public double Speed(double heightAboveBottom, out double gradient)
+    {
+        gradient = 0;
+        if (SurfaceSpeed == 0) return 0;
+        if (Kind == CurrentProfileKind.Uniform || heightAboveBottom >= Depth) return SurfaceSpeed;
+        if (heightAboveBottom <= 0) return 0;
+        if (heightAboveBottom < floorHeight)
+        {
+            gradient = floorSpeed / floorHeight;
+            return gradient * heightAboveBottom;
+        }
+
+        return AboveFloor(heightAboveBottom, out gradient);
+    }
+
+    private double AboveFloor(double height, out double gradient)
+    {
+        switch (Kind)
+        {
+            case CurrentProfileKind.Power:
+                {
+                    double speed = SurfaceSpeed * Math.Exp(Math.Log(height / Depth) / 7.0);
+                    gradient = speed / (7.0 * height);
+                    return speed;
+                }
+
+            case CurrentProfileKind.Logarithmic:
+                {
+                    double slope = SurfaceSpeed / Math.Log(Depth / RoughnessLength);
+                    gradient = slope / height;
+                    return slope * Math.Log(height / RoughnessLength);
+                }
+
+            default:
+                gradient = 0;
+                return SurfaceSpeed;
+        }
+    }
+}

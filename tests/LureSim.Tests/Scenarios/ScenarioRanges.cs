@@ -1,0 +1,80 @@
+using LureSim.Scenarios;
+
+namespace LureSim.Tests.Scenarios;
+
+/// <summary>The ranges that the records document, written down a second time so that a slip in the grammar shows.</summary>
+internal static class ScenarioRanges
+{
+    public static void Assert(Scenario scenario)
+    {
+        NotBlank(scenario.Title);
+        Spot spot = scenario.Spot;
+        In(spot.Depth, 0.2, 60);
+        In(spot.GrassHeight, 0, spot.Depth);
+        In(spot.CurrentSpeed, 0, 3);
+        In(spot.CurrentDirection, 0, 2 * Math.PI);
+        In(spot.WindSpeed, 0, 25);
+        In(spot.WindDirection, 0, 2 * Math.PI);
+        In(spot.Salinity, 0, 42);
+        In(spot.TemperatureCelsius, -2, 40);
+        In(spot.SecchiDepth, 0.05, 45);
+        In(spot.SunElevation, 0, Math.PI / 2);
+        In(spot.CloudCover, 0, 1);
+        In(spot.StrikeZone.Top, 0, spot.StrikeZone.Bottom);
+        Xunit.Assert.True(spot.StrikeZone.Bottom > spot.StrikeZone.Top);
+        In(spot.StrikeZone.Bottom, 0, spot.Depth);
+        Xunit.Assert.Contains(spot.TargetFish, TargetFishNames.All);
+
+        TackleBox tackle = scenario.Tackle;
+        In(tackle.RodTipHeight, 0.1, 6);
+        In(tackle.Reel.GearRatio, 2, 12);
+        In(tackle.Reel.SpoolDiameter, 0.015, 0.15);
+        In(tackle.Line.Strength, 4.448, 445);
+        In(tackle.Line.Diameter, 0.00003, 0.0015);
+        if (tackle.Leader is { } leader)
+        {
+            In(leader.Strength, 4.448, 445);
+            In(leader.Diameter, 0.00003, 0.0015);
+            In(leader.Length, 0.05, 5);
+        }
+
+        Xunit.Assert.NotEmpty(tackle.JigHeads);
+        foreach (JigHead head in tackle.JigHeads)
+        {
+            Xunit.Assert.True(head.Mass == 0 || head.Mass is >= 0.0005 and <= 0.2);
+            In(head.HookMass, 0.00005, 0.02);
+            NotBlank(head.Label);
+        }
+
+        Xunit.Assert.NotEmpty(tackle.Bodies);
+        foreach (LureBody body in tackle.Bodies)
+        {
+            In(body.Length, 0.02, 0.3);
+            In(body.Height, 0.002, body.Length);
+            In(body.Width, 0.002, body.Length);
+            In(body.Density, 800, 1400);
+            NotBlank(body.Label);
+        }
+
+        Xunit.Assert.NotEmpty(tackle.Colours);
+        Xunit.Assert.All(tackle.Colours, NotBlank);
+        Xunit.Assert.NotEmpty(scenario.Presentations);
+        foreach (Presentation presentation in scenario.Presentations)
+        {
+            NotBlank(presentation.Name);
+            In(presentation.CastLength, 2, 80);
+            In(presentation.CountDown ?? 0, 0, 120);
+            In(presentation.RetrieveSpeed, 0.02, 3);
+            In(presentation.ReelFor ?? 1, 0.1, 60);
+            In(presentation.PauseFor, 0, 60);
+            In(presentation.Twitches, 0, 6);
+            In(presentation.TwitchHeight, 0, 2.5);
+            In(presentation.TwitchPeriod, 0.1, 5);
+            In(presentation.LineLeftAtEnd, tackle.RodTipHeight, presentation.CastLength);
+        }
+    }
+
+    private static void In(double value, double minimum, double maximum) => Xunit.Assert.InRange(value, minimum, maximum);
+
+    private static void NotBlank(string text) => Xunit.Assert.False(string.IsNullOrWhiteSpace(text));
+}

@@ -1,0 +1,161 @@
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using LureSim.Scenarios;
+using NJsonSchema;
+using YamlDotNet.Core;
+using YamlDotNet.RepresentationModel;
+
+namespace LureSim.Tests.Scenarios;
+
+public class ScenarioSchemaTests
+{
+    [Fact]
+    public void The_schema_in_docs_is_the_one_the_code_writes() =>
+        Assert.Equal(ScenarioSchema.ToJson(), File.ReadAllText(Repository.File("docs", "schema", ScenarioSchema.FileName)));
+
+    [Fact]
+    public void The_reference_in_docs_is_the_one_the_code_writes() =>
+        Assert.Equal(ScenarioFormat.ToMarkdown(), File.ReadAllText(Repository.File("docs", ScenarioFormat.FileName)));
+
+    [Fact]
+    public void The_schema_is_draft_07() =>
+        Assert.Equal("http://json-schema.org/draft-07/schema#", (string?)JsonNode.Parse(ScenarioSchema.ToJson())!["$schema"]);
+
+    [Fact]
+    public async Task The_schema_accepts_what_the_reader_accepts()
+    {
+        JsonSchema schema = await JsonSchema.FromJsonAsync(ScenarioSchema.ToJson());
+        foreach (string text in ValidTexts())
+            Assert.Empty(schema.Validate(ToJson(text)));
+    }
+
+    [Theory]
+    [InlineData("depth: 12 ft", "depth: 12")]
+    [InlineData("depth: 12 ft", "depth: 12 feet")]
+    [InlineData("depth: 12 ft", "deth: 12 ft")]
+    [InlineData("  target: red drum\n", "")]
+    [InlineData("target: red drum", "target: redfish")]
+    [InlineData("gear_ratio: 6.2", "gear_ratio: 62")]
+    [InlineData("gear_ratio: 6.2", "gear_ratio: '6.2'")]
+    [InlineData("count: 2", "count: 2.5")]
+    [InlineData("- 1/8 oz", "- 1/8")]
+    [InlineData("title: Test channel", "title: 2024")]
+    [InlineData("\"#7FFF00\"", "\"#7FF\"")]
+    [InlineData("above_bottom: [1 ft, 4 ft]", "above_bottom: [1 ft]")]
+    [InlineData("above_bottom: [1 ft, 4 ft]", "above_bottom: [1 ft, 4 ft]\n    depth: [1 ft, 4 ft]")]
+    [InlineData("above_bottom: [1 ft, 4 ft]", "{}")]
+    [InlineData("direction: left", "direction: lefft")]
+    [InlineData("reel: {gear_ratio: 6.2, spool_diameter: 45 mm}", "reel: fast")]
+    public async Task The_schema_refuses_mistakes_that_need_no_comparison(string old, string replacement)
+    {
+        JsonSchema schema = await JsonSchema.FromJsonAsync(ScenarioSchema.ToJson());
+        string text = TestScenario.With(old, replacement);
+        Assert.False(ScenarioReader.ReadText(text, "a").IsValid);
+        Assert.NotEmpty(schema.Validate(ToJson(text)));
+    }
+
+    [Fact]
+    public void Examples_in_the_schema_match_their_own_pattern()
+    {
+        int found = 0;
+        Visit(JsonNode.Parse(ScenarioSchema.ToJson())!);
+        Assert.True(found > 30);
+
+        void Visit(JsonNode node)
+        {
+            if (node is JsonObject value)
+            {
+                if (value["examples"] is JsonArray examples)
+                {
+                    foreach (JsonNode? example in examples)
+                    {
+                        Assert.Matches(new Regex((string)value["pattern"]!), (string)example!);
+                        found++;
+                    }
+                }
+
+                foreach ((string _, JsonNode? child) in value)
+                {
+                    if (child is not null)
+                        Visit(child);
+                }
+            }
+            else if (node is JsonArray array)
+            {
+                foreach (JsonNode? child in array)
+                    Visit(child!);
+            }
+        }
+    }
+
+    [Fact]
+    public void Every_example_lies_inside_its_range()
+    {
+        Visit(ScenarioGrammar.Root, "");
+
+        static void Visit(GrammarValue grammar, string path)
+        {
+            switch (grammar)
+            {
+                case QuantityValue quantity:
+                    QuantityReading reading = QuantityReader.Read(quantity.Kind, GrammarReader.Example(quantity));
+                    Assert.True(reading.IsValid && reading.Value >= quantity.Minimum * (1 - 1e-9) && reading.Value <= quantity.Maximum, $"{path}: {GrammarReader.Example(quantity)}");
+                    break;
+                case ListValue list:
+                    Visit(list.Item, path + "[]");
+                    break;
+                case ShortOrMapValue either:
+                    Visit(either.Map, path);
+                    break;
+                case MapValue map:
+                    Assert.Equal(map.Keys.Count, map.Keys.Select(key => key.Name).Distinct().Count());
+                    foreach (GrammarKey key in map.Keys)
+                    {
+                        Assert.Matches("^[a-z][a-z_]*$", key.Name);
+                        Assert.EndsWith(".", key.Doc, StringComparison.Ordinal);
+                        // Exactly one of: required, with a default, or one of a group.
+                        Assert.Equal(1, (key.Required ? 1 : 0) + (key.Default is null ? 0 : 1) + (key.OneOf is null ? 0 : 1));
+                        Visit(key.Value, $"{path}.{key.Name}");
+                    }
+
+                    break;
+                default:
+                    break;
+            }
+        }
+    }
+
+    private static IEnumerable<string> ValidTexts() =>
+        Repository.Scenarios().Select(File.ReadAllText)
+            .Append(TestScenario.Text)
+            .Append(TestScenario.With("gear_ratio: 6.2", "gear_ratio: 6.2:1"))
+            .Append(TestScenario.With("above_bottom: [1 ft, 4 ft]", "depth: [1 ft 6 in, 11 ft]"))
+            .Append(TestScenario.With("direction: left", "direction: 12.5\u00b0"));
+
+    /// <summary>The document as JSON, with scalars resolved as YAML 1.2 does in editors.</summary>
+    internal static string ToJson(string text)
+    {
+        var stream = new YamlStream();
+        stream.Load(new StringReader(text));
+        return Convert(stream.Documents[0].RootNode)?.ToJsonString() ?? "null";
+
+        static JsonNode? Convert(YamlDotNet.RepresentationModel.YamlNode node) => node switch
+        {
+            YamlMappingNode map => new JsonObject(map.Children.Select(pair => KeyValuePair.Create(((YamlScalarNode)pair.Key).Value!, Convert(pair.Value)))),
+            YamlSequenceNode list => new JsonArray([.. list.Children.Select(Convert)]),
+            YamlScalarNode { Style: ScalarStyle.Plain } scalar => Plain(scalar.Value!),
+            YamlScalarNode scalar => scalar.Value!,
+            _ => throw new InvalidOperationException(),
+        };
+
+        static JsonNode? Plain(string value) => value switch
+        {
+            "" or "~" or "null" => null,
+            "true" => true,
+            "false" => false,
+            _ when Regex.IsMatch(value, @"^[-+]?[0-9]+$") => long.Parse(value, System.Globalization.CultureInfo.InvariantCulture),
+            _ when Regex.IsMatch(value, @"^[-+]?[0-9]+\.[0-9]+$") => double.Parse(value, System.Globalization.CultureInfo.InvariantCulture),
+            _ => value,
+        };
+    }
+}
