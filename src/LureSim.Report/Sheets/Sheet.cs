@@ -44,6 +44,30 @@ public sealed record Sheet
 
     /// <summary>Further limits of this run, beside the constant ones; plain sentences.</summary>
     public IReadOnlyList<string> Limits { get; init; } = [];
+
+    /// <summary>The sheet of a plan.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="units">Units of the sheet; the plan's sentences should have been made in the same.</param>
+    /// <returns>The sheet.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="plan"/> is null.</exception>
+    public static Sheet Of(Plan plan, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return new Sheet
+        {
+            Scenario = plan.Scenario,
+            Candidates = plan.Candidates,
+            Choice = plan.Choice,
+            Fall = plan.FallTable,
+            Coverage = plan.Grid,
+            Current = Plates.Current(plan.Scenario.Spot),
+            Colour = Plates.Choice(plan.Colours, units),
+            Colours = Plates.Colours(plan.Colours.Chart),
+            Spectrum = Plates.Spectrum(plan.Colours.Chart),
+            Units = units,
+            Limits = plan.Notes,
+        };
+    }
 }
 
 /// <summary>A file of the sheet.</summary>

@@ -65,7 +65,7 @@ internal static class SheetTables
             cells.AddRange([new(UnitFormat.SecondsText(v.TimeToZone)), new(format.LengthText(v.MedianDepth))]);
             if (across)
                 cells.Add(new(format.LengthText(v.DriftAcross)));
-            string verdict = c.Track.Status == Motion.SimulationStatus.Completed ? c.Verdict : $"{c.Verdict} {c.Track.Message}".Trim();
+            string verdict = c.Track.Status == Motion.SimulationStatus.Completed ? c.Verdict : $"{c.Verdict} ({(c.Track.Message.Length > 0 ? c.Track.Message : c.Track.Status.ToString())})";
             cells.AddRange([new(UnitFormat.Number(100 * c.Score, 0)), new(verdict, Class: "words")]);
             rows.Add(new RowView(format.HeadText(c.Rig.Head), cells, SideView.IsFirst(c, sheet.Choice.First) ? "first" : ""));
         }

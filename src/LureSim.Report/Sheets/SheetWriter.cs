@@ -40,7 +40,7 @@ public static class SheetWriter
         figures.Add(DepthTime.Create(sheet.Scenario, alike, first, options));
         figures.Add(CoverageBars.Create(sheet.Scenario, alike, first, options));
         if (sheet.Coverage is { Heads.Count: > 0, Speeds.Count: > 0 } grid)
-            figures.Add(CoverageMap.Create(grid, options));
+            figures.Add(CoverageMap.Create(grid, first, options));
         if (sheet.Fall is { Columns.Count: > 0 } fall)
             figures.Add(FallCurves.Create(sheet.Scenario, fall, first.Rig.Head, options));
         if (sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate)
@@ -118,7 +118,7 @@ public static class SheetWriter
                 new(format.LengthText(coverage.MedianDepth), "median depth of the retrieve"),
             ],
             Reasons = sheet.Choice.Reasons,
-            Warnings = [.. sheet.Choice.Warnings, .. Unfinished(sheet, format)],
+            Warnings = [.. sheet.Choice.Warnings, .. Unfinished(first)],
             Sections = Sections(sheet, format),
         };
     }
@@ -146,14 +146,14 @@ public static class SheetWriter
         rows.Add(new("Count-down", RetrieveWords.CountDown(rig.Presentation, sheet.Choice.First.Coverage)));
         rows.Add(new("Retrieve", $"{RetrieveWords.Retrieve(rig.Presentation, sheet.Scenario.Tackle.Reel, format)} ({rig.Presentation.Name})"));
         if (sheet.Choice.Fallback is { } other)
-            rows.Add(new("If not", $"{format.HeadText(other.Rig.Head)}, {other.Rig.Presentation.Name}: {UnitFormat.PercentText(other.Coverage.ZoneShare)} of the retrieve in the strike zone. {other.Verdict}"));
+            rows.Add(new("If not", $"{format.HeadText(other.Rig.Head)}, {other.Rig.Presentation.Name}: {other.Verdict}"));
         return rows;
     }
 
-    // A run that did not end as it should is said where the eye falls, not only in the table.
-    private static IEnumerable<string> Unfinished(Sheet sheet, UnitFormat format) => sheet.Candidates
-        .Where(c => c.Track.Status is SimulationStatus.Failed or SimulationStatus.TimeLimit or SimulationStatus.Cancelled)
-        .Select(c => $"The run of {format.HeadText(c.Rig.Head)}, {c.Rig.Presentation.Name}, did not complete: {(c.Track.Message.Length > 0 ? c.Track.Message : c.Track.Status.ToString())}");
+    // A first choice whose run did not end as it should is said where the eye falls, not only in the table.
+    private static IEnumerable<string> Unfinished(Candidate first) => first.Track.Status == SimulationStatus.Completed
+        ? []
+        : [$"The run of the first choice did not complete: {(first.Track.Message.Length > 0 ? first.Track.Message : first.Track.Status.ToString())}"];
 
     private static List<SectionView> Sections(Sheet sheet, UnitFormat format)
     {
@@ -188,7 +188,7 @@ public static class SheetWriter
                 Tables = sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate ? [SheetTables.Colours(plate, format)] : [],
             },
             new("inputs", "What went in") { Tables = [SheetTables.Inputs(sheet.Scenario, format)] },
-            new("limits", "What the model does not know") { Items = [.. Lines("limits.txt"), .. sheet.Limits.Select(l => new LabelledText("", l))] },
+            new("limits", "What the model does not know") { Items = [.. sheet.Limits.Select(l => new LabelledText("This run", l)), .. Lines("limits.txt")] },
             new("cautions", "Before you go") { Items = [.. Lines("cautions.txt")] },
         ];
         return [.. sections.Where(s => !s.IsEmpty)];

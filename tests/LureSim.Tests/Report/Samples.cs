@@ -1,6 +1,5 @@
 using LureSim.Decision;
 using LureSim.Motion;
-using LureSim.Report;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Scenarios;

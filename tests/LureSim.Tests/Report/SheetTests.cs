@@ -123,13 +123,16 @@ public class SheetTests
     }
 
     [Fact]
-    public void A_run_that_did_not_complete_is_named_among_the_warnings()
+    public void A_run_that_did_not_complete_is_named()
     {
         Sheet sheet = Samples.Sheet(Samples.Bridge());
-        Candidate failed = sheet.Candidates[0] with { Track = sheet.Candidates[0].Track with { Status = SimulationStatus.TimeLimit, Message = "It hung in the grass." } };
-        IElement warnings = Parse(SheetWriter.Html(sheet with { Candidates = [failed, .. sheet.Candidates.Skip(1)] })).QuerySelector(".warnings")!;
-        Assert.Contains("It hung in the grass.", warnings.TextContent, StringComparison.Ordinal);
-        Assert.Contains("1/8 oz", warnings.TextContent, StringComparison.Ordinal);
+        int chosen = sheet.Candidates.ToList().FindIndex(c => c == sheet.Choice.First);
+        Candidate failed = sheet.Choice.First with { Track = sheet.Choice.First.Track with { Status = SimulationStatus.TimeLimit, Message = "It hung in the grass." } };
+        List<Candidate> candidates = [.. sheet.Candidates];
+        candidates[chosen] = failed;
+        IHtmlDocument page = Parse(SheetWriter.Html(sheet with { Candidates = candidates, Choice = sheet.Choice with { First = failed } }));
+        Assert.Contains("It hung in the grass.", page.QuerySelector(".warnings")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("It hung in the grass.", page.QuerySelector("tr.first")!.TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
