@@ -109,7 +109,7 @@ public static class SheetWriter
             Title = scenario.Title,
             SpotLine = SpotLine(scenario.Spot, format),
             Notes = scenario.Notes.Trim(),
-            ChoiceWeight = $"{format.HeadText(first.Rig.Head)}{(first.Rig.Head.Mass > 0 ? " jig head" : "")}",
+            ChoiceWeight = Capital(format.HeadText(first.Rig.Head) + (first.Rig.Head.Mass > 0 ? " jig head" : " hook")),
             ChoiceRows = ChoiceRows(sheet, format),
             Numbers =
             [
@@ -142,7 +142,7 @@ public static class SheetWriter
         Rig rig = sheet.Choice.First.Rig;
         List<LabelledText> rows = [new("Body", rig.Body.Label)];
         if (sheet.Colour is { } colour)
-            rows.Add(new("Colour", colour.Reason.Length > 0 ? $"{colour.Name}. {colour.Reason}" : colour.Name));
+            rows.Add(new("Colour", colour.Reason.Length > 0 ? $"{Capital(colour.Name)}. {colour.Reason}" : Capital(colour.Name)));
         rows.Add(new("Count-down", RetrieveWords.CountDown(rig.Presentation, sheet.Choice.First.Coverage)));
         rows.Add(new("Retrieve", $"{RetrieveWords.Retrieve(rig.Presentation, sheet.Scenario.Tackle.Reel, format)} ({rig.Presentation.Name})"));
         if (sheet.Choice.Fallback is { } other)
@@ -205,7 +205,7 @@ public static class SheetWriter
             if (colon is > 0 and < 30)
             {
                 string rest = line[(colon + 2)..];
-                yield return new LabelledText(line[..colon], char.ToUpperInvariant(rest[0]) + rest[1..]);
+                yield return new LabelledText(line[..colon], Capital(rest));
             }
             else
             {
@@ -213,6 +213,8 @@ public static class SheetWriter
             }
         }
     }
+
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string Resource(string name)
     {

@@ -92,7 +92,7 @@ public class SheetTests
         Candidate first = sheet.Choice.First;
         Assert.Contains(first.Rig.Head.Label, choice.TextContent, StringComparison.Ordinal);
         Assert.Contains("3.5 in paddle tail", choice.TextContent, StringComparison.Ordinal);
-        Assert.Contains("chartreuse", choice.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Chartreuse", choice.TextContent, StringComparison.Ordinal);
         Assert.Contains(first.Rig.Presentation.Name, choice.TextContent, StringComparison.Ordinal);
         Assert.Contains("count about", choice.TextContent, StringComparison.Ordinal);
         Assert.Contains(UnitFormat.PercentText(first.Coverage.ZoneShare), choice.TextContent, StringComparison.Ordinal);
