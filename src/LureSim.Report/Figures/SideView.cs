@@ -54,7 +54,7 @@ public static class SideView
         double right = reach * (1 + currentRoom);
 
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"distance from the rod tip ({format.LengthUnit})", left, right);
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"distance along the cast ({format.LengthUnit})", left, right);
         x.IsShown = value => value >= -1e-9 && value <= reach * 1.02;
         x.MajorGridlineStyle = LineStyle.None;
         PlotAxis y = PlotBase.DepthAxis(options, -sky, floor);
@@ -112,8 +112,9 @@ public static class SideView
                 .. shapes.Count == 0 ? Array.Empty<KeyItem>() : [KeyItem.Line("the line, at the time written on it", Palette.Line, 1.1, null)],
             ],
             Caption = "You stand at the left; the lure lands at the right, falls (dashed) and comes back (solid). "
-                + $"Time marks every {UnitFormat.Number(step, 0)} s are on the first choice. "
+                + $"Time marks every {UnitFormat.Number(step, 0)} s are on {(chosen is { First: true } ? "the first choice" : "the track")}. "
                 + (stretch > 1.3 ? $"Depth is drawn about {UnitFormat.Number(stretch, stretch < 3 ? 1 : 0)} times larger than distance. " : "")
+                + (PlanView.IsNeeded(scenario, candidates) ? "The lure also swings sideways, which the view from above shows. " : "")
                 + (flows ? $"Arrows at the right: the current at depth, {DirectionText(spot)}." : ""),
             AltText = Describe(scenario, candidates, first, format),
         };
