@@ -9,10 +9,10 @@ public static class ReceptorNoise
     /// <exception cref="ArgumentOutOfRangeException">The Weber fraction or an abundance is outside its range.</exception>
     public static double[] Noise(double weberFraction, IReadOnlyList<double> abundances)
     {
-        _ = Light.Guard.InRange(weberFraction, 1e-6, 1.0, nameof(weberFraction), "");
+        _ = Guard.InRange(weberFraction, 1e-6, 1.0, nameof(weberFraction), "");
         ArgumentNullException.ThrowIfNull(abundances);
         foreach (var abundance in abundances)
-            _ = Light.Guard.InRange(abundance, 1e-6, 1e6, nameof(abundances), "");
+            _ = Guard.InRange(abundance, 1e-6, 1e6, nameof(abundances), "");
         var reference = abundances.Max();
         return [.. abundances.Select(n => weberFraction * Math.Sqrt(reference / n))];
     }

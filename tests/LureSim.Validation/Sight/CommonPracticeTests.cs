@@ -1,4 +1,5 @@
 using LureSim.Light;
+using LureSim.Scenarios;
 using LureSim.Sight;
 
 namespace LureSim.Validation.Sight;

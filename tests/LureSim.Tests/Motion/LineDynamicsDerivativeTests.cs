@@ -1,0 +1,184 @@
+using CsCheck;
+using LureSim.Hydrodynamics;
+using LureSim.Motion;
+using LureSim.Scenarios;
+using LureSim.Tackle;
+using LureSim.Water;
+
+namespace LureSim.Tests.Motion;
+
+/// <summary>Analytic derivatives of the line's forces against differences, on random states.</summary>
+public class LineDynamicsDerivativeTests
+{
+    private const int Segments = 5;
+
+    private enum Place
+    {
+        DeepWater,
+        Air,
+        AcrossTheSurface,
+        NearBottom,
+        InGrass,
+    }
+
+    private sealed record Case(Place Place, LineDynamics Dynamics, double[] Position, double[] Velocity, double LineOut, double Rate, double Acceleration, double Stiffness);
+
+    // Of the largest entry of a block. The engine's direction vector is shorter than one by half of (1e-3/stretch)^2, which keeps a slack segment defined; the
+    // derivatives take it as a unit vector, so they are off where the stream runs within a degree of the line, and a little more where a segment is slack.
+    private const double TautTolerance = 1e-3;
+    private const double SlackTolerance = 2e-2;
+
+    [Theory]
+    [InlineData("DeepWater", false)]
+    [InlineData("Air", false)]
+    [InlineData("AcrossTheSurface", false)]
+    [InlineData("NearBottom", false)]
+    [InlineData("InGrass", false)]
+    [InlineData("DeepWater", true)]
+    [InlineData("Air", true)]
+    [InlineData("AcrossTheSurface", true)]
+    [InlineData("NearBottom", true)]
+    [InlineData("InGrass", true)]
+    public void Every_block_is_the_derivative_of_the_force(string place, bool slack) =>
+        Gen.Select(Gen.Int[0, 1_000_000], Gen.Double[-2.0, 3.3], Gen.Bool, Gen.Bool).Sample(
+            (seed, logStiffness, leader, reeling) => CheckAll(Build(Enum.Parse<Place>(place), slack, new Random(seed), Math.Pow(10, logStiffness), leader, reeling), slack ? SlackTolerance : TautTolerance),
+            iter: 200);
+
+    private static Case Build(Place place, bool slack, Random random, double stiffness, bool leader, bool reeling)
+    {
+        double Range(double low, double high) => low + ((high - low) * random.NextDouble());
+        double depth = 4;
+        var main = new LineMaterial(Range(0.1e-3, 0.5e-3), Range(1e-5, 2e-4), stiffness, 4e-8);
+        LineProperties line = leader ? new LineProperties(main, new LineMaterial(0.4e-3, 2e-4, 0.5 * stiffness, 1.2e-7), Range(0.1, 2)) : LineProperties.Uniform(main);
+        LureProperties lure = random.Next(2) == 0
+            ? SphereLure.Of(Range(1e-3, 3e-2), Range(600, 11340))
+            : TackleBuilder.Lure(
+                new JigHead(Range(1e-3, 2e-2), HeadMetal.Lead, 0.6e-3, "test"), new LureBody(BodyProfile.PaddleTail, Range(0.05, 0.12), 0.02, 0.015, Range(900, 1200), "test"));
+        var profile = new CurrentProfile((CurrentProfileKind)random.Next(3), Range(0, 1.5), Range(-3, 3), depth, 4e-4);
+        var water = new WaterColumn(
+            depth, 1020, 1.1e-3, profile, BottomProperties.Of((BottomKind)random.Next(4)), place == Place.InGrass ? 0.5 : 0, Range(-10, 10), Range(-10, 10));
+        LineDragLaw law = random.Next(3) switch
+        {
+            0 => LineDragLaw.Constant(1.2, 0.01),
+            1 => LineDragLaw.ChooCasarella,
+            _ => LineDragLaw.ChurchillBernstein,
+        };
+        double grading = Range(1, 2), lineOut = Range(2, 6);
+        var dynamics = new LineDynamics(lure, line, water, law, new LineMesh(Segments, grading, Range(0, 1)));
+        var position = new double[3 * (Segments + 1)];
+        var velocity = new double[3 * (Segments + 1)];
+        double z = place switch
+        {
+            Place.DeepWater => Range(-2.5, -1.5),
+            Place.Air => Range(3, 5),
+            Place.AcrossTheSurface => Range(-0.012, 0.012),
+            Place.NearBottom => -depth + lure.ContactRadius + Range(-2e-3, 1e-3),
+            _ => -depth + Range(0.46, 0.54),
+        };
+        position[2] = z;
+        for (int j = 0; j < Segments; j++)
+        {
+            double length = lineOut * (dynamics.Fractions[j + 1] - dynamics.Fractions[j]);
+            double stretch = slack && random.Next(3) == 0 ? Range(0.3, 0.99) : 1 + Range(-1e-4, 3e-4);
+
+            // Directions that keep the line in the medium of its case.
+            double tilt = place switch
+            {
+                Place.DeepWater => Range(-0.15, 0.15),
+                Place.Air => Range(-0.2, 1),
+                Place.AcrossTheSurface => Range(-0.02, 0.02),
+                Place.NearBottom => Range(-2e-3, 2e-3),
+                _ => Range(-0.02, 0.02),
+            };
+            double azimuth = Range(-3, 3);
+            length *= stretch;
+            position[(3 * j) + 3] = position[3 * j] + (length * Math.Cos(tilt) * Math.Cos(azimuth));
+            position[(3 * j) + 4] = position[(3 * j) + 1] + (length * Math.Cos(tilt) * Math.Sin(azimuth));
+            position[(3 * j) + 5] = position[(3 * j) + 2] + (length * Math.Sin(tilt));
+        }
+
+        for (int m = 0; m < velocity.Length; m++) velocity[m] = Range(-1, 1);
+        return new Case(place, dynamics, position, velocity, lineOut, reeling ? Range(-2, 1) : 0, reeling ? Range(-3, 3) : 0, stiffness);
+    }
+
+    private static void CheckAll(Case c, double relative)
+    {
+        int size = 3 * Segments;
+        var force = new double[size];
+        c.Dynamics.Evaluate(c.Position, c.Velocity, c.LineOut, c.Rate, c.Acceleration, force, true);
+        double[] pd = [.. c.Dynamics.PositionDiagonal], pu = [.. c.Dynamics.PositionUpper], pl = [.. c.Dynamics.PositionLower];
+        double[] vd = [.. c.Dynamics.VelocityDiagonal], vu = [.. c.Dynamics.VelocityUpper], vl = [.. c.Dynamics.VelocityLower];
+        double[] tipR = [.. c.Dynamics.TipTensionByPosition], tipW = [.. c.Dynamics.TipTensionByVelocity];
+        for (int column = 0; column < size; column++)
+        {
+            Difference(c, c.Position, column, out double[] byPosition, out double tensionByPosition, out double noisePosition);
+            Difference(c, c.Velocity, column, out double[] byVelocity, out double tensionByVelocity, out double noiseVelocity);
+            for (int row = 0; row < size; row++)
+            {
+                Compare(c, relative, "position", row, column, Entry(pd, pu, pl, row, column), byPosition[row], Scale(pd, pu, pl, row, column), noisePosition);
+                Compare(c, relative, "velocity", row, column, Entry(vd, vu, vl, row, column), byVelocity[row], Scale(vd, vu, vl, row, column), noiseVelocity);
+            }
+
+            double expectedR = column / 3 == Segments - 1 ? tipR[column % 3] : 0, expectedW = column / 3 == Segments - 1 ? tipW[column % 3] : 0;
+            Compare(c, relative, "tip tension by position", -1, column, expectedR, tensionByPosition, tipR.Max(Math.Abs), noisePosition);
+            Compare(c, relative, "tip tension by velocity", -1, column, expectedW, tensionByVelocity, tipW.Max(Math.Abs), noiseVelocity);
+        }
+    }
+
+    // Central difference of fourth order; noise is what rounding of the strain can do to it.
+    private static void Difference(Case c, double[] variable, int index, out double[] result, out double tension, out double noise)
+    {
+        bool position = ReferenceEquals(variable, c.Position);
+        double step = position ? 2e-8 : 2e-7;
+        double[][] f = new double[4][];
+        var t = new double[4];
+        double[] offsets = [-2, -1, 1, 2];
+        double keep = variable[index];
+        for (int i = 0; i < 4; i++)
+        {
+            variable[index] = keep + (offsets[i] * step);
+            f[i] = new double[3 * Segments];
+            c.Dynamics.Evaluate(c.Position, c.Velocity, c.LineOut, c.Rate, c.Acceleration, f[i], false);
+            t[i] = c.Dynamics.Tension[^1];
+        }
+
+        variable[index] = keep;
+        result = new double[3 * Segments];
+        for (int m = 0; m < result.Length; m++) result[m] = ((8 * (f[2][m] - f[1][m])) - (f[3][m] - f[0][m])) / (12 * step);
+        tension = ((8 * (t[2] - t[1])) - (t[3] - t[0])) / (12 * step);
+        noise = 3 * ((c.Stiffness * 4e-16) + (f[1].Max(Math.Abs) * 4e-16)) / step;
+    }
+
+    private static void Compare(Case c, double relative, string what, int row, int column, double analytic, double numeric, double scale, double noise)
+    {
+        double tolerance = (relative * scale) + noise;
+        Assert.True(
+            Math.Abs(analytic - numeric) <= tolerance,
+            FormattableString.Invariant($"{c.Place}, {what}: force {row}, variable {column}: analytic {analytic:G8}, difference {numeric:G8}, tolerance {tolerance:G3}"));
+    }
+
+    private static double Entry(double[] diagonal, double[] upper, double[] lower, int row, int column)
+    {
+        int j = row / 3, k = column / 3, index = (9 * j) + (3 * (row % 3)) + (column % 3);
+        return (k - j) switch
+        {
+            0 => diagonal[index],
+            1 => upper[index],
+            -1 => lower[index],
+            _ => 0,
+        };
+    }
+
+    private static double Scale(double[] diagonal, double[] upper, double[] lower, int row, int column)
+    {
+        int j = row / 3, k = column / 3;
+        double[] block = (k - j) switch
+        {
+            0 => diagonal,
+            1 => upper,
+            -1 => lower,
+            _ => [],
+        };
+        return block.Length == 0 ? 0 : block.AsSpan(9 * j, 9).ToArray().Max(Math.Abs);
+    }
+}

@@ -1,0 +1,91 @@
+using LureSim.Hydrodynamics;
+
+namespace LureSim.Validation.Hydrodynamics;
+
+/// <summary>Drag of spheres and of other compact bodies.</summary>
+public class BodyDragTests
+{
+    private const string Area = "Drag of bodies";
+
+    [Fact]
+    public void Brown_and_Lawler_is_the_printed_formula()
+    {
+        HydroTable table = HydroTable.Read("sphere_drag");
+        ValidationLog.WorstRelative(
+            Area, "Brown & Lawler formula, Re 0.1 to 2e5", "Brown & Lawler 2003, table computed elsewhere to 6 figures",
+            table.Pairs("Re", "brown_lawler").Select(p => (p.Y, BodyDrag.SphereBrownLawler2003(p.X))), 5e-6);
+    }
+
+    [Theory]
+    [InlineData("lapple_shepherd", "Lapple & Shepherd 1940, from memory", 0.1, 6e4, 0.07)]
+    [InlineData("clift_grace_weber", "Clift, Grace & Weber 1978, table 5.2", 0.1, 6e4, 0.07)]
+    [InlineData("clift_grace_weber", "Clift, Grace & Weber 1978, table 5.2", 6e4, 1e5, 0.08)]
+    [InlineData("schiller_naumann", "Schiller & Naumann 1933", 0.1, 1000, 0.06)]
+    public void Brown_and_Lawler_follows_the_standard_curve(string column, string source, double low, double high, double tolerance)
+    {
+        HydroTable table = HydroTable.Read("sphere_drag");
+        ValidationLog.WorstRelative(
+            Area, FormattableString.Invariant($"Sphere, Brown & Lawler against the standard curve ({column.Replace('_', ' ')}), Re {low} to {high}"), source,
+            table.Pairs("Re", column).Where(p => p.X >= low && p.X <= high).Select(p => (p.Y, BodyDrag.SphereBrownLawler2003(p.X))), tolerance);
+    }
+
+    [Theory]
+    [InlineData(5, 100)]
+    [InlineData(100, 1000)]
+    [InlineData(1000, 1e4)]
+    [InlineData(1e4, 1.2e5)]
+    public void Brown_and_Lawler_meets_the_measured_points(double low, double high)
+    {
+        // 122 points; their own scatter is 5 to 10 %, so the root mean square is judged.
+        const double Band = 0.10;
+        HydroTable table = HydroTable.Read("sphere_disc_drag_measured");
+        double[] errors =
+        [
+            .. Enumerable.Range(0, table.Count)
+                .Where(i => table.Text(i, "body") == "sphere" && table.Value(i, "Re") >= low && table.Value(i, "Re") < high)
+                .Select(i => (BodyDrag.SphereBrownLawler2003(table.Value(i, "Re")) / table.Value(i, "Cd")) - 1),
+        ];
+        Assert.True(errors.Length >= 15);
+        double rms = Math.Sqrt(errors.Average(e => e * e));
+        ValidationLog.AtMost(
+            Area, FormattableString.Invariant($"Sphere, rms of Brown & Lawler over {errors.Length} measured points, Re {low} to {high}"), "Roos & Willmarth 1971", Band, rms);
+    }
+
+    [Fact]
+    public void Brown_and_Lawler_meets_the_table_of_Pruppacher_and_Klett()
+    {
+        (double, double)[] published = [(10, 4.29), (30, 2.11), (57, 1.51), (100, 1.10), (300, 0.63)];
+        ValidationLog.WorstRelative(
+            Area, "Rigid sphere, Re 10 to 300", "Pruppacher & Klett, table 10.1", published.Select(p => (p.Item2, BodyDrag.SphereBrownLawler2003(p.Item1))), 0.10);
+    }
+
+    [Fact]
+    public void Hoelzer_and_Sommerfeld_gives_the_worked_figures()
+    {
+        // Re 1, 100, 1000, 10000; f and f_perp of a sphere and of prolate spheroids 2:1 and 4:1, nose on and broadside.
+        double[] re = [1, 100, 1000, 10000];
+        (string Name, double F, double Perp, double[] Cd)[] worked =
+        [
+            ("sphere", 1, 1, [27.42, 0.96, 0.538868, 0.4524]),
+            ("2:1 nose on", 0.928739, Math.Pow(2, 2.0 / 3), [26.5435, 0.967009, 0.543613, 0.454390]),
+            ("2:1 broadside", 0.928739, Math.Pow(2, -1.0 / 3), [29.5940, 1.41369, 0.966628, 0.875037]),
+            ("4:1 nose on", 0.781907, Math.Pow(4, 2.0 / 3), [27.0423, 0.892477, 0.437573, 0.338739]),
+            ("4:1 broadside", 0.781907, Math.Pow(4, -1.0 / 3), [32.9830, 1.84392, 1.34365, 1.24028]),
+        ];
+        foreach (var body in worked)
+        {
+            ValidationLog.WorstRelative(
+                Area, $"Non-sphere, {body.Name}, Re 1 to 1e4", "Hoelzer & Sommerfeld 2008, eq. 10, worked elsewhere",
+                re.Select((r, i) => (body.Cd[i], BodyDrag.HoelzerSommerfeld2008(r, body.F, body.Perp))), 1e-5);
+        }
+    }
+
+    [Fact]
+    public void Hoelzer_and_Sommerfeld_of_a_sphere_is_near_the_standard_curve()
+    {
+        HydroTable table = HydroTable.Read("sphere_drag");
+        ValidationLog.WorstRelative(
+            Area, "Hoelzer & Sommerfeld of a sphere against the standard curve, Re 1 to 3e4", "Lapple & Shepherd 1940, from memory",
+            table.Pairs("Re", "lapple_shepherd").Where(p => p.X is >= 1 and <= 3e4).Select(p => (p.Y, BodyDrag.HoelzerSommerfeld2008(p.X, 1, 1))), 0.25);
+    }
+}
