@@ -515,19 +515,6 @@ internal sealed class LineDynamics
             double addedFull = water.Density * area * length0;
             addedToA = (1 - share) * addedFull * wet;
             addedToB = share * addedFull * wet;
-            var rotation = new AddedMassMotion(tx, ty, tz, wx, wy, wz, inverseLength);
-            AddGyroscopic(a, b, free, in rotation, addedToA, velocity[a], velocity[a + 1], velocity[a + 2], force, atA: true);
-            AddGyroscopic(a, b, free, in rotation, addedToB, velocity[b], velocity[b + 1], velocity[b + 2], force, atA: false);
-            if (wetSlope != 0)
-            {
-                // Change of the added mass as the segment dips: by the height of the middle and by the vertical extent.
-                double shareByExtent = fluid.ShareByExtent;
-                double byMid = addedFull * (wetSlope * (1 - share) - (wet * shareSlope)), byExtent = addedFull * ((wetByExtent * (1 - share)) - (wet * shareByExtent));
-                AddDipping(a, b, free, in rotation, velocity, byMid, byExtent, a, force);
-                byMid = addedFull * ((wetSlope * share) + (wet * shareSlope));
-                byExtent = addedFull * ((wetByExtent * share) + (wet * shareByExtent));
-                AddDipping(a, b, free, in rotation, velocity, byMid, byExtent, b, force);
-            }
         }
 
         if (wet < 1)
@@ -538,69 +525,10 @@ internal sealed class LineDynamics
             AddFluid(k, free, in fluid, velocity, slide * (xiA + (share * stretch)), slide * stretch, dx, dy, dz, tx, ty, tz, inverseLength, diameter, length0, force, derivatives);
         }
 
-        // The added mass acts across the line only (Ca = 1).
+        // The added mass acts across the line only (Ca = 1). Its turning with the line is left out: at fishing speeds it is a few thousandths of the drag.
         AddMass(2 * a, (0.5 * mass) + addedToA, addedToA, tx, ty, tz);
         AddMass(2 * b, (0.5 * mass) + addedToB, addedToB, tx, ty, tz);
         energy.Kinetic += KineticEnergy(velocity, a, (0.5 * mass) + addedToA, addedToA, tx, ty, tz) + (ends * KineticEnergy(velocity, b, (0.5 * mass) + addedToB, addedToB, tx, ty, tz));
-    }
-
-    // The added mass turns with the line. Lagrange's equations for T = 1/2 w M(r) w give M w' = F - M' w + 1/2 d(w M w)/dr; without the last two terms
-    // a flapping line gains energy from nowhere. For m (I - t t^T) at velocity v: on its node m (t' (t.v) + t (t'.v)), on the two ends -+ m (t.v) P v / l.
-    private static void AddGyroscopic(
-        int a, int b, bool free, in AddedMassMotion motion, double mass, double vx, double vy, double vz, Span<double> force, bool atA)
-    {
-        double along = (motion.Tx * vx) + (motion.Ty * vy) + (motion.Tz * vz);
-        double turning = (motion.TurnX * vx) + (motion.TurnY * vy) + (motion.TurnZ * vz);
-        double nx = mass * ((motion.TurnX * along) + (motion.Tx * turning));
-        double ny = mass * ((motion.TurnY * along) + (motion.Ty * turning));
-        double nz = mass * ((motion.TurnZ * along) + (motion.Tz * turning));
-        double scale = mass * along * motion.InverseLength;
-        double qx = scale * (vx - (along * motion.Tx)), qy = scale * (vy - (along * motion.Ty)), qz = scale * (vz - (along * motion.Tz));
-        force[a] += qx + (atA ? nx : 0);
-        force[a + 1] += qy + (atA ? ny : 0);
-        force[a + 2] += qz + (atA ? nz : 0);
-        if (!free) return;
-        force[b] += (atA ? 0 : nx) - qx;
-        force[b + 1] += (atA ? 0 : ny) - qy;
-        force[b + 2] += (atA ? 0 : nz) - qz;
-    }
-
-    // The same for an added mass that changes with immersion, at node c (a or b).
-    private static void AddDipping(
-        int a, int b, bool free, in AddedMassMotion motion, ReadOnlySpan<double> velocity, double byMid, double byExtent, int c, Span<double> force)
-    {
-        double rate = (byMid * 0.5 * (velocity[a + 2] + velocity[b + 2])) + (byExtent * (velocity[b + 2] - velocity[a + 2]));
-        double vx = velocity[c], vy = velocity[c + 1], vz = velocity[c + 2];
-        double along = (motion.Tx * vx) + (motion.Ty * vy) + (motion.Tz * vz);
-        double px = vx - (along * motion.Tx), py = vy - (along * motion.Ty), pz = vz - (along * motion.Tz);
-        double energy = 0.5 * ((px * px) + (py * py) + (pz * pz));
-        if (c == a || free)
-        {
-            force[c] -= rate * px;
-            force[c + 1] -= rate * py;
-            force[c + 2] -= rate * pz;
-        }
-
-        force[a + 2] += energy * ((0.5 * byMid) - byExtent);
-        if (free) force[b + 2] += energy * ((0.5 * byMid) + byExtent);
-    }
-
-    // Direction of a segment, its rate of turning t' = P w / l, and 1/l.
-    private readonly struct AddedMassMotion
-    {
-        public readonly double Tx, Ty, Tz, TurnX, TurnY, TurnZ, InverseLength;
-
-        public AddedMassMotion(double tx, double ty, double tz, double wx, double wy, double wz, double inverseLength)
-        {
-            Tx = tx;
-            Ty = ty;
-            Tz = tz;
-            InverseLength = inverseLength;
-            double along = (tx * wx) + (ty * wy) + (tz * wz);
-            TurnX = (wx - (along * tx)) * inverseLength;
-            TurnY = (wy - (along * ty)) * inverseLength;
-            TurnZ = (wz - (along * tz)) * inverseLength;
-        }
     }
 
     private static double KineticEnergy(ReadOnlySpan<double> velocity, int node, double isotropic, double axial, double tx, double ty, double tz)
