@@ -1,6 +1,7 @@
 using LureSim.Decision;
 using LureSim.Light;
 using LureSim.Motion;
+using LureSim.Report.Sheets;
 using LureSim.Scenarios;
 
 namespace LureSim.Cli;
@@ -29,7 +30,8 @@ internal sealed class Pipeline : IPipeline
     }
 
     private static IReadOnlyList<Output.OutputFile> Sheet(Plan plan, PlanRequest request) =>
-        throw new NotSupportedException($"The sheet of \"{plan.Scenario.Title}\" cannot be drawn yet ({request.Units}).");
+        [.. SheetWriter.Files(Report.Sheets.Sheet.Of(plan, request.Units), SheetOutputs.Png | SheetOutputs.Svg | (request.Pdf ? SheetOutputs.Pdf : SheetOutputs.None))
+            .Select(file => new Output.OutputFile(file.Name, file.Bytes))];
 
     private static ColourTable Table(Scenario scenario, ColourChart chart) => new(
         chart.Depths,

@@ -2,6 +2,7 @@ using LureSim.Decision;
 using LureSim.Light;
 using LureSim.Report.Figures;
 using LureSim.Scenarios;
+using LureSim.Sight;
 using LureSim.Water;
 
 namespace LureSim.Report.Sheets;
@@ -67,12 +68,15 @@ public static class Plates
         if (here.Colours.Count == 0)
             return null;
 
-        string depth = new UnitFormat(units).LengthText(finding.RunningDepth);
-        string bright = here.Colours[finding.Brightest].Name;
-        string dark = here.Colours[finding.Darkest].Name;
-        return new ColourChoice(bright, here.Colours.Count == 1 || bright == dark
-            ? ""
-            : $"The brightest of the box at {depth}; {dark}, the darkest, gives the silhouette from below.");
+        var format = new UnitFormat(units);
+        string depth = format.LengthText(finding.RunningDepth);
+        Sighting level = finding.SeenLevel[0], below = finding.SeenFromBelow[0];
+        string reason = level.Distance > 0
+            ? $"Made out farthest by the {finding.Eye.CommonName} looking level at {depth}: {format.LengthText(level.Distance)}."
+            : $"No colour of the box is made out at {depth}; this one is brightest.";
+        if (here.Colours.Count > 1 && below.Name != level.Name && below.Distance > 0)
+            reason += $" {char.ToUpperInvariant(below.Name[0])}{below.Name[1..]} gives the strongest silhouette from below.";
+        return new ColourChoice(here.Colours[level.Distance > 0 ? finding.Chosen : finding.Brightest].Name, reason);
     }
 
     /// <summary>A colour word as people write it.</summary>
