@@ -33,7 +33,7 @@ public static class SideView
         UnitFormat format = options.Format;
         Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario.Tackle.JigHeads.Concat(candidates.Select(c => c.Rig.Head)), format);
         List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], IsFirst(c, first),
-            (t, i) => new DataPoint(format.Length(t.X[i]), format.Length(t.Depth(i)))))];
+            (t, i) => new DataPoint(format.Length(Math.Sqrt((t.X[i] * t.X[i]) + (t.Y[i] * t.Y[i]))), format.Length(t.Depth(i)))))];
 
         const double plotPixelsWide = 330;
         double plotHeight = options.Narrow ? 400 : 430;
@@ -54,7 +54,7 @@ public static class SideView
         double right = reach * (1 + currentRoom);
 
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"distance along the cast ({format.LengthUnit})", left, right);
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"distance from the rod tip ({format.LengthUnit})", left, right);
         x.IsShown = value => value >= -1e-9 && value <= reach * 1.02;
         x.MajorGridlineStyle = LineStyle.None;
         PlotAxis y = PlotBase.DepthAxis(options, -sky, floor);
@@ -159,7 +159,7 @@ public static class SideView
     {
         List<LineShape> usable = [.. track.Shapes.Where(s => s.X.Length > 1 && s.X.All(double.IsFinite) && s.Z.All(double.IsFinite))];
         List<LineShape> picked = usable.Count <= 2 ? usable : [usable[usable.Count / 3], usable[2 * usable.Count / 3]];
-        return [.. picked.Select(s => (s, s.X.Zip(s.Z, (x, z) => new DataPoint(format.Length(x), -format.Length(z))).ToList()))];
+        return [.. picked.Select(s => (s, s.X.Select((x, i) => new DataPoint(format.Length(Math.Sqrt((x * x) + (s.Y[i] * s.Y[i]))), -format.Length(s.Z[i]))).ToList()))];
     }
 
     private static IEnumerable<LabelRequest> ShapeLabels(PaintArea area, List<(LineShape Shape, List<DataPoint> Points)> shapes, FigureOptions options)

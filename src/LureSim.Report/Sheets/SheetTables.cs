@@ -44,29 +44,29 @@ internal static class SheetTables
         List<ColumnView> columns = [new("head", IsText: true)];
         if (bodies)
             columns.Add(new("body", IsText: true));
-        columns.AddRange([new("retrieve", IsText: true), new("in zone"), new("above"), new("below"), new("on bottom")]);
+        columns.AddRange([new("retrieve and what it does", IsText: true), new("in zone"), new("above"), new("below"), new("on bottom")]);
         if (grass)
             columns.Add(new("in grass"));
         columns.AddRange([new("to zone"), new("median depth")]);
         if (across)
             columns.Add(new("sideways"));
-        columns.AddRange([new("score"), new("what it does", IsText: true)]);
+        columns.Add(new("score"));
 
         List<RowView> rows = [];
         foreach (Candidate c in sheet.Candidates.OrderByDescending(c => SideView.IsFirst(c, sheet.Choice.First)).ThenByDescending(c => c.Score))
         {
             Coverage v = c.Coverage;
+            string verdict = c.Track.Status == Motion.SimulationStatus.Completed ? c.Verdict : $"{c.Verdict} ({(c.Track.Message.Length > 0 ? c.Track.Message : c.Track.Status.ToString())})";
             List<CellView> cells = [];
             if (bodies)
                 cells.Add(new(c.Rig.Body.Label, Class: "text"));
-            cells.AddRange([new(c.Rig.Presentation.Name, Class: "text"), new(UnitFormat.PercentText(v.ZoneShare)), new(UnitFormat.PercentText(v.AboveShare)), new(UnitFormat.PercentText(v.BelowShare)), new(UnitFormat.PercentText(v.BottomShare))]);
+            cells.AddRange([new(c.Rig.Presentation.Name, verdict, "words"), new(UnitFormat.PercentText(v.ZoneShare)), new(UnitFormat.PercentText(v.AboveShare)), new(UnitFormat.PercentText(v.BelowShare)), new(UnitFormat.PercentText(v.BottomShare))]);
             if (grass)
                 cells.Add(new(UnitFormat.PercentText(v.GrassShare)));
             cells.AddRange([new(UnitFormat.SecondsText(v.TimeToZone)), new(format.LengthText(v.MedianDepth))]);
             if (across)
                 cells.Add(new(format.LengthText(v.DriftAcross)));
-            string verdict = c.Track.Status == Motion.SimulationStatus.Completed ? c.Verdict : $"{c.Verdict} ({(c.Track.Message.Length > 0 ? c.Track.Message : c.Track.Status.ToString())})";
-            cells.AddRange([new(UnitFormat.Number(100 * c.Score, 0)), new(verdict, Class: "words")]);
+            cells.Add(new(UnitFormat.Number(100 * c.Score, 0)));
             rows.Add(new RowView(format.HeadText(c.Rig.Head), cells, SideView.IsFirst(c, sheet.Choice.First) ? "first" : ""));
         }
 

@@ -66,7 +66,7 @@ public class FigureTests
     {
         List<Figure> figures = AllFigures.Draw("bridge", new FigureOptions(units));
         Assert.Contains($"depth {length}", Texts(figures[0]));
-        Assert.Contains($"distance along the cast {length}", Texts(figures[0]));
+        Assert.Contains($"distance from the rod tip {length}", Texts(figures[0]));
         Assert.Contains($"retrieve speed {speed}", Texts(figures[4]));
     }
 

@@ -58,11 +58,13 @@ public class PlatesTests
     }
 
     [Fact]
-    public void The_colour_is_the_brightest_and_the_darkest_is_named_beside_it()
+    public void The_colour_is_the_one_made_out_farthest_and_the_strongest_silhouette_is_named()
     {
         ColourChoice choice = Plates.Choice(Finding, UnitSystem.Metric)!;
-        Assert.Equal(Finding.Chart.Colours[Finding.Brightest].Name, choice.Name);
+        Assert.Equal(Finding.SeenLevel[0].Name, choice.Name);
+        Assert.Equal(Finding.SeenLevel.Max(s => s.Distance), Finding.SeenLevel[0].Distance);
         Assert.Contains("4.5 m", choice.Reason, StringComparison.Ordinal);
-        Assert.Contains("black", choice.Reason, StringComparison.Ordinal);
+        if (Finding.SeenFromBelow[0].Name != choice.Name)
+            Assert.Contains(Finding.SeenFromBelow[0].Name, choice.Reason, StringComparison.OrdinalIgnoreCase);
     }
 }
