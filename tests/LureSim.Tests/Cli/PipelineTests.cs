@@ -25,7 +25,7 @@ public class PipelineTests
         JsonElement track = (await Result("path", Flat, "--weight", "1/8 oz")).GetProperty("track");
         Assert.Equal("completed", track.GetProperty("status").GetString());
         double[] x = [.. track.GetProperty("x_m").EnumerateArray().Select(value => value.GetDouble())];
-        Assert.Equal(60 * 0.3048, x[0], 0.5);
+        Assert.Equal(50 * 0.3048, x[0], 0.5);
         Assert.InRange(x[^1], 0.0, 4.0);
     }
 
