@@ -53,6 +53,9 @@ internal sealed record EngineSettings
 /// </summary>
 internal sealed class EngineRun
 {
+    // No case here needs a tenth of it: a test fails rather than hangs.
+    private const int StepLimit = 200_000;
+
     private readonly LineDynamics dynamics;
     private readonly LineIntegrator integrator;
     private readonly EngineSettings settings;
@@ -115,27 +118,21 @@ internal sealed class EngineRun
 
     public EnergyRates Energy => dynamics.Energy;
 
-    /// <summary>Angle of the last segment below the horizontal (radians).</summary>
-    public double TipAngle
-    {
-        get
-        {
-            var (x1, y1, z1) = Node(Segments);
-            var (x0, y0, z0) = Node(Segments - 1);
-            return Math.Atan2(z1 - z0, Math.Sqrt(((x1 - x0) * (x1 - x0)) + ((y1 - y0) * (y1 - y0))));
-        }
-    }
-
     /// <summary>
-    /// Tension at the tip itself (N): linear through the middles of the last two segments, as the engine's tensions belong to the middles.
+    /// Angle of the line below the horizontal at the tip (radians), extrapolated from the middles of the last two segments, to which the engine's angles belong.
     /// </summary>
-    public double TipTensionExtrapolated
+    public double TipAngle => AtTip(SegmentAngle(Segments - 1), SegmentAngle(Segments - 2));
+
+    /// <summary>Tension at the tip itself (N), extrapolated likewise.</summary>
+    public double TipTensionExtrapolated => AtTip(dynamics.Tension[Segments - 1], dynamics.Tension[Segments - 2]);
+
+    /// <summary>Tension at the lure itself (N), extrapolated likewise.</summary>
+    public double LureTensionExtrapolated
     {
         get
         {
-            int n = Segments;
-            double m1 = 0.5 * (Fraction(n) + Fraction(n - 1)), m0 = 0.5 * (Fraction(n - 1) + Fraction(n - 2));
-            return dynamics.Tension[n - 1] + ((dynamics.Tension[n - 1] - dynamics.Tension[n - 2]) * (1 - m1) / (m1 - m0));
+            double m0 = 0.5 * (Fraction(0) + Fraction(1)), m1 = 0.5 * (Fraction(1) + Fraction(2));
+            return dynamics.Tension[0] - ((dynamics.Tension[1] - dynamics.Tension[0]) * m0 / (m1 - m0));
         }
     }
 
@@ -153,6 +150,20 @@ internal sealed class EngineRun
 
         integrator.Initialise(time, position, velocity);
         integrator.Prepare();
+    }
+
+    private double SegmentAngle(int k)
+    {
+        var (x1, y1, z1) = Node(k + 1);
+        var (x0, y0, z0) = Node(k);
+        return Math.Atan2(z1 - z0, Math.Sqrt(((x1 - x0) * (x1 - x0)) + ((y1 - y0) * (y1 - y0))));
+    }
+
+    private double AtTip(double last, double before)
+    {
+        int n = Segments;
+        double m1 = 0.5 * (Fraction(n) + Fraction(n - 1)), m0 = 0.5 * (Fraction(n - 1) + Fraction(n - 2));
+        return last + ((last - before) * (1 - m1) / (m1 - m0));
     }
 
     public void OpenBail(FreeSpool spool) => integrator.OpenBail(spool);
@@ -184,6 +195,7 @@ internal sealed class EngineRun
         while (time - integrator.Time > 1e-12)
         {
             double remaining = time - integrator.Time;
+            if (Steps + Rejected > StepLimit) throw new InvalidOperationException(FormattableString.Invariant($"The engine took {StepLimit} steps to {integrator.Time:F4} s."));
             bool clipped = step >= remaining;
             double trial = clipped ? remaining : step;
             double error = integrator.TryStep(trial, control);
