@@ -1,1 +1,17 @@
-Console.WriteLine("luresim");
+using System.Text;
+using LureSim.Cli;
+
+if (OperatingSystem.IsWindows())
+    Console.OutputEncoding = Encoding.UTF8;
+
+using var cancellation = new CancellationTokenSource();
+Console.CancelKeyPress += (_, pressed) =>
+{
+    // The first Ctrl-C lets the command clean up; a second one ends the process at once.
+    if (!cancellation.IsCancellationRequested)
+    {
+        pressed.Cancel = true;
+        cancellation.Cancel();
+    }
+};
+return await LureSimApp.RunAsync(args, CliHost.ForProcess(), cancellation.Token);

@@ -3,7 +3,10 @@ using LureSim.Scenarios;
 
 namespace LureSim.Report;
 
-/// <summary>Turns SI values into numbers and texts of one unit system. A value that is not finite gives a dash.</summary>
+/// <summary>
+/// Turns SI values into the texts of figures and sheets in one unit system: as few digits as a reader needs, a
+/// dash for a value that is not finite. <see cref="MeasureFormatter"/> has the fixed digits of tables and data.
+/// </summary>
 /// <param name="system">The unit system.</param>
 public sealed class UnitFormat(UnitSystem system)
 {
@@ -19,6 +22,8 @@ public sealed class UnitFormat(UnitSystem system)
 
     /// <summary>The unit system.</summary>
     public UnitSystem System { get; } = system;
+
+    private readonly MeasureFormatter measures = new(system);
 
     private bool Us => System == UnitSystem.Us;
 
@@ -85,10 +90,8 @@ public sealed class UnitFormat(UnitSystem system)
         ? With(Number((celsius * 9 / 5) + 32, 0), "°F")
         : With(Number(celsius, 0), "°C");
 
-    /// <summary>A jig head as its owner wrote it, with grams beside ounces in metric output.</summary>
-    public string HeadText(JigHead head) => !Us && head.Mass > 0 && !head.Label.EndsWith(" g", StringComparison.Ordinal)
-        ? $"{head.Label} ({Number(head.Mass * 1000, 1)} g)"
-        : head.Label;
+    /// <summary>A jig head as its owner wrote it, or its weight in the chosen units if the owner wrote it in others.</summary>
+    public string HeadText(JigHead head) => measures.HeadLabel(head);
 
     /// <summary>A time (s) as text, "12 s"; a dash for none.</summary>
     public static string SecondsText(double? seconds) => seconds is { } value ? With(SecondsNumber(value), "s") : None;

@@ -49,7 +49,7 @@ public static class CoverageBars
                 double end = r + 0.4 - thin;
                 double left = 0;
                 foreach ((double share, OxyColor fill, Hatch hatch) in ((double, OxyColor, Hatch)[])
-                    [(coverage.AboveShare, above, Hatch.Dots), (coverage.ZoneShare, zone, Hatch.None), (coverage.BelowShare, below, Hatch.Falling)])
+                    [(coverage.AboveShare, above, Hatch.Level), (coverage.ZoneShare, zone, Hatch.None), (coverage.BelowShare, below, Hatch.Falling)])
                 {
                     if (!(share > 0))
                         continue;
@@ -108,7 +108,7 @@ public static class CoverageBars
             PlotHeight = (row * rows) + 66,
             Keys =
             [
-                KeyItem.Box("above the zone", above, Palette.Line, Hatch.Dots),
+                KeyItem.Box("above the zone", above, Palette.Line, Hatch.Level),
                 KeyItem.Box("in the zone", zone, Palette.Line),
                 KeyItem.Box("below the zone", below, OxyColors.White, Hatch.Falling),
                 .. anyBottom ? [KeyItem.Box("thin bar: touching the bottom", bottom, bottom)] : Array.Empty<KeyItem>(),

@@ -14,10 +14,11 @@ public static class CoverageMap
 
     /// <summary>Draws the figure.</summary>
     /// <param name="grid">The grid; at least one head and one speed.</param>
+    /// <param name="first">The first choice, to be framed if its retrieve and speed are in the grid; null frames the cell with most time in the zone.</param>
     /// <param name="options">Units and width.</param>
     /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">The grid is empty, or its arrays do not fit its heads and speeds.</exception>
-    public static Figure Create(CoverageGrid grid, FigureOptions options)
+    public static Figure Create(CoverageGrid grid, Candidate? first, FigureOptions options)
     {
         ArgumentNullException.ThrowIfNull(grid);
         ArgumentNullException.ThrowIfNull(options);
@@ -33,7 +34,7 @@ public static class CoverageMap
 
         UnitFormat format = options.Format;
         Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(grid.Heads, format);
-        (int bestRow, int bestColumn) = Best(grid);
+        (int bestRow, int bestColumn) = first is null ? Best(grid) : Find(grid, first);
         PlotModel model = PlotBase.Model(options);
         PlotAxis x = Steps(options, AxisPosition.Bottom, $"retrieve speed ({format.SpeedUnit})", columns, i => format.SpeedNumber(grid.Speeds[i]));
         PlotAxis y = Steps(options, AxisPosition.Left, "", rows, i => styles[grid.Heads[i]].Label);
@@ -58,7 +59,7 @@ public static class CoverageMap
         });
 
         double cell = Math.Clamp((options.Narrow ? 420.0 : 400.0) / rows, 32, 56);
-        string bestText = bestRow < 0 ? "No cell is in the zone." : $"Best: {format.HeadText(grid.Heads[bestRow])} at {format.SpeedText(grid.Speeds[bestColumn])}, {UnitFormat.PercentText(grid.ZoneShare[bestRow, bestColumn])} in the zone.";
+        string bestText = bestRow < 0 ? "" : $"{(first is null ? "Most time in the zone" : "First choice")}: {format.HeadText(grid.Heads[bestRow])} at {format.SpeedText(grid.Speeds[bestColumn])}, {UnitFormat.PercentText(grid.ZoneShare[bestRow, bestColumn])} in the zone.";
         IEnumerable<string> lines = Enumerable.Range(0, rows).Select(r =>
             $"{format.HeadText(grid.Heads[r])}: " + string.Join(", ", Enumerable.Range(0, columns).Select(c => $"{UnitFormat.PercentText(grid.ZoneShare[r, c])} at {format.SpeedText(grid.Speeds[c])}")));
         return new Figure(options)
@@ -73,34 +74,45 @@ public static class CoverageMap
                 KeyItem.Ramp("0 to 100 % in the zone", Palette.Share),
                 .. Any(grid.BottomShare) ? [KeyItem.Symbol($"on the bottom {UnitFormat.PercentText(MarkFrom)} or more", (rc, p, s) => Shapes.BottomMark(rc, p, s, Palette.Ink))] : Array.Empty<KeyItem>(),
                 .. Any(grid.GrassShare) ? [KeyItem.Symbol($"in the grass {UnitFormat.PercentText(MarkFrom)} or more", (rc, p, s) => Shapes.GrassMark(rc, p, s, Palette.Ink))] : Array.Empty<KeyItem>(),
-                .. bestRow < 0 ? Array.Empty<KeyItem>() : [KeyItem.Box("best", OxyColors.White, Palette.Vermilion)],
+                .. bestRow < 0 ? Array.Empty<KeyItem>() : [KeyItem.Box(first is null ? "most in the zone" : "first choice", OxyColors.White, Palette.Vermilion)],
             ],
-            Caption = "Each number is the per cent of the retrieve that the lure spends in the strike zone. The frame marks the most time in the zone after time on the bottom or in the grass is taken off. Look at its neighbours too: a wide bright area forgives a wrong speed.",
-            AltText = $"{bestText} {string.Join("; ", lines)}.",
+            Caption = "Each number is the per cent of the retrieve that the lure spends in the strike zone. Look at the neighbours of the framed cell too: a wide bright area forgives a wrong speed. The choice also weighs time on the bottom, in the grass and on the way down.",
+            AltText = $"{bestText} {string.Join("; ", lines)}.".TrimStart(),
         };
 
         static bool Any(double[,] values) => values.Cast<double>().Any(v => v >= MarkFrom);
     }
 
-    /// <summary>The best cell: most of the retrieve in the zone less what is spent on the bottom or in the grass; -1 if none is in the zone.</summary>
+    /// <summary>The cell with most time in the zone, of equals the one with least on the bottom or in the grass; -1 if none is in the zone.</summary>
     internal static (int Row, int Column) Best(CoverageGrid grid)
     {
         (int Row, int Column) best = (-1, -1);
-        double most = double.NegativeInfinity;
         for (int r = 0; r < grid.Heads.Count; r++)
         {
             for (int c = 0; c < grid.Speeds.Count; c++)
             {
-                double value = grid.ZoneShare[r, c] - Math.Max(grid.BottomShare[r, c], grid.GrassShare[r, c]);
-                if (grid.ZoneShare[r, c] > 0 && value > most)
-                {
-                    most = value;
+                double share = grid.ZoneShare[r, c];
+                if (share > 0 && (best.Row < 0 || share > grid.ZoneShare[best.Row, best.Column] || (share == grid.ZoneShare[best.Row, best.Column] && Lost(r, c) < Lost(best.Row, best.Column))))
                     best = (r, c);
-                }
             }
         }
 
         return best;
+
+        double Lost(int r, int c) => Math.Max(grid.BottomShare[r, c], grid.GrassShare[r, c]);
+    }
+
+    /// <summary>The cell of a candidate; -1 if the grid does not hold its retrieve and speed.</summary>
+    internal static (int Row, int Column) Find(CoverageGrid grid, Candidate candidate)
+    {
+        Presentation p = candidate.Rig.Presentation;
+        if (p.Name != grid.PresentationName)
+            return (-1, -1);
+
+        int row = grid.Heads.ToList().IndexOf(candidate.Rig.Head);
+        // A thousandth of the speed is rounding, no other speed.
+        int column = grid.Speeds.ToList().FindIndex(s => Math.Abs(s - p.RetrieveSpeed) <= 1e-3 * p.RetrieveSpeed);
+        return row < 0 || column < 0 ? (-1, -1) : (row, column);
     }
 
     /// <summary>An axis of numbered cells.</summary>

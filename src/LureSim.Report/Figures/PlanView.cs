@@ -35,7 +35,7 @@ public static class PlanView
         high += 0.25 * span;
 
         PlotModel model = PlotBase.Model(options);
-        model.Axes.Add(PlotBase.Axis(options, AxisPosition.Bottom, $"distance from the rod tip ({format.LengthUnit})", -0.05 * reach, 1.06 * reach));
+        model.Axes.Add(PlotBase.Axis(options, AxisPosition.Bottom, $"distance along the cast ({format.LengthUnit})", -0.05 * reach, 1.06 * reach));
         PlotAxis across = PlotBase.Axis(options, AxisPosition.Left, $"right  —  left ({format.LengthUnit})", low, high);
         across.LabelFormatter = value => UnitFormat.Number(Math.Abs(value), 2);
         model.Axes.Add(across);

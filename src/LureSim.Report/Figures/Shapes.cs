@@ -19,7 +19,7 @@ internal enum Hatch
     None,
     Rising,
     Falling,
-    Dots,
+    Level,
 }
 
 /// <summary>Small drawings in the figure's own units.</summary>
@@ -99,16 +99,16 @@ internal static class Shapes
         if (hatch == Figures.Hatch.None || area.Width < 1 || area.Height < 1)
             return;
 
-        if (hatch == Figures.Hatch.Dots)
+        if (hatch == Figures.Hatch.Level)
         {
-            const double apart = 9;
-            int row = 0;
-            for (double y = area.Top + 3; y < area.Bottom - 1; y += apart * 0.7, row++)
+            List<ScreenPoint> levels = [];
+            for (double y = area.Top + (pitch / 2); y < area.Bottom; y += pitch)
             {
-                for (double x = area.Left + 3 + (row % 2 * apart / 2); x < area.Right - 1; x += apart)
-                    Disc(rc, new ScreenPoint(x, y), 0.9, colour, OxyColors.Undefined, 0);
+                levels.Add(new ScreenPoint(area.Left, y));
+                levels.Add(new ScreenPoint(area.Right, y));
             }
 
+            rc.DrawLineSegments(levels, colour, 0.9, EdgeRenderingMode.Adaptive, null, LineJoin.Miter);
             return;
         }
 

@@ -33,7 +33,7 @@ public static class SideView
         UnitFormat format = options.Format;
         Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario.Tackle.JigHeads.Concat(candidates.Select(c => c.Rig.Head)), format);
         List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], IsFirst(c, first),
-            (t, i) => new DataPoint(format.Length(t.X[i]), format.Length(t.Depth(i)))))];
+            (t, i) => new DataPoint(format.Length(Math.Sqrt((t.X[i] * t.X[i]) + (t.Y[i] * t.Y[i]))), format.Length(t.Depth(i)))))];
 
         const double plotPixelsWide = 330;
         double plotHeight = options.Narrow ? 400 : 430;
@@ -112,8 +112,9 @@ public static class SideView
                 .. shapes.Count == 0 ? Array.Empty<KeyItem>() : [KeyItem.Line("the line, at the time written on it", Palette.Line, 1.1, null)],
             ],
             Caption = "You stand at the left; the lure lands at the right, falls (dashed) and comes back (solid). "
-                + $"Time marks every {UnitFormat.Number(step, 0)} s are on the first choice. "
+                + $"Time marks every {UnitFormat.Number(step, 0)} s are on {(chosen is { First: true } ? "the first choice" : "the track")}. "
                 + (stretch > 1.3 ? $"Depth is drawn about {UnitFormat.Number(stretch, stretch < 3 ? 1 : 0)} times larger than distance. " : "")
+                + (PlanView.IsNeeded(scenario, candidates) ? "The lure also swings sideways, which the view from above shows. " : "")
                 + (flows ? $"Arrows at the right: the current at depth, {DirectionText(spot)}." : ""),
             AltText = Describe(scenario, candidates, first, format),
         };
@@ -158,7 +159,7 @@ public static class SideView
     {
         List<LineShape> usable = [.. track.Shapes.Where(s => s.X.Length > 1 && s.X.All(double.IsFinite) && s.Z.All(double.IsFinite))];
         List<LineShape> picked = usable.Count <= 2 ? usable : [usable[usable.Count / 3], usable[2 * usable.Count / 3]];
-        return [.. picked.Select(s => (s, s.X.Zip(s.Z, (x, z) => new DataPoint(format.Length(x), -format.Length(z))).ToList()))];
+        return [.. picked.Select(s => (s, s.X.Select((x, i) => new DataPoint(format.Length(Math.Sqrt((x * x) + (s.Y[i] * s.Y[i]))), -format.Length(s.Z[i]))).ToList()))];
     }
 
     private static IEnumerable<LabelRequest> ShapeLabels(PaintArea area, List<(LineShape Shape, List<DataPoint> Points)> shapes, FigureOptions options)

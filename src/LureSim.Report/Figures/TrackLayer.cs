@@ -91,15 +91,17 @@ internal static class TrackLayer
             DrawnTrack track = tracks[t];
             List<ScreenPoint> line = [.. track.Retrieve.Select(p => area.At(p.X, p.Y))];
             List<ScreenPoint> marks = track.First || tracks.Count == 1 ? [.. TimeMarks(track, timeStep).Select(m => area.At(m.Point.X, m.Point.Y))] : [];
-            double walked = -pitch * (0.25 + (0.5 * t / Math.Max(1, tracks.Count)));
-            for (int i = 1; i < line.Count; i++)
+            // Straight distance from the last marker, not along the line: a sawtooth would be full of them.
+            double wanted = pitch * (0.25 + (0.5 * t / Math.Max(1, tracks.Count)));
+            ScreenPoint last = line.Count > 0 ? line[0] : default;
+            foreach (ScreenPoint point in line)
             {
-                walked += (line[i] - line[i - 1]).Length;
-                if (walked < 0 || marks.Any(m => (m - line[i]).Length < clearance))
+                if ((point - last).Length < wanted || marks.Any(m => (m - point).Length < clearance))
                     continue;
 
-                walked -= pitch;
-                Shapes.Marker(area.Context, line[i], track.Style.Shape, track.Style.Filled, track.Style.Colour, track.First ? 4.2 : 3.4);
+                Shapes.Marker(area.Context, point, track.Style.Shape, track.Style.Filled, track.Style.Colour, track.First ? 4.2 : 3.4);
+                last = point;
+                wanted = pitch;
             }
         }
     }

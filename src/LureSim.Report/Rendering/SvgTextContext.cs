@@ -9,6 +9,12 @@ namespace LureSim.Report.Rendering;
 internal sealed class SvgTextContext(Stream stream, double width, double height)
     : SvgRenderContext(stream, width, height, isDocument: false, textMeasurer: BundledTextMeasurer.Instance, background: OxyColors.Undefined)
 {
+    public override void DrawLine(IList<ScreenPoint> points, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode, double[]? dashArray, LineJoin lineJoin) =>
+        base.DrawLine(points, stroke, thickness, edgeRenderingMode, Scale(dashArray, thickness), lineJoin);
+
+    public override void DrawPolygon(IList<ScreenPoint> points, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode, double[]? dashArray, LineJoin lineJoin) =>
+        base.DrawPolygon(points, fill, stroke, thickness, edgeRenderingMode, Scale(dashArray, thickness), lineJoin);
+
     public override void DrawText(
         ScreenPoint p,
         string text,
@@ -37,6 +43,9 @@ internal sealed class SvgTextContext(Stream stream, double width, double height)
             base.DrawText(baseline, lines[i], c, BundledFont.SvgFamilies, fontSize, weight, rotate, halign, VerticalAlignment.Bottom, null);
         }
     }
+
+    // Elsewhere in OxyPlot dashes are in units of the thickness; its SVG writer takes them as they are.
+    private static double[]? Scale(double[]? dashes, double thickness) => dashes is null ? null : [.. dashes.Select(d => d * thickness)];
 }
 
 /// <summary>Measures text with the bundled font and draws nothing.</summary>

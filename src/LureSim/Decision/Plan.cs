@@ -87,6 +87,9 @@ public sealed record Choice(Candidate First, Candidate? Fallback, IReadOnlyList<
 /// <param name="RedDarkens">Depths at which a red lure goes dark in this water, by each criterion.</param>
 /// <param name="Brightest">Index of the colour of greatest luminance at the running depth.</param>
 /// <param name="Darkest">Index of the colour of least luminance at the running depth: the strongest silhouette from below.</param>
+/// <param name="SeenLevel">How far off the fish makes out each colour at the running depth, looking level; farthest first.</param>
+/// <param name="SeenFromBelow">The same looking up.</param>
+/// <param name="Chosen">Index of the colour that the fish makes out farthest looking level.</param>
 /// <param name="Eye">The eye of the target fish.</param>
 public sealed record ColourFinding(
     ColourChart Chart,
@@ -95,6 +98,9 @@ public sealed record ColourFinding(
     IReadOnlyList<DarkDepth> RedDarkens,
     int Brightest,
     int Darkest,
+    IReadOnlyList<Sighting> SeenLevel,
+    IReadOnlyList<Sighting> SeenFromBelow,
+    int Chosen,
     FishEye Eye);
 
 /// <summary>The answer to a scenario.</summary>

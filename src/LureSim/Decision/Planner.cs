@@ -124,12 +124,12 @@ public static class Planner
         Spot spot = scenario.Spot;
         Guard.InRange(runningDepth, 0, spot.Depth);
         OpticalWater water = OpticalWater.FromSecchi(spot.WaterKind, spot.SecchiDepth, spot.TemperatureCelsius, spot.Salinity);
-        var field = new LightField(water, Atmosphere.Illuminate(spot.SunElevation * 180 / Math.PI, spot.CloudCover));
+        var field = new LightField(water, Atmosphere.Illuminate(spot.SunElevation * 180 / Math.PI, spot.CloudCover), SeaBed.Of(Bed(spot), spot.Depth));
         LureColour[] colours = [.. scenario.Tackle.Colours.Select(Colour)];
         if (!FishEyes.TryFind(spot.TargetFish, out FishEye? eye))
             throw new ArgumentException($"There is no eye for the target fish '{spot.TargetFish}'.", nameof(scenario));
 
-        // Two rows below the bottom's depth are kept out: the chart ends at the bottom.
+        // The chart ends at the bottom.
         IReadOnlyList<double> depths = [0, .. RoundDepths(spot.Depth, units)];
         ColourChart chart = ColourChart.Of(field, colours, depths);
         ColourChart here = ColourChart.Of(field, colours, [runningDepth]);
@@ -140,8 +140,22 @@ public static class Planner
             if (here[0, i].RelativeLuminance < here[0, darkest].RelativeLuminance) darkest = i;
         }
 
-        return new ColourFinding(chart, runningDepth, here, Darkening.Of(field, LureColours.Red, eye), brightest, darkest, eye);
+        // A target of the lure's apparent size: the square root of its side area.
+        LureBody body = scenario.Tackle.Bodies[0];
+        double size = Math.Sqrt(body.Length * body.Height);
+        IReadOnlyList<Sighting> level = new SightScene(field, eye, ViewDirection.Level, runningDepth, size).Rank(colours);
+        IReadOnlyList<Sighting> below = new SightScene(field, eye, ViewDirection.Up, runningDepth, size).Rank(colours);
+        int chosen = Array.FindIndex(colours, c => c.Name == level[0].Name);
+        return new ColourFinding(chart, runningDepth, here, Darkening.Of(field, LureColours.Red, eye), brightest, darkest, level, below, chosen, eye);
     }
+
+    private static SeaBedKind Bed(Spot spot) => spot switch
+    {
+        { GrassHeight: > 0 } => SeaBedKind.Grass,
+        { Bottom: BottomKind.Mud } => SeaBedKind.Mud,
+        { Bottom: BottomKind.Shell or BottomKind.Hard } => SeaBedKind.Shell,
+        _ => SeaBedKind.Sand,
+    };
 
     /// <summary>Round depths from the first step to the bottom (m), the bottom itself last.</summary>
     /// <param name="depth">Water depth (m), above 0.</param>

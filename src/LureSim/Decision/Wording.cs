@@ -60,12 +60,12 @@ public static class Wording
         string band = $"{show.Length.Number(zone.Top)} to {show.Length.Text(zone.Bottom)}";
         if (c.TimeToZone is { } time)
         {
-            reasons.Add($"{Name(first, show)} spends {Percent(c.ZoneShare)} of the retrieve in the strike zone ({band} down), at a middle depth of {show.Length.Text(c.MedianDepth)}; "
+            reasons.Add($"{Capital(Name(first, show))} spends {Percent(c.ZoneShare)} of the retrieve in the strike zone ({band} down), at a middle depth of {show.Length.Text(c.MedianDepth)}; "
                 + $"it is there {show.Seconds.Text(time)} after splash-down.");
         }
         else
         {
-            reasons.Add($"No rig of this tackle box reaches the strike zone ({band} down). {Name(first, show)} comes nearest: it runs at a middle depth of {show.Length.Text(c.MedianDepth)}.");
+            reasons.Add($"No rig of this tackle box reaches the strike zone ({band} down). {Capital(Name(first, show))} comes nearest: it runs at a middle depth of {show.Length.Text(c.MedianDepth)}.");
         }
 
         // The neighbours by weight with the same presentation show what a step lighter or heavier would cost.
@@ -116,16 +116,51 @@ public static class Wording
     {
         ColourChart here = colours.AtRunningDepth;
         string depth = show.Length.Text(colours.RunningDepth);
-        LureColour bright = here.Colours[colours.Brightest], dark = here.Colours[colours.Darkest];
-        yield return $"At {depth} in this water {bright.Name} is the brightest colour of the box and {dark.Name} the darkest: the first stands out lit from above, the second as a silhouette from below.";
+        Sighting first = colours.SeenLevel[0];
+        string fish = $"{Article(colours.Eye.CommonName)}{(colours.Eye.Basis == EyeBasis.StandIn ? " (by a stand-in eye)" : "")}";
+        if (first.Distance > 0)
+        {
+            IEnumerable<string> next = colours.SeenLevel.Skip(1).Take(2).Where(x => x.Distance > 0).Select(x => $"{x.Name} {show.Length.Text(x.Distance)}");
+            string others = string.Join(", ", next);
+            string end = colours.SeenLevel[^1] is { } last && last != first
+                ? last.Distance > 0 ? $"; {last.Name} is made out last, at {show.Length.Text(last.Distance)}" : $"; {last.Name} is not made out at all"
+                : "";
+            yield return $"Colour: at {depth}, looking level, {fish} makes out {first.Name} farthest, {How(first)}: {show.Length.Text(first.Distance)}{(others.Length > 0 ? $" (then {others})" : "")}{end}.";
+        }
+        else
+        {
+            yield return $"Colour: at {depth} {fish} makes out no colour of this box by sight, looking level.";
+        }
+
+        if (colours.SeenFromBelow[0].Distance > 0)
+            yield return $"From below every lure is darker than the light above it; {colours.SeenFromBelow[0].Name} makes the strongest silhouette.";
         string[] gone = [.. Enumerable.Range(0, here.Colours.Count).Where(i => here[0, i].Word is ColourWord.NearBlack or ColourWord.Unseen).Select(i => here.Colours[i].Name)];
-        if (gone.Length > 0) yield return $"Near black there: {Join(gone)}.";
-        foreach (DarkDepth red in colours.RedDarkens.Where(d => d.Criterion == DarkCriterion.LuminanceAgainstWhite))
-            yield return red.Depth is { } d ? $"A red lure falls to near black against white at {show.Length.Text(d)} in this water." : "A red lure does not go near black against white at any depth in this water before all light is gone.";
+        if (gone.Length > 0) yield return $"To a person's eye {Join(gone)} {(gone.Length == 1 ? "is" : "are")} near black there.";
+        IEnumerable<string> dark = colours.RedDarkens.Select(d => $"{Criterion(d.Criterion)} {(d.Depth is { } at ? at < 0.01 ? "from the surface on" : $"at {show.Length.Text(at)}" : "at no depth before all light is gone")}");
+        yield return $"Red in this water goes dark {string.Join("; ", dark)}.";
     }
 
+    private static string How(Sighting sighting) => sighting.Mode switch
+    {
+        SightMode.Reflects => sighting.Channel == SightChannel.ConeColour ? "by its colour" : "as a bright shape",
+        SightMode.MatchesBackground => "by its colour",
+        _ => "as a dark shape",
+    };
+
+    private static string Criterion(DarkCriterion criterion) => criterion switch
+    {
+        DarkCriterion.LuminanceAgainstWhite => "beside white, to a person,",
+        DarkCriterion.Chroma => "in hue",
+        DarkCriterion.ContrastToWater => "against the water behind it",
+        _ => "to the cones of the fish",
+    };
+
+    private static string Article(string name) => "aeiou".Contains(name[0], StringComparison.OrdinalIgnoreCase) ? $"an {name}" : $"a {name}";
+
     private static string Name(Candidate candidate, MeasureFormatter show) =>
-        $"{show.HeadLabel(candidate.Rig.Head)} with the {candidate.Rig.Body.Label}, {candidate.Rig.Presentation.Name} at {show.Speed.Text(candidate.Rig.Presentation.RetrieveSpeed)},";
+        $"{show.HeadLabel(candidate.Rig.Head)} with the {candidate.Rig.Body.Label}, {candidate.Rig.Presentation.Name} at {show.Speed.Text(candidate.Rig.Presentation.RetrieveSpeed)}";
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string Join(IEnumerable<string> items)
     {

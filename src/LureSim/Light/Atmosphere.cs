@@ -114,6 +114,61 @@ public static class Atmosphere
         return new SurfaceLight(seen, sky, zenith, regime, note);
     }
 
+    /// <summary>Sun, sky and moon on the water at a date, time and place.</summary>
+    /// <param name="time">Moment; its offset makes local time unambiguous.</param>
+    /// <param name="latitudeDegrees">Latitude, north positive, -90 to 90 degrees.</param>
+    /// <param name="longitudeDegrees">Longitude, east positive, -180 to 180 degrees.</param>
+    /// <param name="cloudFraction">Share of the sky covered, 0-1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static SurfaceLight Illuminate(DateTimeOffset time, double latitudeDegrees, double longitudeDegrees, double cloudFraction = 0.0)
+    {
+        var sun = Ephemeris.Sun(time, latitudeDegrees, longitudeDegrees);
+        var bySun = Illuminate(sun.ElevationDegrees, cloudFraction);
+        var moon = Ephemeris.Moon(time, latitudeDegrees, longitudeDegrees);
+
+        // The moon adds less than a thousandth until the sun is 8 degrees below the horizon.
+        return sun.ElevationDegrees > -8.0 || moon.ElevationDegrees <= 0.0 ? bySun : AddMoon(bySun, moon, cloudFraction);
+    }
+
+    /// <summary>Illuminance of the moon on the horizontal under a clear sky, lx, Janiczek and DeYoung 1987.</summary>
+    /// <param name="moon">Where the moon stands.</param>
+    /// <returns>Illuminance; 0 when the moon is below the horizon.</returns>
+    public static double MoonIlluminance(MoonPosition moon)
+    {
+        var elevation = moon.ElevationDegrees;
+        if (elevation < -0.8)
+            return 0.0;
+        var x = elevation / 90.0;
+        var full = elevation switch
+        {
+            >= 20.0 => Cubic(x, -1.95, 4.06, -4.24, 1.56),
+            >= 5.0 => Cubic(x, -2.58, 12.58, -42.58, 59.06),
+            _ => Cubic(x, -2.79, 24.27, -252.95, 1321.29),
+        };
+        var phase = moon.PhaseAngleDegrees;
+        var nearness = moon.ParallaxDegrees / 0.951;
+        return full * Math.Pow(10.0, (-0.00868 * phase) - (2.2e-9 * Math.Pow(phase, 4))) * nearness * nearness;
+    }
+
+    private static SurfaceLight AddMoon(SurfaceLight night, MoonPosition moon, double cloudFraction)
+    {
+        var (direct, diffuse) = ClearSky(Math.Max(moon.ElevationDegrees, LowestShapeDegrees));
+
+        // The moon reflects red better than blue: a rise of a third from 450 to 650 nm (from memory, order of magnitude).
+        var tint = Spectrum.FromFunction(Grid, nm => 1.0 + (0.0015 * (nm - 550.0)));
+        (direct, diffuse) = (tint * direct, tint * diffuse);
+        var scale = MoonIlluminance(moon) / (Colorimetry.MaximumLuminousEfficacy * (direct + diffuse).Dot(Colorimetry.YBar));
+        var total = CloudFactor(cloudFraction) * scale * (direct + diffuse);
+        var seen = (1.0 - cloudFraction) * scale * direct;
+        var sky = total.Combine(seen, (all, disc) => Math.Max(0.0, all - disc));
+        return new SurfaceLight(
+            seen,
+            sky + night.Total,
+            (90.0 - moon.ElevationDegrees) * Math.PI / 180.0,
+            night.Regime,
+            "Moonlight from a published illuminance curve, good to a factor of two; colour vision has ended or is ending.");
+    }
+
     /// <summary>Clear-sky direct and diffuse irradiance on the horizontal, W m-2 nm-1.</summary>
     /// <param name="elevationDegrees">Elevation of the sun, 0-90 degrees.</param>
     internal static (Spectrum Direct, Spectrum Diffuse) ClearSky(double elevationDegrees)

@@ -24,24 +24,52 @@ public static class ChromaticAdaptation
     /// <param name="value">The stimulus, relative to the source white.</param>
     /// <param name="sourceWhite">White of the light the eye is adapted to.</param>
     /// <param name="targetWhite">White of the light in which the result is shown, D65 for a screen.</param>
-    /// <returns>The corresponding stimulus; black when the source white gives no light to a sensor.</returns>
-    public static Xyz Cat16(Xyz value, Xyz sourceWhite, Xyz targetWhite)
-    {
-        var (r, g, b) = Multiply(M16, value.X, value.Y, value.Z);
-        var (rs, gs, bs) = Multiply(M16, sourceWhite.X, sourceWhite.Y, sourceWhite.Z);
-        var (rt, gt, bt) = Multiply(M16, targetWhite.X, targetWhite.Y, targetWhite.Z);
+    /// <returns>The corresponding stimulus; black when the source white has no luminance.</returns>
+    public static Xyz Cat16(Xyz value, Xyz sourceWhite, Xyz targetWhite) => Adaptation.Between(sourceWhite, targetWhite).Apply(value);
 
-        // A white in spectral light can leave a sensor of the sharpened space at or below zero: that sensor carries no
-        // signal, so it is floored at a ten-thousandth of the white's luminance.
-        var floor = 1e-4 * Math.Max(sourceWhite.Y, double.Epsilon);
-        if (!(sourceWhite.Y > 0.0))
-            return default;
-        var (x, y, z) = Multiply(
-            M16Inverse,
-            r * rt / Math.Max(rs, floor),
-            g * gt / Math.Max(gs, floor),
-            b * bt / Math.Max(bs, floor));
-        return new Xyz(x, y, z);
+    /// <summary>The adaptation from one white to another as one matrix, for many stimuli under the same light.</summary>
+    internal readonly struct Adaptation
+    {
+        private readonly Xyz _first;
+        private readonly Xyz _second;
+        private readonly Xyz _third;
+
+        private Adaptation(Xyz first, Xyz second, Xyz third)
+        {
+            _first = first;
+            _second = second;
+            _third = third;
+        }
+
+        /// <summary>The adaptation between two whites; the zero matrix when the source has no luminance.</summary>
+        public static Adaptation Between(Xyz sourceWhite, Xyz targetWhite)
+        {
+            if (!(sourceWhite.Y > 0.0))
+                return default;
+            var (rs, gs, bs) = Multiply(M16, sourceWhite.X, sourceWhite.Y, sourceWhite.Z);
+            var (rt, gt, bt) = Multiply(M16, targetWhite.X, targetWhite.Y, targetWhite.Z);
+
+            // A white in spectral light can leave a sensor of the sharpened space at or below zero: that sensor carries no
+            // signal, so it is floored at a ten-thousandth of the white's luminance.
+            var floor = 1e-4 * sourceWhite.Y;
+            double r = rt / Math.Max(rs, floor), g = gt / Math.Max(gs, floor), b = bt / Math.Max(bs, floor);
+            Xyz Row(int at)
+            {
+                double x = M16Inverse[at] * r, y = M16Inverse[at + 1] * g, z = M16Inverse[at + 2] * b;
+                return new Xyz(
+                    (x * M16[0]) + (y * M16[3]) + (z * M16[6]),
+                    (x * M16[1]) + (y * M16[4]) + (z * M16[7]),
+                    (x * M16[2]) + (y * M16[5]) + (z * M16[8]));
+            }
+
+            return new Adaptation(Row(0), Row(3), Row(6));
+        }
+
+        /// <summary>The stimulus under the target white.</summary>
+        public Xyz Apply(Xyz value) => new(
+            (_first.X * value.X) + (_first.Y * value.Y) + (_first.Z * value.Z),
+            (_second.X * value.X) + (_second.Y * value.Y) + (_second.Z * value.Z),
+            (_third.X * value.X) + (_third.Y * value.Y) + (_third.Z * value.Z));
     }
 
     private static (double First, double Second, double Third) Multiply(double[] m, double x, double y, double z) => (

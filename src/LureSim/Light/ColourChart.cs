@@ -54,9 +54,11 @@ public readonly record struct ColourCell(
 public sealed class ColourChart
 {
     private readonly ColourCell[] _cells;
+    private readonly ColourCell[] _surface;
 
-    private ColourChart(LightField field, LureColour[] colours, double[] depths, ColourCell[] cells, double[] illuminance)
+    private ColourChart(LightField field, LureColour[] colours, double[] depths, ColourCell[] cells, ColourCell[] surface, double[] illuminance)
     {
+        _surface = surface;
         Field = field;
         Colours = colours;
         Depths = depths;
@@ -93,6 +95,11 @@ public sealed class ColourChart
         }
     }
 
+    /// <summary>How far a colour has drifted from its look at the surface, for an eye adapted at each depth: the CIELAB distance. Under 5 it stays true, from 20 it is another colour (common usage).</summary>
+    /// <param name="depthIndex">Row, 0 to Depths.Count - 1.</param>
+    /// <param name="colourIndex">Column, 0 to Colours.Count - 1.</param>
+    public double Drift(int depthIndex, int colourIndex) => this[depthIndex, colourIndex].Adapted.Distance(_surface[colourIndex].Adapted);
+
     /// <summary>Computes a chart.</summary>
     /// <param name="field">The light field.</param>
     /// <param name="colours">One or more colours.</param>
@@ -109,6 +116,8 @@ public sealed class ColourChart
         var cells = new ColourCell[rows.Length * colours.Count];
         var illuminance = new double[rows.Length];
         kernel.Compute(rows, cells, illuminance);
-        return new ColourChart(field, [.. colours], rows, cells, illuminance);
+        var surface = new ColourCell[colours.Count];
+        kernel.Compute([0.0], surface, new double[1]);
+        return new ColourChart(field, [.. colours], rows, cells, surface, illuminance);
     }
 }

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace LureSim.Light;
 
 /// <summary>The inner loop of the colour chart: tables are laid out once, then any number of depths is computed without allocation.</summary>
@@ -16,6 +18,7 @@ internal sealed class ColourKernel
     private readonly double[] _observer;     // xbar, ybar, zbar times the step, three rows
     private readonly int _count;
     private readonly Xyz _surfaceWhite;
+    private readonly ChromaticAdaptation.Adaptation _surfaceAdaptation;
 
     public ColourKernel(LightField field, IReadOnlyList<LureColour> colours)
     {
@@ -42,7 +45,10 @@ internal sealed class ColourKernel
         }
 
         field.Downwelling(0.0, _irradiance);
-        _surfaceWhite = Project(_irradiance);
+        _surfaceWhite = Project(_irradiance, _observer);
+        _surfaceAdaptation = _surfaceWhite.Y > 0.0
+            ? ChromaticAdaptation.Adaptation.Between((1.0 / _surfaceWhite.Y) * _surfaceWhite, Colorimetry.D65White)
+            : default;
     }
 
     /// <summary>Computes all colours at all depths.</summary>
@@ -54,13 +60,20 @@ internal sealed class ColourKernel
         for (var d = 0; d < depths.Length; d++)
         {
             _field.Downwelling(depths[d], _irradiance);
-            for (var k = 0; k < 3 * _count; k++)
-                _weighted[k] = _irradiance[k % _count] * _observer[k];
-            var white = Project(_irradiance);
+            for (var i = 0; i < _count; i++)
+            {
+                var energy = _irradiance[i];
+                _weighted[i] = energy * _observer[i];
+                _weighted[_count + i] = energy * _observer[_count + i];
+                _weighted[(2 * _count) + i] = energy * _observer[(2 * _count) + i];
+            }
+
+            var white = Project(_irradiance, _observer);
             illuminance[d] = Colorimetry.MaximumLuminousEfficacy * white.Y;
             var vision = VisionAt(illuminance[d]);
+            var adaptation = ChromaticAdaptation.Adaptation.Between(white, Colorimetry.D65White);
             for (var c = 0; c < _colours.Length; c++)
-                cells[(d * _colours.Length) + c] = Cell(Stimulus(c), white, vision);
+                cells[(d * _colours.Length) + c] = Cell(Stimulus(c), white, adaptation, vision);
         }
     }
 
@@ -74,34 +87,50 @@ internal sealed class ColourKernel
 
     private Xyz Stimulus(int colour)
     {
-        var row = _reflectances.AsSpan(colour * _count, _count);
-        var diffuse = new Xyz(
-            Spectrum.Dot(row, _weighted.AsSpan(0, _count)),
-            Spectrum.Dot(row, _weighted.AsSpan(_count, _count)),
-            Spectrum.Dot(row, _weighted.AsSpan(2 * _count, _count)));
+        var diffuse = Project(_reflectances.AsSpan(colour * _count, _count), _weighted);
         if (!_colours[colour].IsFluorescent)
             return diffuse;
         Array.Clear(_exitance);
         foreach (var dye in _colours[colour].Dyes)
             dye.AddExitance(_irradiance, _exitance);
-        return diffuse + Project(_exitance);
+        return diffuse + Project(_exitance, _observer);
     }
 
-    private Xyz Project(ReadOnlySpan<double> spectrum) => new(
-        Spectrum.Dot(spectrum, _observer.AsSpan(0, _count)),
-        Spectrum.Dot(spectrum, _observer.AsSpan(_count, _count)),
-        Spectrum.Dot(spectrum, _observer.AsSpan(2 * _count, _count)));
+    /// <summary>Three dot products at once: the spectrum is loaded once and the three sums do not wait for each other.</summary>
+    private Xyz Project(ReadOnlySpan<double> spectrum, double[] rows)
+    {
+        ReadOnlySpan<double> first = rows.AsSpan(0, _count), second = rows.AsSpan(_count, _count), third = rows.AsSpan(2 * _count, _count);
+        Vector<double> x = Vector<double>.Zero, y = Vector<double>.Zero, z = Vector<double>.Zero;
+        var i = 0;
+        for (; i <= _count - Vector<double>.Count; i += Vector<double>.Count)
+        {
+            var value = new Vector<double>(spectrum[i..]);
+            x += value * new Vector<double>(first[i..]);
+            y += value * new Vector<double>(second[i..]);
+            z += value * new Vector<double>(third[i..]);
+        }
 
-    private ColourCell Cell(Xyz stimulus, Xyz white, VisionState vision)
+        double sumX = Vector.Sum(x), sumY = Vector.Sum(y), sumZ = Vector.Sum(z);
+        for (; i < _count; i++)
+        {
+            sumX += spectrum[i] * first[i];
+            sumY += spectrum[i] * second[i];
+            sumZ += spectrum[i] * third[i];
+        }
+
+        return new Xyz(sumX, sumY, sumZ);
+    }
+
+    private ColourCell Cell(Xyz stimulus, Xyz white, in ChromaticAdaptation.Adaptation adaptation, VisionState vision)
     {
         // Without any light there is nothing to divide by: black on every count.
         if (!(_surfaceWhite.Y > 0.0))
             return default;
         var fromSurface = (1.0 / _surfaceWhite.Y) * stimulus;
-        var unadapted = ChromaticAdaptation.Cat16(fromSurface, (1.0 / _surfaceWhite.Y) * _surfaceWhite, Colorimetry.D65White);
+        var unadapted = _surfaceAdaptation.Apply(fromSurface);
         if (!(white.Y > 0.0))
             return new ColourCell(fromSurface, 0.0, default, Colorimetry.ToLab(unadapted, Colorimetry.D65White), default, Srgb.FromXyz(DisplayExposure * unadapted), ColourWord.Unseen);
-        var adapted = ChromaticAdaptation.Cat16((1.0 / white.Y) * stimulus, (1.0 / white.Y) * white, Colorimetry.D65White);
+        var adapted = adaptation.Apply(stimulus);
         var lab = Colorimetry.ToLab(adapted, Colorimetry.D65White);
         return new ColourCell(
             fromSurface,

@@ -4,21 +4,26 @@ namespace LureSim.Light;
 public sealed record LightField
 {
     private const double PlanckTimesLightSpeed = 6.62607015e-34 * 299792458.0; // J m, SI 2019
+    private readonly Lazy<RadianceField> _angular;
+
     private const double Avogadro = 6.02214076e23; // mol-1, SI 2019
 
     /// <summary>Lights a body of water.</summary>
     /// <param name="water">The water.</param>
     /// <param name="surface">Light on the water.</param>
-    public LightField(OpticalWater water, SurfaceLight surface)
+    /// <param name="bed">The bottom; null for deep water. It lights bellies and flanks from below and stands behind a lure seen from above.</param>
+    public LightField(OpticalWater water, SurfaceLight surface, SeaBed? bed = null)
     {
         ArgumentNullException.ThrowIfNull(water);
         ArgumentNullException.ThrowIfNull(surface);
         Water = water;
         Surface = surface;
+        Bed = bed;
         DirectBelowSurface = (1.0 - WaterSurface.FresnelReflectance(surface.ZenithAngle)) * surface.Direct;
         DiffuseBelowSurface = WaterSurface.DiffuseTransmittance * surface.Diffuse;
         DirectAttenuation = DiffuseAttenuation.OfSpectrum(water.Optics, surface.ZenithAngle * 180.0 / Math.PI);
         SkyAttenuation = DiffuseAttenuation.OfSpectrum(water.Optics, DiffuseAttenuation.DiffuseSkyZenithDegrees);
+        _angular = new Lazy<RadianceField>(() => new RadianceField(water.Optics, surface, bed));
     }
 
     /// <summary>The water.</summary>
@@ -26,6 +31,9 @@ public sealed record LightField
 
     /// <summary>Light just above the surface.</summary>
     public SurfaceLight Surface { get; }
+
+    /// <summary>The bottom; null for deep water.</summary>
+    public SeaBed? Bed { get; }
 
     /// <summary>Sun's part of the downwelling irradiance just below the surface, W m-2 nm-1.</summary>
     public Spectrum DirectBelowSurface { get; }
@@ -73,44 +81,38 @@ public sealed record LightField
         return Crossing.First(depth => Math.Log(PhotosyntheticallyAvailableShare(depth) / share), 0.0, 1000.0, 400);
     }
 
-    /// <summary>Radiance of the water seen level, the mean over all bearings, W m-2 sr-1 nm-1.</summary>
-    /// <param name="depth">Depth, 0-1000 m.</param>
-    /// <remarks>
-    /// Single-scattering estimate: light of the downwelling field is turned into the level path with b_b/(2 pi) a
-    /// steradian and lost from it with a + b_b, since light scattered forward stays close to the path.
-    /// </remarks>
-    public Spectrum LevelRadiance(double depth)
-    {
-        var grid = DirectBelowSurface.Grid;
-        double[] sun = new double[grid.Count], sky = new double[grid.Count];
-        Downwelling(depth, sun, sky);
-        var cosine = Math.Cos(WaterSurface.Refract(Surface.ZenithAngle));
-        var optics = Water.Optics;
-        for (var i = 0; i < sun.Length; i++)
-        {
-            var scalar = (sun[i] / cosine) + (sky[i] / WaterSurface.DiffuseMeanCosine);
-            sun[i] = optics.Backscattering[i] / (2.0 * Math.PI * (optics.Absorption[i] + optics.Backscattering[i])) * scalar;
-        }
+    /// <summary>Angular distribution of the light by radiative transfer; computed when first asked for.</summary>
+    public RadianceField Angular => _angular.Value;
 
-        return new Spectrum(grid, sun);
-    }
+    /// <summary>Radiance of the water that meets an eye looking in a direction, the mean over all bearings, W m-2 sr-1 nm-1.</summary>
+    /// <param name="direction">Where the eye looks.</param>
+    /// <param name="depth">Depth of the eye, 0-1000 m.</param>
+    /// <remarks>The angular shape comes from <see cref="Angular"/>, the level from <see cref="Downwelling(double)"/>, so that both agree on the light at every depth.</remarks>
+    public Spectrum Radiance(ViewDirection direction, double depth) => Level(Angular.Radiance(direction, depth), depth);
 
-    /// <summary>Irradiance on an upright surface, the mean over all bearings, W m-2 nm-1.</summary>
-    /// <param name="depth">Depth, 0-1000 m.</param>
-    /// <remarks>The sun's beam gives tan(theta)/pi of its horizontal irradiance, a uniform sky seen through Snell's window a fixed share; light from the level water is added as pi times its radiance.</remarks>
-    public Spectrum SideIrradiance(double depth)
+    /// <summary>Irradiance on the face of a target that is turned to an eye, W m-2 nm-1: belly for an eye looking up, side for level, back for down.</summary>
+    /// <param name="direction">Where the eye looks.</param>
+    /// <param name="depth">Depth of the target, 0-1000 m.</param>
+    public Spectrum FaceIrradiance(ViewDirection direction, double depth) => direction switch
     {
-        var grid = DirectBelowSurface.Grid;
-        double[] sun = new double[grid.Count], sky = new double[grid.Count];
-        Downwelling(depth, sun, sky);
-        var sunShare = Math.Tan(WaterSurface.Refract(Surface.ZenithAngle)) / Math.PI;
-        var window = WaterSurface.SnellWindowHalfAngle;
-        var skyShare = (window - (Math.Sin(window) * Math.Cos(window))) / (Math.PI * Math.Sin(window) * Math.Sin(window));
-        var level = LevelRadiance(depth);
-        for (var i = 0; i < sun.Length; i++)
-            sun[i] = (sunShare * sun[i]) + (skyShare * sky[i]) + (Math.PI * level[i]);
-        return new Spectrum(grid, sun);
-    }
+        ViewDirection.Up => Level(Angular.Upwelling(depth), depth),
+        ViewDirection.SlantUp => Level(0.5 * (Angular.Upwelling(depth) + Angular.Side(depth)), depth),
+        ViewDirection.Level => Level(Angular.Side(depth), depth),
+        ViewDirection.Down => Downwelling(depth),
+        _ => throw new ArgumentOutOfRangeException(nameof(direction), direction, "Unknown view direction."),
+    };
+
+    /// <summary>Irradiance on the far face of a target, away from an eye, W m-2 nm-1.</summary>
+    /// <param name="direction">Where the eye looks.</param>
+    /// <param name="depth">Depth of the target, 0-1000 m.</param>
+    public Spectrum BackIrradiance(ViewDirection direction, double depth) => direction switch
+    {
+        ViewDirection.Up => Downwelling(depth),
+        ViewDirection.SlantUp => 0.5 * (Downwelling(depth) + FaceIrradiance(ViewDirection.Level, depth)),
+        ViewDirection.Level => FaceIrradiance(ViewDirection.Level, depth),
+        ViewDirection.Down => FaceIrradiance(ViewDirection.Up, depth),
+        _ => throw new ArgumentOutOfRangeException(nameof(direction), direction, "Unknown view direction."),
+    };
 
     /// <summary>Writes the downwelling irradiance at a depth into a span, without allocation.</summary>
     internal void Downwelling(double depth, Span<double> irradiance)
@@ -122,14 +124,18 @@ public sealed record LightField
             irradiance[i] = (sun[i] * Math.Exp(-sunK[i] * depth)) + (sky[i] * Math.Exp(-skyK[i] * depth));
     }
 
-    private void Downwelling(double depth, Span<double> sunPart, Span<double> skyPart)
+    private Spectrum Level(Spectrum shape, double depth)
     {
-        _ = Guard.InRange(depth, 0.0, 1000.0, nameof(depth), "m");
-        for (var i = 0; i < sunPart.Length; i++)
+        Spectrum own = Downwelling(depth), other = Angular.Downwelling(depth);
+        var values = new double[own.Grid.Count];
+        for (var i = 0; i < values.Length; i++)
         {
-            sunPart[i] = DirectBelowSurface[i] * Math.Exp(-DirectAttenuation[i] * depth);
-            skyPart[i] = DiffuseBelowSurface[i] * Math.Exp(-SkyAttenuation[i] * depth);
+            // Both irradiances can underflow in the deep; there is nothing to see then.
+            var ratio = other[i] > 1e-290 ? own[i] / other[i] : 0.0;
+            values[i] = shape[i] * ratio;
         }
+
+        return new Spectrum(own.Grid, values);
     }
 
     private static double PhotonFlux(Spectrum irradiance)

@@ -26,18 +26,48 @@ public sealed record LureColour
     /// <param name="dyes">Fluorescent dyes, if any. Reflectance and the uptake of all dyes may not add to more than 1 anywhere.</param>
     /// <exception cref="ArgumentException">Empty name, reflectance outside 0-1, wrong grid, or more than 1 in all.</exception>
     public LureColour(string name, Spectrum reflectance, ColourBasis basis, params Fluorophore[] dyes)
+        : this(name, reflectance, basis, dyes, null, null, null)
+    {
+    }
+
+    /// <summary>Makes a colour that also mirrors or lets light through.</summary>
+    /// <param name="name">Plain words.</param>
+    /// <param name="reflectance">Diffuse reflectance, 0-1, on <see cref="WavelengthGrid.Visible"/>.</param>
+    /// <param name="basis">Where the spectrum comes from.</param>
+    /// <param name="dyes">Fluorescent dyes, if any.</param>
+    /// <param name="mirrorReflectance">Mirror-like reflectance of foil or scales, 0-1; null for none.</param>
+    /// <param name="diffuseTransmittance">Light let through and spread, 0-1; null for none.</param>
+    /// <param name="clearTransmittance">Light let through straight, so that the water behind shows, 0-1; null for none.</param>
+    /// <exception cref="ArgumentException">Empty name, a share outside 0-1, wrong grid, or shares that add to more than 1 somewhere.</exception>
+    public LureColour(
+        string name,
+        Spectrum reflectance,
+        ColourBasis basis,
+        IReadOnlyList<Fluorophore> dyes,
+        Spectrum? mirrorReflectance,
+        Spectrum? diffuseTransmittance,
+        Spectrum? clearTransmittance)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);
         ArgumentNullException.ThrowIfNull(reflectance);
         ArgumentNullException.ThrowIfNull(dyes);
-        if (!reflectance.Grid.Equals(Grid))
-            throw new ArgumentException("A lure colour must be on the visible grid of the model.", nameof(reflectance));
-        if (reflectance.Minimum() < 0.0 || reflectance.Maximum() > 1.0)
-            throw new ArgumentException("A reflectance must lie between 0 and 1.", nameof(reflectance));
+        var none = Spectrum.Constant(Grid, 0.0);
+        MirrorReflectance = mirrorReflectance ?? none;
+        DiffuseTransmittance = diffuseTransmittance ?? none;
+        ClearTransmittance = clearTransmittance ?? none;
+        foreach (var share in new[] { reflectance, MirrorReflectance, DiffuseTransmittance, ClearTransmittance })
+        {
+            if (!share.Grid.Equals(Grid))
+                throw new ArgumentException("A lure colour must be on the visible grid of the model.", nameof(reflectance));
+            if (share.Minimum() < 0.0 || share.Maximum() > 1.0)
+                throw new ArgumentException("A reflectance or transmittance must lie between 0 and 1.", nameof(reflectance));
+        }
+
         for (var i = 0; i < Grid.Count; i++)
         {
-            if (reflectance[i] + dyes.Sum(d => d.Excitation[i]) > 1.0 + 1e-12)
-                throw new ArgumentException($"At {Grid.WavelengthsNm[i]} nm reflectance and uptake of the dyes add to more than 1.", nameof(dyes));
+            var all = reflectance[i] + MirrorReflectance[i] + DiffuseTransmittance[i] + ClearTransmittance[i] + dyes.Sum(d => d.Excitation[i]);
+            if (all > 1.0 + 1e-12)
+                throw new ArgumentException($"At {Grid.WavelengthsNm[i]} nm reflected, transmitted and fluorescing shares add to more than 1.", nameof(reflectance));
         }
 
         Name = name;
@@ -45,6 +75,15 @@ public sealed record LureColour
         Basis = basis;
         _dyes = [.. dyes];
     }
+
+    /// <summary>Mirror-like reflectance, 0-1; 0 for most colours.</summary>
+    public Spectrum MirrorReflectance { get; }
+
+    /// <summary>Share of light let through and spread, 0-1; 0 for most colours.</summary>
+    public Spectrum DiffuseTransmittance { get; }
+
+    /// <summary>Share of light let through straight, 0-1; 0 for most colours.</summary>
+    public Spectrum ClearTransmittance { get; }
 
     /// <summary>Plain words.</summary>
     public string Name { get; }

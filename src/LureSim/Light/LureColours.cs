@@ -65,14 +65,14 @@ public static class LureColours
     /// <summary>Natural green back of a bait fish: foliage green with grey.</summary>
     public static LureColour NaturalGreenBack { get; } = Mixed("natural green back", (0.55, "foliage"), (0.25, "neutral 5 (.70 D)"));
 
-    /// <summary>Natural silver side of a bait fish, its diffuse part: light grey.</summary>
-    public static LureColour NaturalSilverSide { get; } = Mixed("natural silver side", (1.0, "neutral 6.5 (.44 D)"));
+    /// <summary>Natural silver side of a bait fish: light grey with a mirror share of 0.5.</summary>
+    public static LureColour NaturalSilverSide { get; } = Metal("natural silver side", Spectrum.Constant(Grid, 0.5), (0.9, "neutral 6.5 (.44 D)"));
 
-    /// <summary>Gold, its diffuse part: orange-yellow with grey.</summary>
-    public static LureColour Gold { get; } = Mixed("gold", (0.55, "orange yellow"), (0.15, "neutral 5 (.70 D)"));
+    /// <summary>Gold foil: orange-yellow with grey and a mirror that is dark in the blue.</summary>
+    public static LureColour Gold { get; } = Metal("gold", Step(515.0, 14.0, 0.18, 0.50), (0.5, "orange yellow"), (0.12, "neutral 5 (.70 D)"));
 
-    /// <summary>Copper, its diffuse part: orange with brown.</summary>
-    public static LureColour Copper { get; } = Mixed("copper", (0.45, "orange"), (0.45, "dark skin"));
+    /// <summary>Copper foil: orange with brown and a mirror that is dark up to the yellow.</summary>
+    public static LureColour Copper { get; } = Metal("copper", Step(575.0, 12.0, 0.22, 0.45), (0.35, "orange"), (0.35, "dark skin"));
 
     /// <summary>Brown of a shrimp, measured patch of dark skin.</summary>
     public static LureColour ShrimpBrown { get; } = Mixed("shrimp brown", (1.0, "dark skin"));
@@ -86,8 +86,9 @@ public static class LureColours
     /// <summary>Smoke grey, measured.</summary>
     public static LureColour Smoke { get; } = Measured("smoke grey", "neutral 3.5 (1.05 D)");
 
-    /// <summary>The diffuse part of a clear body: little comes back.</summary>
-    public static LureColour Clear { get; } = new("clear", Spectrum.Constant(Grid, 0.06), ColourBasis.StandIn);
+    /// <summary>A clear body: little comes back, 60 % goes straight through and 15 % is spread.</summary>
+    public static LureColour Clear { get; } = new(
+        "clear", Spectrum.Constant(Grid, 0.06), ColourBasis.StandIn, [], null, Spectrum.Constant(Grid, 0.15), Spectrum.Constant(Grid, 0.60));
 
     /// <summary>All ready-made colours, from light to dark as usually listed.</summary>
     public static IReadOnlyList<LureColour> All { get; } =
@@ -110,6 +111,10 @@ public static class LureColours
 
     private static LureColour Mixed(string name, params (double Share, string Patch)[] parts) =>
         new(name, parts.Select(p => p.Share * Patches[p.Patch]).Aggregate((a, b) => a + b), ColourBasis.StandIn);
+
+    // The mirror shares are drawn, not measured: foil under a clear coat keeps about half of its light in the mirror direction.
+    private static LureColour Metal(string name, Spectrum mirror, params (double Share, string Patch)[] parts) => new(
+        name, parts.Select(p => p.Share * Patches[p.Patch]).Aggregate((a, b) => a + b), ColourBasis.StandIn, [], mirror, null, null);
 
     private static Spectrum Step(double middleNm, double widthNm, double low, double high) =>
         Spectrum.FromFunction(Grid, nm => low + ((high - low) / (1.0 + Math.Exp(-(nm - middleNm) / widthNm))));

@@ -220,14 +220,14 @@ public sealed record OpticalWater
     /// <remarks>
     /// Clear ocean: CDOM(440) = 0.2 (0.00635 + 0.06 Chl^0.65), Morel and Maritorena 2001 after Prieur and Sathyendranath 1981.
     /// The proportions of the other kinds are this model's own choice of a typical case (no single source): coastal green
-    /// CDOM(440) 0.1 Chl^0.65 and 0.2 g of mineral a mg of chlorophyll; tannin-stained 2 mg m-3 of chlorophyll and 0.5 g m-3 of
+    /// CDOM(440) 0.2 Chl^0.65 and 0.1 g of mineral a mg of chlorophyll; tannin-stained 2 mg m-3 of chlorophyll and 0.5 g m-3 of
     /// mineral a m-1 of CDOM; silty chlorophyll 2 and CDOM 0.3 at 10 g m-3 of mineral, both with its square root. Give the
     /// constituents when they are known.
     /// </remarks>
     public static WaterConstituents Mixture(WaterKind kind, double amount) => kind switch
     {
         WaterKind.ClearOcean => new(amount, 0.2 * (0.00635 + (0.06 * Math.Pow(amount, 0.65))), 0.0),
-        WaterKind.CoastalGreen => new(amount, 0.1 * Math.Pow(amount, 0.65), 0.2 * amount),
+        WaterKind.CoastalGreen => new(amount, 0.2 * Math.Pow(amount, 0.65), 0.1 * amount),
         WaterKind.TanninStained => new(2.0 * amount, amount, 0.5 * amount),
         WaterKind.Silty => new(2.0 * Math.Sqrt(amount / 10.0), 0.3 * Math.Sqrt(amount / 10.0), amount),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Unknown water kind."),

@@ -11,6 +11,9 @@ public readonly record struct Srgb(byte Red, byte Green, byte Blue)
     // Linear value at which 8-bit value i gives way to i + 1.
     private static readonly double[] LimitAbove = [.. Enumerable.Range(0, 255).Select(i => Decode((i + 0.5) / 255.0))];
 
+    // Value at the lower end of each of 4096 steps of linear light: never too high, at most one too low.
+    private static readonly byte[] FirstGuess = [.. Enumerable.Range(0, 4096).Select(i => (byte)LimitAbove.Count(limit => limit <= i / 4096.0))];
+
     /// <summary>The colour as "#RRGGBB".</summary>
     public string Hex => string.Create(CultureInfo.InvariantCulture, $"#{Red:X2}{Green:X2}{Blue:X2}");
 
@@ -89,20 +92,15 @@ public readonly record struct Srgb(byte Red, byte Green, byte Blue)
         channel > 1.0 ? (1.0 - grey) / (channel - grey) :
         channel < 0.0 ? grey / (grey - channel) : 1.0;
 
-    /// <summary>The 8-bit value whose encoded value is nearest; found among the 255 limits between values, which spares a power.</summary>
+    /// <summary>The 8-bit value whose encoded value is nearest: a first guess from a table, put right by the limits between values, which spares a power.</summary>
     private static byte Quantise(double linear)
     {
-        int low = 0, high = 255;
-        while (low < high)
-        {
-            var middle = (low + high) >> 1;
-            if (linear >= LimitAbove[middle])
-                low = middle + 1;
-            else
-                high = middle;
-        }
-
-        return (byte)low;
+        if (!(linear > 0.0))
+            return 0;
+        int value = linear >= 1.0 ? 255 : FirstGuess[(int)(linear * FirstGuess.Length)];
+        while (value < 255 && linear >= LimitAbove[value])
+            value++;
+        return (byte)value;
     }
 
     private static double Decode(double encoded) =>

@@ -415,174 +415,282 @@ internal sealed class LineDynamics
         double total = tension + (damping * stretchRate);
 
         // Derivative of the axial force by the length: damping fades with the tension, and the mesh shrinks.
-        double axialSlope = tensionSlope - (damping * payoutRate / lineOut);
-        if (derivatives)
-            axialSlope += 2 * mesh.AxialDampingRatio * Math.Sqrt(0.5 * stiffness * massPerLength) * stretchRate * 0.5 * slackStrain * slackStrain / (strainRoot * strainRoot * strainRoot * length0);
+        double axialSlope = tensionSlope - (damping * payoutRate / lineOut)
+            + (mesh.AxialDampingRatio * Math.Sqrt(0.5 * stiffness * massPerLength) * stretchRate * slackStrain * slackStrain / (strainRoot * strainRoot * strainRoot * length0));
         Tension[k] = total;
         double reduction = massPerLength * payoutRate * payoutRate * xi * xi;
         double pull = total - reduction;
         double fx = pull * tx, fy = pull * ty, fz = pull * tz;
-        force[a] += fx;
-        force[a + 1] += fy;
-        force[a + 2] += fz;
 
         // Immersion: smoothed over the segment's own vertical extent.
         double zMid = 0.5 * (position[a + 2] + position[b + 2]);
         double halfHeight = Math.Max(0.5 * Math.Abs(dz), SurfaceHalfThickness);
-        double wet = 1, wetSlope = 0, wetByHeight = 0;
+        bool steep = halfHeight > SurfaceHalfThickness;
+        double wet = 1, wetSlope = 0, wetByExtent = 0;
         if (zMid > -halfHeight)
         {
             wet = SmoothStep((halfHeight - zMid) / (2 * halfHeight), out wetSlope);
             wetSlope /= -2 * halfHeight;
 
             // The extent itself changes with dz where it is not at its floor.
-            if (halfHeight > SurfaceHalfThickness) wetByHeight = -wetSlope * zMid / halfHeight * 0.5 * Math.Sign(dz);
+            if (steep) wetByExtent = -0.5 * wetSlope * zMid / halfHeight * Math.Sign(dz);
         }
 
-        // Velocity of the fluid past the material at the middle of the segment.
-        double slide = payoutRate * xi / length0;
-        double mx = (-0.5 * (velocity[a] + velocity[b])) + (slide * dx);
-        double my = (-0.5 * (velocity[a + 1] + velocity[b + 1])) + (slide * dy);
-        double mz = (-0.5 * (velocity[a + 2] + velocity[b + 2])) + (slide * dz);
-        double gx = 0, gy = 0, gz = 0;
-        double gradient = 0;
-        double waterX = 0, waterY = 0, waterZ = 0, airX = 0, airY = 0, airZ = 0;
-        Matrix3 byVelocity = default, byDirection = default;
+        double ends = free ? 1 : 0;
+        double slide = payoutRate / length0;
+        double buoyancyFull = water.Density * area * length0 * Gravity;
+
+        // Structural part, half to each end: tension, weight and the inertia of sliding line.
+        double slideA = mass * payoutAcceleration * xi / length0;
+        double slideB = 2 * mass * payoutRate * xi / length0;
+        double weight = mass * Gravity;
+        double sx = 0.5 * ((slideA * dx) + (slideB * wx));
+        double sy = 0.5 * ((slideA * dy) + (slideB * wy));
+        double sz = 0.5 * ((slideA * dz) + (slideB * wz) - weight);
+        force[a] += fx + sx;
+        force[a + 1] += fy + sy;
+        force[a + 2] += fz + sz;
+        if (free)
+        {
+            force[b] += sx - fx;
+            force[b + 1] += sy - fy;
+            force[b + 2] += sz - fz;
+        }
+
+        energy.Gravity -= 0.5 * weight * (velocity[a + 2] + (ends * velocity[b + 2]));
+        energy.Rod -= pull * payoutRate * length / lineOut;
+        if (!free) energy.Rod += (fx * velocity[b]) + (fy * velocity[b + 1]) + (fz * velocity[b + 2]);
+        energy.Elastic += 0.5 * tension * tension * length0 / stiffness;
+
+        int ia = 9 * k, ib = ia + 9;
+        if (derivatives)
+        {
+            if (!free)
+            {
+                double wAlong = (tx * wx) + (ty * wy) + (tz * wz);
+                TipTensionByPosition[0] = -(axialSlope * tx) - (damping * inverseLength * (wx - (wAlong * tx)));
+                TipTensionByPosition[1] = -(axialSlope * ty) - (damping * inverseLength * (wy - (wAlong * ty)));
+                TipTensionByPosition[2] = -(axialSlope * tz) - (damping * inverseLength * (wz - (wAlong * tz)));
+                TipTensionByVelocity[0] = -damping * tx;
+                TipTensionByVelocity[1] = -damping * ty;
+                TipTensionByVelocity[2] = -damping * tz;
+            }
+
+            // Ks = d(pull t)/dd; the force on end a by the vector d is Ks + 1/2 slideA, on end b -Ks + 1/2 slideA; likewise by w.
+            double across = pull * inverseLength;
+            Matrix3 ks = Matrix3.Projector(across, axialSlope, tx, ty, tz);
+            double wt = (tx * wx) + (ty * wy) + (tz * wz);
+            ks.AddOuter(damping * inverseLength, tx, ty, tz, wx - (wt * tx), wy - (wt * ty), wz - (wt * tz));
+            Matrix3 kd = Matrix3.Projector(0, damping, tx, ty, tz);
+            double halfA = 0.5 * slideA, halfB = 0.5 * slideB;
+            AddBlock(PositionDiagonal, ia, in ks, -1, -halfA);
+            AddBlock(VelocityDiagonal, ia, in kd, -1, -halfB);
+            if (free)
+            {
+                AddBlock(PositionUpper, ia, in ks, 1, halfA);
+                AddBlock(PositionDiagonal, ib, in ks, -1, halfA);
+                AddBlock(PositionLower, ib, in ks, 1, -halfA);
+                AddBlock(VelocityUpper, ia, in kd, 1, halfB);
+                AddBlock(VelocityDiagonal, ib, in kd, -1, halfB);
+                AddBlock(VelocityLower, ib, in kd, 1, -halfB);
+            }
+        }
+
+        // Fluid part. Water acts at the centre of the wetted length, air at the centre of the dry length: with half to each end, a node well above the
+        // surface would be driven by the current, and the span between rod and water flutters. lean is 1 for a segment that rises towards end b.
+        double lean = Math.Clamp(0.5 * dz / halfHeight, -1, 1);
+        double leanSlope = steep ? 0 : 0.5 / halfHeight;
+        double shareSlope = 0.5 * lean * wetSlope;
+        double stretch = xiB - xiA;
+        double addedToA = 0, addedToB = 0;
         if (wet > 0)
         {
-            double current = water.Current.Speed(zMid - bottomZ, out gradient);
-            SegmentDrag(
-                mx + (current * water.Current.DirectionX), my + (current * water.Current.DirectionY), mz, tx, ty, tz,
-                diameter, length0, water.Density, water.Viscosity, wet, derivatives, ref byVelocity, ref byDirection, out waterX, out waterY, out waterZ);
-            gx = wet * waterX;
-            gy = wet * waterY;
-            gz = wet * waterZ;
+            double share = 0.5 - (0.5 * lean * (1 - wet));
+            double height = ((1 - share) * position[a + 2]) + (share * position[b + 2]);
+            double current = water.Current.Speed(height - bottomZ, out double gradient);
+            var fluid = new FluidSpan(
+                share, shareSlope, (0.5 * lean * wetByExtent) - (0.5 * leanSlope * (1 - wet)), wet, wetSlope, wetByExtent, water.Density, water.Viscosity, current * water.Current.DirectionX, current * water.Current.DirectionY,
+                gradient * water.Current.DirectionX, gradient * water.Current.DirectionY, buoyancyFull);
+            AddFluid(k, free, in fluid, velocity, slide * (xiA + (share * stretch)), slide * stretch, dx, dy, dz, tx, ty, tz, inverseLength, diameter, length0, force, derivatives);
+            double addedFull = water.Density * area * length0;
+            addedToA = (1 - share) * addedFull * wet;
+            addedToB = share * addedFull * wet;
         }
 
         if (wet < 1)
         {
-            SegmentDrag(
-                mx + water.WindX, my + water.WindY, mz, tx, ty, tz,
-                diameter, length0, WaterColumn.AirDensity, WaterColumn.AirViscosity, 1 - wet, derivatives, ref byVelocity, ref byDirection, out airX, out airY, out airZ);
-            gx += (1 - wet) * airX;
-            gy += (1 - wet) * airY;
-            gz += (1 - wet) * airZ;
+            double share = 0.5 + (0.5 * lean * wet);
+            var fluid = new FluidSpan(
+                share, shareSlope, (0.5 * lean * wetByExtent) + (0.5 * leanSlope * wet), 1 - wet, -wetSlope, -wetByExtent, WaterColumn.AirDensity, WaterColumn.AirViscosity, water.WindX, water.WindY, 0, 0, 0);
+            AddFluid(k, free, in fluid, velocity, slide * (xiA + (share * stretch)), slide * stretch, dx, dy, dz, tx, ty, tz, inverseLength, diameter, length0, force, derivatives);
         }
 
-        double ends = free ? 1 : 0;
-        double px = 0.5 * (velocity[a] + (ends * velocity[b]));
-        double py = 0.5 * (velocity[a + 1] + (ends * velocity[b + 1]));
-        double pz = 0.5 * (velocity[a + 2] + (ends * velocity[b + 2]));
-        energy.Drag += (gx * px) + (gy * py) + (gz * pz);
+        // The added mass acts across the line only (Ca = 1). Its turning with the line is left out: at fishing speeds it is a few thousandths of the drag.
+        AddMass(2 * a, (0.5 * mass) + addedToA, addedToA, tx, ty, tz);
+        AddMass(2 * b, (0.5 * mass) + addedToB, addedToB, tx, ty, tz);
+        energy.Kinetic += KineticEnergy(velocity, a, (0.5 * mass) + addedToA, addedToA, tx, ty, tz) + (ends * KineticEnergy(velocity, b, (0.5 * mass) + addedToB, addedToB, tx, ty, tz));
+    }
 
-        // Weight, buoyancy and the inertia of sliding line.
-        double buoyancyFull = water.Density * area * length0 * Gravity;
-        double slideA = mass * payoutAcceleration * xi / length0;
-        double slideB = 2 * mass * payoutRate * xi / length0;
-        energy.Gravity += ((buoyancyFull * wet) - (mass * Gravity)) * pz;
-        energy.Rod -= pull * payoutRate * length / lineOut;
-        if (!free) energy.Rod += (fx * velocity[b]) + (fy * velocity[b + 1]) + (fz * velocity[b + 2]);
-        energy.Elastic += 0.5 * tension * tension * length0 / stiffness;
-        gx += (slideA * dx) + (slideB * wx);
-        gy += (slideA * dy) + (slideB * wy);
-        gz += (slideA * dz) + (slideB * wz) + (buoyancyFull * wet) - (mass * Gravity);
-        force[a] += 0.5 * gx;
-        force[a + 1] += 0.5 * gy;
-        force[a + 2] += 0.5 * gz;
+    private static double KineticEnergy(ReadOnlySpan<double> velocity, int node, double isotropic, double axial, double tx, double ty, double tz)
+    {
+        double vx = velocity[node], vy = velocity[node + 1], vz = velocity[node + 2];
+        double along = (tx * vx) + (ty * vy) + (tz * vz);
+        return 0.5 * ((isotropic * ((vx * vx) + (vy * vy) + (vz * vz))) - (axial * along * along));
+    }
+
+    private static void AddBlock(double[] target, int index, in Matrix3 block, double factor, double diagonal)
+    {
+        Span<double> t = target.AsSpan(index, 9);
+        t[0] += (factor * block.A00) + diagonal;
+        t[1] += factor * block.A01;
+        t[2] += factor * block.A02;
+        t[3] += factor * block.A10;
+        t[4] += (factor * block.A11) + diagonal;
+        t[5] += factor * block.A12;
+        t[6] += factor * block.A20;
+        t[7] += factor * block.A21;
+        t[8] += (factor * block.A22) + diagonal;
+    }
+
+    // Adds factor block, and a column for the height of the point where the force acts.
+    private static void AddBlock(double[] target, int index, in Matrix3 block, double factor, double x, double y, double z)
+    {
+        Span<double> t = target.AsSpan(index, 9);
+        t[0] += factor * block.A00;
+        t[1] += factor * block.A01;
+        t[2] += (factor * block.A02) + x;
+        t[3] += factor * block.A10;
+        t[4] += factor * block.A11;
+        t[5] += (factor * block.A12) + y;
+        t[6] += factor * block.A20;
+        t[7] += factor * block.A21;
+        t[8] += (factor * block.A22) + z;
+    }
+
+    // Adds a column for the height of a node.
+    private static void AddColumn(double[] target, int index, double factor, double x, double y, double z)
+    {
+        target[index + 2] += factor * x;
+        target[index + 5] += factor * y;
+        target[index + 8] += factor * z;
+    }
+
+    // Drag and buoyancy of the part of a segment that lies in one fluid.
+    private void AddFluid(
+        int k,
+        bool free,
+        in FluidSpan fluid,
+        ReadOnlySpan<double> velocity,
+        double slide,
+        double slideByShare,
+        double dx,
+        double dy,
+        double dz,
+        double tx,
+        double ty,
+        double tz,
+        double inverseLength,
+        double diameter,
+        double length0,
+        Span<double> force,
+        bool derivatives)
+    {
+        int a = 3 * k, b = a + 3;
+        double toB = fluid.Share, toA = 1 - toB;
+        double vx = (toA * velocity[a]) + (toB * velocity[b]);
+        double vy = (toA * velocity[a + 1]) + (toB * velocity[b + 1]);
+        double vz = (toA * velocity[a + 2]) + (toB * velocity[b + 2]);
+        SegmentDrag(
+            fluid.StreamX - vx + (slide * dx), fluid.StreamY - vy + (slide * dy), (slide * dz) - vz, tx, ty, tz,
+            diameter, length0, fluid.Density, fluid.Viscosity, derivatives, out Matrix3 byVelocity, out Matrix3 byDirection, out double fx, out double fy, out double fz);
+        double fraction = fluid.Fraction;
+        double px = fraction * fx, py = fraction * fy, pz = fraction * (fz + fluid.Buoyancy);
+        force[a] += toA * px;
+        force[a + 1] += toA * py;
+        force[a + 2] += toA * pz;
+        double keptB = free ? toB : 0;
         if (free)
         {
-            force[b] += (0.5 * gx) - fx;
-            force[b + 1] += (0.5 * gy) - fy;
-            force[b + 2] += (0.5 * gz) - fz;
+            force[b] += toB * px;
+            force[b + 1] += toB * py;
+            force[b + 2] += toB * pz;
         }
 
-        // Half the mass to each end; the added mass acts across the line only (Ca = 1).
-        double addedMass = water.Density * area * length0 * wet;
-        double isotropic = 0.5 * (mass + addedMass);
-        double axial = 0.5 * addedMass;
-        AddMass(2 * a, isotropic, axial, tx, ty, tz);
-        AddMass(2 * b, isotropic, axial, tx, ty, tz);
-        double va = (velocity[a] * velocity[a]) + (velocity[a + 1] * velocity[a + 1]) + (velocity[a + 2] * velocity[a + 2]);
-        double vb = (velocity[b] * velocity[b]) + (velocity[b + 1] * velocity[b + 1]) + (velocity[b + 2] * velocity[b + 2]);
-        double ta = (tx * velocity[a]) + (ty * velocity[a + 1]) + (tz * velocity[a + 2]);
-        double tb = (tx * velocity[b]) + (ty * velocity[b + 1]) + (tz * velocity[b + 2]);
-        energy.Kinetic += 0.5 * ((isotropic * (va + (ends * vb))) - (axial * ((ta * ta) + (ends * tb * tb))));
-
+        double ex = (toA * velocity[a]) + (keptB * velocity[b]);
+        double ey = (toA * velocity[a + 1]) + (keptB * velocity[b + 1]);
+        double ez = (toA * velocity[a + 2]) + (keptB * velocity[b + 2]);
+        energy.Drag += fraction * ((fx * ex) + (fy * ey) + (fz * ez));
+        energy.Gravity += fraction * fluid.Buoyancy * ez;
         if (!derivatives) return;
 
-        if (!free)
-        {
-            double wAlong = (tx * wx) + (ty * wy) + (tz * wz);
-            TipTensionByPosition[0] = -(axialSlope * tx) - (damping * inverseLength * (wx - (wAlong * tx)));
-            TipTensionByPosition[1] = -(axialSlope * ty) - (damping * inverseLength * (wy - (wAlong * ty)));
-            TipTensionByPosition[2] = -(axialSlope * tz) - (damping * inverseLength * (wz - (wAlong * tz)));
-            TipTensionByVelocity[0] = -damping * tx;
-            TipTensionByVelocity[1] = -damping * ty;
-            TipTensionByVelocity[2] = -damping * tz;
-        }
-
-        // Ks = d(pull t)/dd, Kd = d(pull t)/dw; G = derivative of the distributed force by d, C by the height of the middle.
-        double across = pull * inverseLength;
-        Matrix3 ks = Matrix3.Projector(across, axialSlope, tx, ty, tz);
-        double wt = (tx * wx) + (ty * wy) + (tz * wz);
-        ks.AddOuter(damping * inverseLength, tx, ty, tz, wx - (wt * tx), wy - (wt * ty), wz - (wt * tz));
         Matrix3 g = byVelocity;
         g.Scale(slide);
         g.AddTimesProjector(byDirection, inverseLength, tx, ty, tz);
-        g.AddDiagonal(slideA);
-        g.A02 += wetByHeight * (waterX - airX);
-        g.A12 += wetByHeight * (waterY - airY);
-        g.A22 += wetByHeight * (waterZ - airZ + buoyancyFull);
-        double cx = byVelocity.A00 * gradient * water.Current.DirectionX + byVelocity.A01 * gradient * water.Current.DirectionY;
-        double cy = byVelocity.A10 * gradient * water.Current.DirectionX + byVelocity.A11 * gradient * water.Current.DirectionY;
-        double cz = byVelocity.A20 * gradient * water.Current.DirectionX + byVelocity.A21 * gradient * water.Current.DirectionY;
-        cx += wetSlope * (waterX - airX);
-        cy += wetSlope * (waterY - airY);
-        cz += (wetSlope * (waterZ - airZ)) + (wetSlope * buoyancyFull);
+
+        // By the height of the point of action (the current's gradient) and by the immersion, which follows the middle of the segment.
+        double cx = fraction * ((byVelocity.A00 * fluid.GradientX) + (byVelocity.A01 * fluid.GradientY));
+        double cy = fraction * ((byVelocity.A10 * fluid.GradientX) + (byVelocity.A11 * fluid.GradientY));
+        double cz = fraction * ((byVelocity.A20 * fluid.GradientX) + (byVelocity.A21 * fluid.GradientY));
+        double half = 0.5 * fluid.FractionSlope;
+        double qx = half * fx, qy = half * fy, qz = half * (fz + fluid.Buoyancy);
+        bool partial = fluid.FractionSlope != 0 || fluid.ShareByExtent != 0;
+        if (partial)
+        {
+            // By the vertical extent dz: the fraction itself, seen by both ends alike.
+            g.A02 += fluid.FractionByExtent / fraction * fx;
+            g.A12 += fluid.FractionByExtent / fraction * fy;
+            g.A22 += fluid.FractionByExtent / fraction * (fz + fluid.Buoyancy);
+        }
 
         int ia = 9 * k, ib = ia + 9;
-        AddPosition(PositionDiagonal, ia, in ks, -1, in g, -0.5, cx, cy, cz);
-        Matrix3 velocityBlock = byVelocity;
-        velocityBlock.Scale(-0.25);
-        AddVelocity(VelocityDiagonal, ia, in velocityBlock, -damping, -0.5 * slideB, tx, ty, tz);
+        double ga = fraction * toA, gb = fraction * toB;
+        AddBlock(PositionDiagonal, ia, in g, -ga, toA * ((toA * cx) + qx), toA * ((toA * cy) + qy), toA * ((toA * cz) + qz));
+        AddBlock(VelocityDiagonal, ia, in byVelocity, -ga * toA, 0);
+        if (partial)
+        {
+            // By the share: the force moves from one end to the other, and meets another stream there.
+            double ux = velocity[a] - velocity[b] + (slideByShare * dx) + (fluid.GradientX * dz);
+            double uy = velocity[a + 1] - velocity[b + 1] + (slideByShare * dy) + (fluid.GradientY * dz);
+            double uz = velocity[a + 2] - velocity[b + 2] + (slideByShare * dz);
+            double hx = fraction * ((byVelocity.A00 * ux) + (byVelocity.A01 * uy) + (byVelocity.A02 * uz));
+            double hy = fraction * ((byVelocity.A10 * ux) + (byVelocity.A11 * uy) + (byVelocity.A12 * uz));
+            double hz = fraction * ((byVelocity.A20 * ux) + (byVelocity.A21 * uy) + (byVelocity.A22 * uz));
+            double byA = (0.5 * fluid.ShareSlope) - fluid.ShareByExtent, byB = (0.5 * fluid.ShareSlope) + fluid.ShareByExtent;
+            AddColumn(PositionDiagonal, ia, byA, (toA * hx) - px, (toA * hy) - py, (toA * hz) - pz);
+            if (free)
+            {
+                AddColumn(PositionUpper, ia, byB, (toA * hx) - px, (toA * hy) - py, (toA * hz) - pz);
+                AddColumn(PositionDiagonal, ib, byB, (toB * hx) + px, (toB * hy) + py, (toB * hz) + pz);
+                AddColumn(PositionLower, ib, byA, (toB * hx) + px, (toB * hy) + py, (toB * hz) + pz);
+            }
+        }
+
         if (free)
         {
-            AddPosition(PositionUpper, ia, in ks, 1, in g, 0.5, cx, cy, cz);
-            AddVelocity(VelocityUpper, ia, in velocityBlock, damping, 0.5 * slideB, tx, ty, tz);
-            AddPosition(PositionDiagonal, ib, in ks, -1, in g, 0.5, cx, cy, cz);
-            AddVelocity(VelocityDiagonal, ib, in velocityBlock, -damping, 0.5 * slideB, tx, ty, tz);
-            AddPosition(PositionLower, ib, in ks, 1, in g, -0.5, cx, cy, cz);
-            AddVelocity(VelocityLower, ib, in velocityBlock, damping, -0.5 * slideB, tx, ty, tz);
+            AddBlock(PositionUpper, ia, in g, ga, toA * ((toB * cx) + qx), toA * ((toB * cy) + qy), toA * ((toB * cz) + qz));
+            AddBlock(PositionDiagonal, ib, in g, gb, toB * ((toB * cx) + qx), toB * ((toB * cy) + qy), toB * ((toB * cz) + qz));
+            AddBlock(PositionLower, ib, in g, -gb, toB * ((toA * cx) + qx), toB * ((toA * cy) + qy), toB * ((toA * cz) + qz));
+            AddBlock(VelocityUpper, ia, in byVelocity, -ga * toB, 0);
+            AddBlock(VelocityDiagonal, ib, in byVelocity, -gb * toB, 0);
+            AddBlock(VelocityLower, ib, in byVelocity, -gb * toA, 0);
         }
     }
 
-    private static void AddPosition(double[] target, int index, in Matrix3 ks, double ksSign, in Matrix3 g, double gFactor, double cx, double cy, double cz)
-    {
-        Span<double> t = target.AsSpan(index, 9);
-        t[0] += (ksSign * ks.A00) + (gFactor * g.A00);
-        t[1] += (ksSign * ks.A01) + (gFactor * g.A01);
-        t[2] += (ksSign * ks.A02) + (gFactor * g.A02) + (0.25 * cx);
-        t[3] += (ksSign * ks.A10) + (gFactor * g.A10);
-        t[4] += (ksSign * ks.A11) + (gFactor * g.A11);
-        t[5] += (ksSign * ks.A12) + (gFactor * g.A12) + (0.25 * cy);
-        t[6] += (ksSign * ks.A20) + (gFactor * g.A20);
-        t[7] += (ksSign * ks.A21) + (gFactor * g.A21);
-        t[8] += (ksSign * ks.A22) + (gFactor * g.A22) + (0.25 * cz);
-    }
-
-    private static void AddVelocity(double[] target, int index, in Matrix3 block, double axial, double diagonal, double tx, double ty, double tz)
-    {
-        Span<double> t = target.AsSpan(index, 9);
-        t[0] += block.A00 + (axial * tx * tx) + diagonal;
-        t[1] += block.A01 + (axial * tx * ty);
-        t[2] += block.A02 + (axial * tx * tz);
-        t[3] += block.A10 + (axial * ty * tx);
-        t[4] += block.A11 + (axial * ty * ty) + diagonal;
-        t[5] += block.A12 + (axial * ty * tz);
-        t[6] += block.A20 + (axial * tz * tx);
-        t[7] += block.A21 + (axial * tz * ty);
-        t[8] += block.A22 + (axial * tz * tz) + diagonal;
-    }
+    // The part of a segment in one fluid: where its force acts (share towards end b), how much of the segment it is, and the fluid.
+    private readonly record struct FluidSpan(
+        double Share,
+        double ShareSlope,
+        double ShareByExtent,
+        double Fraction,
+        double FractionSlope,
+        double FractionByExtent,
+        double Density,
+        double Viscosity,
+        double StreamX,
+        double StreamY,
+        double GradientX,
+        double GradientY,
+        double Buoyancy);
 
     private static void Symmetric(ref double target, double factor, double x, double y, double z, double diagonal)
     {
@@ -610,7 +718,7 @@ internal sealed class LineDynamics
     }
 
     // Drag of a straight segment in a stream u (fluid minus material), direction t. With u_n = u - t (t.u), q = |u_n|:
-    // f = alpha(q) u_n + psi(q, t.u) t; the derivatives are added with the given weight.
+    // f = alpha(q) u_n + psi(q, t.u) t.
     private void SegmentDrag(
         double ux,
         double uy,
@@ -622,10 +730,9 @@ internal sealed class LineDynamics
         double length,
         double density,
         double viscosity,
-        double weight,
         bool derivatives,
-        ref Matrix3 byVelocity,
-        ref Matrix3 byDirection,
+        out Matrix3 byVelocity,
+        out Matrix3 byDirection,
         out double fx,
         out double fy,
         out double fz)
@@ -641,6 +748,8 @@ internal sealed class LineDynamics
         fx = (alpha * nx) + (psi * tx);
         fy = (alpha * ny) + (psi * ty);
         fz = (alpha * nz) + (psi * tz);
+        byVelocity = default;
+        byDirection = default;
         if (!derivatives) return;
 
         double psiByAlong = linear + (2 * quadratic);
@@ -655,7 +764,7 @@ internal sealed class LineDynamics
         Matrix3 velocity = Matrix3.Projector(alpha, psiByAlong, tx, ty, tz);
         velocity.AddOuter(alphaByQTimesQ, ex, ey, ez, ex, ey, ez);
         velocity.AddOuter(psiByQ, tx, ty, tz, ex, ey, ez);
-        byVelocity.AddScaled(velocity, weight);
+        byVelocity = velocity;
 
         // B = -alpha (s I + t u) - s alpha' q n n + psi I + psi_t t u - psi_q s t n, s = t.u
         Matrix3 direction = default;
@@ -663,6 +772,6 @@ internal sealed class LineDynamics
         direction.AddOuter(psiByAlong - alpha, tx, ty, tz, ux, uy, uz);
         direction.AddOuter(-along * alphaByQTimesQ, ex, ey, ez, ex, ey, ez);
         direction.AddOuter(-along * psiByQ, tx, ty, tz, ex, ey, ez);
-        byDirection.AddScaled(direction, weight);
+        byDirection = direction;
     }
 }

@@ -92,7 +92,8 @@ internal sealed class CastRun
         this.options = options;
         bottomZ = -water.Depth;
         grassZ = water.GrassHeight > 0 ? bottomZ + water.GrassHeight : double.NegativeInfinity;
-        dynamics = new LineDynamics(lure, line, water, options.LineDrag, new LineMesh(options.Segments, options.Grading, options.AxialDampingRatio, options.RodTipStiffness));
+        LineProperties softened = line with { Main = Soften(line.Main, options.StiffnessLimit), Leader = Soften(line.Leader, options.StiffnessLimit) };
+        dynamics = new LineDynamics(lure, softened, water, options.LineDrag, new LineMesh(options.Segments, options.Grading, options.AxialDampingRatio, options.RodTipStiffness));
         nodes = options.Segments;
         double chord = Math.Sqrt((presentation.CastLength * presentation.CastLength) + (rodTipHeight * rodTipHeight));
         program = new CastProgram(rodTipHeight, chord * (1 + options.SplashSlack));
@@ -227,6 +228,9 @@ internal sealed class CastRun
         double ux = (current * water.Current.DirectionX) - vx, uy = (current * water.Current.DirectionY) - vy;
         return Math.Sqrt((ux * ux) + (uy * uy) + (vz * vz));
     }
+
+    private static LineMaterial Soften(LineMaterial material, double limit) =>
+        material.AxialStiffness > limit ? material with { AxialStiffness = limit } : material;
 
     private static double Distance(double x, double y) => Math.Sqrt((x * x) + (y * y));
 

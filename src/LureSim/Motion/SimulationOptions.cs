@@ -24,6 +24,12 @@ public sealed record SimulationOptions
     public double AxialDampingRatio { get; init; } = 0.2;
 
     /// <summary>
+    /// Upper limit of the line's axial stiffness EA (N), 20 to 1e6. Braid has 1 to 3 kN; above a few hundred newtons it moves the lure by about 2 mm and costs
+    /// many times the steps, because a snatched light line is then far stiffer than it is heavy (docs/motion.md has the figures).
+    /// </summary>
+    public double StiffnessLimit { get; init; } = 400;
+
+    /// <summary>
     /// Stiffness of the rod tip (N/m), 1 to 1e9: a light rod's tip gives 4 cm under 100 gram-force. Assumed; it softens snatches and hardly moves the track.
     /// </summary>
     public double RodTipStiffness { get; init; } = 25;
@@ -57,6 +63,7 @@ public sealed record SimulationOptions
         Guard.InRange(SampleInterval, 0.01, 1);
         Guard.InRange(ToleranceFactor, 1e-3, 10);
         Guard.InRange(AxialDampingRatio, 0, 2);
+        Guard.InRange(StiffnessLimit, 20, 1e6);
         Guard.InRange(RodTipStiffness, 1, 1e9);
         Guard.InRange(SpoolFriction, 0, 1);
         Guard.InRange(SpoolDamping, 0, 1);

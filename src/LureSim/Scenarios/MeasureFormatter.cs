@@ -18,13 +18,21 @@ public enum UnitSystem
 /// <param name="Decimals">Digits after the point that make sense for the quantity.</param>
 public sealed record DisplayUnit(string Symbol, Func<double, double> FromSi, int Decimals)
 {
-    /// <summary>The number alone, invariant culture, with the unit's digits.</summary>
-    /// <param name="value">Value in SI.</param>
-    public string Number(double value) => FromSi(value).ToString("F" + Decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    /// <summary>The number alone, invariant culture, with the unit's digits; a dash where there is none.</summary>
+    /// <param name="value">Value in SI; may be NaN or infinite.</param>
+    public string Number(double value)
+    {
+        if (!double.IsFinite(value))
+            return "-";
+        string text = FromSi(value).ToString("F" + Decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
-    /// <summary>The number with its unit.</summary>
-    /// <param name="value">Value in SI.</param>
-    public string Text(double value) => $"{Number(value)} {Symbol}";
+        // A negative value that rounds to nothing would read as minus zero.
+        return text[0] == '-' && text.AsSpan(1).IndexOfAnyExcept('0', '.') < 0 ? text[1..] : text;
+    }
+
+    /// <summary>The number with its unit; a dash where there is none.</summary>
+    /// <param name="value">Value in SI; may be NaN or infinite.</param>
+    public string Text(double value) => double.IsFinite(value) ? $"{Number(value)} {Symbol}" : "-";
 }
 
 /// <summary>Formats SI values for people, in US or metric units, always in invariant culture.</summary>

@@ -348,7 +348,7 @@ internal sealed class ScenarioBuilder(ProblemList problems)
         };
     }
 
-    // Fofonoff & Millard 1983 (UNESCO technical paper 44), after Millero 1978: freezing point of sea water at the
+    // Fofonoff & Millard 1983 (UNESCO technical paper 44, fofonoff1983algorithms), after Millero 1978: freezing point of sea water at the
     // surface (degrees Celsius) at practical salinity S, stated for 4 to 40; at 0 it gives 0 as it should.
     internal static double FreezingPoint(double salinity) =>
         salinity * (-0.0575 + (1.710523e-3 * Math.Sqrt(salinity)) - (2.154996e-4 * salinity));

@@ -12,7 +12,7 @@ public enum DarkCriterion
     /// <summary>Its chroma, to an eye adapted to the light there, falls below 10: no hue is left.</summary>
     Chroma,
 
-    /// <summary>Seen level, its side becomes darker than the water behind it: contrast falls to -0.02, one human contrast step into a silhouette.</summary>
+    /// <summary>Seen level, its side is less than half as bright as the water behind it (contrast -0.5 or below): a plain silhouette.</summary>
     ContrastToWater,
 
     /// <summary>No cone of the fish catches more than 6.2 % of what it catches from a perfect white at the same depth.</summary>
@@ -29,8 +29,8 @@ public sealed record DarkDepth(DarkCriterion Criterion, double? Depth, double De
 /// <summary>Depths at which a colour goes dark.</summary>
 public static class Darkening
 {
-    /// <summary>Contrast step that the human eye just tells in good light, 0.02 (Blackwell 1946, blackwell1946contrast, large targets; the usual meteorological value).</summary>
-    public const double HumanContrastStep = 0.02;
+    /// <summary>Weber contrast to the water at which a target counts as a silhouette, -0.5: half as bright as the water (this model's choice).</summary>
+    public const double SilhouetteContrast = -0.5;
 
     private const double DarkestIlluminance = 0.005 * Math.PI; // lx on white at the end of human colour vision
     private const int ScanSteps = 240;
@@ -74,9 +74,9 @@ public static class Darkening
             case DarkCriterion.Chroma:
                 return ColourChart.Of(field, [colour], [depth])[0, 0].Chroma - ColourLimits.GreyChroma;
             case DarkCriterion.ContrastToWater:
-                var background = field.LevelRadiance(depth).Dot(Colorimetry.YBar);
-                var side = (1.0 / Math.PI) * colour.Exitance(field.SideIrradiance(depth));
-                return background > 0.0 ? (side.Dot(Colorimetry.YBar) / background) - 1.0 + HumanContrastStep : 0.0;
+                var background = field.Radiance(ViewDirection.Level, depth).Dot(Colorimetry.YBar);
+                var side = (1.0 / Math.PI) * colour.Exitance(field.FaceIrradiance(ViewDirection.Level, depth));
+                return background > 0.0 ? (side.Dot(Colorimetry.YBar) / background) - 1.0 - SilhouetteContrast : 0.0;
             case DarkCriterion.FishCones:
                 var white = field.Downwelling(depth);
                 var reflected = colour.Exitance(white);
@@ -101,7 +101,7 @@ public static class Darkening
         {
             DarkCriterion.LuminanceAgainstWhite => "near black beside white",
             DarkCriterion.Chroma => "without hue",
-            DarkCriterion.ContrastToWater => "darker than the water behind it",
+            DarkCriterion.ContrastToWater => "less than half as bright as the water behind it",
             DarkCriterion.FishCones => $"dark to the cones of a {fish.CommonName}{standIn}",
             _ => "",
         };

@@ -18,10 +18,15 @@ public enum EyeBasis
 /// <param name="Chromophore">A1 or A2.</param>
 /// <param name="Basis">How well founded the peak is.</param>
 /// <param name="Source">Where it comes from.</param>
-public sealed record Photoreceptor(string Name, double PeakNm, Chromophore Chromophore, EyeBasis Basis, string Source)
+/// <param name="Abundance">Relative number of such receptors in the retina, above 0.</param>
+public sealed record Photoreceptor(string Name, double PeakNm, Chromophore Chromophore, EyeBasis Basis, string Source, double Abundance)
 {
-    /// <summary>Relative quantum sensitivity of the pigment, peak about 1.</summary>
-    public Spectrum Sensitivity { get; } = VisualPigment.Template(PeakNm, Chromophore);
+    /// <summary>Wavelength at which the lens lets half the light through, 405 nm, falling over some 10 nm (after Utne-Palm and Bowmaker 2006, utnepalm2006spectral, little below 410 nm in a coastal goby; a stand-in for other fish).</summary>
+    public const double LensCutoffNm = 405.0;
+
+    /// <summary>Relative quantum sensitivity: pigment (peak about 1) times lens.</summary>
+    public Spectrum Sensitivity { get; } = VisualPigment.Template(PeakNm, Chromophore)
+        * Spectrum.FromFunction(WavelengthGrid.Visible, nm => 1.0 / (1.0 + Math.Exp(-(nm - LensCutoffNm) / 5.0)));
 
     /// <summary>Relative quantum catch from a spectrum in energy units: the sum of sensitivity times photons.</summary>
     /// <param name="radiance">Radiance or irradiance in energy units a nm.</param>
@@ -43,6 +48,17 @@ public sealed record Photoreceptor(string Name, double PeakNm, Chromophore Chrom
 /// <param name="Rod">The rod.</param>
 public sealed record FishEye(string CommonName, string Species, IReadOnlyList<Photoreceptor> Cones, Photoreceptor Rod)
 {
+    /// <summary>Weber fraction of the commonest cone, 0.05: usual in models of fish (assumed; measured in few species).</summary>
+    public const double WeberFraction = 0.05;
+
+    /// <summary>Noise of each cone class, from the Weber fraction and the abundances.</summary>
+    public IReadOnlyList<double> ConeNoise { get; } = ReceptorNoise.Noise(WeberFraction, [.. Cones.Select(c => c.Abundance)]);
+
+    /// <summary>What to tell a reader about the figures behind this eye.</summary>
+    public string BasisNote => Basis == EyeBasis.Measured
+        ? $"Cone peaks measured in {CommonName}: {string.Join("; ", Cones.Select(c => c.Source).Distinct())}."
+        : $"No published cone peaks of {CommonName} were found: stand-in values of like coastal fish are used.";
+
     /// <summary>Measured when every cone is; a stand-in as soon as one is borrowed.</summary>
     public EyeBasis Basis => Cones.All(c => c.Basis == EyeBasis.Measured) ? EyeBasis.Measured : EyeBasis.StandIn;
 }
@@ -64,6 +80,19 @@ public static class FishEyes
         return eye is not null;
     }
 
+    /// <summary>The eye of a fish, or, when the table has none, that of a shallow temperate coastal fish (winter flounder's pigments) under the name asked for, marked as a stand-in.</summary>
+    /// <param name="name">Name of the target fish.</param>
+    /// <exception cref="ArgumentException">The name is empty.</exception>
+    public static FishEye FindOrStandIn(string name)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(name);
+        if (TryFind(name, out var eye))
+            return eye;
+        var model = All.Single(e => e.CommonName == "winter flounder adult");
+        Photoreceptor Borrow(Photoreceptor r) => r with { Basis = EyeBasis.StandIn, Source = "borrowed from winter flounder" };
+        return new FishEye(name.Trim(), "", [.. model.Cones.Select(Borrow)], Borrow(model.Rod));
+    }
+
     private static List<FishEye> Load()
     {
         var table = ReferenceTable.Optics("fish_visual_pigments");
@@ -78,7 +107,10 @@ public static class FishEyes
                 peak[i],
                 chromophore[i] == "A2" ? Chromophore.A2 : Chromophore.A1,
                 basis[i] == "measured" ? EyeBasis.Measured : EyeBasis.StandIn,
-                source[i]);
+                source[i],
+
+                // One single cone to two double cones: the square mosaic common in shore fish (assumed where not stated).
+                receptor[i].Contains("single", StringComparison.Ordinal) || receptor[i].Contains("short", StringComparison.Ordinal) ? 1.0 : 2.0);
             var cones = rows.Where(i => receptor[i].Contains("cone", StringComparison.Ordinal) && receptor[i] != "ultraviolet cone")
                 .Select(Make).OrderBy(r => r.PeakNm).ToArray();
             var rods = rows.Where(i => receptor[i] == "rod").Select(Make).ToArray();

@@ -112,4 +112,61 @@ public class LightPropertyTests
         Assert.Equal(default, chart[0, 0]);
         Assert.Equal(0.0, field.PhotosyntheticallyAvailableShare(3.0));
     }
+
+    [Fact]
+    public void The_kernel_of_the_chart_allocates_nothing()
+    {
+        var field = new LightField(OpticalWater.FromSecchi(WaterKind.CoastalGreen, 3.0), Atmosphere.Illuminate(45.0));
+        var kernel = new ColourKernel(field, LureColours.All);
+        double[] depths = [0.0, 1.0, 2.0, 5.0], illuminance = new double[4];
+        var cells = new ColourCell[4 * LureColours.All.Count];
+        kernel.Compute(depths, cells, illuminance);
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        kernel.Compute(depths, cells, illuminance);
+        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+    }
+
+    [Fact]
+    public void A_colour_does_not_drift_at_the_surface_and_red_drifts_most_in_blue_water()
+    {
+        var field = new LightField(OpticalWater.FromSecchi(WaterKind.ClearOcean, 20.0), Atmosphere.Illuminate(60.0));
+        var chart = ColourChart.Of(field, [LureColours.Red, LureColours.White, LureColours.Green], [0.0, 6.0]);
+        Assert.Equal(0.0, chart.Drift(0, 0));
+        Assert.True(chart.Drift(1, 0) > 20.0);
+        Assert.True(chart.Drift(1, 1) < 3.0);
+        Assert.True(chart.Drift(1, 2) < chart.Drift(1, 0));
+    }
+
+    [Fact]
+    public void Shares_of_a_surface_may_not_add_to_more_than_one()
+    {
+        var half = Spectrum.Constant(WavelengthGrid.Visible, 0.6);
+        _ = Assert.Throws<ArgumentException>(() => new LureColour("too much", half, ColourBasis.StandIn, [], half, null, null));
+        _ = Assert.Throws<ArgumentException>(() => new LureColour("negative", -1.0 * half, ColourBasis.StandIn));
+        _ = Assert.Throws<FormatException>(() => LureColour.FromHex("bad", "#12"));
+        _ = Assert.Throws<FormatException>(() => LureColour.FromCsv("bad", "wavelength_nm,reflectance\n400,1.2\n500,0.5"));
+    }
+
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    [InlineData(-1.0)]
+    [InlineData(0.0)]
+    public void Bad_input_is_refused_with_its_name_and_range(double bad)
+    {
+        var e = Assert.Throws<ArgumentOutOfRangeException>(() => OpticalWater.FromSecchi(WaterKind.Silty, bad));
+        Assert.Equal("secchiDepth", e.ParamName);
+        Assert.Contains("from 0.02 to 100 m", e.Message, StringComparison.Ordinal);
+        if (bad != 0.0)
+            _ = Assert.Throws<ArgumentOutOfRangeException>(() => new LightField(OpticalWater.FromSecchi(WaterKind.Silty, 1.0), Atmosphere.Illuminate(30.0)).Downwelling(bad));
+    }
+
+    [Fact]
+    public void Measured_table_is_read_and_interpolated()
+    {
+        var colour = LureColour.FromCsv("two points", "# a comment\nwavelength_nm,reflectance\n400,0.1\n600,0.5\n");
+        Assert.Equal(0.3, colour.Reflectance.At(500.0), 12);
+        Assert.Equal(0.5, colour.Reflectance.At(700.0), 12);
+        Assert.Equal(ColourBasis.Measured, colour.Basis);
+    }
 }

@@ -33,7 +33,7 @@ internal static class AllFigures
             PlanView.Create(scenario, candidates, first, options),
             DepthTime.Create(scenario, candidates, first, options),
             FallCurves.Create(scenario, Samples.Fall(scenario), first.Rig.Head, options),
-            CoverageMap.Create(Samples.Grid(scenario), options),
+            CoverageMap.Create(Samples.Grid(scenario), null, options),
             CoverageBars.Create(scenario, candidates, first, options),
             ColourSwatches.Create(Samples.Plate(scenario), scenario.Spot.StrikeZone, SwatchView.Adapted, options),
             ColourSwatches.Create(Samples.Plate(scenario), scenario.Spot.StrikeZone, SwatchView.Unadapted, options),

@@ -54,7 +54,7 @@ public class FigureTests
             {
                 string text = string.Join(' ', Texts(figure));
                 foreach (JigHead head in AllFigures.Scenario(name).Tackle.JigHeads)
-                    Assert.Contains(head.Label, text, StringComparison.Ordinal);
+                    Assert.Contains(new UnitFormat(options.Units).HeadText(head), text, StringComparison.Ordinal);
             }
         }
     }
@@ -88,11 +88,25 @@ public class FigureTests
     public void The_map_prints_the_share_in_every_cell()
     {
         CoverageGrid grid = Samples.Grid(Samples.Flat());
-        List<string> texts = Texts(CoverageMap.Create(grid, Wide));
+        List<string> texts = Texts(CoverageMap.Create(grid, null, Wide));
         foreach (double share in grid.ZoneShare)
             Assert.Contains(UnitFormat.PercentNumber(share), texts);
         int numbers = texts.Count(t => t.All(c => char.IsDigit(c) || c is '<' or '>'));
         Assert.True(numbers >= grid.ZoneShare.Length);
+    }
+
+    [Fact]
+    public void The_map_frames_the_first_choice_or_the_most_time_in_the_zone()
+    {
+        Scenario scenario = Samples.Bridge();
+        CoverageGrid grid = Samples.Grid(scenario);
+        Candidate candidate = Samples.Candidates(scenario, scenario.Presentations[0] with { RetrieveSpeed = grid.Speeds[2] })[1];
+        Assert.Equal((1, 2), CoverageMap.Find(grid, candidate));
+        Assert.Equal((-1, -1), CoverageMap.Find(grid with { PresentationName = "another" }, candidate));
+        (int row, int column) = CoverageMap.Best(grid);
+        Assert.Equal(grid.ZoneShare.Cast<double>().Max(), grid.ZoneShare[row, column]);
+        Assert.Contains("first choice", Texts(CoverageMap.Create(grid, candidate, Wide)));
+        Assert.Contains("most in the zone", Texts(CoverageMap.Create(grid, null, Wide)));
     }
 
     [Fact]

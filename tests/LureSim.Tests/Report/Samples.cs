@@ -1,6 +1,7 @@
 using LureSim.Decision;
 using LureSim.Motion;
 using LureSim.Report.Figures;
+using LureSim.Report.Sheets;
 using LureSim.Scenarios;
 
 namespace LureSim.Tests.Report;
@@ -278,6 +279,34 @@ internal static class Samples
         List<double> depths = [.. Enumerable.Range(0, 5).Select(i => scenario.Spot.Depth * i / 4)];
         return new SpectrumPlate(nm, depths, [.. depths.Select(d => (IReadOnlyList<double>)[.. nm.Select(w =>
             (1.2 + (0.3 * Math.Sin(w / 40))) * Math.Exp(-d * (0.2 + Math.Pow((w - 560) / 140, 2))))])]);
+    }
+
+    public static Sheet Sheet(Scenario scenario, UnitSystem units = UnitSystem.Us)
+    {
+        List<Candidate> candidates = [.. scenario.Presentations.SelectMany(p => Candidates(scenario, p))];
+        Candidate first = Best(candidates);
+        Candidate? second = candidates.Where(c => c.Rig.Head != first.Rig.Head).MaxBy(c => c.Score);
+        return new Sheet
+        {
+            Scenario = scenario,
+            Candidates = candidates,
+            Choice = new Choice(
+                first,
+                second,
+                [
+                    $"The {first.Rig.Head.Label} head spends {100 * first.Coverage.ZoneShare:0} % of the retrieve in the strike zone, more than any other.",
+                    "Lighter heads are lifted by the belly of the line and pass above the fish.",
+                    "Heavier heads reach the zone sooner but drag.",
+                ],
+                ["A fifth more current takes the lure out of the zone for the last third of the retrieve."]),
+            Fall = Fall(scenario),
+            Coverage = Grid(scenario),
+            Current = Current(scenario),
+            Colour = new ColourChoice("chartreuse", "It stays bright at 16 ft, where red is dark."),
+            Colours = Plate(scenario),
+            Spectrum = Spectrum(scenario),
+            Units = units,
+        };
     }
 
     private static string Hex(double r, double g, double b)

@@ -34,7 +34,7 @@ public class UnitFormatTests
     {
         JigHead quarter = Samples.Head("1/4");
         Assert.Equal("1/4 oz", Us.HeadText(quarter));
-        Assert.Equal("1/4 oz (7.1 g)", Metric.HeadText(quarter));
+        Assert.Equal("7.1 g", Metric.HeadText(quarter));
         Assert.Equal("7 g", Metric.HeadText(quarter with { Label = "7 g" }));
         Assert.Equal("unweighted", Metric.HeadText(quarter with { Mass = 0, Label = "unweighted" }));
     }

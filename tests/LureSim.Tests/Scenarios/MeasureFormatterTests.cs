@@ -26,6 +26,16 @@ public class MeasureFormatterTests
         Assert.Equal("4.0 s", Us.Seconds.Text(4.0));
     }
 
+    [Fact]
+    public void A_missing_value_is_a_dash_and_a_rounded_zero_has_no_sign()
+    {
+        Assert.Equal("-", Us.Force.Text(double.NaN));
+        Assert.Equal("-", Us.Length.Number(double.PositiveInfinity));
+        Assert.Equal("0.00", Metric.Length.Number(-0.001));
+        Assert.Equal("-0.01", Metric.Length.Number(-0.01));
+        Assert.Equal("-", Us.Weight(double.NaN));
+    }
+
     [Theory]
     [InlineData(1.0 / 4.0, "1/4 oz")]
     [InlineData(3.0 / 16.0, "3/16 oz")]

@@ -16,7 +16,7 @@ public class ScenarioPropertyTests
 
     [Fact]
     public void Any_text_gives_a_scenario_or_problems() =>
-        Piece.Array[0, 40].Select(string.Concat).Sample(Check, iter: 3_000);
+        Piece.Array[0, 40].Select(string.Concat).Sample(Check, iter: 1_500);
 
     [Fact]
     public void A_mutated_scenario_gives_a_scenario_or_problems() =>
@@ -30,7 +30,7 @@ public class ScenarioPropertyTests
             }
 
             Check(text);
-        }, iter: 3_000);
+        }, iter: 1_500);
 
     [Fact]
     public void A_scenario_with_lines_moved_or_doubled_gives_a_scenario_or_problems() =>
@@ -42,7 +42,7 @@ public class ScenarioPropertyTests
                 lines.RemoveAt(from % lines.Count);
             lines.Insert(to % lines.Count, line);
             Check(string.Join('\n', lines));
-        }, iter: 1_000);
+        }, iter: 500);
 
     [Fact]
     public void A_value_of_any_size_gives_a_scenario_in_range_or_one_problem() =>
@@ -67,7 +67,7 @@ public class ScenarioPropertyTests
         {
             string number = sign + size.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture);
             Check(TestScenario.With(edit.Item1, edit.Item2.Replace("{0}", number, StringComparison.Ordinal)));
-        }, iter: 3_000);
+        }, iter: 1_500);
 
     private static void Check(string text)
     {

@@ -1,0 +1,130 @@
+using LureSim.Scenarios;
+using Spectre.Console;
+
+namespace LureSim.Cli;
+
+/// <summary>The world outside the commands: streams, consoles and the model's entry points. Tests supply their own.</summary>
+internal sealed class CliHost
+{
+    // Wide enough that nothing is wrapped in files and pipes.
+    private const int WidthWithoutTerminal = 400;
+
+    private CliHost(TextWriter output, TextWriter error, IAnsiConsole outputConsole, IAnsiConsole errorConsole, bool errorIsTerminal, IPipeline pipeline)
+    {
+        Output = output;
+        Error = error;
+        OutputConsole = outputConsole;
+        ErrorConsole = errorConsole;
+        ErrorIsTerminal = errorIsTerminal;
+        Pipeline = pipeline;
+    }
+
+    /// <summary>Standard output, for JSON, CSV, schemas and scripts.</summary>
+    public TextWriter Output { get; }
+
+    /// <summary>Standard error.</summary>
+    public TextWriter Error { get; }
+
+    /// <summary>Standard output as a console, for tables.</summary>
+    public IAnsiConsole OutputConsole { get; }
+
+    /// <summary>Standard error as a console, for messages and progress.</summary>
+    public IAnsiConsole ErrorConsole { get; }
+
+    /// <summary>True if a person looks at standard error: only then is there a progress bar.</summary>
+    public bool ErrorIsTerminal { get; }
+
+    /// <summary>The computations.</summary>
+    public IPipeline Pipeline { get; }
+
+    /// <summary>The console for human text: standard error when standard output carries a document.</summary>
+    public IAnsiConsole Human(bool outputIsDocument) => outputIsDocument ? ErrorConsole : OutputConsole;
+
+    /// <summary>The host of the real program.</summary>
+    public static CliHost ForProcess()
+    {
+        bool colour = string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
+        return Create(Console.Out, Console.Error, !Console.IsOutputRedirected, !Console.IsErrorRedirected, colour, new Pipeline());
+    }
+
+    /// <summary>A host on any streams.</summary>
+    /// <param name="output">Standard output.</param>
+    /// <param name="error">Standard error.</param>
+    /// <param name="outputIsTerminal">True if a terminal shows standard output.</param>
+    /// <param name="errorIsTerminal">True if a terminal shows standard error.</param>
+    /// <param name="colour">False to print without colour (the NO_COLOR convention).</param>
+    /// <param name="pipeline">The computations.</param>
+    public static CliHost Create(TextWriter output, TextWriter error, bool outputIsTerminal, bool errorIsTerminal, bool colour, IPipeline pipeline) =>
+        new(output, error, CreateConsole(output, outputIsTerminal, colour), CreateConsole(error, errorIsTerminal, colour), errorIsTerminal, pipeline);
+
+    private static IAnsiConsole CreateConsole(TextWriter writer, bool isTerminal, bool colour)
+    {
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
+        {
+            Out = new AnsiConsoleOutput(writer),
+            Ansi = isTerminal ? AnsiSupport.Detect : AnsiSupport.No,
+            ColorSystem = isTerminal && colour ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
+            Interactive = isTerminal ? InteractionSupport.Detect : InteractionSupport.No,
+        });
+        if (!isTerminal)
+        {
+            console.Profile.Width = WidthWithoutTerminal;
+            console.Profile.Capabilities.Unicode = true;
+        }
+
+        return console;
+    }
+}
+
+/// <summary>The computations that the commands show. One interface, so that the commands can be tested on made-up results.</summary>
+internal interface IPipeline
+{
+    /// <summary>Computes the count-down table of every jig head with the first body.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="units">Units in which the depths of the table are round.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    Decision.FallTable Fall(Scenario scenario, UnitSystem units, IProgress<double> progress, CancellationToken cancellation);
+
+    /// <summary>Computes the path of one rig.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="rig">The rig.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    Decision.Candidate Path(Scenario scenario, Decision.Rig rig, CancellationToken cancellation);
+
+    /// <summary>Computes the colours shown at depths below the surface.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="units">Units in which the depths of the table are round.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    ColourTable Colours(Scenario scenario, UnitSystem units, CancellationToken cancellation);
+
+    /// <summary>Computes the whole plan and draws its sheet.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
+}
+
+/// <summary>What a plan is asked for beside the scenario.</summary>
+/// <param name="Units">Units of the sheet.</param>
+/// <param name="Pdf">True to draw the sheet as PDF as well.</param>
+internal sealed record PlanRequest(UnitSystem Units, bool Pdf);
+
+/// <summary>A plan with the files of its sheet, not yet written.</summary>
+/// <param name="Plan">The plan.</param>
+/// <param name="Colours">Its colours as a table.</param>
+/// <param name="Sheet">Files of the sheet and its figures.</param>
+internal sealed record PlanOutcome(Decision.Plan Plan, ColourTable Colours, IReadOnlyList<Output.OutputFile> Sheet);
+
+/// <summary>Colours of lures at depths, as an eye used to the light there sees them.</summary>
+/// <param name="Depths">Depths (m), increasing.</param>
+/// <param name="Columns">One column a colour, in the order of the tackle box.</param>
+internal sealed record ColourTable(IReadOnlyList<double> Depths, IReadOnlyList<ColourColumn> Columns);
+
+/// <summary>One colour at all depths.</summary>
+/// <param name="Name">Name as in the scenario.</param>
+/// <param name="Srgb">Colours as "#rrggbb", one for each depth.</param>
+/// <param name="RelativeLuminance">Luminance over that of a perfect white at the same depth, one for each depth; fluorescent colours can pass 1.</param>
+/// <param name="Words">How the colour reads to a person, in a word, one for each depth.</param>
+internal sealed record ColourColumn(string Name, IReadOnlyList<string> Srgb, IReadOnlyList<double> RelativeLuminance, IReadOnlyList<string> Words);

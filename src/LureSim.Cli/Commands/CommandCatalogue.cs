@@ -1,0 +1,47 @@
+using Spectre.Console.Cli;
+
+namespace LureSim.Cli.Commands;
+
+/// <summary>A command of the program: one list feeds the parser, the help and the shell completions.</summary>
+/// <param name="Name">The verb.</param>
+/// <param name="Description">What it does, one sentence.</param>
+/// <param name="Settings">Type of its settings, whose attributes name the options.</param>
+/// <param name="Add">Adds the command to a configuration.</param>
+internal sealed record CommandEntry(string Name, string Description, Type Settings, Func<IConfigurator, ICommandConfigurator> Add);
+
+/// <summary>All commands.</summary>
+internal static class CommandCatalogue
+{
+    /// <summary>The commands in the order of the help.</summary>
+    public static IReadOnlyList<CommandEntry> All { get; } =
+    [
+        Entry<PlanCommand, PlanSettings>("plan", "Compare all jig heads and retrieves of a scenario and write the sheet.", ["scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "--out", "out/grass-flat", "--pdf"]),
+        Entry<FallCommand, FallSettings>("fall", "Show the count-down table: seconds to each depth for every jig head.", ["scenarios/dock-dusk.yaml"], ["scenarios/dock-dusk.yaml", "--units", "metric", "--csv"]),
+        Entry<PathCommand, PathSettings>("path", "Show where one rig runs, moment by moment.", ["scenarios/bridge-channel.yaml", "--weight", "1/2 oz"], ["scenarios/grass-flat.yaml", "--weight", "3/16 oz", "--presentation", "stop and go", "--csv"]),
+        Entry<ColoursCommand, ColoursSettings>("colours", "Show how each colour looks with depth in this water.", ["scenarios/creek-mouth.yaml"], ["scenarios/creek-mouth.yaml", "--out", "out/creek-mouth"]),
+        Entry<CheckCommand, CheckSettings>("check", "Check scenarios and report every problem; nothing is run or written.", ["scenarios/grass-flat.yaml"], ["scenarios/grass-flat.yaml", "scenarios/dock-dusk.yaml", "--json"]),
+        Entry<SchemaCommand, SchemaSettings>("schema", "Print the JSON Schema of scenarios for editors, or the reference of all keys.", [], ["--out", "docs/schema"], ["--reference"]),
+        Entry<CompletionCommand, CompletionSettings>("completion", "Print a completion script for a shell.", ["bash"], ["zsh"], ["fish"]),
+    ];
+
+    /// <summary>Adds all commands.</summary>
+    public static void AddTo(IConfigurator config, CliHost host)
+    {
+        foreach (CommandEntry entry in All)
+            entry.Add(config).WithData(host);
+    }
+
+    private static CommandEntry Entry<TCommand, TSettings>(string name, string description, params string[][] examples)
+        where TCommand : class, ICommandLimiter<TSettings>
+        where TSettings : CommandSettings =>
+        new(name, description, typeof(TSettings), config =>
+        {
+            ICommandConfigurator command = config.AddCommand<TCommand>(name).WithDescription(description);
+            foreach (string[] example in examples)
+                command = command.WithExample([name, .. example.Select(Quoted)]);
+            return command;
+        });
+
+    // As it must be typed in a shell.
+    private static string Quoted(string argument) => argument.Contains(' ', StringComparison.Ordinal) ? $"\"{argument}\"" : argument;
+}

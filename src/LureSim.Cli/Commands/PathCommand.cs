@@ -1,0 +1,81 @@
+using System.ComponentModel;
+using LureSim.Cli.Output;
+using LureSim.Decision;
+using LureSim.Motion;
+using LureSim.Scenarios;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace LureSim.Cli.Commands;
+
+/// <summary>Options of <c>path</c>.</summary>
+internal sealed class PathSettings : TableSettings
+{
+    /// <summary>The jig head, by weight or label.</summary>
+    [CommandOption("--weight <WEIGHT>", isRequired: true)]
+    [Description("The jig head: a weight of the tackle box, such as \"1/4 oz\", or unweighted")]
+    public required string Weight { get; init; }
+
+    /// <summary>The presentation; null for the first.</summary>
+    [CommandOption("--presentation <NAME>")]
+    [Description("The presentation by its name (default: the first of the scenario)")]
+    public string? Presentation { get; init; }
+
+    /// <summary>The body; null for the first.</summary>
+    [CommandOption("--body <NAME>")]
+    [Description("The body by its name (default: the first of the scenario)")]
+    public string? Body { get; init; }
+
+    /// <summary>Time between two lines of the table.</summary>
+    [CommandOption("--every <TIME>")]
+    [Description("Time between two lines of the table, such as \"2 s\" (default 1 s); CSV and JSON hold every sample")]
+    public string Every { get; init; } = "1 s";
+
+    /// <summary>Time between two lines of the table (s).</summary>
+    public double EverySeconds => QuantityReader.Read(QuantityKind.Duration, Every).Value;
+
+    /// <inheritdoc/>
+    public override ValidationResult Validate() => First(
+        base.Validate(),
+        CheckQuantity("--every", QuantityKind.Duration, Every, 0.05, 60.0),
+        Weight == RigChoice.Unweighted || QuantityReader.Read(QuantityKind.Mass, Weight).IsValid || Weight.Contains(' ', StringComparison.Ordinal)
+            ? ValidationResult.Success()
+            : CheckQuantity("--weight", QuantityKind.Mass, Weight, 0.0, 1.0));
+}
+
+/// <summary>Shows the path of one rig.</summary>
+internal sealed class PathCommand : Command<PathSettings>
+{
+    /// <inheritdoc/>
+    public override int Execute(CommandContext context, PathSettings settings, CancellationToken cancellationToken)
+    {
+        var host = (CliHost)context.Data!;
+        Scenario scenario = settings.ReadScenario();
+        Rig rig = RigChoice.Of(scenario, settings.Weight, settings.Presentation, settings.Body);
+        AtomicFiles.RequireFolder(settings.Out);
+        Candidate candidate = host.Pipeline.Path(scenario, rig, cancellationToken);
+        Track track = candidate.Track;
+        cancellationToken.ThrowIfCancellationRequested();
+        switch (track.Status)
+        {
+            case SimulationStatus.Failed:
+                throw new CommandFailedException(ExitCode.Numerical, $"The computation failed: {track.Message}");
+            case SimulationStatus.Cancelled:
+                throw new OperationCanceledException();
+            default:
+                break;
+        }
+
+        IAnsiConsole human = host.Human(settings.OutputIsDocument);
+        TrackView.Write(human, candidate, settings.Formatter, settings.EverySeconds);
+        JsonOutput document = JsonOutput.Of("path", CandidateJson.Of(candidate, withTrack: true));
+        string csv = TrackView.ToCsv(track);
+        if (settings.Out is not null)
+            AtomicFiles.WriteAndTell(human, settings.Out, [OutputFile.Text("path.json", document.Text), OutputFile.Text("path.csv", csv)], cancellationToken);
+        if (settings.Json)
+            host.Output.Write(document.Text);
+        if (settings.Csv)
+            host.Output.Write(csv);
+        return ExitCode.Ok;
+    }
+}

@@ -1,0 +1,62 @@
+using LureSim.Decision;
+using LureSim.Scenarios;
+
+namespace LureSim.Cli.Commands;
+
+/// <summary>Finds the rig that the options name in the scenario.</summary>
+internal static class RigChoice
+{
+    /// <summary>The word for a head without lead.</summary>
+    public const string Unweighted = "unweighted";
+
+    // Weights written in other units meet the box's own within rounding: 7 g is 0.247 oz, sold as 1/4 oz.
+    private const double WeightTolerance = 0.02;
+
+    /// <summary>The rig.</summary>
+    /// <exception cref="CommandFailedException">A name is not in the scenario, or fits several heads.</exception>
+    public static Rig Of(Scenario scenario, string weight, string? presentation, string? body) => new(
+        Head(scenario, weight.Trim()),
+        Named("--body", "body", scenario.Tackle.Bodies, item => item.Label, body),
+        Named("--presentation", "presentation", scenario.Presentations, item => item.Name, presentation));
+
+    private static JigHead Head(Scenario scenario, string weight)
+    {
+        IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
+        string labels = string.Join(", ", heads.Select(head => head.Label));
+        if (heads.FirstOrDefault(head => head.Label == weight) is { } exact)
+            return exact;
+
+        QuantityReading reading = QuantityReader.Read(QuantityKind.Mass, weight);
+        if (!reading.IsValid)
+        {
+            string? nearest = GrammarReader.Nearest(weight, heads.Select(head => head.Label));
+            throw new CommandFailedException(ExitCode.Usage, $"--weight: the tackle box has no jig head \"{weight}\"{Suggest(nearest)} It has: {labels}.");
+        }
+
+        JigHead[] near = [.. heads.Where(head => head.Mass > 0.0 && Math.Abs(head.Mass - reading.Value) <= WeightTolerance * head.Mass)];
+        double closest = near.Select(head => Math.Abs(head.Mass - reading.Value)).DefaultIfEmpty().Min();
+        near = [.. near.Where(head => Math.Abs(head.Mass - reading.Value) <= closest * (1.0 + 1e-9))];
+        return near.Length switch
+        {
+            1 => near[0],
+            0 => throw new CommandFailedException(ExitCode.Usage, $"--weight: the tackle box has no jig head of {weight}. It has: {labels}."),
+            _ => throw new CommandFailedException(ExitCode.Usage, $"--weight: several jig heads weigh {weight}; write one of: {string.Join(", ", near.Select(head => head.Label))}."),
+        };
+    }
+
+    private static T Named<T>(string option, string what, IReadOnlyList<T> items, Func<T, string> name, string? wanted)
+    {
+        if (wanted is null)
+            return items[0];
+        foreach (T item in items)
+        {
+            if (name(item) == wanted.Trim())
+                return item;
+        }
+
+        string? nearest = GrammarReader.Nearest(wanted, items.Select(name));
+        throw new CommandFailedException(ExitCode.Usage, $"{option}: the scenario has no {what} \"{wanted}\"{Suggest(nearest)} It has: {string.Join(", ", items.Select(name))}.");
+    }
+
+    private static string Suggest(string? nearest) => nearest is null ? "." : $"; did you mean \"{nearest}\"?";
+}

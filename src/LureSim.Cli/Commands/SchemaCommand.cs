@@ -1,0 +1,48 @@
+using System.ComponentModel;
+using LureSim.Cli.Output;
+using LureSim.Scenarios;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace LureSim.Cli.Commands;
+
+/// <summary>Options of <c>schema</c>.</summary>
+internal sealed class SchemaSettings : CommandSettings
+{
+    /// <summary>True for the reference.</summary>
+    [CommandOption("--reference")]
+    [Description("The reference of all keys (Markdown) in place of the schema")]
+    public bool Reference { get; init; }
+
+    /// <summary>Folder to write into; null to print.</summary>
+    [CommandOption("--out <DIR>")]
+    [Description("Write the file into this folder in place of printing it")]
+    [PathKind(folder: true)]
+    public string? Out { get; init; }
+
+    /// <inheritdoc/>
+    public override ValidationResult Validate() =>
+        Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.") : ValidationResult.Success();
+}
+
+/// <summary>Prints or writes the schema or the reference.</summary>
+internal sealed class SchemaCommand : Command<SchemaSettings>
+{
+    /// <inheritdoc/>
+    public override int Execute(CommandContext context, SchemaSettings settings, CancellationToken cancellationToken)
+    {
+        var host = (CliHost)context.Data!;
+        (string name, string text) = settings.Reference
+            ? (ScenarioFormat.FileName, ScenarioFormat.ToMarkdown())
+            : (ScenarioSchema.FileName, ScenarioSchema.ToJson());
+        if (settings.Out is null)
+        {
+            host.Output.Write(text);
+            return ExitCode.Ok;
+        }
+
+        AtomicFiles.RequireFolder(settings.Out);
+        AtomicFiles.WriteAndTell(host.OutputConsole, settings.Out, [OutputFile.Text(name, text)], cancellationToken);
+        return ExitCode.Ok;
+    }
+}

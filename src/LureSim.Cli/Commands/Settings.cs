@@ -1,0 +1,112 @@
+using System.ComponentModel;
+using LureSim.Scenarios;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace LureSim.Cli.Commands;
+
+/// <summary>The words an option or argument takes, for checks and shell completions.</summary>
+[AttributeUsage(AttributeTargets.Property)]
+internal sealed class WordsAttribute(params string[] words) : Attribute
+{
+    /// <summary>The words.</summary>
+    public IReadOnlyList<string> Words { get; } = words;
+}
+
+/// <summary>Marks an argument or option that takes a file or a folder, for shell completions.</summary>
+[AttributeUsage(AttributeTargets.Property)]
+internal sealed class PathKindAttribute(bool folder) : Attribute
+{
+    /// <summary>True for a folder.</summary>
+    public bool Folder { get; } = folder;
+}
+
+/// <summary>Options of every command that answers with data.</summary>
+internal abstract class JsonSettings : CommandSettings
+{
+    /// <summary>True to answer with one JSON document.</summary>
+    [CommandOption("--json")]
+    [Description("Print one JSON document (SI units) on standard output; text for people goes to standard error")]
+    public bool Json { get; init; }
+}
+
+/// <summary>Options of the commands that run a scenario.</summary>
+internal abstract class ScenarioSettings : JsonSettings
+{
+    /// <summary>The scenario file.</summary>
+    [CommandArgument(0, "<FILE>")]
+    [Description("The scenario (YAML)")]
+    [PathKind(folder: false)]
+    public required string File { get; init; }
+
+    /// <summary>Units of text for people.</summary>
+    [CommandOption("--units <SYSTEM>")]
+    [Description("Units of text and sheets: us or metric (default us)")]
+    [Words("us", "metric")]
+    public string Units { get; init; } = "us";
+
+    /// <summary>Formatter for the chosen units.</summary>
+    public MeasureFormatter Formatter => new(Units == "metric" ? UnitSystem.Metric : UnitSystem.Us);
+
+    /// <inheritdoc/>
+    public override ValidationResult Validate()
+    {
+        return Units is "us" or "metric"
+            ? ValidationResult.Success()
+            : ValidationResult.Error($"--units: \"{Units}\" is not a system of units; write us or metric.");
+    }
+
+    /// <summary>Reads the scenario; ends the command with all its problems if it is not valid.</summary>
+    /// <exception cref="CommandFailedException">The scenario is not valid.</exception>
+    public Scenario ReadScenario()
+    {
+        ScenarioReading reading = ScenarioReader.Read(File);
+        return reading.Scenario ?? throw new CommandFailedException(ExitCode.Usage, Output.ProblemView.Heading(File, reading.Problems.Count), reading.Problems);
+    }
+
+    /// <summary>Checks an option that takes a quantity.</summary>
+    /// <param name="option">Name for messages.</param>
+    /// <param name="kind">What it measures.</param>
+    /// <param name="text">Text given; null for not given.</param>
+    /// <param name="minimum">Least value (SI).</param>
+    /// <param name="maximum">Greatest value (SI).</param>
+    protected static ValidationResult CheckQuantity(string option, QuantityKind kind, string? text, double minimum, double maximum)
+    {
+        if (text is null)
+            return ValidationResult.Success();
+        QuantityReading reading = QuantityReader.Read(kind, text);
+        if (!reading.IsValid)
+            return ValidationResult.Error($"{option}: {reading.Message} (\"{text}\"); {reading.Fix}.");
+        return reading.Value >= minimum && reading.Value <= maximum
+            ? ValidationResult.Success()
+            : ValidationResult.Error($"{option}: \"{text}\" is outside the range, {MeasureFormatter.Range(kind, minimum, maximum)}.");
+    }
+
+    /// <summary>The first of some results that is an error, or success.</summary>
+    protected static ValidationResult First(params ValidationResult[] results) =>
+        results.FirstOrDefault(result => !result.Successful) ?? ValidationResult.Success();
+}
+
+/// <summary>Options of the commands that can also write their answer into files.</summary>
+internal abstract class TableSettings : ScenarioSettings
+{
+    /// <summary>True to print CSV.</summary>
+    [CommandOption("--csv")]
+    [Description("Print CSV (SI units) on standard output; text for people goes to standard error")]
+    public bool Csv { get; init; }
+
+    /// <summary>Folder to write into; null to write nothing.</summary>
+    [CommandOption("--out <DIR>")]
+    [Description("Also write JSON and CSV files into this folder")]
+    [PathKind(folder: true)]
+    public string? Out { get; init; }
+
+    /// <summary>True if standard output carries a document and not text for people.</summary>
+    public bool OutputIsDocument => Json || Csv;
+
+    /// <inheritdoc/>
+    public override ValidationResult Validate() => First(
+        base.Validate(),
+        Json && Csv ? ValidationResult.Error("--json and --csv exclude each other.") : ValidationResult.Success(),
+        Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.") : ValidationResult.Success());
+}

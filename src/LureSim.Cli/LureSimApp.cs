@@ -1,0 +1,114 @@
+using System.Reflection;
+using LureSim.Cli.Commands;
+using LureSim.Cli.Output;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace LureSim.Cli;
+
+/// <summary>The command-line program: commands, and the one place where failures become messages and exit codes.</summary>
+internal static class LureSimApp
+{
+    /// <summary>Name in help and messages.</summary>
+    public const string Name = "luresim";
+
+    /// <summary>Version without the source revision.</summary>
+    public static string Version { get; } =
+        typeof(LureSimApp).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "0.0.0";
+
+    /// <summary>Runs one command line.</summary>
+    /// <param name="arguments">Arguments without the program's name.</param>
+    /// <param name="host">Streams and computations.</param>
+    /// <param name="cancellation">Cancelled by Ctrl-C.</param>
+    /// <returns>One of <see cref="ExitCode"/>.</returns>
+    public static async Task<int> RunAsync(IReadOnlyList<string> arguments, CliHost host, CancellationToken cancellation)
+    {
+        if (MissingValue(arguments) is { } option)
+            return Fail(new CommandFailedException(ExitCode.Usage, $"{option} needs a value."), arguments, host, cancellation);
+
+        int? failure = null;
+        var app = new CommandApp();
+        app.Configure(config =>
+        {
+            config.SetApplicationName(Name);
+            config.SetApplicationVersion(Version);
+            config.ConfigureConsole(host.OutputConsole);
+            config.UseStrictParsing();
+            config.ValidateExamples();
+            config.CancellationExitCode(ExitCode.Cancelled);
+            config.SetExceptionHandler((exception, _) => (failure = Fail(exception, arguments, host, cancellation)).Value);
+            CommandCatalogue.AddTo(config, host);
+        });
+        try
+        {
+            int code = await app.RunAsync(arguments, cancellation).ConfigureAwait(false);
+
+            // The framework may swallow a cancellation into its exit code; say so like for every other failure.
+            if (code == ExitCode.Cancelled && failure is null)
+                return Fail(new OperationCanceledException(), arguments, host, cancellation);
+            return code;
+        }
+        catch (Exception exception) when (failure is null)
+        {
+            return Fail(exception, arguments, host, cancellation);
+        }
+    }
+
+    private static int Fail(Exception exception, IReadOnlyList<string> arguments, CliHost host, CancellationToken cancellation)
+    {
+        // A failure while a cancellation is under way is the cancellation's.
+        (int code, string message) = exception switch
+        {
+            CommandFailedException failed => (failed.ExitCode, failed.Message),
+            OperationCanceledException => (ExitCode.Cancelled, "Stopped."),
+            _ when cancellation.IsCancellationRequested => (ExitCode.Cancelled, "Stopped."),
+            CommandAppException usage => (ExitCode.Usage, usage.Message),
+            IOException or UnauthorizedAccessException => (ExitCode.Failed, exception.Message),
+            NotSupportedException => (ExitCode.Failed, exception.Message),
+            _ => (ExitCode.Failed, $"Unexpected error, please report it: {exception.GetType().Name}: {exception.Message}"),
+        };
+
+        IReadOnlyList<Scenarios.ScenarioProblem> problems = (exception as CommandFailedException)?.Problems ?? [];
+        try
+        {
+            if (exception is CommandAppException { Pretty: { } pretty })
+                host.ErrorConsole.Write(pretty);
+            else if (message.Length > 0)
+                host.ErrorConsole.MarkupLineInterpolated($"[red]{message}[/]");
+            ProblemView.Write(host.ErrorConsole, problems);
+            if (exception is CommandAppException)
+                host.ErrorConsole.WriteLine($"See {Name} --help.");
+            if (WantsJson(arguments))
+                JsonOutput.WriteFailure(host.Output, CommandName(arguments), code, message, problems);
+        }
+        catch (IOException)
+        {
+            // The reader of our output is gone (a closed pipe): nothing is left to tell it.
+        }
+
+        return code;
+    }
+
+    // The settings do not exist when the command line itself is wrong, so look at the raw arguments.
+    private static bool WantsJson(IReadOnlyList<string> arguments) =>
+        arguments.TakeWhile(argument => argument != "--").Any(argument => argument is "--json" or "--json=true" or "--json:true");
+
+    // The parser (Spectre.Console.Cli 0.57.2) gives an option without its value a made-up one, "__default_command",
+    // which would end up as the name of a folder.
+    private static string? MissingValue(IReadOnlyList<string> arguments)
+    {
+        if (CommandCatalogue.All.FirstOrDefault(command => arguments.Count > 0 && command.Name == arguments[0]) is not { } entry)
+            return null;
+        IEnumerable<string> valued = CompletionScript.OptionsOf(entry).Where(option => option.TakesValue).Select(option => option.Name);
+        for (int index = 1; index < arguments.Count && arguments[index] != "--"; index++)
+        {
+            if (valued.Contains(arguments[index]) && (index + 1 == arguments.Count || arguments[index + 1].StartsWith("--", StringComparison.Ordinal)))
+                return arguments[index];
+        }
+
+        return null;
+    }
+
+    private static string CommandName(IReadOnlyList<string> arguments) =>
+        arguments.Count > 0 && CommandCatalogue.All.Any(command => command.Name == arguments[0]) ? arguments[0] : "";
+}

@@ -1,0 +1,44 @@
+using LureSim.Decision;
+using LureSim.Scenarios;
+using Spectre.Console;
+
+namespace LureSim.Cli.Output;
+
+/// <summary>Shows the count-down table.</summary>
+internal static class FallView
+{
+    /// <summary>Prints the table: seconds to each depth, on slack and on tight line.</summary>
+    public static void Write(IAnsiConsole console, Scenario scenario, FallTable table, MeasureFormatter units)
+    {
+        console.MarkupLineInterpolated($"[bold]{scenario.Title}[/]");
+        console.MarkupLineInterpolated($"Seconds to depth, with {scenario.Tackle.Bodies[0].Label}; - where the lure does not get there.");
+        WriteOne(console, "slack line", table, units, column => column.SlackLineSeconds);
+        WriteOne(console, "tight line", table, units, column => column.TightLineSeconds);
+    }
+
+    /// <summary>The table as CSV, one row a head and depth.</summary>
+    public static string ToCsv(FallTable table)
+    {
+        var csv = new Csv("head", "head_mass_kg", "terminal_speed_m_s", "depth_m", "slack_line_s", "tight_line_s");
+        foreach (FallColumn column in table.Columns)
+        {
+            for (int row = 0; row < table.Depths.Count; row++)
+                csv.Row(column.Head.Label, column.Head.Mass, column.TerminalSpeed, table.Depths[row], column.SlackLineSeconds[row], column.TightLineSeconds[row]);
+        }
+
+        return csv.ToString();
+    }
+
+    private static void WriteOne(IAnsiConsole console, string title, FallTable table, MeasureFormatter units, Func<FallColumn, IReadOnlyList<double?>> seconds)
+    {
+        DisplayUnit depth = Views.DepthUnit(units, table.Depths);
+        Views.WriteColumns(
+            console,
+            title,
+            new ViewColumn($"depth ({depth.Symbol})", [.. table.Depths.Select(depth.Number), $"free fall ({units.Speed.Symbol})"], true),
+            [.. table.Columns.Select(column => new ViewColumn(
+                units.HeadLabel(column.Head),
+                [.. seconds(column).Select(value => Views.Optional(units.Seconds, value)), units.Speed.Number(column.TerminalSpeed)],
+                true))]);
+    }
+}

@@ -1,0 +1,61 @@
+using LureSim.Decision;
+using LureSim.Light;
+using LureSim.Motion;
+using LureSim.Report.Sheets;
+using LureSim.Scenarios;
+
+namespace LureSim.Cli;
+
+/// <summary>The calls into the model and the sheet: the only place of the program that knows them.</summary>
+internal sealed class Pipeline : IPipeline
+{
+    /// <inheritdoc/>
+    public FallTable Fall(Scenario scenario, UnitSystem units, IProgress<double> progress, CancellationToken cancellation) =>
+        Planner.FallTable(scenario, new PlanOptions { Units = units }, new Share(progress), cancellation);
+
+    /// <inheritdoc/>
+    public Candidate Path(Scenario scenario, Rig rig, CancellationToken cancellation) =>
+        Planner.Try(scenario, rig, new SimulationOptions(), cancellation);
+
+    /// <inheritdoc/>
+    public ColourTable Colours(Scenario scenario, UnitSystem units, CancellationToken cancellation) =>
+        // The rows of the chart do not depend on where the lure runs.
+        Table(scenario, Planner.Colours(scenario, scenario.Spot.StrikeZone.Top, units).Chart);
+
+    /// <inheritdoc/>
+    public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        Plan plan = Planner.Plan(scenario, new PlanOptions { Units = request.Units }, new Share(progress), cancellation);
+        return new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), Sheet(plan, request));
+    }
+
+    private static IReadOnlyList<Output.OutputFile> Sheet(Plan plan, PlanRequest request) =>
+        [.. SheetWriter.Files(Report.Sheets.Sheet.Of(plan, request.Units), SheetOutputs.Png | SheetOutputs.Svg | (request.Pdf ? SheetOutputs.Pdf : SheetOutputs.None))
+            .Select(file => new Output.OutputFile(file.Name, file.Bytes))];
+
+    private static ColourTable Table(Scenario scenario, ColourChart chart) => new(
+        chart.Depths,
+        [.. scenario.Tackle.Colours.Select((name, column) => new ColourColumn(
+            name,
+            Rows(chart, row => chart[row, column].AdaptedSwatch.Hex.ToLowerInvariant()),
+            Rows(chart, row => chart[row, column].RelativeLuminance),
+            Rows(chart, row => Word(chart[row, column].Word))))]);
+
+    private static T[] Rows<T>(ColourChart chart, Func<int, T> cell) => [.. Enumerable.Range(0, chart.Depths.Count).Select(cell)];
+
+    private static string Word(ColourWord word) => word switch
+    {
+        ColourWord.Unseen => "unseen",
+        ColourWord.NearBlack => "near black",
+        ColourWord.Dark => "dark",
+        ColourWord.Muted => "muted",
+        ColourWord.Bright => "bright",
+        _ => throw new ArgumentOutOfRangeException(nameof(word), word, "Not a colour word."),
+    };
+
+    // Counts of simulations as a share of the work.
+    private sealed class Share(IProgress<double> progress) : IProgress<PlanProgress>
+    {
+        public void Report(PlanProgress value) => progress.Report(value.Total > 0 ? (double)value.Done / value.Total : 0.0);
+    }
+}

@@ -1,0 +1,93 @@
+using LureSim.Decision;
+using LureSim.Report.Figures;
+using LureSim.Scenarios;
+
+namespace LureSim.Report.Sheets;
+
+/// <summary>The colour that a sheet recommends.</summary>
+/// <param name="Name">Name of the colour.</param>
+/// <param name="Reason">One sentence why, or empty.</param>
+public sealed record ColourChoice(string Name, string Reason);
+
+/// <summary>All that goes onto the sheet of one spot. Values SI; texts are plain text and are escaped on writing.</summary>
+public sealed record Sheet
+{
+    /// <summary>The scenario.</summary>
+    public required Scenario Scenario { get; init; }
+
+    /// <summary>All candidates: heads, bodies and presentations.</summary>
+    public required IReadOnlyList<Candidate> Candidates { get; init; }
+
+    /// <summary>The choice with its reasons.</summary>
+    public required Choice Choice { get; init; }
+
+    /// <summary>The count-down table, or null.</summary>
+    public FallTable? Fall { get; init; }
+
+    /// <summary>Coverage by head and speed, or null.</summary>
+    public CoverageGrid? Coverage { get; init; }
+
+    /// <summary>Current at depths from the surface down; empty for still water.</summary>
+    public IReadOnlyList<CurrentSample> Current { get; init; } = [];
+
+    /// <summary>The colour to use, or null when none was computed.</summary>
+    public ColourChoice? Colour { get; init; }
+
+    /// <summary>Colours with depth, or null.</summary>
+    public ColourPlate? Colours { get; init; }
+
+    /// <summary>Light with depth, or null.</summary>
+    public SpectrumPlate? Spectrum { get; init; }
+
+    /// <summary>Units of everything on the sheet.</summary>
+    public UnitSystem Units { get; init; }
+
+    /// <summary>Further limits of this run, beside the constant ones; plain sentences.</summary>
+    public IReadOnlyList<string> Limits { get; init; } = [];
+
+    /// <summary>The sheet of a plan.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="units">Units of the sheet; the plan's sentences should have been made in the same.</param>
+    /// <returns>The sheet.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="plan"/> is null.</exception>
+    public static Sheet Of(Plan plan, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return new Sheet
+        {
+            Scenario = plan.Scenario,
+            Candidates = plan.Candidates,
+            Choice = plan.Choice,
+            Fall = plan.FallTable,
+            Coverage = plan.Grid,
+            Current = Plates.Current(plan.Scenario.Spot),
+            Colour = Plates.Choice(plan.Colours, units),
+            Colours = Plates.Colours(plan.Colours.Chart),
+            Spectrum = Plates.Spectrum(plan.Colours.Chart),
+            Units = units,
+            Limits = plan.Notes,
+        };
+    }
+}
+
+/// <summary>A file of the sheet.</summary>
+/// <param name="Name">Relative name with forward slashes.</param>
+/// <param name="Bytes">Content.</param>
+public sealed record SheetFile(string Name, ReadOnlyMemory<byte> Bytes);
+
+/// <summary>Which files to make beside the HTML page.</summary>
+[Flags]
+public enum SheetOutputs
+{
+    /// <summary>The HTML page alone.</summary>
+    None = 0,
+
+    /// <summary>Each figure as PNG.</summary>
+    Png = 1,
+
+    /// <summary>Each figure as SVG.</summary>
+    Svg = 2,
+
+    /// <summary>All figures in one PDF.</summary>
+    Pdf = 4,
+}

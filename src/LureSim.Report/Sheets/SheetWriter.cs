@@ -1,0 +1,226 @@
+using System.Reflection;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Unicode;
+using Fluid;
+using LureSim.Decision;
+using LureSim.Motion;
+using LureSim.Report.Figures;
+using LureSim.Scenarios;
+
+namespace LureSim.Report.Sheets;
+
+/// <summary>
+/// Writes the sheet of a spot: one HTML page that needs nothing beside itself, and its figures as files. The
+/// same sheet gives the same bytes every time. Nothing is written to disk here.
+/// </summary>
+public static class SheetWriter
+{
+    private static readonly Lazy<IFluidTemplate> Template = new(() => new FluidParser().Parse(Resource("sheet.liquid")));
+
+    // The views hold texts and lists only, so there is nothing a template could reach that it should not.
+    private static readonly TemplateOptions Options = new() { MemberAccessStrategy = new UnsafeMemberAccessStrategy() };
+
+    // Escapes what is special in HTML, leaves letters of every script readable.
+    private static readonly HtmlEncoder Encoder = HtmlEncoder.Create(UnicodeRanges.All);
+
+    /// <summary>The figures of a sheet, in its order.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="width">Wide for pages and files, narrow for phones.</param>
+    /// <returns>The figures.</returns>
+    public static IReadOnlyList<Figure> Figures(Sheet sheet, FigureWidth width = FigureWidth.Wide)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        FigureOptions options = new(sheet.Units, width);
+        Candidate first = sheet.Choice.First;
+        IReadOnlyList<Candidate> alike = Alike(sheet);
+        List<Figure> figures = [SideView.Create(sheet.Scenario, alike, first, sheet.Current, options)];
+        if (PlanView.IsNeeded(sheet.Scenario, alike))
+            figures.Add(PlanView.Create(sheet.Scenario, alike, first, options));
+        figures.Add(DepthTime.Create(sheet.Scenario, alike, first, options));
+        figures.Add(CoverageBars.Create(sheet.Scenario, alike, first, options));
+        if (sheet.Coverage is { Heads.Count: > 0, Speeds.Count: > 0 } grid)
+            figures.Add(CoverageMap.Create(grid, first, options));
+        if (sheet.Fall is { Columns.Count: > 0 } fall)
+            figures.Add(FallCurves.Create(sheet.Scenario, fall, first.Rig.Head, options));
+        if (sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate)
+        {
+            figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Adapted, options));
+            figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Unadapted, options));
+        }
+
+        if (sheet.Spectrum is { Depths.Count: > 0 } spectrum)
+            figures.Add(SpectrumCurves.Create(spectrum, options));
+        return figures;
+    }
+
+    /// <summary>The page.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <returns>A complete HTML document.</returns>
+    public static string Html(Sheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        TemplateContext context = new(View(sheet), Options);
+        return Template.Value.Render(context, Encoder).ReplaceLineEndings("\n");
+    }
+
+    /// <summary>The page and the figures as files: sheet.html, figures/*.png, figures/*.svg, figures.pdf.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="outputs">What to make beside the page.</param>
+    /// <returns>The files, the page first.</returns>
+    public static IReadOnlyList<SheetFile> Files(Sheet sheet, SheetOutputs outputs = SheetOutputs.Png | SheetOutputs.Svg)
+    {
+        List<SheetFile> files = [new("sheet.html", Encoding.UTF8.GetBytes(Html(sheet)))];
+        if (outputs == SheetOutputs.None)
+            return files;
+
+        IReadOnlyList<Figure> figures = Figures(sheet);
+        foreach (Figure figure in figures)
+        {
+            if (outputs.HasFlag(SheetOutputs.Png))
+                files.Add(new($"figures/{figure.Name}.png", FigureWriter.Png(figure)));
+            if (outputs.HasFlag(SheetOutputs.Svg))
+                files.Add(new($"figures/{figure.Name}.svg", FigureWriter.Svg(figure)));
+        }
+
+        if (outputs.HasFlag(SheetOutputs.Pdf))
+            files.Add(new("figures.pdf", FigureWriter.Pdf(figures, sheet.Scenario.Title)));
+        return files;
+    }
+
+    // The candidates that differ from the first choice in the jig head alone: those the figures compare.
+    private static List<Candidate> Alike(Sheet sheet)
+    {
+        Rig first = sheet.Choice.First.Rig;
+        List<Candidate> alike = [.. sheet.Candidates.Where(c => c.Rig.Body == first.Body && c.Rig.Presentation == first.Presentation)];
+        return alike.Any(c => c.Rig == first) ? alike : [sheet.Choice.First, .. alike];
+    }
+
+    private static SheetView View(Sheet sheet)
+    {
+        UnitFormat format = new(sheet.Units);
+        Scenario scenario = sheet.Scenario;
+        Candidate first = sheet.Choice.First;
+        Coverage coverage = first.Coverage;
+        return new SheetView
+        {
+            Version = typeof(SheetWriter).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "",
+            Style = Resource("sheet.css"),
+            Title = scenario.Title,
+            SpotLine = SpotLine(scenario.Spot, format),
+            Notes = scenario.Notes.Trim(),
+            ChoiceWeight = Capital(format.HeadText(first.Rig.Head) + (first.Rig.Head.Mass > 0 ? " jig head" : " hook")),
+            ChoiceRows = ChoiceRows(sheet, format),
+            Numbers =
+            [
+                new(UnitFormat.PercentText(coverage.ZoneShare), "of the retrieve in the strike zone"),
+                new(UnitFormat.SecondsText(coverage.TimeToZone), coverage.TimeToZone is null ? "it never gets to the strike zone" : "from the splash to the strike zone"),
+                new(format.LengthText(coverage.MedianDepth), "median depth of the retrieve"),
+            ],
+            Reasons = sheet.Choice.Reasons,
+            Warnings = [.. sheet.Choice.Warnings, .. Unfinished(first)],
+            Sections = Sections(sheet, format),
+        };
+    }
+
+    private static string SpotLine(Spot spot, UnitFormat format)
+    {
+        List<string> parts =
+        [
+            $"{format.LengthText(spot.Depth)} of {SheetTables.WaterName(spot.WaterKind)} over {WaterScene.BottomName(spot.Bottom)}",
+        ];
+        if (spot.GrassHeight > 0)
+            parts.Add($"grass {format.LengthText(spot.GrassHeight)} high");
+        parts.Add(spot.CurrentSpeed > 0 ? $"current {format.CurrentText(spot.CurrentSpeed)} {SideView.DirectionText(spot)}" : "no current");
+        parts.Add($"strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}");
+        parts.Add(spot.TargetFish);
+        return string.Join(", ", parts) + ".";
+    }
+
+    private static List<LabelledText> ChoiceRows(Sheet sheet, UnitFormat format)
+    {
+        Rig rig = sheet.Choice.First.Rig;
+        List<LabelledText> rows = [new("Body", rig.Body.Label)];
+        if (sheet.Colour is { } colour)
+            rows.Add(new("Colour", colour.Reason.Length > 0 ? $"{Capital(colour.Name)}. {colour.Reason}" : Capital(colour.Name)));
+        rows.Add(new("Count-down", RetrieveWords.CountDown(rig.Presentation, sheet.Choice.First.Coverage)));
+        rows.Add(new("Retrieve", $"{RetrieveWords.Retrieve(rig.Presentation, sheet.Scenario.Tackle.Reel, format)} ({rig.Presentation.Name})"));
+        if (sheet.Choice.Fallback is { } other)
+            rows.Add(new("If not", $"{format.HeadText(other.Rig.Head)}, {other.Rig.Presentation.Name}: {other.Verdict}"));
+        return rows;
+    }
+
+    // A first choice whose run did not end as it should is said where the eye falls, not only in the table.
+    private static IEnumerable<string> Unfinished(Candidate first) => first.Track.Status == SimulationStatus.Completed
+        ? []
+        : [$"The run of the first choice did not complete: {(first.Track.Message.Length > 0 ? first.Track.Message : first.Track.Status.ToString())}"];
+
+    private static List<SectionView> Sections(Sheet sheet, UnitFormat format)
+    {
+        Dictionary<string, FigureView> figures = [];
+        IReadOnlyList<Figure> narrow = Figures(sheet, FigureWidth.Narrow);
+        foreach (Figure figure in Figures(sheet))
+        {
+            Figure phone = narrow.Single(f => f.Name == figure.Name);
+            figures[figure.Name] = new FigureView(
+                figure.Name,
+                FigureWriter.SvgElement(figure, figure.Name + "-wide"),
+                FigureWriter.SvgElement(phone, figure.Name + "-narrow"),
+                figure.Caption);
+        }
+
+        List<SectionView> sections =
+        [
+            new("where", "Where each jig head runs") { Figures = Pick("side-view", "plan-view", "depth-time") },
+            new("share", "Time in the strike zone")
+            {
+                Figures = Pick("coverage-bars", "coverage-map"),
+                Tables = [SheetTables.Candidates(sheet, format)],
+            },
+            new("count", "Count-down")
+            {
+                Figures = Pick("count-down"),
+                Tables = sheet.Fall is { Columns.Count: > 0 } fall ? [SheetTables.Fall(fall, sheet.Scenario.Spot.StrikeZone, format)] : [],
+            },
+            new("colours", "Colours at depth")
+            {
+                Figures = Pick("colours-adapted", "colours-first-glance", "light-spectrum"),
+                Tables = sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate ? [SheetTables.Colours(plate, format)] : [],
+            },
+            new("inputs", "What went in") { Tables = [SheetTables.Inputs(sheet.Scenario, format)] },
+            new("limits", "What the model does not know") { Items = [.. sheet.Limits.Select(l => new LabelledText("This run", l)), .. Lines("limits.txt")] },
+            new("cautions", "Before you go") { Items = [.. Lines("cautions.txt")] },
+        ];
+        return [.. sections.Where(s => !s.IsEmpty)];
+
+        List<FigureView> Pick(params string[] names) => [.. names.Where(figures.ContainsKey).Select(n => figures[n])];
+    }
+
+    // Lines of a text resource; what stands before a colon near the start becomes the label.
+    private static IEnumerable<LabelledText> Lines(string name)
+    {
+        foreach (string line in Resource(name).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+        {
+            int colon = line.IndexOf(": ", StringComparison.Ordinal);
+            if (colon is > 0 and < 30)
+            {
+                string rest = line[(colon + 2)..];
+                yield return new LabelledText(line[..colon], Capital(rest));
+            }
+            else
+            {
+                yield return new LabelledText("", line);
+            }
+        }
+    }
+
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    private static string Resource(string name)
+    {
+        using Stream stream = typeof(SheetWriter).Assembly.GetManifestResourceStream("Sheets/" + name)
+            ?? throw new InvalidOperationException($"The embedded resource 'Sheets/{name}' is missing from the build.");
+        using StreamReader reader = new(stream, Encoding.UTF8);
+        return reader.ReadToEnd().ReplaceLineEndings("\n");
+    }
+}

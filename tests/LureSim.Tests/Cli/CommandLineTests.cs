@@ -1,0 +1,467 @@
+using System.Text.Json;
+using LureSim.Cli;
+using LureSim.Cli.Commands;
+using LureSim.Cli.Output;
+using LureSim.Motion;
+using LureSim.Scenarios;
+using LureSim.Tests.Scenarios;
+using Spectre.Console.Testing;
+
+namespace LureSim.Tests.Cli;
+
+public sealed class CommandLineTests : IDisposable
+{
+    private readonly TemporaryFolder folder = new();
+    private readonly string valid;
+    private readonly string invalid;
+
+    public CommandLineTests()
+    {
+        valid = folder.Write("valid.yaml", TestScenario.Text);
+        invalid = folder.Write("invalid.yaml", TestScenario.With("depth: 12 ft", "depth: 12").Replace("bottom: shell", "botom: shell", StringComparison.Ordinal));
+    }
+
+    public void Dispose() => folder.Dispose();
+
+    private string Out => Path.Combine(folder.Path, "results");
+
+    [Theory]
+    [InlineData("--help")]
+    [InlineData("plan", "--help")]
+    [InlineData("fall", "--help")]
+    [InlineData("path", "-h")]
+    [InlineData("colours", "--help")]
+    [InlineData("check", "--help")]
+    [InlineData("schema", "--help")]
+    [InlineData("completion", "--help")]
+    public async Task Help_shows_usage_and_examples(params string[] arguments)
+    {
+        CliRun run = await CliRun.Of(arguments);
+        Assert.Equal(0, run.Code);
+        Assert.Contains("USAGE:", run.Output, StringComparison.Ordinal);
+        Assert.Contains("EXAMPLES:", run.Output, StringComparison.Ordinal);
+        Assert.Empty(run.Error);
+    }
+
+    [Fact]
+    public async Task Examples_with_spaces_are_shown_as_they_must_be_typed() =>
+        Assert.Contains("luresim path scenarios/bridge-channel.yaml --weight \"1/2 oz\"", (await CliRun.Of("path", "--help")).Output, StringComparison.Ordinal);
+
+    [Fact]
+    public async Task The_version_is_a_plain_number() =>
+        Assert.Matches("^[0-9]+\\.[0-9]+\\.[0-9]+\n$", (await CliRun.Of("--version")).Output);
+
+    [Fact]
+    public async Task A_valid_scenario_checks_out()
+    {
+        CliRun run = await CliRun.Of("check", valid);
+        Assert.Equal(0, run.Code);
+        Assert.Equal($"{valid}: ok, Test channel\n", run.Output);
+        Assert.Empty(run.Error);
+    }
+
+    [Fact]
+    public async Task Problems_of_all_files_are_reported_on_standard_error()
+    {
+        CliRun run = await CliRun.Of("check", valid, invalid, Path.Combine(folder.Path, "none.yaml"));
+        Assert.Equal(2, run.Code);
+        Assert.Equal($"{valid}: ok, Test channel\n", run.Output);
+        Assert.Contains($"{invalid}: 2 problems; nothing was run.", run.Error, StringComparison.Ordinal);
+        Assert.Contains($"{invalid}:6:10: spot.depth: the number has no unit (12)\n    allowed: a length with a unit", run.Error, StringComparison.Ordinal);
+        Assert.Contains($"{invalid}:7:3: spot.botom: unknown key", run.Error, StringComparison.Ordinal);
+        Assert.Contains("    fix: write \"bottom\"\n", run.Error, StringComparison.Ordinal);
+        Assert.Contains("none.yaml:1:1: (file): there is no such file", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Check_gives_one_document_with_json()
+    {
+        CliRun run = await CliRun.Of("check", valid, invalid, "--json");
+        Assert.Equal(2, run.Code);
+        JsonElement root = JsonDocument.Parse(run.Output).RootElement;
+        Assert.Equal(1, root.GetProperty("schema_version").GetInt32());
+        Assert.Equal("check", root.GetProperty("command").GetString());
+        Assert.Equal("invalid_scenario", root.GetProperty("status").GetString());
+        Assert.Equal(2, root.GetProperty("exit_code").GetInt32());
+        JsonElement files = root.GetProperty("result").GetProperty("files");
+        Assert.True(files[0].GetProperty("valid").GetBoolean());
+        Assert.Equal(6, files[1].GetProperty("problems")[0].GetProperty("line").GetInt32());
+        Assert.Contains("ok, Test channel", run.Error, StringComparison.Ordinal);
+    }
+
+    public static TheoryData<string[]> WrongLines =>
+    [
+        ["chek", "a.yaml"],
+        ["check"],
+        ["fall"],
+        ["fall", "VALID", "extra"],
+        ["fall", "VALID", "--nope"],
+        ["fall", "VALID", "--units"],
+        ["fall", "VALID", "--units", "si"],
+        ["fall", "VALID", "--units", "US"],
+        ["fall", "VALID", "--csv", "--json"],
+        ["fall", "VALID", "--out"],
+        ["fall", "VALID", "--out", "--csv"],
+        ["fall", "VALID", "--out", ""],
+        ["path", "VALID"],
+        ["path", "VALID", "--weight"],
+        ["path", "VALID", "--weight", "1/4"],
+        ["path", "VALID", "--weight", "2 oz"],
+        ["path", "VALID", "--weight", "1/8 oz", "--presentation", "hopp"],
+        ["path", "VALID", "--weight", "1/8 oz", "--body", "none"],
+        ["path", "VALID", "--weight", "1/8 oz", "--every", "0 s"],
+        ["path", "VALID", "--weight", "1/8 oz", "--every", "1"],
+        ["path", "VALID", "--weight", "1/8 oz", "--every", "1 ft"],
+        ["path", "VALID", "--weight", "1/8 oz", "--every", "1e999 s"],
+        ["plan", "VALID", "--samples", "3"],
+        ["completion"],
+        ["completion", "cmd"],
+        ["schema", "--out"],
+        ["--nope"],
+    ];
+
+    [Theory]
+    [MemberData(nameof(WrongLines))]
+    public async Task A_wrong_command_line_exits_with_2_and_writes_nothing(string[] arguments)
+    {
+        string[] before = folder.Content();
+        CliRun run = await CliRun.Of([.. arguments.Select(argument => argument == "VALID" ? valid : argument)]);
+        Assert.Equal(2, run.Code);
+        Assert.NotEmpty(run.Error.Trim());
+        Assert.Equal(arguments.Contains("--json"), run.Output.Length > 0);
+        Assert.DoesNotContain("__default_command", run.Error, StringComparison.Ordinal);
+        Assert.Equal(before, folder.Content());
+        Assert.False(Directory.Exists("__default_command"));
+    }
+
+    [Theory]
+    [InlineData("fall")]
+    [InlineData("colours")]
+    [InlineData("plan")]
+    [InlineData("path", "--weight", "1/8 oz")]
+    public async Task An_invalid_scenario_exits_with_2_tells_all_and_writes_nothing(string command, params string[] more)
+    {
+        string[] before = folder.Content();
+        CliRun run = await CliRun.Of([command, invalid, "--out", Out, "--json", .. more]);
+        Assert.Equal(2, run.Code);
+        JsonElement root = JsonDocument.Parse(run.Output).RootElement;
+        Assert.Equal("invalid_scenario", root.GetProperty("status").GetString());
+        Assert.Equal(command, root.GetProperty("command").GetString());
+        Assert.Equal(2, root.GetProperty("problems").GetArrayLength());
+        Assert.Contains("spot.botom", run.Error, StringComparison.Ordinal);
+        Assert.Equal(before, folder.Content());
+    }
+
+    [Fact]
+    public async Task A_usage_error_with_json_is_a_document_too()
+    {
+        CliRun run = await CliRun.Of("fall", valid, "--nope", "--json");
+        JsonElement root = JsonDocument.Parse(run.Output).RootElement;
+        Assert.Equal("usage_error", root.GetProperty("status").GetString());
+        Assert.Equal(JsonValueKind.Null, root.GetProperty("result").ValueKind);
+        Assert.NotEmpty(root.GetProperty("message").GetString()!);
+    }
+
+    [Fact]
+    public async Task A_mistyped_name_is_answered_with_the_nearest()
+    {
+        Assert.Contains("did you mean \"hop\"? It has: slow and steady, hop.", (await CliRun.Of("path", valid, "--weight", "1/8 oz", "--presentation", "hopp")).Error, StringComparison.Ordinal);
+        Assert.Contains("did you mean \"plain stick\"?", (await CliRun.Of("path", valid, "--weight", "1/8 oz", "--body", "plain stik")).Error, StringComparison.Ordinal);
+        Assert.Contains("It has: unweighted, 1/8 oz, 1/4 oz tungsten.", (await CliRun.Of("path", valid, "--weight", "2 oz")).Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("1/8 oz", "1/8 oz")]
+    [InlineData("3.5 g", "1/8 oz")]
+    [InlineData("1/4 oz", "1/4 oz tungsten")]
+    [InlineData("1/4 oz tungsten", "1/4 oz tungsten")]
+    [InlineData("unweighted", "unweighted")]
+    public async Task A_head_is_found_by_weight_or_label(string weight, string label)
+    {
+        var pipeline = new FakePipeline();
+        Assert.Equal(0, (await CliRun.Of(pipeline, CancellationToken.None, "path", valid, "--weight", weight, "--presentation", "hop", "--body", "plain stick")).Code);
+        Assert.Equal(label, pipeline.LastRig!.Head.Label);
+        Assert.Equal("hop", pipeline.LastRig.Presentation.Name);
+        Assert.Equal("plain stick", pipeline.LastRig.Body.Label);
+    }
+
+    [Fact]
+    public async Task Heads_of_the_same_weight_must_be_told_apart()
+    {
+        string file = folder.Write("two.yaml", TestScenario.With("- 1/8 oz", "- 1/4 oz\n    - {weight: 1/4 oz, metal: steel}"));
+        Assert.Equal(0, (await CliRun.Of("path", file, "--weight", "1/4 oz")).Code);
+        CliRun run = await CliRun.Of("path", file, "--weight", "0.25 oz");
+        Assert.Equal(2, run.Code);
+        Assert.Contains("write one of: 1/4 oz, 1/4 oz steel, 1/4 oz tungsten", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Fall_prints_the_count_down_table()
+    {
+        CliRun run = await CliRun.Of("fall", valid);
+        Assert.Equal(0, run.Code);
+        Assert.Empty(run.Error);
+        Assert.Contains("depth (ft)", run.Output, StringComparison.Ordinal);
+        Assert.Contains("1/4 oz tungsten", run.Output, StringComparison.Ordinal);
+        string[] lines = run.Output.Split('\n');
+        Assert.Contains(lines, line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries) is ["1.0", "1.5", "0.8", "0.5"]);
+        Assert.Contains(lines, line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries) is ["2.0", "-", "-", "-"]);
+    }
+
+    [Fact]
+    public async Task Units_change_the_text_but_not_the_documents()
+    {
+        CliRun us = await CliRun.Of("fall", valid, "--json");
+        var pipeline = new FakePipeline();
+        CliRun metric = await CliRun.Of(pipeline, CancellationToken.None, "fall", valid, "--json", "--units", "metric");
+        Assert.Equal(us.Output, metric.Output);
+        Assert.Contains("depth (m)", metric.Error, StringComparison.Ordinal);
+        Assert.Contains("3.5 g", metric.Error, StringComparison.Ordinal);
+        Assert.Equal(UnitSystem.Metric, pipeline.LastUnits);
+    }
+
+    [Fact]
+    public async Task Fall_gives_csv_and_json()
+    {
+        CliRun csv = await CliRun.Of("fall", valid, "--csv");
+        Assert.StartsWith("head,head_mass_kg,terminal_speed_m_s,depth_m,slack_line_s,tight_line_s\nunweighted,0,0.2,0.3048,1.5,2\nunweighted,0,0.2,0.6096,3,\n", csv.Output, StringComparison.Ordinal);
+        JsonElement result = JsonDocument.Parse((await CliRun.Of("fall", valid, "--json")).Output).RootElement.GetProperty("result");
+        Assert.Equal(0.6096, result.GetProperty("depths_m")[1].GetDouble());
+        Assert.Equal(JsonValueKind.Null, result.GetProperty("columns")[0].GetProperty("tight_line_s")[1].ValueKind);
+        Assert.Equal("tungsten", result.GetProperty("columns")[2].GetProperty("head").GetProperty("metal").GetString());
+    }
+
+    [Fact]
+    public async Task Path_prints_track_events_and_coverage()
+    {
+        CliRun run = await CliRun.Of("path", valid, "--weight", "1/8 oz", "--units", "metric");
+        Assert.Equal(0, run.Code);
+        string[][] rows = [.. run.Output.Split('\n').Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries))];
+        Assert.Contains(rows, row => row is ["0.0", "10.00", "0.00", "0.00", "0.50", "10.20", "-", "falling"]);
+        Assert.Contains(rows, row => row is ["4.0", "8.00", "0.00", "1.00", "1.00", "8.20", "0.80", "reeling,", "in", "zone"]);
+        Assert.DoesNotContain(rows, row => row is ["0.5", ..]);
+        Assert.Contains("enters the strike zone", run.Output, StringComparison.Ordinal);
+        Assert.Contains("75 % in the strike zone", run.Output, StringComparison.Ordinal);
+        Assert.Contains("reaches the strike zone after 1.9 s, not the bottom", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Runs in the zone [most] of the way.", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("NaN", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Path_gives_every_sample_as_csv_and_json()
+    {
+        string[] lines = (await CliRun.Of("path", valid, "--weight", "1/8 oz", "--csv")).Output.TrimEnd('\n').Split('\n');
+        Assert.Equal(10, lines.Length);
+        Assert.All(lines, line => Assert.Equal(14, line.Split(',').Length));
+        Assert.Equal("0.5,10,0,0.25,0,0,-0.5,0.5,,0,0,0,10.2,falling", lines[2]);
+        Assert.EndsWith(",reeling|in_zone", lines[9], StringComparison.Ordinal);
+
+        JsonElement track = JsonDocument.Parse((await CliRun.Of("path", valid, "--weight", "1/8 oz", "--json")).Output).RootElement.GetProperty("result").GetProperty("track");
+        Assert.Equal("completed", track.GetProperty("status").GetString());
+        Assert.Equal(9, track.GetProperty("time_s").GetArrayLength());
+        Assert.Equal(JsonValueKind.Null, track.GetProperty("rod_tension_n")[0].ValueKind);
+        Assert.Equal("in_zone", track.GetProperty("state")[8][1].GetString());
+        Assert.Equal("enters_zone", track.GetProperty("events")[0].GetProperty("kind").GetString());
+    }
+
+    [Fact]
+    public async Task A_numerical_failure_exits_with_3_and_writes_nothing()
+    {
+        var pipeline = new FakePipeline { OnPath = candidate => candidate with { Track = HandMade.Track(SimulationStatus.Failed, "the step fell below its floor at 2.1 s") } };
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "path", valid, "--weight", "1/8 oz", "--out", Out, "--json");
+        Assert.Equal(3, run.Code);
+        Assert.Contains("step fell below", run.Error, StringComparison.Ordinal);
+        Assert.Equal("numerical_failure", JsonDocument.Parse(run.Output).RootElement.GetProperty("status").GetString());
+        Assert.False(Directory.Exists(Out));
+    }
+
+    [Fact]
+    public async Task A_time_limit_is_shown_and_is_no_failure()
+    {
+        var pipeline = new FakePipeline { OnPath = candidate => candidate with { Track = HandMade.Track(SimulationStatus.TimeLimit, "The lure hangs in the grass.") } };
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "path", valid, "--weight", "1/8 oz");
+        Assert.Equal(0, run.Code);
+        Assert.Contains("The lure hangs in the grass.", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Depths_in_quarters_of_a_foot_keep_their_digits()
+    {
+        var us = new MeasureFormatter(UnitSystem.Us);
+        Assert.Equal("0.75", Views.DepthUnit(us, [0.5 * 0.3048, 0.75 * 0.3048]).Number(0.75 * 0.3048));
+        Assert.Equal("2.0", Views.DepthUnit(us, [0.3048, 2 * 0.3048]).Number(2 * 0.3048));
+    }
+
+    [Theory]
+    [InlineData(40, 3)]
+    [InlineData(80, 1)]
+    public void A_table_too_wide_for_the_console_comes_in_blocks(int width, int blocks)
+    {
+        using TestConsole console = new TestConsole().Width(width);
+        var first = new ViewColumn("depth", ["1", "2"], true);
+        Views.WriteColumns(console, "table", first, [.. Enumerable.Range(0, 6).Select(index => new ViewColumn($"column {index}", ["[red]a[/]", "b"], false))]);
+        Assert.Equal(blocks, console.Lines.Count(line => line.Contains("depth", StringComparison.Ordinal)));
+        Assert.All(Enumerable.Range(0, 6), index => Assert.Single(console.Lines, line => line.Contains($"column {index}", StringComparison.Ordinal)));
+        Assert.All(console.Lines, line => Assert.True(line.TrimEnd().Length <= width));
+        Assert.DoesNotContain("\u2026", console.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Colours_print_hex_and_brightness()
+    {
+        CliRun run = await CliRun.Of("colours", valid);
+        Assert.Equal(0, run.Code);
+        Assert.Contains("#80a080 40 % muted", run.Output, StringComparison.Ordinal);
+        Assert.StartsWith("colour,depth_m,srgb,relative_luminance,word\nwhite,0,#ffffff,1,bright\n", (await CliRun.Of("colours", valid, "--csv")).Output, StringComparison.Ordinal);
+        Assert.Equal("#80a080", JsonDocument.Parse((await CliRun.Of("colours", valid, "--json")).Output).RootElement.GetProperty("result").GetProperty("columns")[0].GetProperty("srgb")[1].GetString());
+    }
+
+    [Fact]
+    public async Task Plan_writes_the_sheet_and_its_data()
+    {
+        var pipeline = new FakePipeline();
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "plan", valid, "--out", Out, "--pdf", "--units", "metric");
+        Assert.Equal(0, run.Code);
+        Assert.Equal(new PlanRequest(UnitSystem.Metric, true), pipeline.LastRequest);
+        Assert.Contains("First choice: unweighted with 3.5 in paddle tail, slow and steady.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("! The current is guessed.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("! The Secchi depth is a guess.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("10 % (bottom 30)", run.Output, StringComparison.Ordinal);
+        Assert.Equal(
+            ["invalid.yaml", "results", "results/colours.csv", "results/coverage.csv", "results/fall.csv", "results/figures", "results/figures/side.svg", "results/plan.json", "results/sheet.html", "valid.yaml"],
+            folder.Content());
+        JsonElement result = JsonDocument.Parse(await File.ReadAllTextAsync(Path.Combine(Out, "plan.json"))).RootElement.GetProperty("result");
+        Assert.Equal(0.2, result.GetProperty("coverage").GetProperty("zone_share")[1][1].GetDouble());
+        Assert.Equal(JsonValueKind.Null, result.GetProperty("coverage").GetProperty("median_depth_m")[0][1].ValueKind);
+        Assert.StartsWith("presentation,head,head_mass_kg,speed_m_s,zone_share,bottom_share,grass_share,median_depth_m\nslow and steady,unweighted,0,0.3048,0,0,0,0\n", await File.ReadAllTextAsync(Path.Combine(Out, "coverage.csv")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Plan_goes_to_a_folder_named_after_the_scenario() =>
+        Assert.Equal(Path.Combine("out", "grass-flat"), new PlanSettings { File = "scenarios/grass-flat.yaml" }.Folder);
+
+    [Fact]
+    public async Task A_cancelled_run_exits_with_130_and_writes_nothing()
+    {
+        using var source = new CancellationTokenSource();
+        var pipeline = new FakePipeline
+        {
+            OnPlan = (token, outcome) =>
+            {
+                source.Cancel();
+                token.ThrowIfCancellationRequested();
+                return outcome;
+            },
+        };
+        CliRun run = await CliRun.Of(pipeline, source.Token, "plan", valid, "--out", Out, "--json");
+        Assert.Equal(130, run.Code);
+        Assert.Contains("Stopped.", run.Error, StringComparison.Ordinal);
+        Assert.Equal("cancelled", JsonDocument.Parse(run.Output).RootElement.GetProperty("status").GetString());
+        Assert.False(Directory.Exists(Out));
+    }
+
+    [Fact]
+    public async Task A_computation_that_ignores_the_cancellation_still_writes_nothing()
+    {
+        using var source = new CancellationTokenSource();
+        var pipeline = new FakePipeline
+        {
+            OnPlan = (_, outcome) =>
+            {
+                source.Cancel();
+                return outcome;
+            },
+        };
+        Assert.Equal(130, (await CliRun.Of(pipeline, source.Token, "plan", valid, "--out", Out)).Code);
+        Assert.False(Directory.Exists(Out));
+    }
+
+    [Fact]
+    public async Task An_unexpected_exception_exits_with_1()
+    {
+        var pipeline = new FakePipeline { OnPlan = (_, _) => throw new InvalidCastException("[oops]") };
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "plan", valid, "--out", Out);
+        Assert.Equal(1, run.Code);
+        Assert.Contains("InvalidCastException: [oops]", run.Error, StringComparison.Ordinal);
+        Assert.Empty(run.Output);
+        Assert.False(Directory.Exists(Out));
+    }
+
+    [Theory]
+    [InlineData("plan")]
+    [InlineData("fall")]
+    public async Task A_file_in_place_of_the_folder_is_found_before_the_work(string command)
+    {
+        var pipeline = new FakePipeline();
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, command, valid, "--out", Path.Combine(valid, "inside"));
+        Assert.Equal(1, run.Code);
+        Assert.Contains("is a file, not a folder", run.Error, StringComparison.Ordinal);
+        Assert.Null(pipeline.LastRequest);
+        Assert.Null(pipeline.LastUnits);
+    }
+
+    [Fact]
+    public async Task Schema_and_reference_are_printed_or_written()
+    {
+        Assert.Equal(ScenarioSchema.ToJson(), (await CliRun.Of("schema")).Output);
+        Assert.Equal(ScenarioFormat.ToMarkdown(), (await CliRun.Of("schema", "--reference")).Output);
+        Assert.Equal(0, (await CliRun.Of("schema", "--out", Out)).Code);
+        Assert.Equal(ScenarioSchema.ToJson(), await File.ReadAllTextAsync(Path.Combine(Out, ScenarioSchema.FileName)));
+    }
+
+    [Theory]
+    [InlineData("bash")]
+    [InlineData("zsh")]
+    [InlineData("fish")]
+    public async Task A_completion_script_knows_every_command_and_option(string shell)
+    {
+        CliRun run = await CliRun.Of("completion", shell);
+        Assert.Equal(0, run.Code);
+        foreach (CommandEntry command in CommandCatalogue.All)
+        {
+            Assert.Contains(command.Name, run.Output, StringComparison.Ordinal);
+            foreach (CompletionScript.Option option in CompletionScript.OptionsOf(command))
+                Assert.Contains(shell == "fish" ? $"-l {option.Name[2..]}" : option.Name, run.Output, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Every_command_shows_its_options_in_help() =>
+        Assert.All(CommandCatalogue.All, command => Assert.NotEmpty(CompletionScript.OptionsOf(command)));
+
+    [Theory]
+    [InlineData(true, true)]
+    [InlineData(false, false)]
+    public async Task Colour_and_progress_go_to_terminals_only(bool terminal, bool expectEscapes)
+    {
+        using var output = new StringWriter();
+        using var error = new StringWriter();
+        CliHost host = CliHost.Create(output, error, terminal, terminal, colour: true, new FakePipeline());
+        host.ErrorConsole.Profile.Capabilities.Ansi = terminal;
+        host.OutputConsole.Profile.Capabilities.Ansi = terminal;
+        if (terminal)
+            host.OutputConsole.Profile.Capabilities.ColorSystem = Spectre.Console.ColorSystem.TrueColor;
+        Assert.Equal(0, await LureSimApp.RunAsync(["colours", valid], host, CancellationToken.None));
+        Assert.Equal(expectEscapes, output.ToString().Contains('\u001b'));
+    }
+
+    [Fact]
+    public async Task Without_colour_no_colour_codes_are_written()
+    {
+        using var output = new StringWriter();
+        using var error = new StringWriter();
+        CliHost host = CliHost.Create(output, error, true, true, colour: false, new FakePipeline());
+        host.OutputConsole.Profile.Capabilities.Ansi = true;
+        Assert.Equal(0, await LureSimApp.RunAsync(["colours", valid], host, CancellationToken.None));
+        Assert.DoesNotContain("\u001b[38", output.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Markup_and_escapes_in_file_names_do_no_harm()
+    {
+        CliRun run = await CliRun.Of("check", "[red]\u001b[2J.yaml");
+        Assert.Equal(2, run.Code);
+        Assert.Contains("[red]", run.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain('\u001b', run.Error);
+    }
+}

@@ -1,0 +1,144 @@
+using LureSim.Cli;
+using LureSim.Cli.Output;
+using LureSim.Decision;
+using LureSim.Motion;
+using LureSim.Scenarios;
+
+namespace LureSim.Tests.Cli;
+
+/// <summary>Results made by hand, simple enough to check in the head.</summary>
+internal static class HandMade
+{
+    public static Track Track(SimulationStatus status = SimulationStatus.Completed, string message = "")
+    {
+        // Sinks at 0.5 m/s for 2 s, then comes in at 1 m/s; sampled every 0.5 s.
+        double[] time = [0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4];
+        int count = time.Length;
+        return new Track
+        {
+            Status = status,
+            Message = message,
+            Statistics = new SimulationStatistics(100, 3, 812, 0.001, 1e-5),
+            Time = time,
+            X = [.. time.Select(t => t < 2 ? 10.0 : 12.0 - t)],
+            Y = new double[count],
+            Z = [.. time.Select(t => -0.5 * Math.Min(t, 2))],
+            VelocityX = [.. time.Select(t => t < 2 ? 0.0 : -1.0)],
+            VelocityY = new double[count],
+            VelocityZ = [.. time.Select(t => t < 2 ? -0.5 : 0.0)],
+            SpeedThroughWater = [.. time.Select(t => t < 2 ? 0.5 : 1.0)],
+            RodTension = [.. time.Select(t => t < 2 ? double.NaN : 0.8)],
+            LureTension = [.. time.Select(t => t < 2 ? 0.0 : 0.5)],
+            RodAngle = new double[count],
+            LureAngle = new double[count],
+            LineOut = [.. time.Select(t => t < 2 ? 10.2 : 12.2 - t)],
+            State = [.. time.Select(t => t < 2 ? TrackState.Falling : TrackState.Reeling | TrackState.InZone)],
+            Events = [new TrackEvent(TrackEventKind.EntersZone, 1.9, 0.95, 10.0), new TrackEvent(TrackEventKind.RetrieveStarts, 2.0, 1.0, 10.0)],
+            Shapes = [],
+        };
+    }
+
+    public static Candidate Candidate(Rig rig, Track? track = null) => new(
+        rig,
+        track ?? Track(),
+        new Coverage(0.75, 0.25, 0, 0.1, 0, 1.9, null, 1.0, 1.0, 2.0, 0.0),
+        0.7,
+        "Runs in the zone [most] of the way.");
+
+    public static FallTable Fall(Scenario scenario) => new(
+        [0.3048, 0.6096],
+        [.. scenario.Tackle.JigHeads.Select((head, index) => new FallColumn(head, 0.2 + (0.1 * index), [1.5 / (index + 1), 3.0 / (index + 1)], [2.0 / (index + 1), null]))]);
+
+    public static CoverageGrid Grid(Scenario scenario)
+    {
+        int heads = scenario.Tackle.JigHeads.Count;
+        double[,] zone = new double[heads, 2];
+        double[,] bottom = new double[heads, 2];
+        double[,] grass = new double[heads, 2];
+        double[,] depth = new double[heads, 2];
+        for (int head = 0; head < heads; head++)
+        {
+            zone[head, 0] = 0.1 * head;
+            zone[head, 1] = 0.2 * head;
+            bottom[head, 0] = head == 1 ? 0.3 : 0.0;
+            depth[head, 0] = 0.3048 * head;
+            depth[head, 1] = double.NaN;
+        }
+
+        return new CoverageGrid(scenario.Presentations[0].Name, scenario.Tackle.JigHeads, [0.3048, 0.6096], zone, bottom, grass, depth);
+    }
+
+    public static ColourTable Colours(Scenario scenario) => new(
+        [0.0, 0.3048],
+        [.. scenario.Tackle.Colours.Select(name => new ColourColumn(name, ["#ffffff", "#80a080"], [1.0, 0.4], ["bright", "muted"]))]);
+
+    public static PlanOutcome Plan(Scenario scenario)
+    {
+        Candidate[] candidates = [.. scenario.Tackle.JigHeads.Take(2).Select(head => Candidate(new Rig(head, scenario.Tackle.Bodies[0], scenario.Presentations[0])))];
+        var plan = new Plan(
+            scenario,
+            candidates,
+            new Choice(candidates[0], candidates[1], ["It stays in the zone."], ["The current is guessed."]),
+            Fall(scenario),
+            Grid(scenario),
+            Planner.Colours(scenario, 1.0, UnitSystem.Us),
+            ["The Secchi depth is a guess."]);
+        return new PlanOutcome(plan, Colours(scenario), [OutputFile.Text("sheet.html", "<html></html>"), OutputFile.Text("figures/side.svg", "<svg/>")]);
+    }
+}
+
+/// <summary>A pipeline that answers with results made by hand, or does what a test asks.</summary>
+internal sealed class FakePipeline : IPipeline
+{
+    public Func<Candidate, Candidate> OnPath { get; init; } = candidate => candidate;
+
+    public Func<CancellationToken, PlanOutcome, PlanOutcome> OnPlan { get; init; } = (_, outcome) => outcome;
+
+    public Rig? LastRig { get; private set; }
+
+    public PlanRequest? LastRequest { get; private set; }
+
+    public UnitSystem? LastUnits { get; private set; }
+
+    public FallTable Fall(Scenario scenario, UnitSystem units, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastUnits = units;
+        progress.Report(0.5);
+        return HandMade.Fall(scenario);
+    }
+
+    public Candidate Path(Scenario scenario, Rig rig, CancellationToken cancellation)
+    {
+        LastRig = rig;
+        return OnPath(HandMade.Candidate(rig));
+    }
+
+    public ColourTable Colours(Scenario scenario, UnitSystem units, CancellationToken cancellation) => HandMade.Colours(scenario);
+
+    public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastRequest = request;
+        progress.Report(double.NaN);
+        return OnPlan(cancellation, HandMade.Plan(scenario));
+    }
+}
+
+/// <summary>Runs the program inside the test, with captured streams.</summary>
+internal sealed class CliRun
+{
+    public required int Code { get; init; }
+
+    public required string Output { get; init; }
+
+    public required string Error { get; init; }
+
+    public static async Task<CliRun> Of(IPipeline pipeline, CancellationToken cancellation, params string[] arguments)
+    {
+        using var output = new StringWriter { NewLine = "\n" };
+        using var error = new StringWriter { NewLine = "\n" };
+        int code = await LureSimApp.RunAsync(arguments, CliHost.Create(output, error, false, false, true, pipeline), cancellation);
+        return new CliRun { Code = code, Output = output.ToString(), Error = error.ToString() };
+    }
+
+    public static Task<CliRun> Of(params string[] arguments) => Of(new FakePipeline(), CancellationToken.None, arguments);
+}

@@ -1,0 +1,70 @@
+using LureSim.Decision;
+using LureSim.Report.Figures;
+using LureSim.Report.Sheets;
+using LureSim.Scenarios;
+
+namespace LureSim.Tests.Report;
+
+public class PlatesTests
+{
+    private static readonly Scenario Demo = Samples.Bridge() with
+    {
+        Tackle = Samples.Bridge().Tackle with { Colours = ["white", "chartreuse", "red", "black"] },
+    };
+
+    private static readonly ColourFinding Finding = Planner.Colours(Demo, 4.5, UnitSystem.Us);
+
+    [Fact]
+    public void The_plate_holds_every_cell_of_the_chart_shallow_first()
+    {
+        ColourPlate plate = Plates.Colours(Finding.Chart);
+        Assert.Equal(Finding.Chart.Depths.Order(), plate.Depths);
+        Assert.Equal(["white", "chartreuse", "red", "black"], plate.Colours);
+        for (int r = 0; r < plate.Depths.Count; r++)
+        {
+            int row = Finding.Chart.Depths.ToList().IndexOf(plate.Depths[r]);
+            for (int c = 0; c < plate.Colours.Count; c++)
+            {
+                Assert.Equal(Finding.Chart[row, c].AdaptedSwatch.Hex, plate.Cells[r][c].Adapted);
+                Assert.Equal(Finding.Chart[row, c].UnadaptedSwatch.Hex, plate.Cells[r][c].Unadapted);
+                Assert.Equal(Plates.Text(Finding.Chart[row, c].Word), plate.Cells[r][c].Word);
+            }
+        }
+    }
+
+    [Fact]
+    public void Light_falls_with_depth_at_every_wavelength()
+    {
+        SpectrumPlate plate = Plates.Spectrum(Finding.Chart);
+        Assert.Equal(0, plate.Depths[0]);
+        Assert.Equal(Finding.Chart.Depths.Max(), plate.Depths[^1]);
+        Assert.Equal(plate.Depths.Order().Distinct(), plate.Depths);
+        for (int d = 1; d < plate.Depths.Count; d++)
+        {
+            for (int i = 0; i < plate.WavelengthsNm.Count; i++)
+                Assert.True(plate.Irradiance[d][i] < plate.Irradiance[d - 1][i]);
+        }
+    }
+
+    [Fact]
+    public void Current_starts_at_the_surface_speed_and_falls_towards_the_bottom()
+    {
+        IReadOnlyList<CurrentSample> samples = Plates.Current(Demo.Spot);
+        Assert.Equal(0, samples[0].Depth);
+        Assert.Equal(Demo.Spot.CurrentSpeed, samples[0].Speed, 1e-12);
+        for (int i = 1; i < samples.Count; i++)
+            Assert.True(samples[i].Speed < samples[i - 1].Speed && samples[i].Depth > samples[i - 1].Depth);
+        Assert.Empty(Plates.Current(Demo.Spot with { CurrentSpeed = 0 }));
+    }
+
+    [Fact]
+    public void The_colour_is_the_one_made_out_farthest_and_the_strongest_silhouette_is_named()
+    {
+        ColourChoice choice = Plates.Choice(Finding, UnitSystem.Metric)!;
+        Assert.Equal(Finding.SeenLevel[0].Name, choice.Name);
+        Assert.Equal(Finding.SeenLevel.Max(s => s.Distance), Finding.SeenLevel[0].Distance);
+        Assert.Contains("4.5 m", choice.Reason, StringComparison.Ordinal);
+        if (Finding.SeenFromBelow[0].Name != choice.Name)
+            Assert.Contains(Finding.SeenFromBelow[0].Name, choice.Reason, StringComparison.OrdinalIgnoreCase);
+    }
+}
