@@ -461,6 +461,7 @@ internal sealed class LineDynamics
         energy.Rod -= pull * payoutRate * length / lineOut;
         if (!free) energy.Rod += (fx * velocity[b]) + (fy * velocity[b + 1]) + (fz * velocity[b + 2]);
         energy.Elastic += 0.5 * tension * tension * length0 / stiffness;
+        energy.Drag -= damping * stretchRate * stretchRate;
 
         int ia = 9 * k, ib = ia + 9;
         if (derivatives)

@@ -101,12 +101,7 @@ internal sealed class CastRun
         track = new TrackBuilder(options.SampleInterval);
         var position = new double[3 * nodes];
         var velocity = new double[3 * nodes];
-        for (int j = 0; j < nodes; j++)
-        {
-            double f = dynamics.Fractions[j];
-            position[3 * j] = presentation.CastLength * (1 - f);
-            position[(3 * j) + 2] = rodTipHeight * f;
-        }
+        SplashDownShape(presentation.CastLength, rodTipHeight, chord * (1 + options.SplashSlack), dynamics.Fractions, position);
 
         integrator.Initialise(0, position, velocity);
         if (presentation.Fall == FallMode.SlackLine)
@@ -227,6 +222,47 @@ internal sealed class CastRun
         double current = water.Current.Speed(z - bottomZ, out _);
         double ux = (current * water.Current.DirectionX) - vx, uy = (current * water.Current.DirectionY) - vy;
         return Math.Sqrt((ux * ux) + (uy * uy) + (vz * vz));
+    }
+
+    // Line at splash-down: it sags from the rod tip and lies on the water as far as its slack allows. A straight slack line would first fall and crack like a
+    // whip, which costs most of the steps of a cast and moves no lure.
+    private static void SplashDownShape(double distance, double height, double length, double[] fractions, double[] position)
+    {
+        const int Points = 400;
+        double Z(double f, double sag) => Math.Max(0, (height * f) - (4 * sag * f * (1 - f)));
+        double Length(double sag)
+        {
+            double sum = 0;
+            for (int i = 1; i <= Points; i++)
+            {
+                double rise = Z((double)i / Points, sag) - Z((i - 1.0) / Points, sag), run = distance / Points;
+                sum += Math.Sqrt((rise * rise) + (run * run));
+            }
+
+            return sum;
+        }
+
+        double high = height;
+        while (Length(high) < length && high < 1e3 * height) high *= 2;
+        double best = Length(high) < length ? high : Bisection.FindRoot(sag => (Length(sag) / length) - 1, 0, high, 1e-9, 100);
+
+        // Nodes by their share of the arc length, from the lure.
+        double scale = Length(best), along = 0;
+        int node = 0;
+        for (int i = 0; i < Points; i++)
+        {
+            double f0 = (double)i / Points, f1 = (i + 1.0) / Points, z0 = Z(f0, best), z1 = Z(f1, best);
+            double piece = Math.Sqrt(((z1 - z0) * (z1 - z0)) + (distance * distance / ((double)Points * Points)));
+            while (node < fractions.Length - 1 && fractions[node] * scale <= along + piece)
+            {
+                double part = ((fractions[node] * scale) - along) / piece;
+                position[3 * node] = distance * (1 - f0 - (part / Points));
+                position[(3 * node) + 2] = z0 + (part * (z1 - z0));
+                node++;
+            }
+
+            along += piece;
+        }
     }
 
     private static LineMaterial Soften(LineMaterial material, double limit) =>
