@@ -10,12 +10,12 @@ namespace LureSim.Report;
 /// <param name="system">The unit system.</param>
 public sealed class UnitFormat(UnitSystem system)
 {
-    private const double FootInMetres = 0.3048;
-    private const double InchInMetres = 0.0254;
-    private const double KnotInMetresPerSecond = 1852.0 / 3600;
-    private const double MileInMetres = 1609.344;
-    private const double PoundForceInNewtons = 4.4482216152605;
-    private const double StandardGravity = 9.80665;
+    private static readonly double FootInMetres = UnitsNet.Length.FromFeet(1).Meters;
+    private static readonly double InchInMetres = UnitsNet.Length.FromInches(1).Meters;
+    private static readonly double KnotInMetresPerSecond = UnitsNet.Speed.FromKnots(1).MetersPerSecond;
+    private static readonly double MileInMetres = UnitsNet.Length.FromMiles(1).Meters;
+    private static readonly double PoundForceInNewtons = UnitsNet.Force.FromPoundsForce(1).Newtons;
+    private static readonly double StandardGravity = UnitsNet.Force.FromKilogramsForce(1).Newtons;
 
     /// <summary>Text for a value that does not exist.</summary>
     public const string None = "–";
