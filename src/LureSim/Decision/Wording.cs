@@ -136,8 +136,10 @@ public static class Wording
             yield return $"From below every lure is darker than the light above it; {colours.SeenFromBelow[0].Name} makes the strongest silhouette.";
         string[] gone = [.. Enumerable.Range(0, here.Colours.Count).Where(i => here[0, i].Word is ColourWord.NearBlack or ColourWord.Unseen).Select(i => here.Colours[i].Name)];
         if (gone.Length > 0) yield return $"To a person's eye {Join(gone)} {(gone.Length == 1 ? "is" : "are")} near black there.";
-        IEnumerable<string> dark = colours.RedDarkens.Select(d => $"{Criterion(d.Criterion)} {(d.Depth is { } at ? at < 0.01 ? "from the surface on" : $"at {show.Length.Text(at)}" : "at no depth before all light is gone")}");
-        yield return $"Red in this water goes dark {string.Join("; ", dark)}.";
+        string[] dark = [.. colours.RedDarkens.Where(d => d.Depth is not null).Select(d => $"{Criterion(d.Criterion)} {(d.Depth < 0.01 ? "from the surface on" : $"at {show.Length.Text(d.Depth!.Value)}")}")];
+        string[] never = [.. colours.RedDarkens.Where(d => d.Depth is null).Select(d => Criterion(d.Criterion))];
+        string text = dark.Length > 0 ? $"Red goes dark in this water {Join(dark)}" : "Red does not go dark in this water before all light is gone";
+        yield return dark.Length > 0 && never.Length > 0 ? $"{text}; {Join(never)} not before all light is gone." : text + ".";
     }
 
     private static string How(Sighting sighting) => sighting.Mode switch
@@ -149,7 +151,7 @@ public static class Wording
 
     private static string Criterion(DarkCriterion criterion) => criterion switch
     {
-        DarkCriterion.LuminanceAgainstWhite => "beside white, to a person,",
+        DarkCriterion.LuminanceAgainstWhite => "to a person beside white",
         DarkCriterion.Chroma => "in hue",
         DarkCriterion.ContrastToWater => "against the water behind it",
         _ => "to the cones of the fish",
