@@ -152,6 +152,14 @@ internal sealed class EngineRun
         integrator.Prepare();
     }
 
+    /// <summary>Starts from the state of another run of the same rig and segments.</summary>
+    public void StartFrom(EngineRun other)
+    {
+        int n = settings.Segments;
+        integrator.Initialise(other.Time, other.integrator.Position.AsSpan(0, 3 * n), other.integrator.Velocity.AsSpan(0, 3 * n));
+        integrator.Prepare();
+    }
+
     private double SegmentAngle(int k)
     {
         var (x1, y1, z1) = Node(k + 1);

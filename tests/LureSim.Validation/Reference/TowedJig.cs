@@ -33,4 +33,42 @@ internal static class TowedJig
         run.RunTo(time);
         return run;
     }
+
+    /// <summary>
+    /// Rod tip of the transient cases: 0.3 m/s from rest, the ramp of 2 s a quintic smoothstep; with the lift, from 20 to 32 s the tip also rises and falls by
+    /// 0.15 (1 - cos(2 pi (t - 20)/1.5)) m.
+    /// </summary>
+    public static (double X, double Y, double Z, double Vx, double Vy, double Vz) Tip(double t, bool lift)
+    {
+        const double Speed = 0.3;
+        double u = Math.Min(t / 2, 1);
+        double share = u * u * u * (10 + (u * (-15 + (6 * u))));
+        double travelled = (2 * u * u * u * u * (2.5 + (u * (-3 + u)))) + Math.Max(0, t - 2);
+        double z = -50, vz = 0;
+        if (lift && t is > 20 and <= 32)
+        {
+            const double Omega = 2 * Math.PI / 1.5;
+            z += 0.15 * (1 - Math.Cos(Omega * (t - 20)));
+            vz = 0.15 * Omega * Math.Sin(Omega * (t - 20));
+        }
+
+        return (Speed * travelled, 0, z, Speed * share, 0, vz);
+    }
+
+    /// <summary>The hanging line that the transient cases start from.</summary>
+    public static (double X, double Y, double Z) Hanging(double fraction) => (0, 0, -50 - (Length * (1 - fraction) * (1 + 6.3e-5)));
+
+    /// <summary>The engine on a transient case, at its start.</summary>
+    public static EngineRun Tow(bool lift, EngineSettings? settings = null)
+    {
+        var run = new EngineRun(
+            Body, LineProperties.Uniform(Line), Stream(0), LineDragLaw.Constant(1.2, 0.01),
+            new GivenBoundary { TipAt = t => Tip(t, lift), LineAt = _ => (Length, 0, 0) }, settings);
+        run.Start(0, Hanging);
+        return run;
+    }
+
+    /// <summary>The independent lumped-mass code on a transient case, at its start, with equal segments.</summary>
+    public static LumpedMassReference TowReference(bool lift, int segments, double step = 5e-4) =>
+        new(Body, LineProperties.Uniform(Line), Stream(0), DragFormula.Constant(1.2, 0.01), t => Tip(t, lift), LumpedMassReference.Lengths(Length, 0, segments, 1), Hanging, step);
 }
