@@ -17,9 +17,8 @@ public class MotionBenchmarks
         CurrentDirection = 1,
         Salinity = 30,
         TemperatureCelsius = 20,
-        SecchiDepth = 3,
-        WaterKind = WaterKind.CoastalGreen,
-        SunElevation = 0.7,
+        Clarity = new SecchiClarity(3, WaterKind.CoastalGreen),
+        Sky = new SkyByElevation(0.7),
         StrikeZone = new StrikeZone(4, 8),
         TargetFish = "red drum",
     });

@@ -95,10 +95,12 @@ internal static class SheetTables
             Row("strike zone", format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom) + " deep"),
             Row("current at the surface", spot.CurrentSpeed > 0 ? $"{format.CurrentText(spot.CurrentSpeed)}, {SideView.DirectionText(spot)}, {ProfileName(spot.CurrentProfile)}" : "none"),
             Row("wind", spot.WindSpeed > 0 ? $"{format.WindText(spot.WindSpeed)}, {SideView.DirectionText(spot with { CurrentDirection = spot.WindDirection }).Replace("flowing", "blowing", StringComparison.Ordinal)}" : "none"),
-            Row("water", $"{WaterName(spot.WaterKind)}, Secchi depth {format.LengthText(spot.SecchiDepth)}"),
+            Row("water", SpotWords.Water(spot.Clarity, format)),
+            .. SpotWords.Clearness(spot, format).Select(found => Row(found.Label, found.Text)),
             Row("salinity", $"{UnitFormat.Number(spot.Salinity, 1)} (practical salinity)"),
             Row("temperature", format.TemperatureText(spot.TemperatureCelsius)),
-            Row("sun", $"{UnitFormat.Number(spot.SunElevation * 180 / Math.PI, 0)}° above the horizon, {UnitFormat.PercentText(spot.CloudCover)} cloud"),
+            Row("sky", $"{SpotWords.Sky(spot.Sky)}, {UnitFormat.PercentText(spot.CloudCover)} cloud"),
+            .. SpotWords.Found(spot).Select(found => Row(found.Label, found.Text)),
             Row("target fish", spot.TargetFish),
         ];
         List<RowView> gear =
@@ -114,7 +116,7 @@ internal static class SheetTables
         List<RowView> retrieves = [.. scenario.Presentations.Select(p => Row(
             p.Name,
             $"Cast {format.LengthText(p.CastLength)}. {Count(p)} {RetrieveWords.Retrieve(p, tackle.Reel, format)}"))];
-        return new TableView("Inputs", "Everything the computation was told.", [], [new GroupView("Spot", water), new GroupView("Tackle", gear), new GroupView("Retrieves", retrieves)], "wrap");
+        return new TableView("Inputs", "Everything the computation was told, and what it made of the water and the sky.", [], [new GroupView("Spot", water), new GroupView("Tackle", gear), new GroupView("Retrieves", retrieves)], "wrap");
     }
 
     private static string Count(Presentation p) => p.CountDown is { } count
@@ -130,16 +132,6 @@ internal static class SheetTables
         CurrentProfileKind.Uniform => "the same at every depth",
         CurrentProfileKind.Logarithmic => "slower towards the bottom by the log law",
         _ => "slower towards the bottom by the 1/7 power law",
-    };
-
-    /// <summary>Water kind in words.</summary>
-    internal static string WaterName(WaterKind kind) => kind switch
-    {
-        WaterKind.ClearOcean => "clear ocean water",
-        WaterKind.CoastalGreen => "green coastal water",
-        WaterKind.TanninStained => "tannin-stained water",
-        WaterKind.Silty => "silty water",
-        _ => "water",
     };
 
     private static string LineName(LineKind kind) => kind switch

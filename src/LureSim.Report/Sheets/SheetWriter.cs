@@ -127,12 +127,13 @@ public static class SheetWriter
     {
         List<string> parts =
         [
-            $"{format.LengthText(spot.Depth)} of {SheetTables.WaterName(spot.WaterKind)} over {WaterScene.BottomName(spot.Bottom)}",
+            $"{format.LengthText(spot.Depth)} of {SpotWords.Water(spot.Clarity, format)} over {WaterScene.BottomName(spot.Bottom)}",
         ];
         if (spot.GrassHeight > 0)
             parts.Add($"grass {format.LengthText(spot.GrassHeight)} high");
         parts.Add(spot.CurrentSpeed > 0 ? $"current {format.CurrentText(spot.CurrentSpeed)} {SideView.DirectionText(spot)}" : "no current");
         parts.Add($"strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}");
+        parts.Add(SpotWords.Sky(spot.Sky));
         parts.Add(spot.TargetFish);
         return string.Join(", ", parts) + ".";
     }

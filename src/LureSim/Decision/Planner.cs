@@ -68,6 +68,8 @@ public static class Planner
         var notes = new List<string>();
         OpticalWater water = colours.Chart.Field.Water;
         if (water.Status != WaterFitStatus.Matched) notes.Add(water.Message);
+        SurfaceLight surface = colours.Chart.Field.Surface;
+        if (surface.Regime != LightRegime.Day) notes.Add($"{Wording.Regime(surface.Regime)}. {surface.Note}");
         foreach (Candidate c in candidates.Where(c => c.Track.Message.Length > 0))
             notes.Add($"{c.Rig.Head.Label}, {c.Rig.Presentation.Name}: {c.Track.Message}");
         var choice = new Choice(
@@ -123,8 +125,8 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(scenario);
         Spot spot = scenario.Spot;
         Guard.InRange(runningDepth, 0, spot.Depth);
-        OpticalWater water = OpticalWater.FromSecchi(spot.WaterKind, spot.SecchiDepth, spot.TemperatureCelsius, spot.Salinity);
-        var field = new LightField(water, Atmosphere.Illuminate(spot.SunElevation * 180 / Math.PI, spot.CloudCover), SeaBed.Of(Bed(spot), spot.Depth));
+        OpticalWater water = SpotLight.Water(spot);
+        var field = new LightField(water, SpotLight.Surface(spot), SeaBed.Of(Bed(spot), spot.Depth));
         LureColour[] colours = [.. scenario.Tackle.Colours.Select(Colour)];
         if (!FishEyes.TryFind(spot.TargetFish, out FishEye? eye))
             throw new ArgumentException($"There is no eye for the target fish '{spot.TargetFish}'.", nameof(scenario));

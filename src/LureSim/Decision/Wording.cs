@@ -108,9 +108,22 @@ public static class Wording
         Candidate? near = candidates.Where(x => x.Rig.Head != first.Rig.Head).MaxBy(x => x.Score);
         if (near is not null && near.Score > 0.95 * first.Score && first.Score > 0)
             warnings.Add($"{show.HeadLabel(near.Rig.Head)} ({near.Rig.Presentation.Name}) scores within 5 % of it: the model cannot tell these two apart.");
-        if (scenario.Spot.SunElevation < 5 * Math.PI / 180) warnings.Add("The sun is near or below the horizon: light levels change by the minute, and the colours shown are for this elevation only.");
+        if (SpotLight.SunElevationDegrees(scenario.Spot) < 5)
+            warnings.Add($"The sun is near or below the horizon: light levels change by the minute, and the colours shown are for this {(scenario.Spot.Sky is SkyByClock ? "moment" : "elevation")} only.");
         return warnings;
     }
+
+    /// <summary>A part of the day in words.</summary>
+    /// <param name="regime">The part.</param>
+    /// <exception cref="ArgumentOutOfRangeException">It is no part of the day.</exception>
+    public static string Regime(LightRegime regime) => regime switch
+    {
+        LightRegime.Day => "Day",
+        LightRegime.LowSun => "Low sun",
+        LightRegime.Twilight => "Twilight",
+        LightRegime.Night => "Night",
+        _ => throw new ArgumentOutOfRangeException(nameof(regime), regime, "Not a part of the day."),
+    };
 
     private static IEnumerable<string> ColourReasons(ColourFinding colours, MeasureFormatter show)
     {

@@ -4,40 +4,6 @@ using MathNet.Numerics.RootFinding;
 
 namespace LureSim.Light;
 
-/// <summary>Jerlov's optical water types.</summary>
-public enum JerlovType
-{
-    /// <summary>Oceanic I, the clearest.</summary>
-    I,
-
-    /// <summary>Oceanic IA.</summary>
-    IA,
-
-    /// <summary>Oceanic IB.</summary>
-    IB,
-
-    /// <summary>Oceanic II.</summary>
-    II,
-
-    /// <summary>Oceanic III.</summary>
-    III,
-
-    /// <summary>Coastal 1C.</summary>
-    Coastal1,
-
-    /// <summary>Coastal 3C.</summary>
-    Coastal3,
-
-    /// <summary>Coastal 5C.</summary>
-    Coastal5,
-
-    /// <summary>Coastal 7C.</summary>
-    Coastal7,
-
-    /// <summary>Coastal 9C, the murkiest.</summary>
-    Coastal9,
-}
-
 /// <summary>How a water was found from what was given.</summary>
 public enum WaterFitStatus
 {

@@ -14,6 +14,9 @@ internal sealed record QuantityValue(QuantityKind Kind, double Minimum, double M
 {
     /// <summary>Words that may stand in its place.</summary>
     public IReadOnlyList<GrammarWord> Words { get; init; } = [];
+
+    /// <summary>An example inside the range that suits the key better than the kind's own; null for that.</summary>
+    public string? Example { get; init; }
 }
 
 /// <summary>A pure number in a closed range; <paramref name="AllowRatio"/> also reads "6.2:1".</summary>
@@ -24,6 +27,12 @@ internal sealed record IntegerValue(int Minimum, int Maximum) : GrammarValue;
 
 /// <summary>Free text of at most so many characters.</summary>
 internal sealed record TextValue(int MaximumLength, bool AllowLines) : GrammarValue;
+
+/// <summary>A calendar day, year first, in a closed range.</summary>
+internal sealed record DateValue(DateOnly Minimum, DateOnly Maximum, string Example) : GrammarValue;
+
+/// <summary>A time of the 24-hour clock in hours and minutes.</summary>
+internal sealed record ClockValue(string Example) : GrammarValue;
 
 /// <summary>One of a list of words.</summary>
 internal sealed record WordValue(IReadOnlyList<GrammarWord> Words) : GrammarValue;
@@ -39,6 +48,12 @@ internal sealed record MapValue(string Name, string Doc, IReadOnlyList<GrammarKe
 {
     /// <summary>The groups of which exactly one key must be given.</summary>
     public IEnumerable<IGrouping<string, GrammarKey>> Groups => Keys.Where(key => key.OneOf is not null).GroupBy(key => key.OneOf!);
+
+    /// <summary>The forms of which exactly one must be given, each with all its keys; none where the mapping has no forms.</summary>
+    public IReadOnlyList<IGrouping<string, GrammarKey>> Forms { get; } = [.. Keys.Where(key => key.Form is not null).GroupBy(key => key.Form!)];
+
+    /// <summary>The forms by their keys, for people.</summary>
+    public string FormList => string.Join(", or ", Forms.Select(form => string.Join(" + ", form.Select(key => key.Name))));
 }
 
 /// <summary>A short form (a quantity) that stands for a mapping with only that key.</summary>
@@ -64,4 +79,7 @@ internal sealed record GrammarKey(string Name, GrammarValue Value, string Doc)
 
     /// <summary>Exactly one key of all with this group name must be given; null for none.</summary>
     public string? OneOf { get; init; }
+
+    /// <summary>The key belongs to the form of this name, and is required in it; null for a key of every form.</summary>
+    public string? Form { get; init; }
 }

@@ -40,6 +40,18 @@ internal sealed partial class GrammarReader(ProblemList problems)
     [GeneratedRegex("^#[0-9a-fA-F]{6}$", RegexOptions.CultureInvariant)]
     private static partial Regex HexColour();
 
+    [GeneratedRegex(DatePattern, RegexOptions.CultureInvariant)]
+    private static partial Regex DateText();
+
+    [GeneratedRegex(ClockPattern, RegexOptions.CultureInvariant)]
+    private static partial Regex ClockText();
+
+    /// <summary>Texts of the form of a day, for the schema too.</summary>
+    public const string DatePattern = "^\\s*[0-9]{4}-[0-9]{2}-[0-9]{2}\\s*$";
+
+    /// <summary>Texts that are a time of the day, for the schema too.</summary>
+    public const string ClockPattern = "^\\s*(?:[01][0-9]|2[0-3]):[0-5][0-9]\\s*$";
+
     /// <summary>Reads a node as a value of the grammar; null if it was refused.</summary>
     public ReadValue? Read(YamlNode node, GrammarValue grammar, string path)
     {
@@ -61,6 +73,8 @@ internal sealed partial class GrammarReader(ProblemList problems)
         NumberValue number => string.Create(CultureInfo.InvariantCulture, $"a number without unit, {number.Minimum:0.###} to {number.Maximum:0.###}"),
         IntegerValue integer => string.Create(CultureInfo.InvariantCulture, $"a whole number, {integer.Minimum} to {integer.Maximum}"),
         TextValue text => string.Create(CultureInfo.InvariantCulture, $"a text of 1 to {text.MaximumLength} characters"),
+        DateValue date => string.Create(CultureInfo.InvariantCulture, $"a day as year-month-day, {date.Minimum:yyyy-MM-dd} to {date.Maximum:yyyy-MM-dd}"),
+        ClockValue => "a time of the 24-hour clock, 00:00 to 23:59",
         WordValue word => string.Join(", ", word.Words.Select(entry => entry.Text)),
         ColourValue colour => $"{string.Join(", ", colour.Names)}, or a hex colour such as \"#7fff00\"",
         ListValue list => list.Minimum == list.Maximum
@@ -78,6 +92,8 @@ internal sealed partial class GrammarReader(ProblemList problems)
         NumberValue number => number.Example,
         IntegerValue integer => integer.Minimum.ToString(CultureInfo.InvariantCulture),
         TextValue => "some words",
+        DateValue date => date.Example,
+        ClockValue clock => clock.Example,
         WordValue word => word.Words[0].Text,
         ColourValue colour => colour.Names[0],
         ListValue { Item: QuantityValue item } => $"[1 {UnitTable.Of(item.Kind).Units[0].Symbol}, 2 {UnitTable.Of(item.Kind).Units[0].Symbol}]",
@@ -142,7 +158,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
         foreach (GrammarKey key in map.Keys)
         {
             // A mistyped key is one mistake, not an unknown and a missing key.
-            if (key.Required && !seen.ContainsKey(key.Name) && !meant.Contains(key.Name))
+            if (key.Required && key.Form is null && !seen.ContainsKey(key.Name) && !meant.Contains(key.Name))
                 problems.Add(yaml.Line, yaml.Column, YamlTreeBuilder.Join(path, key.Name), "", "the key is missing", Allowed(key.Value), AddKey(key));
         }
 
@@ -156,7 +172,33 @@ internal sealed partial class GrammarReader(ProblemList problems)
                 problems.Add(given[1].Line, given[1].Column, YamlTreeBuilder.Join(path, given[1].Value), "", $"{given[0].Value} is given as well", $"exactly one of {names}", "remove one of the two");
         }
 
+        CheckForms(map, path, yaml, seen, meant);
         return new ReadValue(path, yaml.Line, yaml.Column) { Entries = entries };
+    }
+
+    // Keys of two forms are one mistake, and so is a form that lacks a key.
+    private void CheckForms(MapValue map, string path, YamlMap yaml, Dictionary<string, YamlText> seen, HashSet<string> meant)
+    {
+        if (map.Forms.Count == 0)
+            return;
+        IGrouping<string, GrammarKey>[] given = [.. map.Forms.Where(form => form.Any(key => seen.ContainsKey(key.Name) || meant.Contains(key.Name)))];
+        if (given.Length == 0)
+        {
+            problems.Add(yaml.Line, yaml.Column, PathOf(path), "", $"the keys of one form are missing", $"exactly one form of {map.FormList}", AddKey(map.Forms[0].First()));
+            return;
+        }
+
+        if (given.Length == 1)
+        {
+            foreach (GrammarKey key in given[0].Where(key => !seen.ContainsKey(key.Name) && !meant.Contains(key.Name)))
+                problems.Add(yaml.Line, yaml.Column, YamlTreeBuilder.Join(path, key.Name), "", "the key is missing", Allowed(key.Value), AddKey(key));
+            return;
+        }
+
+        YamlText[] keys = [.. seen.Values.Where(text => map.Keys.Any(key => key.Name == text.Value && key.Form is not null)).OrderBy(text => (text.Line, text.Column))];
+        string? first = keys.Length > 0 ? map.Keys.First(key => key.Name == keys[0].Value).Form : null;
+        if (Array.Find(keys, text => map.Keys.First(key => key.Name == text.Value).Form != first) is { } other)
+            problems.Add(other.Line, other.Column, YamlTreeBuilder.Join(path, other.Value), "", $"{keys[0].Value} is given as well, and the two belong to different forms", $"exactly one form of {map.FormList}", "keep the keys of one form and remove the others");
     }
 
     private string? UnknownKey(YamlText key, string keyPath, MapValue map, YamlMap yaml)
@@ -230,6 +272,8 @@ internal sealed partial class GrammarReader(ProblemList problems)
             NumberValue number => ReadNumber(text, number, value),
             IntegerValue integer => ReadInteger(text, integer, value),
             TextValue free => ReadText(text, free, value),
+            DateValue date => ReadDate(text, date, value),
+            ClockValue clock => ReadClock(text, clock, value),
             WordValue word => ReadWord(text, word, value),
             ColourValue colour => ReadColour(text, colour, value),
             _ => throw new InvalidOperationException($"The grammar has no reader for {grammar.GetType().Name}."),
@@ -330,6 +374,43 @@ internal sealed partial class GrammarReader(ProblemList problems)
         return value with { Text = trimmed };
     }
 
+    private ReadValue? ReadDate(YamlText text, DateValue grammar, ReadValue value)
+    {
+        string trimmed = text.Value.Trim();
+        if (!DateText().IsMatch(trimmed))
+        {
+            Refuse(text, value.Path, grammar, "a day is expected here, year first", $"write for example \"{grammar.Example}\"");
+            return null;
+        }
+
+        if (!DateOnly.TryParseExact(trimmed, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly date))
+        {
+            Refuse(text, value.Path, grammar, "there is no such day in the calendar", "correct the month or the day; the order is year-month-day");
+            return null;
+        }
+
+        if (date < grammar.Minimum || date > grammar.Maximum)
+        {
+            Refuse(text, value.Path, grammar, date < grammar.Minimum ? "the day is too early" : "the day is too late", $"write {Allowed(grammar)}");
+            return null;
+        }
+
+        return value with { Text = trimmed, Number = date.DayNumber };
+    }
+
+    private ReadValue? ReadClock(YamlText text, ClockValue grammar, ReadValue value)
+    {
+        string trimmed = text.Value.Trim();
+        if (!ClockText().IsMatch(trimmed))
+        {
+            string padded = "0" + trimmed;
+            Refuse(text, value.Path, grammar, "a time of the day is expected here", ClockText().IsMatch(padded) ? $"write \"{padded}\"" : $"write hours and minutes of the 24-hour clock, for example \"{grammar.Example}\"");
+            return null;
+        }
+
+        return value with { Text = trimmed, Number = TimeOnly.ParseExact(trimmed, "HH:mm", CultureInfo.InvariantCulture).ToTimeSpan().TotalSeconds };
+    }
+
     private ReadValue? ReadWord(YamlText text, WordValue grammar, ReadValue value)
     {
         string trimmed = text.Value.Trim();
@@ -369,7 +450,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
     [SuppressMessage("Globalization", "CA1305", Justification = "MeasureFormatter is invariant.")]
     private static string ExampleOf(QuantityValue quantity)
     {
-        string general = UnitTable.Of(quantity.Kind).Example;
+        string general = quantity.Example ?? UnitTable.Of(quantity.Kind).Example;
         double value = QuantityReader.Read(quantity.Kind, general).Value;
         return value >= quantity.Minimum && value <= quantity.Maximum
             ? general

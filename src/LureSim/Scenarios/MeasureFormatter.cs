@@ -207,6 +207,9 @@ public sealed record MeasureFormatter(UnitSystem System)
             (QuantityKind.Duration, _) => ("s", value => value),
             (QuantityKind.Density, _) => ("kg/m3", value => value),
             (QuantityKind.TurnRate, _) => ("turns/s", value => value),
+            (QuantityKind.Concentration, _) => size < 1e-3 ? ("mg/m3", value => value * 1e6) : ("g/m3", value => value * 1e3),
+            (QuantityKind.AbsorptionCoefficient, _) => ("1/m", value => value),
+            (QuantityKind.UtcOffset, _) => ("h", value => value / 3600.0),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of quantity."),
         };
     }

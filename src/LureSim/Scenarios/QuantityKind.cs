@@ -35,4 +35,13 @@ public enum QuantityKind
 
     /// <summary>Turns of the reel handle per second (1/s).</summary>
     TurnRate,
+
+    /// <summary>Mass of matter in a volume of water, SI unit kg/m3.</summary>
+    Concentration,
+
+    /// <summary>Share of the light absorbed a metre of path, SI unit 1/m.</summary>
+    AbsorptionCoefficient,
+
+    /// <summary>Difference of a local clock from universal time, SI unit s.</summary>
+    UtcOffset,
 }

@@ -28,7 +28,7 @@ public static partial class QuantityReader
     // Digits are limited so that no spelled-out number can overflow or lose its meaning.
     private const string Fraction = @"(?:[0-9]{1,3}[ ]+)?[0-9]{1,3}/(?!0+(?![0-9]))[0-9]{1,4}";
 
-    [GeneratedRegex(@"\G\s*(?<number>-?[0-9]{1,9}(?:\.[0-9]{1,9})?(?![0-9.])(?!\s*/)(?!\s+[0-9]+/)|(?:(?<whole>[0-9]{1,3})[ ]+)?(?<over>[0-9]{1,3})/(?<under>[0-9]{1,4}))\s*(?<unit>[^\s\d.,+/-][^\s,]*)?(?=\s|$)", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\G\s*(?<number>-?[0-9]{1,9}(?:\.[0-9]{1,9})?(?![0-9.])(?!\s*/)(?!\s+(?!1/m(?:\s|$))[0-9]+/)|(?:(?<whole>[0-9]{1,3})[ ]+)?(?<over>[0-9]{1,3})/(?<under>[0-9]{1,4}))(?:\s+(?<unit>1/m)|\s*(?<unit>[^\s\d.,+/-][^\s,]*))?(?=\s|$)", RegexOptions.CultureInvariant)]
     private static partial Regex Component();
 
     [GeneratedRegex(@"^\s*[-+]?[0-9]*\.?[0-9]+[eE][-+]?[0-9]+", RegexOptions.CultureInvariant)]
@@ -130,7 +130,8 @@ public static partial class QuantityReader
     internal static string Pattern(QuantityKind kind, IEnumerable<string> words)
     {
         QuantityUnits units = UnitTable.Of(kind);
-        string symbols = string.Join('|', units.Units.Select(unit => Regex.Escape(unit.Symbol)));
+        // A unit that starts with a digit cannot stand right behind the number.
+        string symbols = string.Join('|', units.Units.Select(unit => char.IsAsciiDigit(unit.Symbol[0]) ? "\\s" + Regex.Escape(unit.Symbol) : Regex.Escape(unit.Symbol)));
         string number = $"(?:-?[0-9]{{1,9}}(?:\\.[0-9]{{1,9}})?|{Fraction})";
         IEnumerable<string> forms = words.Select(Regex.Escape)
             .Append($"{number}\\s*(?:{symbols})")

@@ -52,22 +52,6 @@ public enum CurrentProfileKind
     Logarithmic,
 }
 
-/// <summary>The water's character, which with the Secchi depth fixes its constituents.</summary>
-public enum WaterKind
-{
-    /// <summary>Blue water, little but phytoplankton.</summary>
-    ClearOcean,
-
-    /// <summary>Green coastal water, plankton with some dissolved organic matter.</summary>
-    CoastalGreen,
-
-    /// <summary>Brown, tea-coloured water, dissolved organic matter dominates.</summary>
-    TanninStained,
-
-    /// <summary>Grey-brown water, suspended mineral dominates.</summary>
-    Silty,
-}
-
 /// <summary>The spot. Axes: x along the cast, y to the caster's left, z up, still-water surface z = 0.</summary>
 public sealed record Spot
 {
@@ -104,14 +88,11 @@ public sealed record Spot
     /// <summary>Water temperature (degrees Celsius), -2 to 40.</summary>
     public required double TemperatureCelsius { get; init; }
 
-    /// <summary>Secchi depth (m), 0.05 to 45.</summary>
-    public required double SecchiDepth { get; init; }
+    /// <summary>How clear the water is, in the form in which it was given.</summary>
+    public required WaterClarity Clarity { get; init; }
 
-    /// <summary>Kind of water.</summary>
-    public required WaterKind WaterKind { get; init; }
-
-    /// <summary>Elevation of the sun above the horizon (radians), 0 to pi/2.</summary>
-    public required double SunElevation { get; init; }
+    /// <summary>Where the light comes from, in the form in which it was given.</summary>
+    public required SkySetting Sky { get; init; }
 
     /// <summary>Share of the sky covered by cloud, 0 to 1.</summary>
     public double CloudCover { get; init; }

@@ -31,6 +31,8 @@ internal sealed class ScenarioBuilder(ProblemList problems)
 
     private const double StandardGravity = 9.80665;
 
+    private static readonly TimeSpan QuarterHour = TimeSpan.FromMinutes(15.0);
+
     private static readonly Dictionary<WaterKind, (double Least, double Most)> SecchiRange = new()
     {
         [WaterKind.ClearOcean] = (2.0, 45.0),
@@ -75,6 +77,18 @@ internal sealed class ScenarioBuilder(ProblemList problems)
             if (secchi.Number < least || secchi.Number > most)
                 Add(secchi, $"{clarity["water"]!.Text.Trim()} water is not this {(secchi.Number < least ? "murky" : "clear")}", $"{MeasureFormatter.Range(QuantityKind.Length, least, most)} for this water", "correct the Secchi depth or choose another kind of water");
         }
+
+        CheckClock(spot["light"]);
+    }
+
+    // All clocks in use differ from UTC by whole quarters of an hour.
+    private void CheckClock(ReadValue? light)
+    {
+        if (light?["utc_offset"] is not { } offset)
+            return;
+        double quarters = offset.Number / QuarterHour.TotalSeconds;
+        if (Math.Abs(quarters - Math.Round(quarters)) > 1e-6)
+            Add(offset, "no clock differs from UTC by this much", "a multiple of a quarter of an hour, 0.25 h", "correct the offset");
     }
 
     private void CheckBand(ReadValue? band, double? depth, string wrongOrder, string fix)
@@ -267,13 +281,30 @@ internal sealed class ScenarioBuilder(ProblemList problems)
             WindDirection = Number(wind?["direction"]) ?? 0.0,
             Salinity = spot["salinity"]!.Number,
             TemperatureCelsius = spot["temperature"]!.Number,
-            SecchiDepth = spot["clarity"]!["secchi"]!.Number,
-            WaterKind = Meaning(spot["clarity"]!["water"], WaterKind.CoastalGreen),
-            SunElevation = spot["light"]!["sun_elevation"]!.Number,
+            Clarity = BuildClarity(spot["clarity"]!),
+            Sky = BuildSky(spot["light"]!),
             CloudCover = Number(spot["light"]!["cloud"]) ?? 0.0,
             StrikeZone = band,
             TargetFish = spot["target"]!.Word!.Text,
         };
+    }
+
+    private static WaterClarity BuildClarity(ReadValue clarity)
+    {
+        if (clarity["jerlov"] is { } jerlov)
+            return new JerlovClarity(Meaning(jerlov, JerlovType.I));
+        return clarity["secchi"] is { } secchi
+            ? new SecchiClarity(secchi.Number, Meaning(clarity["water"], WaterKind.CoastalGreen))
+            : new ConstituentClarity(clarity["chlorophyll"]!.Number, clarity["dissolved_440"]!.Number, clarity["mineral"]!.Number);
+    }
+
+    private static SkySetting BuildSky(ReadValue light)
+    {
+        if (light["sun_elevation"] is { } elevation)
+            return new SkyByElevation(elevation.Number);
+        DateTime local = DateOnly.FromDayNumber((int)light["date"]!.Number).ToDateTime(TimeOnly.MinValue).AddSeconds(light["time"]!.Number);
+        TimeSpan offset = QuarterHour * Math.Round(light["utc_offset"]!.Number / QuarterHour.TotalSeconds);
+        return new SkyByClock(new DateTimeOffset(local, offset), light["latitude"]!.Number, light["longitude"]!.Number);
     }
 
     private static TackleBox BuildTackle(ReadValue tackle)

@@ -47,6 +47,13 @@ public static class ScenarioFormat
             Directions are seen from above, anticlockwise from the direction of the cast, and say where the water or the wind goes
             *to*: `away` (0 deg), `left` (90 deg), `towards` (180 deg), `right` (270 deg).
 
+            A day is written year-month-day (`2026-06-14`), a time of the day in hours and minutes of the 24-hour clock
+            (`"06:20"`). `utc_offset` is what the local clock is ahead of universal time (UTC), summer time included:
+            `-4 h` means four hours behind. Latitudes are positive to the north, longitudes to the east: `-82.6 deg` is
+            west of Greenwich.
+
+            `clarity` and `light` may be given in several forms; the keys of exactly one form are given, all of them.
+
             Texts that YAML would take for a number or a truth value need quotes, and so do hex colours (`"#7fff00"`), because an
             unquoted `#` starts a remark. Anchors, aliases, tags and further documents in the same file are refused.
 
@@ -62,6 +69,7 @@ public static class ScenarioFormat
             - The grass is lower than the water is deep, and the strike zone lies inside the water with its edges in order.
             - The water is not ice: sea water freezes at about -1.9 degC at 35 ppt, fresh water at 0 degC.
             - The Secchi depth fits the kind of water.
+            - `utc_offset` is a multiple of a quarter of an hour.
             - The weakest of line and leader holds ten times the weight of each jig head with its hook and the heaviest body: a
               cast loads the line at least that much.
             - A given line diameter is within a factor of three of the common one for its kind and strength.
@@ -87,6 +95,7 @@ public static class ScenarioFormat
         foreach (GrammarKey key in map.Keys)
         {
             string missing = key.OneOf is not null ? "exactly one of " + string.Join(", ", map.Keys.Where(other => other.OneOf == key.OneOf).Select(other => Code(other.Name)))
+                : key.Form is not null ? $"in the form {string.Join(" + ", map.Forms.First(form => form.Key == key.Form).Select(other => Code(other.Name)))}"
                 : key.Required ? "required" : key.Default!;
             Row(text, Code(key.Name), Describe(key.Value), missing, key.Doc);
         }

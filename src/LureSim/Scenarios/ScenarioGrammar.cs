@@ -59,21 +59,42 @@ internal static class ScenarioGrammar
         new("direction", Direction, "Where the wind blows to, as for the current.") { Required = true },
     ]);
 
-    private static readonly MapValue Clarity = new("clarity", "How clear the water is.",
+    private static readonly MapValue Clarity = new("clarity", "How clear the water is, in one of three forms: a Secchi depth with the kind of water, a Jerlov type, or what was measured in the water.",
     [
-        new("secchi", new QuantityValue(QuantityKind.Length, 0.05, 45.0), "Depth at which a white disc goes out of sight (it may be more than the water is deep here).") { Required = true },
+        new("secchi", new QuantityValue(QuantityKind.Length, 0.05, 45.0), "Depth at which a white disc goes out of sight (it may be more than the water is deep here).") { Required = true, Form = "secchi" },
         new("water", new WordValue(
         [
             new("clear ocean", WaterKind.ClearOcean, "blue water, little but plankton; Secchi depth 2 m or more"),
             new("coastal green", WaterKind.CoastalGreen, "green water, plankton with some dissolved stain; Secchi depth 0.3 m to 30 m"),
             new("tannin stained", WaterKind.TanninStained, "brown like tea; Secchi depth up to 12 m"),
             new("silty", WaterKind.Silty, "grey-brown, stirred-up mineral; Secchi depth up to 12 m"),
-        ]), "What colours the water.") { Required = true },
+        ]), "What colours the water.") { Required = true, Form = "secchi" },
+        new("jerlov", new WordValue(
+        [
+            new("I", JerlovType.I, "the clearest ocean water"),
+            new("IA", JerlovType.IA, "very clear ocean water"),
+            new("IB", JerlovType.IB, "clear ocean water"),
+            new("II", JerlovType.II, "ocean water with some plankton"),
+            new("III", JerlovType.III, "the murkiest ocean water"),
+            new("1C", JerlovType.Coastal1, "the clearest coastal water"),
+            new("3C", JerlovType.Coastal3, "clear coastal water"),
+            new("5C", JerlovType.Coastal5, "middling coastal water"),
+            new("7C", JerlovType.Coastal7, "murky coastal water"),
+            new("9C", JerlovType.Coastal9, "the murkiest coastal water"),
+        ]), "Jerlov's optical type of the water, as on maps and in papers.") { Required = true, Form = "jerlov" },
+        new("chlorophyll", new QuantityValue(QuantityKind.Concentration, 0.0, 3e-4), "Chlorophyll a: how much plankton there is.") { Required = true, Form = "constituents" },
+        new("dissolved_440", new QuantityValue(QuantityKind.AbsorptionCoefficient, 0.0, 50.0), "Absorption of the coloured dissolved matter (the tea stain) at a wavelength of 440 nm.") { Required = true, Form = "constituents" },
+        new("mineral", new QuantityValue(QuantityKind.Concentration, 0.0, 2.0) { Example = "3 g/m3" }, "Suspended mineral: silt and clay in the water.") { Required = true, Form = "constituents" },
     ]);
 
-    private static readonly MapValue Light = new("light", "The light from above.",
+    private static readonly MapValue Light = new("light", "The light from above, in one of two forms: the height of the sun, or a moment and a place, from which sun and moon are computed.",
     [
-        new("sun_elevation", new QuantityValue(QuantityKind.Angle, 0.0, Math.PI / 2.0), "Height of the sun above the horizon.") { Required = true },
+        new("sun_elevation", new QuantityValue(QuantityKind.Angle, 0.0, Math.PI / 2.0), "Height of the sun above the horizon.") { Required = true, Form = "elevation" },
+        new("date", new DateValue(new DateOnly(1951, 1, 1), new DateOnly(2049, 12, 31), "2026-06-14"), "Day by the local calendar.") { Required = true, Form = "moment" },
+        new("time", new ClockValue("06:20"), "Time by the local clock, in quotes.") { Required = true, Form = "moment" },
+        new("utc_offset", new QuantityValue(QuantityKind.UtcOffset, -12.0 * 3600.0, 14.0 * 3600.0), "What the local clock is ahead of UTC, summer time included; negative west of Greenwich.") { Required = true, Form = "moment" },
+        new("latitude", new QuantityValue(QuantityKind.Angle, -Math.PI / 2.0, Math.PI / 2.0) { Example = "27.5 deg" }, "Latitude, north positive.") { Required = true, Form = "moment" },
+        new("longitude", new QuantityValue(QuantityKind.Angle, -Math.PI, Math.PI) { Example = "-82.6 deg" }, "Longitude, east positive.") { Required = true, Form = "moment" },
         new("cloud", new QuantityValue(QuantityKind.Percentage, 0.0, 1.0), "Share of the sky covered by cloud.") { Default = "0 %" },
     ]);
 

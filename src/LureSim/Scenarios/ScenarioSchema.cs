@@ -57,6 +57,8 @@ public static class ScenarioSchema
         NumberValue number => Range("number", number.Minimum, number.Maximum),
         IntegerValue integer => Range("integer", integer.Minimum, integer.Maximum),
         TextValue text => new() { ["type"] = "string", ["minLength"] = 1, ["maxLength"] = text.MaximumLength, ["pattern"] = "\\S" },
+        DateValue date => Text(GrammarReader.DatePattern, date.Example),
+        ClockValue clock => Text(GrammarReader.ClockPattern, clock.Example),
         WordValue word => new() { ["type"] = "string", ["enum"] = Strings(word.Words.Select(entry => entry.Text)) },
         ColourValue colour => new()
         {
@@ -96,13 +98,29 @@ public static class ScenarioSchema
             ["additionalProperties"] = false,
             ["properties"] = properties,
         };
-        string[] required = [.. map.Keys.Where(key => key.Required).Select(key => key.Name)];
+        string[] required = [.. map.Keys.Where(key => key.Required && key.Form is null).Select(key => key.Name)];
         if (required.Length > 0)
             result["required"] = Strings(required);
         foreach (IGrouping<string, GrammarKey> group in map.Groups)
             result["oneOf"] = new JsonArray([.. group.Select(key => new JsonObject { ["required"] = Strings([key.Name]) })]);
+        if (map.Forms.Count > 0)
+            result["oneOf"] = new JsonArray([.. map.Forms.Select(form => OfForm(map, form))]);
         return result;
     }
+
+    // All keys of the form and none of another.
+    private static JsonObject OfForm(MapValue map, IGrouping<string, GrammarKey> form) => new()
+    {
+        ["required"] = Strings(form.Select(key => key.Name)),
+        ["not"] = new JsonObject
+        {
+            ["anyOf"] = new JsonArray([.. map.Keys.Where(key => key.Form is not null && key.Form != form.Key)
+                .Select(key => new JsonObject { ["required"] = Strings([key.Name]) })]),
+        },
+    };
+
+    private static JsonObject Text(string pattern, string example) =>
+        new() { ["type"] = "string", ["pattern"] = pattern, ["examples"] = Strings([example]) };
 
     private static JsonObject Range(string type, double minimum, double maximum) => new()
     {

@@ -125,6 +125,25 @@ internal static class UnitTable
             ],
             [],
             Spellings("turns/s", "rps turns turn/s", "turns/min", "rpm turn/min")),
+        new(QuantityKind.Concentration, "concentration", "5 mg/m3",
+            [
+                new("mg/m3", value => MassConcentration.FromMilligramsPerCubicMeter(value).KilogramsPerCubicMeter),
+                new("ug/L", value => MassConcentration.FromMicrogramsPerLiter(value).KilogramsPerCubicMeter),
+                new("g/m3", value => MassConcentration.FromGramsPerCubicMeter(value).KilogramsPerCubicMeter),
+                new("mg/L", value => MassConcentration.FromMilligramsPerLiter(value).KilogramsPerCubicMeter),
+            ],
+            [],
+            Spellings("mg/m3", "mg/m^3", "ug/L", "\u00b5g/L ug/l", "g/m3", "g/m^3", "mg/L", "mg/l ppm")),
+        new(QuantityKind.AbsorptionCoefficient, "absorption", "0.8 1/m",
+            [new("1/m", value => value)],
+            [],
+            Spellings("1/m", "m-1 m^-1")),
+        new(QuantityKind.UtcOffset, "clock offset", "-4 h",
+            [
+                new("h", value => Duration.FromHours(value).Seconds),
+            ],
+            [],
+            Spellings("h", "hr hrs hour hours")),
     }.ToDictionary(units => units.Kind);
 
     /// <summary>The units of a kind of quantity.</summary>

@@ -86,9 +86,8 @@ public class CoverageMeasureTests
             Depth = 3,
             Salinity = 20,
             TemperatureCelsius = 20,
-            SecchiDepth = 2,
-            WaterKind = WaterKind.CoastalGreen,
-            SunElevation = 0.7,
+            Clarity = new SecchiClarity(2, WaterKind.CoastalGreen),
+            Sky = new SkyByElevation(0.7),
             StrikeZone = new StrikeZone(1, 2),
             TargetFish = "red drum",
         };

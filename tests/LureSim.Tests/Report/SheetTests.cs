@@ -111,6 +111,37 @@ public class SheetTests
         Assert.StartsWith(sheet.Choice.First.Rig.Head.Label, marked.TextContent, StringComparison.Ordinal);
     }
 
+    public static TheoryData<WaterClarity, SkySetting, string, string, string[]> Forms => new()
+    {
+        { new SecchiClarity(1.8, WaterKind.Silty), new SkyByElevation(0.7), "silty water (Secchi depth 5.9 ft)", "sun 40° above the horizon", ["Day, about"] },
+        { new JerlovClarity(JerlovType.Coastal3), new SkyByElevation(0.05), "water of Jerlov type 3C", "sun 3° above the horizon", ["Low sun, about", "Secchi depth, computed"] },
+        {
+            new ConstituentClarity(5e-6, 0.8, 3e-3),
+            new SkyByClock(new DateTimeOffset(2026, 6, 14, 20, 35, 0, TimeSpan.FromHours(-4)), 27.5 * Math.PI / 180, -82.6 * Math.PI / 180),
+            "water with 5 mg/m³ chlorophyll, 0.8 per m stain at 440 nm and 3 g/m³ mineral",
+            "14 June 2026 at 20:35",
+            ["UTC −4 h, latitude 27.5° N, longitude 82.6° W", "below the horizon; moon", "Twilight, about", "real twilight is bluer", "Secchi depth, computed"]
+        },
+    };
+
+    [Theory]
+    [MemberData(nameof(Forms))]
+    public void Heading_and_inputs_say_in_which_form_water_and_light_were_given(WaterClarity clarity, SkySetting sky, string water, string light, string[] found)
+    {
+        Scenario scenario = Samples.Bridge();
+        scenario = scenario with { Spot = scenario.Spot with { Clarity = clarity, Sky = sky } };
+        IHtmlDocument page = Parse(SheetWriter.Html(Samples.Sheet(scenario)));
+        string heading = page.QuerySelector("header")!.TextContent;
+        string inputs = page.QuerySelectorAll("table").Single(t => t.TextContent.Contains("rod tip above the water", StringComparison.Ordinal)).TextContent;
+        foreach (string text in (string[])[water, light])
+        {
+            Assert.Contains(text, heading, StringComparison.Ordinal);
+            Assert.Contains(text, inputs, StringComparison.Ordinal);
+        }
+
+        Assert.All(found, text => Assert.Contains(text, inputs, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Reasons_warnings_inputs_limits_and_cautions_are_there()
     {

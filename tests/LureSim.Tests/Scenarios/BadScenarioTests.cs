@@ -72,7 +72,8 @@ public class BadScenarioTests
         { "- 1/8 oz", "- 12 oz", "tackle.jig_heads[1]", "too large", "200 g" },
         { "- 1/8 oz", "- 0 oz", "tackle.jig_heads[1]", "too small", "0.5 g" },
         { "- unweighted", "- unwieghted", "tackle.jig_heads[0]", "not a number", "write \"unweighted\"" },
-        { "count_down: 4 s", "count_down: 4 h", "presentations[1].count_down", "not a unit", "use one of" },
+        { "count_down: 4 s", "count_down: 4 h", "presentations[1].count_down", "a unit of clock offset", "use one of" },
+        { "count_down: 4 s", "count_down: 4 d", "presentations[1].count_down", "not a unit", "use one of" },
         { "count_down: to bottom", "count_down: bottom", "presentations[0].count_down", "not a number", "write \"to bottom\"" },
         { "cast: 60 ft", "cast: 600 ft", "presentations[0].cast", "too large", "80 m" },
 

@@ -63,6 +63,15 @@ public class QuantityReaderTests
         { QuantityKind.TurnRate, "1.5 turns/s", 1.5 },
         { QuantityKind.TurnRate, "90 turns/min", 1.5 },
         { QuantityKind.Length, "  8   ft  ", 2.4384 },
+        { QuantityKind.Concentration, "5 mg/m3", 5e-6 },
+        { QuantityKind.Concentration, "5 ug/L", 5e-6 },
+        { QuantityKind.Concentration, "3 g/m3", 3e-3 },
+        { QuantityKind.Concentration, "3 mg/L", 3e-3 },
+        { QuantityKind.AbsorptionCoefficient, "0.8 1/m", 0.8 },
+        { QuantityKind.AbsorptionCoefficient, "1 1/m", 1.0 },
+        { QuantityKind.AbsorptionCoefficient, "1 1/2 1/m", 1.5 },
+        { QuantityKind.UtcOffset, "-4 h", -14400.0 },
+        { QuantityKind.UtcOffset, "5.75 h", 20700.0 },
     };
 
     [Theory]
@@ -133,6 +142,11 @@ public class QuantityReaderTests
         { QuantityKind.Angle, "1 rad", "not a unit", "use one of" },
         { QuantityKind.TurnRate, "90 rpm", "not spelled", "write \"90 turns/min\"" },
         { QuantityKind.Length, "\u0668 ft", "not a number", "8 ft" },
+        { QuantityKind.Concentration, "5 kg", "unit of mass", "mg/m3" },
+        { QuantityKind.AbsorptionCoefficient, "0.8 m^-1", "not spelled", "write \"0.8 1/m\"" },
+        { QuantityKind.AbsorptionCoefficient, "0.8/m", "cannot be read", "0.8 1/m" },
+        { QuantityKind.AbsorptionCoefficient, "1/m", "cannot be read", "0.8 1/m" },
+        { QuantityKind.UtcOffset, "-4 hours", "not spelled", "write \"-4 h\"" },
     };
 
     [Theory]

@@ -17,8 +17,8 @@ internal static class ScenarioRanges
         In(spot.WindDirection, 0, 2 * Math.PI);
         In(spot.Salinity, 0, 42);
         In(spot.TemperatureCelsius, -2, 40);
-        In(spot.SecchiDepth, 0.05, 45);
-        In(spot.SunElevation, 0, Math.PI / 2);
+        Clarity(spot.Clarity);
+        Sky(spot.Sky);
         In(spot.CloudCover, 0, 1);
         In(spot.StrikeZone.Top, 0, spot.StrikeZone.Bottom);
         Xunit.Assert.True(spot.StrikeZone.Bottom > spot.StrikeZone.Top);
@@ -72,6 +72,42 @@ internal static class ScenarioRanges
             In(presentation.TwitchPeriod, 0.1, 5);
             In(presentation.LineLeftAtEnd, tackle.RodTipHeight, presentation.CastLength);
         }
+    }
+
+    private static void Clarity(WaterClarity clarity)
+    {
+        switch (clarity)
+        {
+            case SecchiClarity secchi:
+                In(secchi.Depth, 0.05, 45);
+                Xunit.Assert.True(Enum.IsDefined(secchi.Kind));
+                break;
+            case JerlovClarity jerlov:
+                Xunit.Assert.True(Enum.IsDefined(jerlov.Type));
+                break;
+            default:
+                ConstituentClarity found = Xunit.Assert.IsType<ConstituentClarity>(clarity);
+                In(found.Chlorophyll, 0, 3e-4);
+                In(found.Dissolved440, 0, 50);
+                In(found.Mineral, 0, 2);
+                break;
+        }
+    }
+
+    private static void Sky(SkySetting sky)
+    {
+        if (sky is SkyByElevation sun)
+        {
+            In(sun.SunElevation, 0, Math.PI / 2);
+            return;
+        }
+
+        SkyByClock clock = Xunit.Assert.IsType<SkyByClock>(sky);
+        In(clock.Time.Year, 1951, 2049);
+        In(clock.Time.Offset.TotalHours, -12, 14);
+        Xunit.Assert.Equal(0, clock.Time.Offset.Ticks % TimeSpan.FromMinutes(15).Ticks);
+        In(clock.Latitude, -Math.PI / 2, Math.PI / 2);
+        In(clock.Longitude, -Math.PI, Math.PI);
     }
 
     private static void In(double value, double minimum, double maximum) => Xunit.Assert.InRange(value, minimum, maximum);

@@ -24,9 +24,10 @@ public class ScenarioReaderTests
         Assert.Equal(1.25 * Math.PI, spot.WindDirection, 1e-12);
         Assert.Equal(24.0, spot.Salinity);
         Assert.Equal(20.0, spot.TemperatureCelsius, 1e-12);
-        Assert.Equal(6 * Foot, spot.SecchiDepth, 1e-12);
-        Assert.Equal(WaterKind.CoastalGreen, spot.WaterKind);
-        Assert.Equal(40.0 * Math.PI / 180.0, spot.SunElevation, 1e-12);
+        SecchiClarity clarity = Assert.IsType<SecchiClarity>(spot.Clarity);
+        Assert.Equal(6 * Foot, clarity.Depth, 1e-12);
+        Assert.Equal(WaterKind.CoastalGreen, clarity.Kind);
+        Assert.Equal(40.0 * Math.PI / 180.0, Assert.IsType<SkyByElevation>(spot.Sky).SunElevation, 1e-12);
         Assert.Equal(0.3, spot.CloudCover, 1e-12);
         Assert.Equal(8 * Foot, spot.StrikeZone.Top, 1e-12);
         Assert.Equal(11 * Foot, spot.StrikeZone.Bottom, 1e-12);

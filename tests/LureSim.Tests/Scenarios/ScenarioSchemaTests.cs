@@ -46,6 +46,15 @@ public class ScenarioSchemaTests
     [InlineData("above_bottom: [1 ft, 4 ft]", "{}")]
     [InlineData("direction: left", "direction: lefft")]
     [InlineData("reel: {gear_ratio: 6.2, spool_diameter: 45 mm}", "reel: fast")]
+    [InlineData("{secchi: 6 ft, water: coastal green}", "{}")]
+    [InlineData("{secchi: 6 ft, water: coastal green}", "{secchi: 6 ft}")]
+    [InlineData("{secchi: 6 ft, water: coastal green}", "{secchi: 6 ft, water: coastal green, jerlov: 3C}")]
+    [InlineData("{secchi: 6 ft, water: coastal green}", "{jerlov: 3C, mineral: 3 g/m3}")]
+    [InlineData("{secchi: 6 ft, water: coastal green}", "{chlorophyll: 5 mg/m3, dissolved_440: 0.81/m, mineral: 3 g/m3}")]
+    [InlineData("{sun_elevation: 40 deg, cloud: 30 %}", "{cloud: 30 %}")]
+    [InlineData("{sun_elevation: 40 deg, cloud: 30 %}", "{sun_elevation: 40 deg, date: 2026-06-14}")]
+    [InlineData("{sun_elevation: 40 deg, cloud: 30 %}", "{date: 2026-6-14, time: '06:20', utc_offset: -4 h, latitude: 27.5 deg, longitude: -82.6 deg}")]
+    [InlineData("{sun_elevation: 40 deg, cloud: 30 %}", "{date: 2026-06-14, time: '25:20', utc_offset: -4 h, latitude: 27.5 deg, longitude: -82.6 deg}")]
     public async Task The_schema_refuses_mistakes_that_need_no_comparison(string old, string replacement)
     {
         JsonSchema schema = await JsonSchema.FromJsonAsync(ScenarioSchema.ToJson());
@@ -111,7 +120,7 @@ public class ScenarioSchemaTests
                     Assert.Equal(map.Keys.Count, map.Keys.Select(key => key.Name).Distinct().Count());
                     foreach (GrammarKey key in map.Keys)
                     {
-                        Assert.Matches("^[a-z][a-z_]*$", key.Name);
+                        Assert.Matches("^[a-z][a-z_]*(?:_[0-9]+)?$", key.Name);
                         Assert.EndsWith(".", key.Doc, StringComparison.Ordinal);
                         // Exactly one of: required, with a default, or one of a group.
                         Assert.Equal(1, (key.Required ? 1 : 0) + (key.Default is null ? 0 : 1) + (key.OneOf is null ? 0 : 1));
@@ -130,6 +139,9 @@ public class ScenarioSchemaTests
             .Append(TestScenario.Text)
             .Append(TestScenario.With("gear_ratio: 6.2", "gear_ratio: 6.2:1"))
             .Append(TestScenario.With("above_bottom: [1 ft, 4 ft]", "depth: [1 ft 6 in, 11 ft]"))
+            .Append(SpotInputTests.WithClarity("{jerlov: 3C}"))
+            .Append(SpotInputTests.WithClarity("{chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}"))
+            .Append(SpotInputTests.WithLight("{date: 2026-06-14, time: 06:20, utc_offset: 5.5 h, latitude: -27.5 deg, longitude: 82.6 deg}"))
             .Append(TestScenario.With("direction: left", "direction: 12.5\u00b0"));
 
     /// <summary>The document as JSON, with scalars resolved as YAML 1.2 does in editors.</summary>

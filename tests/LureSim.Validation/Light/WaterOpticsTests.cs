@@ -1,4 +1,5 @@
 using LureSim.Light;
+using LureSim.Scenarios;
 
 namespace LureSim.Validation.Light;
 

@@ -1,0 +1,73 @@
+using LureSim.Scenarios;
+
+namespace LureSim.Light;
+
+/// <summary>The water and the light of a spot from the forms in which a scenario may give them.</summary>
+public static class SpotLight
+{
+    private const double DegreesPerRadian = 180.0 / Math.PI;
+    private const double MilligramPerKilogram = 1e6;
+    private const double GramPerKilogram = 1e3;
+
+    /// <summary>The spot's water, by Secchi depth and kind, Jerlov type or constituents.</summary>
+    /// <param name="spot">The spot; its temperature and salinity count except for a Jerlov type, whose table is for the sea.</param>
+    /// <returns>The water; see <see cref="OpticalWater.Status"/> where a Secchi depth could not be reached.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="spot"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static OpticalWater Water(Spot spot)
+    {
+        ArgumentNullException.ThrowIfNull(spot);
+        return spot.Clarity switch
+        {
+            SecchiClarity secchi => OpticalWater.FromSecchi(secchi.Kind, secchi.Depth, spot.TemperatureCelsius, spot.Salinity),
+            JerlovClarity jerlov => OpticalWater.FromJerlov(jerlov.Type),
+            ConstituentClarity found => OpticalWater.FromConstituents(
+                new WaterConstituents(found.Chlorophyll * MilligramPerKilogram, found.Dissolved440, found.Mineral * GramPerKilogram),
+                spot.TemperatureCelsius,
+                spot.Salinity),
+            _ => throw new ArgumentOutOfRangeException(nameof(spot), spot.Clarity, "Unknown form of clarity."),
+        };
+    }
+
+    /// <summary>Sun, sky and moon on the spot's water.</summary>
+    /// <param name="spot">The spot.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="spot"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static SurfaceLight Surface(Spot spot)
+    {
+        ArgumentNullException.ThrowIfNull(spot);
+        return spot.Sky switch
+        {
+            SkyByElevation sun => Atmosphere.Illuminate(sun.SunElevation * DegreesPerRadian, spot.CloudCover),
+            SkyByClock clock => Atmosphere.Illuminate(clock.Time, clock.Latitude * DegreesPerRadian, clock.Longitude * DegreesPerRadian, spot.CloudCover),
+            _ => throw new ArgumentOutOfRangeException(nameof(spot), spot.Sky, "Unknown form of light."),
+        };
+    }
+
+    /// <summary>Elevation of the sun over the spot with refraction, degrees, -90 to 90; negative below the horizon.</summary>
+    /// <param name="spot">The spot.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="spot"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static double SunElevationDegrees(Spot spot)
+    {
+        ArgumentNullException.ThrowIfNull(spot);
+        return spot.Sky switch
+        {
+            SkyByElevation sun => sun.SunElevation * DegreesPerRadian,
+            SkyByClock clock => Ephemeris.Sun(clock.Time, clock.Latitude * DegreesPerRadian, clock.Longitude * DegreesPerRadian).ElevationDegrees,
+            _ => throw new ArgumentOutOfRangeException(nameof(spot), spot.Sky, "Unknown form of light."),
+        };
+    }
+
+    /// <summary>The moon over the spot; null where the scenario gives no moment.</summary>
+    /// <param name="spot">The spot.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="spot"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static MoonPosition? Moon(Spot spot)
+    {
+        ArgumentNullException.ThrowIfNull(spot);
+        return spot.Sky is SkyByClock clock
+            ? Ephemeris.Moon(clock.Time, clock.Latitude * DegreesPerRadian, clock.Longitude * DegreesPerRadian)
+            : null;
+    }
+}
