@@ -49,7 +49,7 @@ public static class ScenarioFormat
 
             A day is written year-month-day (`2026-06-14`), a time of the day in hours and minutes of the 24-hour clock
             (`"06:20"`). `utc_offset` is what the local clock is ahead of universal time (UTC), summer time included:
-            `-4 h` means four hours behind. Latitudes are positive to the north, longitudes to the east: `-82.6 deg` is
+            `-4 h` means four hours behind. Latitudes are positive to the north, longitudes to the east: `-75 deg` is
             west of Greenwich.
 
             `clarity` and `light` may be given in several forms; the keys of exactly one form are given, all of them.

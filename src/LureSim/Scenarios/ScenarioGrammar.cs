@@ -93,8 +93,8 @@ internal static class ScenarioGrammar
         new("date", new DateValue(new DateOnly(1951, 1, 1), new DateOnly(2049, 12, 31), "2026-06-14"), "Day by the local calendar.") { Required = true, Form = "moment" },
         new("time", new ClockValue("06:20"), "Time by the local clock, in quotes.") { Required = true, Form = "moment" },
         new("utc_offset", new QuantityValue(QuantityKind.UtcOffset, -12.0 * 3600.0, 14.0 * 3600.0), "What the local clock is ahead of UTC, summer time included; negative west of Greenwich.") { Required = true, Form = "moment" },
-        new("latitude", new QuantityValue(QuantityKind.Angle, -Math.PI / 2.0, Math.PI / 2.0) { Example = "27.5 deg" }, "Latitude, north positive.") { Required = true, Form = "moment" },
-        new("longitude", new QuantityValue(QuantityKind.Angle, -Math.PI, Math.PI) { Example = "-82.6 deg" }, "Longitude, east positive.") { Required = true, Form = "moment" },
+        new("latitude", new QuantityValue(QuantityKind.Angle, -Math.PI / 2.0, Math.PI / 2.0) { Example = "30 deg" }, "Latitude, north positive.") { Required = true, Form = "moment" },
+        new("longitude", new QuantityValue(QuantityKind.Angle, -Math.PI, Math.PI) { Example = "-75 deg" }, "Longitude, east positive.") { Required = true, Form = "moment" },
         new("cloud", new QuantityValue(QuantityKind.Percentage, 0.0, 1.0), "Share of the sky covered by cloud.") { Default = "0 %" },
     ]);
 
