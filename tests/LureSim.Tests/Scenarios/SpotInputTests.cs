@@ -9,7 +9,7 @@ public class SpotInputTests
 {
     private const string GivenClarity = "{secchi: 6 ft, water: coastal green}";
     private const string GivenLight = "{sun_elevation: 40 deg, cloud: 30 %}";
-    private const string Moment = "date: 2026-06-14, time: \"18:45\", utc_offset: -4 h, latitude: 30 deg, longitude: -75 deg";
+    private const string Moment = "date: 2026-06-14, time: \"18:45\", utc_offset: -4 h, latitude: 27.5 deg, longitude: -82.6 deg";
     private const string Constituents = "chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3";
 
     public static TheoryData<string, JerlovType> JerlovWords => new()
@@ -69,7 +69,7 @@ public class SpotInputTests
         { "{" + Moment.Replace("date: 2026-06-14, ", "", StringComparison.Ordinal) + "}", "light.date", "missing", "add \"date: 2026-06-14\"" },
         { "{" + Moment.Replace("time: \"18:45\", ", "", StringComparison.Ordinal) + "}", "light.time", "missing", "add \"time: 06:20\"" },
         { "{" + Moment.Replace("utc_offset: -4 h, ", "", StringComparison.Ordinal) + "}", "light.utc_offset", "missing", "-4 h" },
-        { "{" + Moment.Replace(", longitude: -75 deg", "", StringComparison.Ordinal) + "}", "light.longitude", "missing", "-75 deg" },
+        { "{" + Moment.Replace(", longitude: -82.6 deg", "", StringComparison.Ordinal) + "}", "light.longitude", "missing", "-75 deg" },
         { "{" + Moment.Replace("latitude", "lattitude", StringComparison.Ordinal) + "}", "light.lattitude", "unknown key", "write \"latitude\"" },
         { "{" + Moment.Replace("2026-06-14", "2026-02-30", StringComparison.Ordinal) + "}", "light.date", "no such day", "year-month-day" },
         { "{" + Moment.Replace("2026-06-14", "2025-02-29", StringComparison.Ordinal) + "}", "light.date", "no such day", "year-month-day" },
@@ -85,10 +85,10 @@ public class SpotInputTests
         { "{" + Moment.Replace("-4 h", "-4", StringComparison.Ordinal) + "}", "light.utc_offset", "no unit", "h" },
         { "{" + Moment.Replace("-4 h", "-13 h", StringComparison.Ordinal) + "}", "light.utc_offset", "too small", "-12 h to 14 h" },
         { "{" + Moment.Replace("-4 h", "-4.1 h", StringComparison.Ordinal) + "}", "light.utc_offset", "no clock differs", "correct the offset" },
-        { "{" + Moment.Replace("30 deg", "97.5 deg", StringComparison.Ordinal) + "}", "light.latitude", "too large", "-90 deg to 90 deg" },
-        { "{" + Moment.Replace("30 deg", "27.5 N", StringComparison.Ordinal) + "}", "light.latitude", "unit of line strength", "deg" },
-        { "{" + Moment.Replace("-75 deg", "-182.6 deg", StringComparison.Ordinal) + "}", "light.longitude", "too small", "-180 deg to 180 deg" },
-        { "{" + Moment.Replace("-75 deg", "-82.6", StringComparison.Ordinal) + "}", "light.longitude", "no unit", "deg" },
+        { "{" + Moment.Replace("27.5 deg", "97.5 deg", StringComparison.Ordinal) + "}", "light.latitude", "too large", "-90 deg to 90 deg" },
+        { "{" + Moment.Replace("27.5 deg", "27.5 N", StringComparison.Ordinal) + "}", "light.latitude", "unit of line strength", "deg" },
+        { "{" + Moment.Replace("-82.6 deg", "-182.6 deg", StringComparison.Ordinal) + "}", "light.longitude", "too small", "-180 deg to 180 deg" },
+        { "{" + Moment.Replace("-82.6 deg", "-82.6", StringComparison.Ordinal) + "}", "light.longitude", "no unit", "deg" },
     };
 
     [Theory]
@@ -183,7 +183,7 @@ public class SpotInputTests
     public void Offset_and_longitude_have_the_signs_they_are_said_to_have(string offset, string longitude) =>
         Assert.InRange(SpotLight.SunElevationDegrees(TestScenario.Read(WithLight($"{{date: 2026-03-20, time: \"12:00\", utc_offset: {offset}, latitude: 0 deg, longitude: {longitude}}}")).Spot), 87.5, 90.0);
 
-    // In June the noon sun stands higher at 30 degrees north than at 30 degrees south.
+    // In June the noon sun stands higher at 27.5 degrees north than at 27.5 degrees south.
     [Fact]
     public void North_is_positive()
     {
