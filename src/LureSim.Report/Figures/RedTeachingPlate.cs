@@ -31,6 +31,7 @@ public static class RedTeachingPlate
         double blockHeight = layout.HeadHeight + (waters.Max(w => w.Plate.Rows.Count) * layout.RowHeight) + layout.AxisHeight;
         PlotModel model = PlotBase.Model(options);
         model.PlotAreaBorderThickness = new OxyThickness(0);
+        model.Padding = new OxyThickness(12, 8, 6, 6);
         model.Axes.Add(PlotBase.Hidden(AxisPosition.Bottom, 0, 1));
         model.Axes.Add(PlotBase.Hidden(AxisPosition.Left, 0, 1));
         model.Paint(AnnotationLayer.AboveSeries, area =>
@@ -52,13 +53,23 @@ public static class RedTeachingPlate
             PlotHeight = (options.Narrow ? waters.Count * (blockHeight + 14) : blockHeight) + 14,
             Keys =
             [
-                KeyItem.Box("coloured: on the scale of the surface, as a camera takes it", OxyColor.FromRgb(0xC8, 0xB8, 0x60), Palette.Line),
+                new KeyItem("coloured: on the scale of the surface, as a camera takes it", 28, PaintKey),
                 KeyItem.Line("line: the same enlarged until the light fills the panel, as an eye used to it", Palette.Ink, 1.3, null),
                 KeyItem.Symbol("triangle: less than a sixteenth of white there, near black", (rc, at, _) => Shapes.Marker(rc, at, MarkerShape.TriangleDown, true, Palette.Ink, 4.5)),
             ],
             Caption = "A lure shows only light that is there to return. Clear water takes the red first, so little is left of a red lure but its grey. Stained water takes the blue and green, so what light there is stays red, and red holds its own while everything fades. Numbers: light left of the surface, and light returned beside a perfect white at the same depth, both as a person sees it. Fish eyes differ.",
             AltText = string.Join(" ", waters.Select(w => Describe(w, format))),
         };
+    }
+
+    private static void PaintKey(IRenderContext rc, double x, double y, double size)
+    {
+        const int steps = 14;
+        for (int i = 0; i < steps; i++)
+        {
+            double left = x + (28.0 * i / steps);
+            rc.DrawRectangle(new OxyRect(left, y - (size / 2), x + 28 - left, size), Rainbow.Colour(FirstNm + ((LastNm - FirstNm) * (i + 0.5) / steps)), OxyColors.Undefined, 0, EdgeRenderingMode.Adaptive);
+        }
     }
 
     private static string Describe(RedLesson water, UnitFormat format) =>
@@ -76,7 +87,7 @@ public static class RedTeachingPlate
         string[] heads = ["light,\n% of surface", "red lure\nreturns", "what is left,\n% of white"];
         for (int p = 0; p < 3; p++)
             area.Text(new ScreenPoint(layout.Panel(left, p) + (layout.PanelWidth / 2), headBottom), heads[p], small, Palette.SoftInk, HorizontalAlignment.Center, VerticalAlignment.Bottom);
-        area.Text(new ScreenPoint(layout.Swatch(left, 0) + (layout.SwatchWidth / 2), headBottom), "to\nan eye", small, Palette.SoftInk, HorizontalAlignment.Center, VerticalAlignment.Bottom);
+        area.Text(new ScreenPoint(layout.Swatch(left, 0) + (layout.SwatchWidth / 2), headBottom), "eye", small, Palette.SoftInk, HorizontalAlignment.Center, VerticalAlignment.Bottom);
         area.Text(new ScreenPoint(layout.Swatch(left, 1) + (layout.SwatchWidth / 2), headBottom), "camera", small, Palette.SoftInk, HorizontalAlignment.Center, VerticalAlignment.Bottom);
 
         double light = water.Plate.Rows.Max(r => r.Illuminant.Maximum());
@@ -84,7 +95,7 @@ public static class RedTeachingPlate
         foreach (PlateRow row in water.Plate.Rows)
         {
             double middle = y + (layout.PanelHeight / 2);
-            string depth = row.Depth <= 0 ? "sur-\nface" : $"{format.LengthNumber(row.Depth)}\n{format.LengthUnit}";
+            string depth = $"{format.LengthNumber(row.Depth)}\n{format.LengthUnit}";
             area.Text(new ScreenPoint(left + layout.LabelWidth - 8, middle), depth, options.SmallFontSize, Palette.Ink, HorizontalAlignment.Right, VerticalAlignment.Middle, bold: true);
             double peak = row.Illuminant.Maximum();
             double enlarge = peak > 0 ? light / peak : 0;
@@ -139,8 +150,10 @@ public static class RedTeachingPlate
             double x = box.Left + ((nm - FirstNm) * width);
             OxyColor colour = Rainbow.Colour(nm + (StepNm / 2));
             double tall = height * Share(nm + (StepNm / 2));
-            area.Fill(new OxyRect(x, floor - tall, StepNm * width, tall), colour);
-            area.Fill(new OxyRect(x, floor, StepNm * width, StripHeight), colour);
+            // Half a unit of overlap, so that no seam shows between neighbours.
+            double wide = Math.Min((StepNm * width) + 0.5, box.Right - x);
+            area.Fill(new OxyRect(x, floor - tall, wide, tall), colour);
+            area.Fill(new OxyRect(x, floor, wide, StripHeight), colour);
         }
 
         for (double nm = FirstNm; nm <= LastNm; nm += StepNm)
@@ -167,13 +180,13 @@ public static class RedTeachingPlate
         // Room above the curves for a number.
         public const double CurveShare = 0.72;
 
-        public double LabelWidth { get; } = options.Narrow ? 40 : 44;
+        public double LabelWidth { get; } = options.Narrow ? 34 : 36;
 
-        public double PanelWidth { get; } = options.Narrow ? 66 : 70;
+        public double PanelWidth { get; } = options.Narrow ? 66 : 69;
 
         public double Gap { get; } = options.Narrow ? 13 : 15;
 
-        public double SwatchWidth { get; } = options.Narrow ? 33 : 32;
+        public double SwatchWidth { get; } = options.Narrow ? 36 : 39;
 
         public double PanelHeight { get; } = options.Narrow ? 60 : 66;
 

@@ -1,4 +1,5 @@
 using LureSim.Light;
+using LureSim.Report.Rendering;
 using LureSim.Sight;
 using OxyPlot;
 using OxyPlot.Annotations;
@@ -12,6 +13,10 @@ public static class SightingDistance
     // Lines that a plot holds without crowding.
     private const int WideLines = 8;
     private const int NarrowLines = 6;
+    private const double NameGap = 8;
+
+    // What the axis below the plot takes of its height (1/96 inch).
+    private const double AxisRoom = 70;
 
     private static readonly (SightMode Mode, MarkerShape Shape, bool Filled, string Words)[] Marks =
     [
@@ -38,15 +43,21 @@ public static class SightingDistance
         double farthest = shown.Max(c => chart.Sightings.Max(r => Distance(r[c])));
         double bottom = chart.Depths.Max();
         PlotModel model = PlotBase.Model(options);
-        // Room right of the longest line for its name.
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"sighting distance, looking level ({format.LengthUnit})", 0, Math.Max(format.Length(farthest) * 1.12, 0.1));
-        PlotAxis y = PlotBase.DepthAxis(options, 0, Math.Max(format.Length(bottom) * 1.06, 0.1));
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"sighting distance, looking level ({format.LengthUnit})", 0, Math.Max(format.Length(farthest) * 1.08, 0.1));
+        double height = options.Narrow ? 380 : 420;
+        double deep = Math.Max(format.Length(bottom), 0.1);
+        // Room above and below the lines for the names, in units of the axis.
+        double room = (options.SmallFontSize * 1.2 * (options.Narrow ? 3 : 2)) + 24;
+        double margin = deep * room / (height - AxisRoom - (2 * room));
+        PlotAxis y = PlotBase.DepthAxis(options, -margin, deep + margin);
+        y.IsShown = value => value >= -1e-9 && value <= deep + 1e-9;
         y.Title = $"depth of the lure ({format.LengthUnit})";
         model.Axes.Add(x);
         model.Axes.Add(y);
         model.Paint(AnnotationLayer.AboveSeries, area =>
         {
-            LabelPlacer placer = new(area.Bounds);
+            foreach (double level in (ReadOnlySpan<double>)[0, format.Length(bottom)])
+                area.Line([new(area.Bounds.Left, area.At(0, level).Y), new(area.Bounds.Right, area.At(0, level).Y)], level > 0 ? Palette.Line : Palette.Surface, level > 0 ? 1 : 1.6);
             List<List<ScreenPoint>> lines = [.. shown.Select(c => chart.Depths.Select((d, i) => area.At(format.Length(Distance(chart.Sightings[i][c])), format.Length(d))).ToList())];
             for (int k = 0; k < shown.Count; k++)
             {
@@ -55,7 +66,6 @@ public static class SightingDistance
                 area.Line(lines[k], OxyColors.White, 6.5);
                 area.Line(lines[k], Palette.SoftInk, 4.6);
                 area.Line(lines[k], colour, 2.8);
-                placer.AddLine(lines[k]);
             }
 
             for (int k = 0; k < shown.Count; k++)
@@ -69,18 +79,26 @@ public static class SightingDistance
                 }
             }
 
-            List<LabelPlacer.Placement> placements = [];
-            for (int k = 0; k < shown.Count; k++)
-            {
-                // Where the line is farthest from all others it is plainest whose name it is.
-                int own = k;
-                List<ScreenPoint> anchors = [.. Fine(lines[k]).OrderByDescending(p => lines.Where((_, i) => i != own).Select(l => Fine(l).Min(q => (q - p).Length)).DefaultIfEmpty(0).Min())];
-                if (placer.Place(new LabelRequest { Text = chart.Colours[shown[k]].Name, Anchors = anchors, Size = options.SmallFontSize, Bold = true, AnchorCost = 60, Rivals = [.. lines.Where((_, i) => i != own).Select(l => (IReadOnlyList<ScreenPoint>)Fine(l))] }) is { } placement)
-                    placements.Add(placement);
-            }
+            // Names stand over and under the lines by turns, in the order of their ends, so that no leader crosses another.
+            List<int> order = [.. Enumerable.Range(0, lines.Count).OrderBy(k => lines[k][0].X).ThenBy(k => k)];
+            Name([.. order.Where((_, i) => i % 2 == 0)], above: true);
+            Name([.. order.Where((_, i) => i % 2 == 1).OrderBy(k => lines[k][^1].X)], above: false);
 
-            LabelPlacer.Draw(area, placements);
-        });
+            void Name(List<int> row, bool above)
+            {
+                List<string> names = [.. row.Select(k => BundledFont.Wrap(chart.Colours[shown[k]].Name, (area.Bounds.Width / Math.Max(1, row.Count)) - NameGap, options.SmallFontSize, FontWeights.Bold))];
+                List<OxySize> sizes = [.. names.Select(n => BundledFont.Measure(n, options.SmallFontSize, FontWeights.Bold))];
+                double[] lefts = Spread([.. row.Select((k, i) => (above ? lines[k][0].X : lines[k][^1].X) - (sizes[i].Width / 2))], [.. sizes.Select(z => z.Width)], area.Bounds.Left + 4, area.Bounds.Right - 4);
+                for (int i = 0; i < row.Count; i++)
+                {
+                    ScreenPoint end = above ? lines[row[i]][0] : lines[row[i]][^1];
+                    double middle = lefts[i] + (sizes[i].Width / 2);
+                    ScreenPoint near = new(middle, above ? area.Bounds.Top + 4 + sizes[i].Height : area.Bounds.Bottom - 4 - sizes[i].Height);
+                    area.Line([near, new(end.X, end.Y + (above ? -6 : 6))], Palette.SoftInk, 0.9);
+                    area.Text(near, names[i], options.SmallFontSize, Palette.Ink, HorizontalAlignment.Center, above ? VerticalAlignment.Bottom : VerticalAlignment.Top, bold: true);
+                }
+            }
+        }, clip: false);
 
         HashSet<SightMode> modes = [.. shown.SelectMany(c => chart.Sightings.Select(r => r[c].Mode))];
         string left = shown.Count < chart.Colours.Count ? $"; {shown.Count} of {chart.Colours.Count} colours" : "";
@@ -91,7 +109,7 @@ public static class SightingDistance
             Title = $"How far off a {chart.Eye.CommonName} makes out each colour",
             Subtitle = $"{chart.Eye.CommonName}{standIn} {chart.Direction.Words()}{left}",
             Model = model,
-            PlotHeight = options.Narrow ? 340 : 380,
+            PlotHeight = height,
             Keys = [.. Marks.Where(m => modes.Contains(m.Mode)).Select(m => KeyItem.Symbol(m.Words, (rc, at, _) => Shapes.Marker(rc, at, m.Shape, m.Filled, Palette.Ink, 4)))],
             Caption = $"Each line is a colour of the box, drawn in its look in air; the mark says whether it shines or stands dark against the water. The order of colours is firmer than the distances, which hang on assumed thresholds. Movement and scent are not in it. {chart.Eye.BasisNote}",
             AltText = $"Sighting distance of a {chart.Eye.CommonName}{standIn}, {chart.Direction.Words()}. " + string.Join("; ", shown.Select(c => Describe(chart, c, format))) + ".",
@@ -118,21 +136,24 @@ public static class SightingDistance
         double exposure = white.Dot(Colorimetry.YBar);
         Xyz seen = (1 / exposure) * Colorimetry.Integrate(colour.Exitance(white));
         Xyz light = (1 / exposure) * Colorimetry.Integrate(white);
-        Srgb look = Srgb.FromXyz(ChromaticAdaptation.Cat16(seen, light, Colorimetry.D65White));
+        // A fluorescent colour is brighter than any screen can show it: darker, its hue stays.
+        double share = 0.85;
+        Srgb look = Show(share, out double kept);
+        while (kept < 0.9 && share > 0.3)
+            look = Show(share *= 0.92, out kept);
         return OxyColor.FromRgb(look.Red, look.Green, look.Blue);
+
+        Srgb Show(double scale, out double saturation) => Srgb.FromXyz(scale * ChromaticAdaptation.Cat16(seen, light, Colorimetry.D65White), out saturation);
     }
 
-    // A line with points close together.
-    private static List<ScreenPoint> Fine(List<ScreenPoint> line)
+    // Left edges nearest to those wished for, in their order, without overlap and inside the bounds where there is room.
+    private static double[] Spread(double[] wished, double[] widths, double from, double to)
     {
-        const int pieces = 8;
-        List<ScreenPoint> points = [line[0]];
-        for (int i = 1; i < line.Count; i++)
-        {
-            for (int k = 1; k <= pieces; k++)
-                points.Add(line[i - 1] + ((line[i] - line[i - 1]) * ((double)k / pieces)));
-        }
-
-        return points;
+        double[] lefts = [.. wished];
+        for (int i = 0; i < lefts.Length; i++)
+            lefts[i] = Math.Max(lefts[i], i == 0 ? from : lefts[i - 1] + widths[i - 1] + NameGap);
+        for (int i = lefts.Length - 1; i >= 0; i--)
+            lefts[i] = Math.Min(lefts[i], (i == lefts.Length - 1 ? to : lefts[i + 1] - NameGap) - widths[i]);
+        return lefts;
     }
 }

@@ -32,6 +32,7 @@ public static class SilhouetteFigure
         double rowHeight = head + panel + pair + foot;
         PlotModel model = PlotBase.Model(options);
         model.PlotAreaBorderThickness = new OxyThickness(0);
+        model.Padding = new OxyThickness(12, 8, 6, 6);
         model.Axes.Add(PlotBase.Hidden(AxisPosition.Bottom, 0, 1));
         model.Axes.Add(PlotBase.Hidden(AxisPosition.Left, 0, 1));
         model.Paint(AnnotationLayer.AboveSeries, area =>
@@ -50,8 +51,8 @@ public static class SilhouetteFigure
                     area.Context.DrawRectangle(box, water, Palette.Line, 0.8, EdgeRenderingMode.Adaptive);
                     area.Context.DrawPolygon(Lure(box, strip.Direction), lure, OxyColors.Undefined, 0, EdgeRenderingMode.Adaptive, null, LineJoin.Round);
                     double half = box.Width / 2;
+                    area.Context.DrawRectangle(new OxyRect(box.Left, box.Bottom + 3, box.Width, pair - 3), water, OxyColors.Undefined, 0, EdgeRenderingMode.Adaptive);
                     area.Context.DrawRectangle(new OxyRect(box.Left, box.Bottom + 3, half, pair - 3), lure, OxyColors.Undefined, 0, EdgeRenderingMode.Adaptive);
-                    area.Context.DrawRectangle(new OxyRect(box.Left + half, box.Bottom + 3, half, pair - 3), water, OxyColors.Undefined, 0, EdgeRenderingMode.Adaptive);
                     area.Context.DrawRectangle(new OxyRect(box.Left, box.Bottom + 3, box.Width, pair - 3), OxyColors.Undefined, Palette.Line, 0.8, EdgeRenderingMode.Adaptive);
                     ScreenPoint foot = new(box.Left + half, box.Bottom + pair + 4);
                     area.Text(foot, strip.Distances[c] <= 0 ? "close up" : format.LengthText(strip.Distances[c]), options.SmallFontSize, Palette.Ink, HorizontalAlignment.Center, VerticalAlignment.Top, bold: true);

@@ -59,8 +59,8 @@ public sealed record SightFinding(SightChart Chart, IReadOnlyList<SilhouetteStri
         for (int i = StripPanels - 2; i >= 0; i--)
         {
             double exact = farthest / Math.Pow(2, i) / unit;
-            double round = Math.Round(exact / step) * step;
-            double distance = Math.Min(farthest, (round > 0 && round <= farthest / unit ? round : exact) * unit);
+            double round = Math.Floor((exact / step) + 1e-9) * step;
+            double distance = Math.Min(farthest, (round > 0 ? round : exact) * unit);
             if (distance > distances[^1] * 1.2)
                 distances.Add(distance);
         }

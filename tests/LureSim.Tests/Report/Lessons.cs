@@ -1,0 +1,22 @@
+using System.Collections.Concurrent;
+using LureSim.Decision;
+using LureSim.Scenarios;
+
+namespace LureSim.Tests.Report;
+
+/// <summary>Lessons of the hard cases, computed once.</summary>
+internal static class Lessons
+{
+    private static readonly ConcurrentDictionary<(string, UnitSystem), Lesson> Done = new();
+
+    public static Lesson Of(Scenario scenario, string name, UnitSystem units = UnitSystem.Us) =>
+        Done.GetOrAdd((name, units), _ => Lesson.Of(scenario with { Tackle = scenario.Tackle with { Colours = Colours(name) } }, units));
+
+    // One colour, the usual handful, and as many as a box may have.
+    private static IReadOnlyList<string> Colours(string name) => name switch
+    {
+        "one" => ["red"],
+        "twelve" or "flat" => [.. LureSim.Light.LureColours.All.Select(c => c.Name)],
+        _ => ["white", "chartreuse", "red", "dark purple", "black", "natural silver side"],
+    };
+}
