@@ -11,7 +11,7 @@ namespace LureSim.Report.Figures;
 public static class SightingDistance
 {
     // Lines that a plot holds without crowding.
-    private const int WideLines = 8;
+    private const int WideLines = 10;
     private const int NarrowLines = 6;
     private const double NameGap = 8;
 
@@ -146,14 +146,28 @@ public static class SightingDistance
         Srgb Show(double scale, out double saturation) => Srgb.FromXyz(scale * ChromaticAdaptation.Cat16(seen, light, Colorimetry.D65White), out saturation);
     }
 
-    // Left edges nearest to those wished for, in their order, without overlap and inside the bounds where there is room.
+    // Left edges near those wished for, in their order, without overlap and inside the bounds where there is room: the
+    // mean of pushing all to the right and pushing all to the left, which keeps both order and gaps.
     private static double[] Spread(double[] wished, double[] widths, double from, double to)
     {
-        double[] lefts = [.. wished];
-        for (int i = 0; i < lefts.Length; i++)
-            lefts[i] = Math.Max(lefts[i], i == 0 ? from : lefts[i - 1] + widths[i - 1] + NameGap);
-        for (int i = lefts.Length - 1; i >= 0; i--)
-            lefts[i] = Math.Min(lefts[i], (i == lefts.Length - 1 ? to : lefts[i + 1] - NameGap) - widths[i]);
-        return lefts;
+        double[] right = Push([.. wished], leftFirst: false);
+        double[] left = Push([.. wished], leftFirst: true);
+        return [.. right.Select((r, i) => (r + left[i]) / 2)];
+
+        double[] Push(double[] edges, bool leftFirst)
+        {
+            foreach (bool toLeft in (bool[])[leftFirst, !leftFirst])
+            {
+                for (int k = 0; k < edges.Length; k++)
+                {
+                    int i = toLeft ? edges.Length - 1 - k : k;
+                    edges[i] = toLeft
+                        ? Math.Min(edges[i], (i == edges.Length - 1 ? to : edges[i + 1] - NameGap) - widths[i])
+                        : Math.Max(edges[i], i == 0 ? from : edges[i - 1] + widths[i - 1] + NameGap);
+                }
+            }
+
+            return edges;
+        }
     }
 }

@@ -54,7 +54,8 @@ public sealed record SightFinding(SightChart Chart, IReadOnlyList<SilhouetteStri
     private static double[] Distances(double farthest, UnitSystem units)
     {
         double unit = units == UnitSystem.Us ? UnitsNet.Length.FromFeet(1).Meters : 1;
-        double step = units == UnitSystem.Us ? 0.5 : 0.1;
+        // Short paths need finer steps to stay apart.
+        double step = units == UnitSystem.Metric ? (farthest < 0.8 ? 0.05 : 0.1) : (farthest / unit < 3 ? 0.1 : 0.5);
         List<double> distances = [0];
         for (int i = StripPanels - 2; i >= 0; i--)
         {

@@ -69,7 +69,7 @@ public class LessonTests
         Lesson lesson = Lessons.Of(Samples.Flat(), "flat");
         Figure figure = SightingDistance.Create(lesson.Sight.Chart, new FigureOptions(UnitSystem.Us));
         IReadOnlyList<LureColour> ranked = lesson.Sight.Chart.ByMeanRank();
-        Assert.Contains($"8 of {ranked.Count} colours", figure.Subtitle, StringComparison.Ordinal);
+        Assert.Contains($"10 of {ranked.Count} colours", figure.Subtitle, StringComparison.Ordinal);
         Assert.Contains(ranked[0].Name + ":", figure.AltText, StringComparison.Ordinal);
         Assert.Contains(ranked[^1].Name + ":", figure.AltText, StringComparison.Ordinal);
     }
