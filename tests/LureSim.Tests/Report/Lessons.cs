@@ -12,14 +12,14 @@ internal static class Lessons
     private static readonly ConcurrentDictionary<(string, UnitSystem), Lesson> Done = new();
 
     public static Lesson Of(Scenario scenario, string name, UnitSystem units = UnitSystem.Us) =>
-        Done.GetOrAdd((name, units), _ => Lesson.Of(
+        Done.GetOrAdd((name, units), key => Lesson.Of(
             scenario with
             {
                 // Only fish with an eye have a lesson.
                 Spot = scenario.Spot with { TargetFish = FishEyes.TryFind(scenario.Spot.TargetFish, out _) ? scenario.Spot.TargetFish : "red drum" },
                 Tackle = scenario.Tackle with { Colours = Colours(name) },
             },
-            units));
+            key.Item2));
 
     // One colour, the usual handful, and as many as a box may have.
     private static IReadOnlyList<string> Colours(string name) => name switch
