@@ -98,6 +98,13 @@ internal interface IPipeline
     /// <param name="cancellation">Stops the work.</param>
     ColourTable Colours(Scenario scenario, UnitSystem units, CancellationToken cancellation);
 
+    /// <summary>Computes a lesson in light and sight and draws its plates.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    LessonOutcome Teach(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
+
     /// <summary>Computes the whole plan and draws its sheet.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="request">What was asked for.</param>
@@ -106,9 +113,9 @@ internal interface IPipeline
     PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 }
 
-/// <summary>What a plan is asked for beside the scenario.</summary>
-/// <param name="Units">Units of the sheet.</param>
-/// <param name="Pdf">True to draw the sheet as PDF as well.</param>
+/// <summary>What a plan or a lesson is asked for beside the scenario.</summary>
+/// <param name="Units">Units of the drawings.</param>
+/// <param name="Pdf">True to draw them as PDF as well.</param>
 internal sealed record PlanRequest(UnitSystem Units, bool Pdf);
 
 /// <summary>A plan with the files of its sheet, not yet written.</summary>
@@ -116,6 +123,11 @@ internal sealed record PlanRequest(UnitSystem Units, bool Pdf);
 /// <param name="Colours">Its colours as a table.</param>
 /// <param name="Sheet">Files of the sheet and its figures.</param>
 internal sealed record PlanOutcome(Decision.Plan Plan, ColourTable Colours, IReadOnlyList<Output.OutputFile> Sheet);
+
+/// <summary>A lesson with its plates, not yet written.</summary>
+/// <param name="Lesson">The lesson.</param>
+/// <param name="Plates">Files of the plates.</param>
+internal sealed record LessonOutcome(Decision.Lesson Lesson, IReadOnlyList<Output.OutputFile> Plates);
 
 /// <summary>Colours of lures at depths, as an eye used to the light there sees them.</summary>
 /// <param name="Depths">Depths (m), increasing.</param>

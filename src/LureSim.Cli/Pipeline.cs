@@ -23,6 +23,13 @@ internal sealed class Pipeline : IPipeline
         Table(scenario, Planner.Colours(scenario, scenario.Spot.StrikeZone.Top, units).Chart);
 
     /// <inheritdoc/>
+    public LessonOutcome Teach(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        Lesson lesson = Lesson.Of(scenario, request.Units, progress, cancellation);
+        return new LessonOutcome(lesson, Files(LessonWriter.Files(lesson, request.Units, Outputs(request))));
+    }
+
+    /// <inheritdoc/>
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         Plan plan = Planner.Plan(scenario, new PlanOptions { Units = request.Units }, new Share(progress), cancellation);
@@ -30,8 +37,13 @@ internal sealed class Pipeline : IPipeline
     }
 
     private static IReadOnlyList<Output.OutputFile> Sheet(Plan plan, PlanRequest request) =>
-        [.. SheetWriter.Files(Report.Sheets.Sheet.Of(plan, request.Units), SheetOutputs.Png | SheetOutputs.Svg | (request.Pdf ? SheetOutputs.Pdf : SheetOutputs.None))
-            .Select(file => new Output.OutputFile(file.Name, file.Bytes))];
+        Files(SheetWriter.Files(Report.Sheets.Sheet.Of(plan, request.Units), Outputs(request)));
+
+    private static SheetOutputs Outputs(PlanRequest request) =>
+        SheetOutputs.Png | SheetOutputs.Svg | (request.Pdf ? SheetOutputs.Pdf : SheetOutputs.None);
+
+    private static IReadOnlyList<Output.OutputFile> Files(IReadOnlyList<SheetFile> files) =>
+        [.. files.Select(file => new Output.OutputFile(file.Name, file.Bytes))];
 
     private static ColourTable Table(Scenario scenario, ColourChart chart) => new(
         chart.Depths,

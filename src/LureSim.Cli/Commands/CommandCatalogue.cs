@@ -19,6 +19,7 @@ internal static class CommandCatalogue
         Entry<FallCommand, FallSettings>("fall", "Show the count-down table: seconds to each depth for every jig head.", ["scenarios/dock-dusk.yaml"], ["scenarios/dock-dusk.yaml", "--units", "metric", "--csv"]),
         Entry<PathCommand, PathSettings>("path", "Show where one rig runs, moment by moment.", ["scenarios/bridge-channel.yaml", "--weight", "1/2 oz"], ["scenarios/grass-flat.yaml", "--weight", "3/16 oz", "--presentation", "stop and go", "--csv"]),
         Entry<ColoursCommand, ColoursSettings>("colours", "Show how each colour looks with depth in this water.", ["scenarios/creek-mouth.yaml"], ["scenarios/creek-mouth.yaml", "--out", "out/creek-mouth"]),
+        Entry<TeachCommand, TeachSettings>("teach", "Draw the plates for teaching: why red turns black, how far off colours are made out, silhouettes, swatches.", ["scenarios/creek-mouth.yaml"], ["scenarios/grass-flat.yaml", "--out", "out/lesson", "--units", "metric", "--pdf"]),
         Entry<CheckCommand, CheckSettings>("check", "Check scenarios and report every problem; nothing is run or written.", ["scenarios/grass-flat.yaml"], ["scenarios/grass-flat.yaml", "scenarios/dock-dusk.yaml", "--json"]),
         Entry<SchemaCommand, SchemaSettings>("schema", "Print the JSON Schema of scenarios for editors, or the reference of all keys.", [], ["--out", "docs/schema"], ["--reference"]),
         Entry<CompletionCommand, CompletionSettings>("completion", "Print a completion script for a shell.", ["bash"], ["zsh"], ["fish"]),

@@ -122,25 +122,7 @@ public static class SpectrumCurves
         for (double nm = 390; nm < 720; nm += 3)
         {
             double left = area.At(nm, 1).X;
-            area.Fill(new OxyRect(left, bounds.Bottom + 3, bounds.Right - left, 9), SpectrumColour(nm));
+            area.Fill(new OxyRect(left, bounds.Bottom + 3, bounds.Right - left, 9), Rainbow.Colour(nm));
         }
     }
-
-    // A picture of the rainbow for orientation, not colorimetry: hue by wavelength, faded at both ends.
-    private static OxyColor SpectrumColour(double nm)
-    {
-        (double r, double g, double b) = nm switch
-        {
-            < 440 => ((440 - nm) / 60, 0.0, 1.0),
-            < 490 => (0.0, (nm - 440) / 50, 1.0),
-            < 510 => (0.0, 1.0, (510 - nm) / 20),
-            < 580 => ((nm - 510) / 70, 1.0, 0.0),
-            < 645 => (1.0, (645 - nm) / 65, 0.0),
-            _ => (1.0, 0.0, 0.0),
-        };
-        double fade = nm < 420 ? 0.4 + (0.6 * (nm - 380) / 40) : nm > 660 ? 0.4 + (0.6 * Math.Max(0, 740 - nm) / 80) : 1;
-        return OxyColor.FromRgb(Channel(r, fade), Channel(g, fade), Channel(b, fade));
-    }
-
-    private static byte Channel(double value, double fade) => (byte)Math.Round(255 * Math.Clamp(value, 0, 1) * Math.Clamp(fade, 0, 1));
 }

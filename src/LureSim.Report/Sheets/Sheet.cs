@@ -39,6 +39,9 @@ public sealed record Sheet
     /// <summary>Light with depth, or null.</summary>
     public SpectrumPlate? Spectrum { get; init; }
 
+    /// <summary>How far off the fish makes out the colours, or null.</summary>
+    public SightFinding? Sight { get; init; }
+
     /// <summary>Units of everything on the sheet.</summary>
     public UnitSystem Units { get; init; }
 
@@ -64,6 +67,7 @@ public sealed record Sheet
             Colour = Plates.Choice(plan.Colours, units),
             Colours = Plates.Colours(plan.Colours.Chart),
             Spectrum = Plates.Spectrum(plan.Colours.Chart),
+            Sight = SightFinding.Of(plan.Scenario, plan.Colours, units),
             Units = units,
             Limits = plan.Notes,
         };

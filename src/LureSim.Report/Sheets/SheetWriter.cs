@@ -49,6 +49,12 @@ public static class SheetWriter
             figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Unadapted, options));
         }
 
+        if (sheet.Sight is { } sight)
+        {
+            figures.Add(SightingDistance.Create(sight.Chart, options));
+            figures.Add(SilhouetteFigure.Create(sight.Strips, options));
+        }
+
         if (sheet.Spectrum is { Depths.Count: > 0 } spectrum)
             figures.Add(SpectrumCurves.Create(spectrum, options));
         return figures;
@@ -185,7 +191,7 @@ public static class SheetWriter
             },
             new("colours", "Colours at depth")
             {
-                Figures = Pick("colours-adapted", "colours-first-glance", "light-spectrum"),
+                Figures = Pick("colours-adapted", "colours-first-glance", "sighting-distance", "silhouette", "light-spectrum"),
                 Tables = sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate ? [SheetTables.Colours(plate, format)] : [],
             },
             new("inputs", "What went in") { Tables = [SheetTables.Inputs(sheet.Scenario, format)] },

@@ -31,6 +31,7 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("fall", "--help")]
     [InlineData("path", "-h")]
     [InlineData("colours", "--help")]
+    [InlineData("teach", "--help")]
     [InlineData("check", "--help")]
     [InlineData("schema", "--help")]
     [InlineData("completion", "--help")]
@@ -137,6 +138,7 @@ public sealed class CommandLineTests : IDisposable
     [Theory]
     [InlineData("fall")]
     [InlineData("colours")]
+    [InlineData("teach")]
     [InlineData("plan")]
     [InlineData("path", "--weight", "1/8 oz")]
     public async Task An_invalid_scenario_exits_with_2_tells_all_and_writes_nothing(string command, params string[] more)
@@ -337,6 +339,37 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
+    public async Task Teach_writes_the_plates_and_gives_the_depths_at_which_red_goes_dark()
+    {
+        var pipeline = new FakePipeline();
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "teach", valid, "--out", Out, "--pdf", "--json", "--units", "metric");
+        Assert.Equal(0, run.Code);
+        Assert.Equal(new PlanRequest(UnitSystem.Metric, true), pipeline.LastRequest);
+        Assert.Equal(["invalid.yaml", "results", "results/lesson.json", "results/red-turns-black.svg", "valid.yaml"], folder.Content());
+        Assert.Equal(run.Output, await File.ReadAllTextAsync(Path.Combine(Out, "lesson.json")));
+        Assert.Contains("depth at which red goes dark (m)", run.Error, StringComparison.Ordinal);
+        JsonElement root = JsonDocument.Parse(run.Output).RootElement;
+        Assert.Equal("teach", root.GetProperty("command").GetString());
+        JsonElement result = root.GetProperty("result");
+        Assert.Equal(["red-turns-black.svg", "lesson.json"], result.GetProperty("files").EnumerateArray().Select(file => file.GetString()));
+        JsonElement clear = result.GetProperty("red_goes_dark")[0];
+        Assert.Equal("clear water", clear.GetProperty("name").GetString());
+        Assert.Equal(
+            ["luminance_against_white", "chroma", "contrast_to_water", "fish_cones"],
+            clear.GetProperty("criteria").EnumerateArray().Select(item => item.GetProperty("criterion").GetString()));
+        // Documented for this water and sun: 26 ft.
+        Assert.Equal(26 * 0.3048, clear.GetProperty("criteria")[0].GetProperty("depth_m").GetDouble(), 0.16);
+        Assert.Equal(JsonValueKind.Null, result.GetProperty("red_goes_dark")[1].GetProperty("criteria")[0].GetProperty("depth_m").ValueKind);
+        JsonElement sight = result.GetProperty("sighting_distance");
+        int depths = sight.GetProperty("depths_m").GetArrayLength();
+        Assert.All(sight.GetProperty("colours").EnumerateArray(), colour => Assert.Equal(depths, colour.GetProperty("distances_m").GetArrayLength()));
+    }
+
+    [Fact]
+    public void Teach_goes_to_a_folder_named_after_the_scenario() =>
+        Assert.Equal(Path.Combine("out", "grass-flat-plates"), new TeachSettings { File = "scenarios/grass-flat.yaml" }.Folder);
+
+    [Fact]
     public void Plan_goes_to_a_folder_named_after_the_scenario() =>
         Assert.Equal(Path.Combine("out", "grass-flat"), new PlanSettings { File = "scenarios/grass-flat.yaml" }.Folder);
 
@@ -389,6 +422,7 @@ public sealed class CommandLineTests : IDisposable
 
     [Theory]
     [InlineData("plan")]
+    [InlineData("teach")]
     [InlineData("fall")]
     public async Task A_file_in_place_of_the_folder_is_found_before_the_work(string command)
     {

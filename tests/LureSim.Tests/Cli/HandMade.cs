@@ -115,6 +115,12 @@ internal sealed class FakePipeline : IPipeline
 
     public ColourTable Colours(Scenario scenario, UnitSystem units, CancellationToken cancellation) => HandMade.Colours(scenario);
 
+    public LessonOutcome Teach(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastRequest = request;
+        return new LessonOutcome(Lesson.Of(scenario, request.Units, progress, cancellation), [OutputFile.Text("red-turns-black.svg", "<svg/>")]);
+    }
+
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         LastRequest = request;

@@ -37,6 +37,17 @@ public class PipelineTests
         Assert.All(columns.EnumerateArray(), column => Assert.Matches("^#[0-9a-f]{6}$", column.GetProperty("srgb")[0].GetString()!));
     }
 
+    [Fact]
+    public async Task Teach_draws_all_plates()
+    {
+        using var folder = new TemporaryFolder();
+        CliRun run = await CliRun.Of(new Pipeline(), CancellationToken.None, "teach", Flat, "--out", folder.Path);
+        Assert.True(run.Code == 0, run.Error);
+        Assert.Equal(
+            ["colours-adapted.png", "colours-adapted.svg", "colours-first-glance.png", "colours-first-glance.svg", "lesson.json", "red-turns-black.png", "red-turns-black.svg", "sighting-distance.png", "sighting-distance.svg", "silhouette.png", "silhouette.svg"],
+            folder.Content());
+    }
+
     private static async Task<JsonElement> Result(params string[] arguments)
     {
         CliRun run = await CliRun.Of(new Pipeline(), CancellationToken.None, [.. arguments, "--json"]);

@@ -1,5 +1,6 @@
 using LureSim.Decision;
 using LureSim.Report.Figures;
+using LureSim.Report.Sheets;
 using LureSim.Scenarios;
 
 namespace LureSim.Tests.Report;
@@ -38,6 +39,7 @@ internal static class AllFigures
             ColourSwatches.Create(Samples.Plate(scenario), scenario.Spot.StrikeZone, SwatchView.Adapted, options),
             ColourSwatches.Create(Samples.Plate(scenario), scenario.Spot.StrikeZone, SwatchView.Unadapted, options),
             SpectrumCurves.Create(Samples.Spectrum(scenario), options),
+            .. LessonWriter.Figures(Lessons.Of(scenario, name, options.Units), options.Units, options.Width).Take(3),
         ];
     }
 

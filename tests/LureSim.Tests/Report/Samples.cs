@@ -303,6 +303,7 @@ internal static class Samples
             Colour = new ColourChoice("chartreuse", "It stays bright at 16 ft, where red is dark."),
             Colours = Plate(scenario),
             Spectrum = Spectrum(scenario),
+            Sight = Lessons.Of(scenario, scenario.Title, units).Sight,
             Units = units,
         };
     }

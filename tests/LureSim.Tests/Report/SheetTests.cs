@@ -198,7 +198,7 @@ public class SheetTests
     [Fact]
     public void Parts_that_were_not_computed_are_left_out()
     {
-        Sheet sheet = Samples.Sheet(Samples.Bridge(["1/4"])) with { Fall = null, Coverage = null, Colour = null, Colours = null, Spectrum = null, Current = [] };
+        Sheet sheet = Samples.Sheet(Samples.Bridge(["1/4"])) with { Fall = null, Coverage = null, Colour = null, Colours = null, Spectrum = null, Sight = null, Current = [] };
         sheet = sheet with { Choice = sheet.Choice with { Fallback = null, Reasons = [], Warnings = [] } };
         IHtmlDocument page = Parse(SheetWriter.Html(sheet));
         Assert.Null(page.QuerySelector("#colours"));

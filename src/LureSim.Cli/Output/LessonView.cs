@@ -1,0 +1,92 @@
+using System.Text.Json.Serialization;
+using LureSim.Decision;
+using LureSim.Scenarios;
+using LureSim.Sight;
+using Spectre.Console;
+
+namespace LureSim.Cli.Output;
+
+/// <summary>Shows the key numbers of a lesson: the depth at which red goes dark, by each criterion.</summary>
+internal static class LessonView
+{
+    /// <summary>Prints the lesson.</summary>
+    public static void Write(IAnsiConsole console, Lesson lesson, MeasureFormatter units)
+    {
+        console.MarkupLineInterpolated($"[bold]{lesson.Scenario.Title}[/]");
+        Table view = Views.NewTable($"depth at which red goes dark ({units.Length.Symbol})");
+        view.AddColumn("water");
+        foreach (DarkDepth dark in lesson.Clear.Dark)
+            view.AddColumn(new TableColumn(Views.Escape(Words(dark.Criterion, lesson))).RightAligned());
+        Row(lesson.Clear.Water, lesson.Clear.SecchiDepth, lesson.Clear.Dark);
+        Row(lesson.Stained.Water, lesson.Stained.SecchiDepth, lesson.Stained.Dark);
+        Row("this spot", lesson.Scenario.Spot.SecchiDepth, lesson.Colours.RedDarkens);
+        console.Write(view);
+
+        void Row(string water, double secchi, IReadOnlyList<DarkDepth> dark) =>
+            view.AddRow([Views.Escape($"{water}, Secchi {units.Length.Text(secchi)}"), .. dark.Select(d => d.Depth is { } depth ? units.Length.Number(depth) : "never")]);
+    }
+
+    private static string Words(DarkCriterion criterion, Lesson lesson) => criterion switch
+    {
+        DarkCriterion.LuminanceAgainstWhite => "near black beside white",
+        DarkCriterion.Chroma => "without hue",
+        DarkCriterion.ContrastToWater => "a silhouette",
+        DarkCriterion.FishCones => $"to the cones of a {lesson.Colours.Eye.CommonName}{(lesson.Colours.Eye.Basis == EyeBasis.StandIn ? " (stand-in)" : "")}",
+        _ => throw new ArgumentOutOfRangeException(nameof(criterion), criterion, "Unknown criterion."),
+    };
+}
+
+/// <summary>A lesson in JSON: key numbers and files.</summary>
+internal sealed record LessonJson(
+    string Title,
+    string Fish,
+    EyeBasis EyeBasis,
+    IReadOnlyList<LessonJson.Water> RedGoesDark,
+    LessonJson.Sightings SightingDistance,
+    IReadOnlyList<LessonJson.Strip> Silhouette,
+    IReadOnlyList<string> Files)
+{
+    public static LessonJson Of(LessonOutcome outcome)
+    {
+        Lesson lesson = outcome.Lesson;
+        SightChart chart = lesson.Sight.Chart;
+        return new(
+            lesson.Scenario.Title,
+            lesson.Colours.Eye.CommonName,
+            lesson.Colours.Eye.Basis,
+            [
+                Of(lesson.Clear.Water, lesson.Clear.SecchiDepth, lesson.Clear.Dark),
+                Of(lesson.Stained.Water, lesson.Stained.SecchiDepth, lesson.Stained.Dark),
+                Of("this spot", lesson.Scenario.Spot.SecchiDepth, lesson.Colours.RedDarkens),
+            ],
+            new(chart.Depths, [.. chart.Colours.Select((colour, c) => new Colour(
+                colour.Name,
+                [.. chart.Sightings.Select(row => row[c].Distance)],
+                [.. chart.Sightings.Select(row => row[c].Mode)]))]),
+            [.. lesson.Sight.Strips.Select(strip => new Strip(strip.Name, strip.Direction.ToString().ToLowerInvariant(), strip.Depth, strip.Distances, [.. strip.Swatches.Select(seen => seen.LuminanceContrast)]))],
+            [.. outcome.Plates.Select(file => file.Name), "lesson.json"]);
+    }
+
+    private static Water Of(string name, double secchi, IReadOnlyList<DarkDepth> dark) =>
+        new(name, secchi, [.. dark.Select(d => new Criterion(d.Criterion, d.Depth, d.DeepestSearched, d.Reading))]);
+
+    internal sealed record Water(string Name, [property: JsonPropertyName("secchi_m")] double SecchiDepth, IReadOnlyList<Criterion> Criteria);
+
+    // Null: not dark down to the deepest depth searched.
+    internal sealed record Criterion(
+        [property: JsonPropertyName("criterion")] DarkCriterion Name,
+        [property: JsonPropertyName("depth_m")] double? Depth,
+        [property: JsonPropertyName("deepest_searched_m")] double DeepestSearched,
+        string Reading);
+
+    internal sealed record Sightings([property: JsonPropertyName("depths_m")] IReadOnlyList<double> Depths, IReadOnlyList<Colour> Colours);
+
+    internal sealed record Colour(string Name, [property: JsonPropertyName("distances_m")] IReadOnlyList<double> Distances, IReadOnlyList<SightMode> Modes);
+
+    internal sealed record Strip(
+        string Colour,
+        string Direction,
+        [property: JsonPropertyName("depth_m")] double Depth,
+        [property: JsonPropertyName("distances_m")] IReadOnlyList<double> Distances,
+        IReadOnlyList<double> LuminanceContrast);
+}

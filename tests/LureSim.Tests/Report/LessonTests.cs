@@ -1,0 +1,126 @@
+using System.Text;
+using System.Xml.Linq;
+using LureSim.Decision;
+using LureSim.Light;
+using LureSim.Report;
+using LureSim.Report.Figures;
+using LureSim.Report.Sheets;
+using LureSim.Scenarios;
+using LureSim.Sight;
+
+namespace LureSim.Tests.Report;
+
+public class LessonTests
+{
+    private static readonly Lesson Us = Lessons.Of(Samples.Bridge(), "bridge");
+    private static readonly Lesson Metric = Lessons.Of(Samples.Bridge(), "bridge", UnitSystem.Metric);
+
+    [Fact]
+    public void Red_is_shown_at_round_depths_of_the_chosen_units()
+    {
+        Assert.Equal([0, 3, 6, 10, 20, 30], Us.Clear.Plate.Rows.Select(r => Math.Round(r.Depth / 0.3048, 9)));
+        Assert.Equal([0, 1, 2, 3, 6, 9], Metric.Stained.Plate.Rows.Select(r => r.Depth));
+    }
+
+    [Fact]
+    public void Red_loses_against_white_in_clear_water_and_holds_its_own_in_stained_water()
+    {
+        PlateRow clear = Us.Clear.Plate.Rows[^1], stained = Us.Stained.Plate.Rows[^1], top = Us.Clear.Plate.Rows[0];
+        Assert.True(clear.RelativeLuminance < 0.6 * top.RelativeLuminance);
+        Assert.True(stained.RelativeLuminance > 0.7 * top.RelativeLuminance);
+        Assert.True(stained.LightLeft < clear.LightLeft);
+        DarkDepth dark = Us.Clear.Dark.Single(d => d.Criterion == DarkCriterion.LuminanceAgainstWhite);
+        Assert.True(dark.Depth < clear.Depth);
+        Assert.Equal(ColourWord.NearBlack, clear.Cell.Word);
+        Assert.Null(Us.Stained.Dark.Single(d => d.Criterion == DarkCriterion.LuminanceAgainstWhite).Depth);
+    }
+
+    [Fact]
+    public void The_teaching_plate_names_waters_depths_steps_and_shares()
+    {
+        List<string> texts = Texts(LessonWriter.Figures(Us, UnitSystem.Us)[0]);
+        Assert.Contains("Clear water, Secchi depth 49 ft", texts);
+        Assert.Contains("Tannin-stained water, Secchi depth 9.8 ft", texts);
+        foreach (string text in (string[])["×", "=", "eye", "camera", "near black", "700 nm", "20", "30"])
+            Assert.Contains(text, texts);
+        foreach (PlateRow row in Us.Clear.Plate.Rows.Concat(Us.Stained.Plate.Rows))
+        {
+            Assert.Contains(UnitFormat.PercentText(row.LightLeft), texts);
+            Assert.Contains(UnitFormat.PercentText(row.RelativeLuminance), texts);
+        }
+    }
+
+    [Fact]
+    public void Sighting_distance_names_every_colour_the_fish_and_the_marks()
+    {
+        Figure figure = LessonWriter.Figures(Us, UnitSystem.Us)[1];
+        string texts = string.Join(' ', Texts(figure));
+        Assert.All(Us.Sight.Chart.Colours, c => Assert.Contains(c.Name, texts, StringComparison.Ordinal));
+        Assert.Contains("red drum (stand-in eye)", texts, StringComparison.Ordinal);
+        Assert.Contains("sighting distance, looking level (ft)", texts, StringComparison.Ordinal);
+        HashSet<SightMode> modes = [.. Us.Sight.Chart.Sightings.SelectMany(r => r.Select(s => s.Mode))];
+        Assert.Equal(modes.Contains(SightMode.Reflects), texts.Contains("reflects: brighter", StringComparison.Ordinal));
+        Assert.Equal(modes.Contains(SightMode.Silhouettes), texts.Contains("silhouette: darker", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Of_many_colours_the_first_and_the_last_are_among_those_shown()
+    {
+        Lesson lesson = Lessons.Of(Samples.Flat(), "flat");
+        Figure figure = SightingDistance.Create(lesson.Sight.Chart, new FigureOptions(UnitSystem.Us));
+        IReadOnlyList<LureColour> ranked = lesson.Sight.Chart.ByMeanRank();
+        Assert.Contains($"10 of {ranked.Count} colours", figure.Subtitle, StringComparison.Ordinal);
+        Assert.Contains(ranked[0].Name + ":", figure.AltText, StringComparison.Ordinal);
+        Assert.Contains(ranked[^1].Name + ":", figure.AltText, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Silhouettes_fade_with_distance_seen_level_and_from_below()
+    {
+        Assert.Equal([ViewDirection.Level, ViewDirection.Up], Us.Sight.Strips.Select(s => s.Direction));
+        foreach (SilhouetteStrip strip in Us.Sight.Strips.Concat(Metric.Sight.Strips))
+        {
+            Assert.Equal(5, strip.Distances.Count);
+            double[] contrast = [.. strip.Swatches.Select(s => Math.Abs(s.LuminanceContrast))];
+            Assert.Equal(contrast.OrderDescending(), contrast);
+        }
+
+        List<string> texts = Texts(LessonWriter.Figures(Us, UnitSystem.Us)[2]);
+        Assert.Contains("close up", texts);
+        Assert.All(Us.Sight.Strips[0].Distances.Skip(1), d => Assert.Contains(new UnitFormat(UnitSystem.Us).LengthText(d), texts));
+        Assert.Contains(texts, t => t.StartsWith("Seen level, lure at", StringComparison.Ordinal));
+        Assert.Contains(texts, t => t.StartsWith("Seen from below, lure at", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void In_the_dark_there_are_still_plates()
+    {
+        Scenario night = Samples.Bridge() with { Spot = Samples.Bridge().Spot with { SunElevation = 0 }, Tackle = Samples.Bridge().Tackle with { Colours = ["white", "black"] } };
+        foreach (Figure figure in LessonWriter.Figures(Lesson.Of(night, UnitSystem.Metric), UnitSystem.Metric, FigureWidth.Narrow))
+            Assert.DoesNotContain("NaN", Encoding.UTF8.GetString(FigureWriter.Svg(figure)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_stopped_lesson_ends() =>
+        Assert.Throws<OperationCanceledException>(() => Lesson.Of(Samples.Bridge(), UnitSystem.Us, null, new CancellationToken(true)));
+
+    [Fact]
+    public void Nothing_to_draw_is_refused()
+    {
+        FigureOptions options = new(UnitSystem.Us);
+        Assert.Throws<ArgumentException>(() => RedTeachingPlate.Create([], options));
+        Assert.Throws<ArgumentException>(() => SilhouetteFigure.Create([], options));
+        Assert.Throws<ArgumentException>(() => SightingDistance.Create(Us.Sight.Chart with { Depths = [] }, options));
+    }
+
+    [Fact]
+    public void Files_are_the_plates_in_each_kind()
+    {
+        string[] names = ["red-turns-black", "sighting-distance", "silhouette", "colours-adapted", "colours-first-glance"];
+        IEnumerable<string> expected = names.SelectMany(n => (string[])[$"{n}.png", $"{n}.svg"]).Append("plates.pdf");
+        Assert.Equal(expected, LessonWriter.Files(Us, UnitSystem.Us, SheetOutputs.Png | SheetOutputs.Svg | SheetOutputs.Pdf).Select(f => f.Name));
+    }
+
+    private static List<string> Texts(Figure figure) =>
+        [.. XDocument.Parse(Encoding.UTF8.GetString(FigureWriter.Svg(figure))).Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value)];
+}
