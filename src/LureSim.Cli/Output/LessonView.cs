@@ -19,7 +19,7 @@ internal static class LessonView
             view.AddColumn(new TableColumn(Views.Escape(Words(dark.Criterion, lesson))).RightAligned());
         Row(lesson.Clear.Water, lesson.Clear.SecchiDepth, lesson.Clear.Dark);
         Row(lesson.Stained.Water, lesson.Stained.SecchiDepth, lesson.Stained.Dark);
-        Row("this spot", lesson.Scenario.Spot.SecchiDepth, lesson.Colours.RedDarkens);
+        Row("this spot", lesson.Colours.Chart.Field.Water.SecchiDepth, lesson.Colours.RedDarkens);
         console.Write(view);
 
         void Row(string water, double secchi, IReadOnlyList<DarkDepth> dark) =>
@@ -57,7 +57,7 @@ internal sealed record LessonJson(
             [
                 Of(lesson.Clear.Water, lesson.Clear.SecchiDepth, lesson.Clear.Dark),
                 Of(lesson.Stained.Water, lesson.Stained.SecchiDepth, lesson.Stained.Dark),
-                Of("this spot", lesson.Scenario.Spot.SecchiDepth, lesson.Colours.RedDarkens),
+                Of("this spot", lesson.Colours.Chart.Field.Water.SecchiDepth, lesson.Colours.RedDarkens),
             ],
             new(chart.Depths, [.. chart.Colours.Select((colour, c) => new Colour(
                 colour.Name,

@@ -95,7 +95,7 @@ public class LessonTests
     [Fact]
     public void In_the_dark_there_are_still_plates()
     {
-        Scenario night = Samples.Bridge() with { Spot = Samples.Bridge().Spot with { SunElevation = 0 }, Tackle = Samples.Bridge().Tackle with { Colours = ["white", "black"] } };
+        Scenario night = Samples.Bridge() with { Spot = Samples.Bridge().Spot with { Sky = new SkyByElevation(0) }, Tackle = Samples.Bridge().Tackle with { Colours = ["white", "black"] } };
         foreach (Figure figure in LessonWriter.Figures(Lesson.Of(night, UnitSystem.Metric), UnitSystem.Metric, FigureWidth.Narrow))
             Assert.DoesNotContain("NaN", Encoding.UTF8.GetString(FigureWriter.Svg(figure)), StringComparison.Ordinal);
     }
