@@ -34,10 +34,12 @@ public sealed record ScenarioProblem(
     }
 
     // Longer values tell the reader nothing more, and control characters could steer a terminal.
-    internal static string Shorten(string text)
+    internal static string Shorten(string text) => Clean(text, 60);
+
+    // Parts of the text also get into messages and fixes ("write for example ..."): those are cleaned, but not cut.
+    internal static string Clean(string text, int limit = int.MaxValue)
     {
-        const int limit = 60;
-        var clean = new StringBuilder(limit + 2);
+        var clean = new StringBuilder(Math.Min(limit, text.Length) + 2);
         foreach (Rune rune in text.EnumerateRunes())
         {
             if (clean.Length >= limit)

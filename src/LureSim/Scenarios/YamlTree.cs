@@ -221,7 +221,7 @@ internal sealed class ProblemList(string file)
 
     /// <summary>Adds a problem at a place.</summary>
     public void Add(int line, int column, string key, string value, string message, string allowed, string fix) =>
-        problems.Add(new ScenarioProblem(file, Math.Max(line, 1), Math.Max(column, 1), key, ScenarioProblem.Shorten(value), message, allowed, fix));
+        problems.Add(new ScenarioProblem(file, Math.Max(line, 1), Math.Max(column, 1), ScenarioProblem.Clean(key), ScenarioProblem.Shorten(value), ScenarioProblem.Clean(message), allowed, ScenarioProblem.Clean(fix)));
 
     /// <summary>True if there is a problem with the key of this path or with anything below it.</summary>
     public bool HasUnder(string path) => problems.Exists(problem => problem.Key == path || problem.Key.StartsWith(path + ".", StringComparison.Ordinal));
