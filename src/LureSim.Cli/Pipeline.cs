@@ -19,8 +19,7 @@ internal sealed class Pipeline : IPipeline
 
     /// <inheritdoc/>
     public ColourTable Colours(Scenario scenario, UnitSystem units, CancellationToken cancellation) =>
-        // The rows of the chart do not depend on where the lure runs.
-        Table(scenario, Planner.Colours(scenario, scenario.Spot.StrikeZone.Top, units).Chart);
+        Table(scenario, Planner.Chart(scenario, units));
 
     /// <inheritdoc/>
     public LessonOutcome Teach(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
@@ -51,19 +50,9 @@ internal sealed class Pipeline : IPipeline
             name,
             Rows(chart, row => chart[row, column].AdaptedSwatch.Hex.ToLowerInvariant()),
             Rows(chart, row => chart[row, column].RelativeLuminance),
-            Rows(chart, row => Word(chart[row, column].Word))))]);
+            Rows(chart, row => Plates.Text(chart[row, column].Word))))]);
 
     private static T[] Rows<T>(ColourChart chart, Func<int, T> cell) => [.. Enumerable.Range(0, chart.Depths.Count).Select(cell)];
-
-    private static string Word(ColourWord word) => word switch
-    {
-        ColourWord.Unseen => "unseen",
-        ColourWord.NearBlack => "near black",
-        ColourWord.Dark => "dark",
-        ColourWord.Muted => "muted",
-        ColourWord.Bright => "bright",
-        _ => throw new ArgumentOutOfRangeException(nameof(word), word, "Not a colour word."),
-    };
 
     // Counts of simulations as a share of the work.
     private sealed class Share(IProgress<double> progress) : IProgress<PlanProgress>

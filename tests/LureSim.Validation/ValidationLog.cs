@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Runtime.CompilerServices;
 using System.Text;
 
 namespace LureSim.Validation;
@@ -109,7 +108,7 @@ internal static class ValidationLog
 
     private static void Write()
     {
-        string path = Path.Combine(RepositoryRoot(), "docs", "validation.md");
+        string path = Repository.File("docs", "validation.md");
         string text = File.Exists(path) ? File.ReadAllText(path) : "# Validation\n\n" + Begin + "\n" + End + "\n";
         int begin = text.IndexOf(Begin, StringComparison.Ordinal), end = text.IndexOf(End, StringComparison.Ordinal);
         if (begin < 0 || end < begin) throw new InvalidOperationException($"{path} lacks the marker lines of the results table.");
@@ -138,17 +137,4 @@ internal static class ValidationLog
     }
 
     private static string Cell(string text) => text.Replace("|", "\\|", StringComparison.Ordinal);
-
-    private static string RepositoryRoot([CallerFilePath] string here = "")
-    {
-        foreach (string start in new[] { AppContext.BaseDirectory, here })
-        {
-            for (DirectoryInfo? d = new(Path.GetDirectoryName(start) ?? "."); d is not null; d = d.Parent)
-            {
-                if (File.Exists(Path.Combine(d.FullName, "LureSim.sln"))) return d.FullName;
-            }
-        }
-
-        throw new InvalidOperationException("The repository root was not found from the test assembly.");
-    }
 }

@@ -22,7 +22,7 @@ public static class CoverageBars
         ArgumentNullException.ThrowIfNull(options);
 
         UnitFormat format = options.Format;
-        Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario.Tackle.JigHeads.Concat(candidates.Select(c => c.Rig.Head)), format);
+        Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario, candidates, format);
         int rows = Math.Max(1, candidates.Count);
         bool anyBottom = candidates.Any(c => c.Coverage.BottomShare > 0);
         bool anyGrass = candidates.Any(c => c.Coverage.GrassShare > 0);

@@ -23,7 +23,7 @@ public static class DepthTime
 
         UnitFormat format = options.Format;
         Spot spot = scenario.Spot;
-        Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario.Tackle.JigHeads.Concat(candidates.Select(c => c.Rig.Head)), format);
+        Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario, candidates, format);
         List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], SideView.IsFirst(c, first),
             (t, i) => new DataPoint(t.Time[i], format.Length(t.Depth(i)))))];
         double duration = Math.Max(1, tracks.Select(t => t.Duration).DefaultIfEmpty(1).Max());

@@ -1,3 +1,4 @@
+using LureSim.Decision;
 using LureSim.Scenarios;
 using OxyPlot;
 
@@ -11,6 +12,10 @@ namespace LureSim.Report.Figures;
 /// <param name="Filled">Whether the marker is filled.</param>
 internal sealed record HeadStyle(JigHead Head, string Label, OxyColor Colour, MarkerShape Shape, bool Filled)
 {
+    /// <summary>Styles of the heads of a tackle box and of its candidates, by head.</summary>
+    public static Dictionary<JigHead, HeadStyle> For(Scenario scenario, IEnumerable<Candidate> candidates, UnitFormat format) =>
+        For(scenario.Tackle.JigHeads.Concat(candidates.Select(c => c.Rig.Head)), format);
+
     /// <summary>Styles of all heads, by head.</summary>
     public static Dictionary<JigHead, HeadStyle> For(IEnumerable<JigHead> heads, UnitFormat format)
     {

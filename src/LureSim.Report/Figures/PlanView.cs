@@ -23,7 +23,7 @@ public static class PlanView
 
         Spot spot = scenario.Spot;
         UnitFormat format = options.Format;
-        Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario.Tackle.JigHeads.Concat(candidates.Select(c => c.Rig.Head)), format);
+        Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario, candidates, format);
         List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], SideView.IsFirst(c, first),
             (t, i) => new DataPoint(format.Length(t.X[i]), format.Length(t.Y[i]))))];
         List<DataPoint> all = [.. tracks.SelectMany(t => t.Points)];

@@ -31,7 +31,7 @@ public static class SideView
 
         Spot spot = scenario.Spot;
         UnitFormat format = options.Format;
-        Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario.Tackle.JigHeads.Concat(candidates.Select(c => c.Rig.Head)), format);
+        Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario, candidates, format);
         List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], IsFirst(c, first),
             (t, i) => new DataPoint(format.Length(Math.Sqrt((t.X[i] * t.X[i]) + (t.Y[i] * t.Y[i]))), format.Length(t.Depth(i)))))];
 

@@ -29,9 +29,8 @@ public sealed record SightFinding(SightChart Chart, IReadOnlyList<SilhouetteStri
         ArgumentNullException.ThrowIfNull(colours);
         LightField field = colours.Chart.Field;
         double bottom = scenario.Spot.Depth;
-        LureBody body = scenario.Tackle.Bodies[0];
         double[] depths = [.. colours.Chart.Depths.Where(d => d > 0).Order()];
-        SightChart chart = SightChart.Of(field, colours.Eye, ViewDirection.Level, colours.Chart.Colours, depths, Math.Sqrt(body.Length * body.Height));
+        SightChart chart = SightChart.Of(field, colours.Eye, ViewDirection.Level, colours.Chart.Colours, depths, scenario.Tackle.Bodies[0].ApparentSize);
 
         // A fish below needs water below the lure: no deeper than the middle of the water.
         double level = colours.RunningDepth, above = Math.Min(level, bottom / 2);

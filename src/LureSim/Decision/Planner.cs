@@ -75,8 +75,8 @@ public static class Planner
         var choice = new Choice(
             first,
             fallback,
-            Wording.Reasons(scenario, first, fallback, candidates, fall, colours, options.Units),
-            Wording.Warnings(scenario, first, candidates, options.Units));
+            Wording.Reasons(scenario, first, fallback, candidates, colours, options.Units),
+            Wording.Warnings(scenario, first, fallback, candidates, options.Units));
         return new Plan(scenario, candidates, choice, fall, grid, colours, notes);
     }
 
@@ -125,30 +125,38 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(scenario);
         Spot spot = scenario.Spot;
         Guard.InRange(runningDepth, 0, spot.Depth);
-        OpticalWater water = SpotLight.Water(spot);
-        var field = new LightField(water, SpotLight.Surface(spot), SeaBed.Of(Bed(spot), spot.Depth));
-        LureColour[] colours = [.. scenario.Tackle.Colours.Select(Colour)];
         if (!FishEyes.TryFind(spot.TargetFish, out FishEye? eye))
             throw new ArgumentException($"There is no eye for the target fish '{spot.TargetFish}'.", nameof(scenario));
 
-        // The chart ends at the bottom.
-        IReadOnlyList<double> depths = [0, .. RoundDepths(spot.Depth, units)];
-        ColourChart chart = ColourChart.Of(field, colours, depths);
+        ColourChart chart = Chart(scenario, units);
+        LightField field = chart.Field;
+        IReadOnlyList<LureColour> colours = chart.Colours;
         ColourChart here = ColourChart.Of(field, colours, [runningDepth]);
         int brightest = 0, darkest = 0;
-        for (int i = 1; i < colours.Length; i++)
+        for (int i = 1; i < colours.Count; i++)
         {
             if (here[0, i].RelativeLuminance > here[0, brightest].RelativeLuminance) brightest = i;
             if (here[0, i].RelativeLuminance < here[0, darkest].RelativeLuminance) darkest = i;
         }
 
-        // A target of the lure's apparent size: the square root of its side area.
-        LureBody body = scenario.Tackle.Bodies[0];
-        double size = Math.Sqrt(body.Length * body.Height);
+        double size = scenario.Tackle.Bodies[0].ApparentSize;
         IReadOnlyList<Sighting> level = new SightScene(field, eye, ViewDirection.Level, runningDepth, size).Rank(colours);
         IReadOnlyList<Sighting> below = new SightScene(field, eye, ViewDirection.Up, runningDepth, size).Rank(colours);
-        int chosen = Array.FindIndex(colours, c => c.Name == level[0].Name);
+        int chosen = colours.ToList().FindIndex(c => c.Name == level[0].Name);
         return new ColourFinding(chart, runningDepth, here, Darkening.Of(field, LureColours.Red, eye), brightest, darkest, level, below, chosen, eye);
+    }
+
+    /// <summary>Colours of the tackle box against depth at the spot, from the surface to the bottom, without what a fish makes of them.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="units">Units in which the depth rows are round.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="scenario"/> is null.</exception>
+    /// <exception cref="ArgumentException">A colour is unknown.</exception>
+    public static ColourChart Chart(Scenario scenario, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        Spot spot = scenario.Spot;
+        var field = new LightField(SpotLight.Water(spot), SpotLight.Surface(spot), SeaBed.Of(Bed(spot), spot.Depth));
+        return ColourChart.Of(field, [.. scenario.Tackle.Colours.Select(Colour)], [0, .. RoundDepths(spot.Depth, units)]);
     }
 
     private static SeaBedKind Bed(Spot spot) => spot switch

@@ -33,7 +33,7 @@ public static class Ranking
         ArgumentNullException.ThrowIfNull(spot);
         if (coverage.TimeToZone is not { } wait) return 0;
         double bottomWeight = spot.Bottom == BottomKind.Shell ? BottomWeightShell
-            : spot.StrikeZone.Bottom >= spot.Depth - OnBottomMargin ? BottomWeightInZone
+            : ZoneIsOnBottom(spot) ? BottomWeightInZone
             : BottomWeightAboveBottom;
         double score = coverage.ZoneShare
             * (1 - (GrassWeight * coverage.GrassShare))
@@ -41,4 +41,7 @@ public static class Ranking
             * (1 - Math.Min(1, wait / WaitLimit));
         return Math.Clamp(score, 0, 1);
     }
+
+    /// <summary>Whether the strike zone lies on the bottom.</summary>
+    internal static bool ZoneIsOnBottom(Spot spot) => spot.StrikeZone.Bottom >= spot.Depth - OnBottomMargin;
 }

@@ -35,7 +35,6 @@ public static class Wording
     /// <param name="first">First choice.</param>
     /// <param name="fallback">Second choice, or null.</param>
     /// <param name="candidates">All candidates.</param>
-    /// <param name="fall">Count-down table.</param>
     /// <param name="colours">Colours.</param>
     /// <param name="units">Units of the sentences.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
@@ -44,14 +43,12 @@ public static class Wording
         Candidate first,
         Candidate? fallback,
         IReadOnlyList<Candidate> candidates,
-        FallTable fall,
         ColourFinding colours,
         UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(candidates);
-        ArgumentNullException.ThrowIfNull(fall);
         ArgumentNullException.ThrowIfNull(colours);
         var show = new MeasureFormatter(units);
         var reasons = new List<string>();
@@ -75,7 +72,7 @@ public static class Wording
         if (index + 1 < same.Length) reasons.Add($"One step heavier, {show.HeadLabel(same[index + 1].Rig.Head)}: {same[index + 1].Verdict}.");
         if (fallback is not null) reasons.Add($"Second choice: {Name(fallback, show)}: {fallback.Verdict}.");
         Candidate[] never = [.. same.Where(x => x.Coverage.TimeToBottom is null)];
-        if (zone.Bottom >= scenario.Spot.Depth - 0.1 && never.Length > 0 && never.Length < same.Length)
+        if (Ranking.ZoneIsOnBottom(scenario.Spot) && never.Length > 0 && never.Length < same.Length)
             reasons.Add($"In this current {Join(never.Select(x => show.HeadLabel(x.Rig.Head)))} {(never.Length == 1 ? "does" : "do")} not reach bottom with this presentation.");
         reasons.AddRange(ColourReasons(colours, show));
         return reasons;
@@ -84,10 +81,11 @@ public static class Wording
     /// <summary>What may go wrong with the first choice, and where the model is weak here.</summary>
     /// <param name="scenario">The question.</param>
     /// <param name="first">First choice.</param>
+    /// <param name="fallback">Second choice, or null.</param>
     /// <param name="candidates">All candidates.</param>
     /// <param name="units">Units of the sentences.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static IReadOnlyList<string> Warnings(Scenario scenario, Candidate first, IReadOnlyList<Candidate> candidates, UnitSystem units)
+    public static IReadOnlyList<string> Warnings(Scenario scenario, Candidate first, Candidate? fallback, IReadOnlyList<Candidate> candidates, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(first);
@@ -105,9 +103,8 @@ public static class Wording
         if (c.GrassShare > Noticeable) warnings.Add($"It is in the grass {Percent(c.GrassShare)} of the retrieve: rig it weedless.");
         if (c.DriftAcross > 0.4 * first.Rig.Presentation.CastLength)
             warnings.Add($"The current carries it up to {show.Length.Text(c.DriftAcross)} across the cast: throw up-current of the target, and mind that the line belly makes strikes hard to feel.");
-        Candidate? near = candidates.Where(x => x.Rig.Head != first.Rig.Head).MaxBy(x => x.Score);
-        if (near is not null && near.Score > 0.95 * first.Score && first.Score > 0)
-            warnings.Add($"{show.HeadLabel(near.Rig.Head)} ({near.Rig.Presentation.Name}) scores within 5 % of it: the model cannot tell these two apart.");
+        if (fallback is not null && fallback.Score > 0.95 * first.Score && first.Score > 0)
+            warnings.Add($"{show.HeadLabel(fallback.Rig.Head)} ({fallback.Rig.Presentation.Name}) scores within 5 % of it: the model cannot tell these two apart.");
         if (SpotLight.SunElevationDegrees(scenario.Spot) < 5)
             warnings.Add($"The sun is near or below the horizon: light levels change by the minute, and the colours shown are for this {(scenario.Spot.Sky is SkyByClock ? "moment" : "elevation")} only.");
         return warnings;

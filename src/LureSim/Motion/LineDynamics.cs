@@ -145,9 +145,6 @@ internal sealed class LineDynamics
     /// <summary>Derivative of the last segment's tension by the velocity of node N - 1 (N s/m).</summary>
     public double[] TipTensionByVelocity { get; } = new double[3];
 
-    /// <summary>Normal force of the bottom on the lure at the last evaluation (N).</summary>
-    public double BottomForce { get; private set; }
-
     /// <summary>Powers and energies of the free nodes at the last evaluation, for the balance.</summary>
     public EnergyRates Energy => energy;
 
@@ -272,10 +269,9 @@ internal sealed class LineDynamics
             }
         }
 
-        BottomForce = 0;
         double penetration = bottomZ + lure.ContactRadius - z;
         if (penetration > -20 * ContactSmoothing)
-            BottomForce = EvaluateContact(0, penetration, water.Bottom.Stiffness, ImpactLoss, velocity, ref fx, ref fy, ref fz, derivatives);
+            EvaluateContact(0, penetration, water.Bottom.Stiffness, velocity, ref fx, ref fy, ref fz, derivatives);
 
         energy.Drag += (fx * vx) + (fy * vy) + (fz * vz);
         energy.Gravity += ((buoyancy * wet) - weight) * vz;
@@ -293,7 +289,7 @@ internal sealed class LineDynamics
             if (penetration <= -20 * ContactSmoothing) continue;
             double length = 0.5 * lineOut * (Fractions[j + 1] - Fractions[j - 1]);
             double fx = 0, fy = 0, fz = 0;
-            EvaluateContact(j, penetration, LineContactStiffness * length, ImpactLoss, velocity, ref fx, ref fy, ref fz, derivatives);
+            EvaluateContact(j, penetration, LineContactStiffness * length, velocity, ref fx, ref fy, ref fz, derivatives);
             energy.Drag += (fx * velocity[3 * j]) + (fy * velocity[(3 * j) + 1]) + (fz * velocity[(3 * j) + 2]);
             force[3 * j] += fx;
             force[(3 * j) + 1] += fy;
@@ -302,11 +298,10 @@ internal sealed class LineDynamics
     }
 
     // Penalty contact with loss on impact (Hunt & Crossley 1975) and regularised Coulomb friction.
-    private double EvaluateContact(
+    private void EvaluateContact(
         int node,
         double penetration,
         double stiffness,
-        double loss,
         ReadOnlySpan<double> velocity,
         ref double fx,
         ref double fy,
@@ -318,11 +313,11 @@ internal sealed class LineDynamics
         double depth = 0.5 * (penetration + root);
         double depthSlope = 0.5 * (1 + (penetration / root));
 
-        // The damping factor 1 - loss v_z, kept positive smoothly: a lure that is pulled off is not sucked down.
-        double x = -loss * vz;
+        // The damping factor 1 - ImpactLoss v_z, kept positive smoothly: a lure that is pulled off is not sucked down.
+        double x = -ImpactLoss * vz;
         double factorRoot = Math.Sqrt((x * x) + 0.04);
         double factor = 1 + (0.5 * (x + factorRoot)) - 0.1;
-        double factorSlope = -loss * 0.5 * (1 + (x / factorRoot));
+        double factorSlope = -ImpactLoss * 0.5 * (1 + (x / factorRoot));
         double normal = stiffness * depth * factor;
         double slip = Math.Sqrt((vx * vx) + (vy * vy) + (FrictionSpeed * FrictionSpeed));
         double friction = water.Bottom.Friction * normal / slip;
@@ -347,8 +342,6 @@ internal sealed class LineDynamics
             VelocityDiagonal[d + 3] += cubic * vx * vy;
             VelocityDiagonal[d + 4] += (-friction) + (cubic * vy * vy);
         }
-
-        return normal;
     }
 
     private void EvaluateSegment(

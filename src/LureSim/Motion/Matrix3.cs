@@ -62,20 +62,6 @@ internal struct Matrix3
         A22 *= factor;
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void AddScaled(in Matrix3 m, double factor)
-    {
-        A00 += factor * m.A00;
-        A01 += factor * m.A01;
-        A02 += factor * m.A02;
-        A10 += factor * m.A10;
-        A11 += factor * m.A11;
-        A12 += factor * m.A12;
-        A20 += factor * m.A20;
-        A21 += factor * m.A21;
-        A22 += factor * m.A22;
-    }
-
     /// <summary>Adds factor m (I - t t^T).</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void AddTimesProjector(in Matrix3 m, double factor, double tx, double ty, double tz)

@@ -96,12 +96,13 @@ internal sealed class CastRun
         dynamics = new LineDynamics(lure, softened, water, options.LineDrag, new LineMesh(options.Segments, options.Grading, options.AxialDampingRatio, options.RodTipStiffness));
         nodes = options.Segments;
         double chord = Math.Sqrt((presentation.CastLength * presentation.CastLength) + (rodTipHeight * rodTipHeight));
-        program = new CastProgram(rodTipHeight, chord * (1 + options.SplashSlack));
+        double lineOut = chord * (1 + options.SplashSlack);
+        program = new CastProgram(rodTipHeight, lineOut);
         integrator = new LineIntegrator(dynamics, program, RosenbrockTableau.Rodas3);
         track = new TrackBuilder(options.SampleInterval);
         var position = new double[3 * nodes];
         var velocity = new double[3 * nodes];
-        SplashDownShape(presentation.CastLength, rodTipHeight, chord * (1 + options.SplashSlack), dynamics.Fractions, position);
+        SplashDownShape(presentation.CastLength, rodTipHeight, lineOut, dynamics.Fractions, position);
 
         integrator.Initialise(0, position, velocity);
         if (presentation.Fall == FallMode.SlackLine)

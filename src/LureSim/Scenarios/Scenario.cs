@@ -222,7 +222,11 @@ public enum BodyProfile
 /// <param name="Width">Greatest width of the body (m).</param>
 /// <param name="Density">Density of the material (kg/m3), 800 to 1400.</param>
 /// <param name="Label">Name for people.</param>
-public sealed record LureBody(BodyProfile Profile, double Length, double Height, double Width, double Density, string Label);
+public sealed record LureBody(BodyProfile Profile, double Length, double Height, double Width, double Density, string Label)
+{
+    /// <summary>Size at which it is seen from the side (m): the square root of its side area.</summary>
+    public double ApparentSize => Math.Sqrt(Length * Height);
+}
 
 /// <summary>How the lure falls after splash-down.</summary>
 public enum FallMode

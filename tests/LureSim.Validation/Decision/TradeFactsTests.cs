@@ -13,12 +13,7 @@ public class TradeFactsTests
     private const string Area = "Decision: facts of the trade";
     private const string Source = "common practice, no source";
 
-    private static Scenario Demo(string name)
-    {
-        string? folder = AppContext.BaseDirectory;
-        while (folder is not null && !File.Exists(Path.Combine(folder, "LureSim.sln"))) folder = Path.GetDirectoryName(folder);
-        return ScenarioReader.Read(Path.Combine(folder!, "scenarios", name + ".yaml")).Scenario!;
-    }
+    private static Scenario Demo(string name) => ScenarioReader.Read(Repository.File("scenarios", name + ".yaml")).Scenario!;
 
     private static Coverage Of(Scenario scenario, string weight, string presentation, Func<Presentation, Presentation>? change = null)
     {

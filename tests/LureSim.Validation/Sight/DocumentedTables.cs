@@ -35,7 +35,7 @@ public class DocumentedTables
     [InlineData("fish")]
     public void Table_in_the_document_is_the_one_computed(string table)
     {
-        var path = Path.Combine(Root(), "docs", "light.md");
+        var path = Repository.File("docs", "light.md");
         var text = File.ReadAllText(path);
         string begin = $"<!-- begin computed: {table} -->\n", end = $"<!-- end computed: {table} -->";
         int from = text.IndexOf(begin, StringComparison.Ordinal) + begin.Length, to = text.IndexOf(end, StringComparison.Ordinal);
@@ -139,13 +139,5 @@ public class DocumentedTables
         }
 
         return rows.Replace("\r", "").ToString();
-    }
-
-    private static string Root()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "LureSim.sln")))
-            folder = folder.Parent;
-        return folder?.FullName ?? throw new InvalidOperationException("The solution was not found above the test assembly.");
     }
 }

@@ -66,7 +66,6 @@ internal sealed class LineIntegrator
     private readonly double[] rhsR;
     private readonly double[] rhsW;
     private readonly double[] baseMass;
-    private readonly double[] rowByPosition = new double[3];
     private FreeSpool spool;
 
     // Quantities of the current step start, valid while derivativesValid.
@@ -163,9 +162,6 @@ internal sealed class LineIntegrator
         derivativesValid = false;
     }
 
-    /// <summary>Tells the integrator that the boundary's formulas changed at the present time.</summary>
-    public void Invalidate() => derivativesValid = false;
-
     /// <summary>
     /// Evaluates forces and derivatives at the current state, which puts tensions and powers of <see cref="Dynamics"/> there. The next trial step reuses it.
     /// </summary>
@@ -196,9 +192,6 @@ internal sealed class LineIntegrator
             int last = size - 3;
             borderDiagonal = (spool.Inertia / g) + slope - tipTensionByRate - (g * tipTensionByLine)
                 - (byR0 * border[last]) - (byR1 * border[last + 1]) - (byR2 * border[last + 2]);
-            rowByPosition[0] = dynamics.TipTensionByPosition[0];
-            rowByPosition[1] = dynamics.TipTensionByPosition[1];
-            rowByPosition[2] = dynamics.TipTensionByPosition[2];
         }
 
         double stageTension = tipTension;
@@ -235,7 +228,7 @@ internal sealed class LineIntegrator
 
             // Right-hand sides: positions first, then velocities multiplied by the mass at the step's start.
             ReadOnlySpan<double> w = shifted ? trialW.AsSpan(0, size) : Velocity.AsSpan(0, size);
-            double lineRhs = shifted ? stageLineRate : LineRate;
+            double lineRhs = stageLineRate;
             double rateRhs = 0;
             w.CopyTo(rhsR);
             Array.Clear(rhsW);
@@ -259,8 +252,8 @@ internal sealed class LineIntegrator
                 for (int m = 0; m < size; m++) uw[m] += g * lineRhs * columnLine[m];
                 matrix.Solve(uw);
                 int last = size - 3;
-                double rhs = stageTension - spool.Resistance(shifted ? stageLineRate : LineRate, out _) + (spool.Inertia * rateRhs) + (tipTensionByLine * g * lineRhs);
-                for (int m = 0; m < 3; m++) rhs += rowByPosition[m] * g * rhsR[last + m];
+                double rhs = stageTension - spool.Resistance(stageLineRate, out _) + (spool.Inertia * rateRhs) + (tipTensionByLine * g * lineRhs);
+                for (int m = 0; m < 3; m++) rhs += dynamics.TipTensionByPosition[m] * g * rhsR[last + m];
                 rhs += (byR0 * uw[last]) + (byR1 * uw[last + 1]) + (byR2 * uw[last + 2]);
                 double up = rhs / borderDiagonal;
                 for (int m = 0; m < size; m++) uw[m] += border[m] * up;
