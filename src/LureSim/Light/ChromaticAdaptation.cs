@@ -41,10 +41,10 @@ public static class ChromaticAdaptation
             _third = third;
         }
 
-        /// <summary>The adaptation between two whites; the zero matrix when the source has no luminance.</summary>
+        /// <summary>The adaptation between two whites; the zero matrix when the source has no luminance (<see cref="ColourKernel.NoLight"/>).</summary>
         public static Adaptation Between(Xyz sourceWhite, Xyz targetWhite)
         {
-            if (!(sourceWhite.Y > 0.0))
+            if (!(sourceWhite.Y > ColourKernel.NoLight))
                 return default;
             var (rs, gs, bs) = Multiply(M16, sourceWhite.X, sourceWhite.Y, sourceWhite.Z);
             var (rt, gt, bt) = Multiply(M16, targetWhite.X, targetWhite.Y, targetWhite.Z);

@@ -77,6 +77,12 @@ internal sealed class ColourKernel
         }
     }
 
+    /// <summary>
+    /// Luminous irradiance (W/m2) at which there is no light: a photon of 555 nm carries 3.6e-19 J, so less than one photon falls on a square metre in a
+    /// thousand years. Numbers further down lose their digits and cannot be divided by.
+    /// </summary>
+    internal const double NoLight = 1e-30;
+
     /// <summary>State of the human eye looking at white under an illuminance: luminance E/pi.</summary>
     internal static VisionState VisionAt(double illuminance) => (illuminance / Math.PI) switch
     {
@@ -124,11 +130,11 @@ internal sealed class ColourKernel
     private ColourCell Cell(Xyz stimulus, Xyz white, in ChromaticAdaptation.Adaptation adaptation, VisionState vision)
     {
         // Without any light there is nothing to divide by: black on every count.
-        if (!(_surfaceWhite.Y > 0.0))
+        if (!(_surfaceWhite.Y > NoLight))
             return default;
         var fromSurface = (1.0 / _surfaceWhite.Y) * stimulus;
         var unadapted = _surfaceAdaptation.Apply(fromSurface);
-        if (!(white.Y > 0.0))
+        if (!(white.Y > NoLight))
             return new ColourCell(fromSurface, 0.0, default, Colorimetry.ToLab(unadapted, Colorimetry.D65White), default, Srgb.FromXyz(DisplayExposure * unadapted), ColourWord.Unseen);
         var adapted = adaptation.Apply(stimulus);
         var lab = Colorimetry.ToLab(adapted, Colorimetry.D65White);

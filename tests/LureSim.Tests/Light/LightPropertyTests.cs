@@ -14,7 +14,7 @@ public class LightPropertyTests
 
     [Fact]
     public void Fitted_water_has_the_secchi_depth_asked_for_or_says_why_not() =>
-        Gen.Select(Gen.Int[0, 3], Gen.Double[0.02, 100.0]).Sample(
+        Gen.Select(Gen.Int[0, 3], Gen.Double[0.02, 100.0]).HoldsFor(
             (kind, secchi) =>
             {
                 var water = OpticalWater.FromSecchi((WaterKind)kind, secchi);
@@ -34,11 +34,11 @@ public class LightPropertyTests
                         break;
                 }
             },
-            iter: 300);
+            iterations: 300);
 
     [Fact]
     public void Light_is_never_negative_and_darkens_with_depth() =>
-        Gen.Select(AnyField, Gen.Double[0.0, 200.0], Gen.Double[0.0, 50.0]).Sample(
+        Gen.Select(AnyField, Gen.Double[0.0, 200.0], Gen.Double[0.0, 50.0]).HoldsFor(
             (field, depth, more) =>
             {
                 Spectrum upper = field.Downwelling(depth), lower = field.Downwelling(depth + more);
@@ -48,11 +48,11 @@ public class LightPropertyTests
                     Assert.True(lower[i] <= upper[i]);
                 }
             },
-            iter: 300);
+            iterations: 300);
 
     [Fact]
     public void Cells_of_a_chart_are_finite_at_any_accepted_input() =>
-        Gen.Select(AnyField, Gen.Double[0.0, 1000.0]).Sample(
+        Gen.Select(AnyField, Gen.Double[0.0, 1000.0]).HoldsFor(
             (field, depth) =>
             {
                 var chart = ColourChart.Of(field, LureColours.All, [depth]);
@@ -64,11 +64,23 @@ public class LightPropertyTests
                     Assert.True(cell.RelativeLuminance >= 0.0 && double.IsFinite(cell.RelativeLuminance));
                 }
             },
-            iter: 300);
+            iterations: 300);
+
+    [Fact]
+    public void Where_light_has_lost_its_last_digits_every_colour_is_black()
+    {
+        var field = new LightField(OpticalWater.FromSecchi(WaterKind.TanninStained, 1.0), Atmosphere.Illuminate(40.0, 0.0));
+        var chart = ColourChart.Of(field, LureColours.All, [741.3]);
+        for (var c = 0; c < chart.Colours.Count; c++)
+        {
+            Assert.Equal(0.0, chart[0, c].RelativeLuminance);
+            Assert.Equal(0.0, chart[0, c].Adapted.L);
+        }
+    }
 
     [Fact]
     public void Any_screen_colour_is_met_by_a_reflectance_between_0_and_1() =>
-        Gen.Select(Gen.Byte, Gen.Byte, Gen.Byte).Sample(
+        Gen.Select(Gen.Byte, Gen.Byte, Gen.Byte).HoldsFor(
             (r, g, b) =>
             {
                 var reflectance = ReflectanceReconstruction.FromSrgb(new Srgb(r, g, b));
@@ -79,11 +91,11 @@ public class LightPropertyTests
                 // The inset at the gamut's edge is 1e-4 of linear light: one 8-bit step near black, none elsewhere.
                 Assert.True(Math.Abs(back.Red - r) <= 1 && Math.Abs(back.Green - g) <= 1 && Math.Abs(back.Blue - b) <= 1, $"{r} {g} {b} -> {back}");
             },
-            iter: 200);
+            iterations: 200);
 
     [Fact]
     public void Gamut_mapping_keeps_luminance() =>
-        Gen.Select(Gen.Double[0.0, 1.2], Gen.Double[0.0, 1.0], Gen.Double[0.0, 1.2]).Sample(
+        Gen.Select(Gen.Double[0.0, 1.2], Gen.Double[0.0, 1.0], Gen.Double[0.0, 1.2]).HoldsFor(
             (x, y, z) =>
             {
                 var shown = Srgb.FromXyz(new Xyz(x, y, z)).ToXyz();
@@ -93,7 +105,7 @@ public class LightPropertyTests
 
     [Fact]
     public void Fluorescence_never_gives_back_more_energy_than_it_takes() =>
-        Gen.Select(Gen.Int[0, 80], Gen.Int[0, 21]).Sample(
+        Gen.Select(Gen.Int[0, 80], Gen.Int[0, 21]).HoldsFor(
             (line, colour) =>
             {
                 var light = new double[81];

@@ -40,9 +40,9 @@ public class LineDynamicsDerivativeTests
     [InlineData("NearBottom", true)]
     [InlineData("InGrass", true)]
     public void Every_block_is_the_derivative_of_the_force(string place, bool slack) =>
-        Gen.Select(Gen.Int[0, 1_000_000], Gen.Double[-2.0, 3.3], Gen.Bool, Gen.Bool).Sample(
+        Gen.Select(Gen.Int[0, 1_000_000], Gen.Double[-2.0, 3.3], Gen.Bool, Gen.Bool).HoldsFor(
             (seed, logStiffness, leader, reeling) => CheckAll(Build(Enum.Parse<Place>(place), slack, new Random(seed), Math.Pow(10, logStiffness), leader, reeling), slack ? SlackTolerance : TautTolerance),
-            iter: 200);
+            iterations: 200);
 
     private static Case Build(Place place, bool slack, Random random, double stiffness, bool leader, bool reeling)
     {

@@ -62,7 +62,7 @@ public class MeasureFormatterTests
 
     [Fact]
     public void Bounds_shown_are_never_outside_the_range() =>
-        Gen.Select(Gen.OneOf(QuantityKind.Length, QuantityKind.Mass, QuantityKind.Speed, QuantityKind.LineStrength), Gen.Double[-4.0, 2.0], Gen.Double[0.1, 2.0]).Sample((kind, exponent, width) =>
+        Gen.Select(Gen.OneOf(QuantityKind.Length, QuantityKind.Mass, QuantityKind.Speed, QuantityKind.LineStrength), Gen.Double[-4.0, 2.0], Gen.Double[0.1, 2.0]).HoldsFor((kind, exponent, width) =>
         {
             double minimum = Math.Pow(10.0, exponent);
             double maximum = minimum * Math.Pow(10.0, width);

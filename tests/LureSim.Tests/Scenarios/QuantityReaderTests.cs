@@ -191,32 +191,32 @@ public class QuantityReaderTests
 
     [Fact]
     public void Any_text_is_refused_or_gives_a_finite_number() =>
-        Gen.Select(GenKind, GenText).Sample((kind, text) =>
+        Gen.Select(GenKind, GenText).HoldsFor((kind, text) =>
         {
             QuantityReading reading = QuantityReader.Read(kind, text);
             Assert.True(double.IsFinite(reading.Value));
             Assert.Equal(reading.IsValid, reading.Message.Length == 0);
             Assert.Equal(reading.IsValid, reading.Fix.Length == 0);
-        }, iter: 10_000);
+        }, iterations: 10_000);
 
     [Fact]
     public void The_pattern_for_editors_accepts_the_same_texts_unless_two_numbers_disagree() =>
-        Gen.Select(GenKind, GenText).Sample((kind, text) =>
+        Gen.Select(GenKind, GenText).HoldsFor((kind, text) =>
         {
             QuantityReading reading = QuantityReader.Read(kind, text);
             // A pattern cannot compare numbers: 3/2 after a whole number, or 14 in after feet.
             if (!reading.Message.Contains("less than", StringComparison.Ordinal))
                 Assert.Equal(reading.IsValid, Regex.IsMatch(text, QuantityReader.Pattern(kind, []), RegexOptions.CultureInvariant));
-        }, iter: 10_000);
+        }, iterations: 10_000);
 
     [Fact]
     public void Decimal_numbers_survive_with_every_unit() =>
-        Gen.Select(GenKind, Gen.Int[0, 99_999], Gen.Int[0, 999]).Sample((kind, whole, thousandths) =>
+        Gen.Select(GenKind, Gen.Int[0, 99_999], Gen.Int[0, 999]).HoldsFor((kind, whole, thousandths) =>
         {
             string number = string.Create(CultureInfo.InvariantCulture, $"{whole}.{thousandths:000}");
             foreach (UnitOfMeasure unit in UnitTable.Of(kind).Units)
                 Assert.Equal(unit.ToSi(double.Parse(number, CultureInfo.InvariantCulture)), QuantityReader.Read(kind, $"{number} {unit.Symbol}").Value);
-        }, iter: 1_000);
+        }, iterations: 1_000);
 
     private static readonly Gen<QuantityKind> GenKind = Gen.Enum<QuantityKind>();
 

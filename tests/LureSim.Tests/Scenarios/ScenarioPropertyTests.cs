@@ -16,11 +16,11 @@ public class ScenarioPropertyTests
 
     [Fact]
     public void Any_text_gives_a_scenario_or_problems() =>
-        Piece.Array[0, 40].Select(string.Concat).Sample(Check, iter: 1_500);
+        Piece.Array[0, 40].Select(string.Concat).HoldsFor(Check, iterations: 1_500);
 
     [Fact]
     public void A_mutated_scenario_gives_a_scenario_or_problems() =>
-        Edit.Array[1, 4].Sample(edits =>
+        Edit.Array[1, 4].HoldsFor(edits =>
         {
             string text = TestScenario.Text;
             foreach ((double share, int length, string put) in edits)
@@ -30,11 +30,11 @@ public class ScenarioPropertyTests
             }
 
             Check(text);
-        }, iter: 1_500);
+        }, iterations: 1_500);
 
     [Fact]
     public void A_scenario_with_lines_moved_or_doubled_gives_a_scenario_or_problems() =>
-        Gen.Select(Gen.Int[0, 44], Gen.Int[0, 44], Gen.Bool).Sample((from, to, keep) =>
+        Gen.Select(Gen.Int[0, 44], Gen.Int[0, 44], Gen.Bool).HoldsFor((from, to, keep) =>
         {
             List<string> lines = [.. TestScenario.Text.Split('\n')];
             string line = lines[from % lines.Count];
@@ -42,7 +42,7 @@ public class ScenarioPropertyTests
                 lines.RemoveAt(from % lines.Count);
             lines.Insert(to % lines.Count, line);
             Check(string.Join('\n', lines));
-        }, iter: 500);
+        }, iterations: 500);
 
     [Fact]
     public void A_value_of_any_size_gives_a_scenario_in_range_or_one_problem() =>
@@ -69,11 +69,11 @@ public class ScenarioPropertyTests
             ("handle_turns: 0.5 turns/s", "handle_turns: {0} turns/s"),
             ("line_left: 4 m", "line_left: {0} m"),
             ("- 1/8 oz", "- {0} g")),
-            Gen.Double[-2.0, 3.0].Select(exponent => Math.Pow(10.0, exponent)), Gen.Frequency((9, Gen.Const("")), (1, Gen.Const("-")))).Sample((edit, size, sign) =>
+            Gen.Double[-2.0, 3.0].Select(exponent => Math.Pow(10.0, exponent)), Gen.Frequency((9, Gen.Const("")), (1, Gen.Const("-")))).HoldsFor((edit, size, sign) =>
         {
             string number = sign + size.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture);
             Check(TestScenario.With(edit.Item1, edit.Item2.Replace("{0}", number, StringComparison.Ordinal)));
-        }, iter: 1_500);
+        }, iterations: 1_500);
 
     private static void Check(string text)
     {

@@ -25,7 +25,7 @@ public class TacklePresetsTests
 
     [Fact]
     public void A_stronger_line_of_one_kind_is_thicker() =>
-        Gen.Select(Gen.Enum<LineKind>(), Gen.Double[4.5, 440.0], Gen.Double[1.01, 2.0]).Sample((kind, strength, factor) =>
+        Gen.Select(Gen.Enum<LineKind>(), Gen.Double[4.5, 440.0], Gen.Double[1.01, 2.0]).HoldsFor((kind, strength, factor) =>
             Assert.True(TacklePresets.LineDiameter(kind, strength * factor) > TacklePresets.LineDiameter(kind, strength)));
 
     [Theory]

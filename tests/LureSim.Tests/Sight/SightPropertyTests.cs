@@ -23,7 +23,7 @@ public class SightPropertyTests
 
     [Fact]
     public void Every_sighting_is_finite_and_has_a_reason() =>
-        AnyScene.Sample(
+        AnyScene.HoldsFor(
             scene =>
             {
                 foreach (var sighting in scene.Rank(LureColours.All))
@@ -34,12 +34,11 @@ public class SightPropertyTests
                     Assert.StartsWith(sighting.Name, sighting.Reason, StringComparison.Ordinal);
                 }
             },
-            iter: 60,
-            threads: 1);
+            iterations: 60);
 
     [Fact]
     public void Radiance_is_never_negative_and_apparent_radiance_lies_between_target_and_water() =>
-        Gen.Select(AnyScene, Gen.Int[0, 21], Gen.Double[0.0, 30.0]).Sample(
+        Gen.Select(AnyScene, Gen.Int[0, 21], Gen.Double[0.0, 30.0]).HoldsFor(
             (scene, colour, distance) =>
             {
                 var reach = Math.Min(distance, Appearance.FarthestDistance(scene.Field, scene.Direction, scene.TargetDepth));
@@ -53,20 +52,18 @@ public class SightPropertyTests
                     Assert.InRange(seen.Apparent[i], low - (1e-9 * high), high * (1.0 + 1e-9));
                 }
             },
-            iter: 60,
-            threads: 1);
+            iterations: 60);
 
     [Fact]
     public void A_bigger_target_is_made_out_at_least_as_far() =>
-        Gen.Select(Gen.Double[0.005, 0.1], Gen.Int[0, 21], Gen.Int[0, 3]).Sample(
+        Gen.Select(Gen.Double[0.005, 0.1], Gen.Int[0, 21], Gen.Int[0, 3]).HoldsFor(
             (size, colour, direction) =>
             {
                 var small = new SightScene(Field, Eye, (ViewDirection)direction, 1.5, size).Sight(LureColours.All[colour]);
                 var big = new SightScene(Field, Eye, (ViewDirection)direction, 1.5, 2.0 * size).Sight(LureColours.All[colour]);
                 Assert.True(big.Distance >= small.Distance - 1e-6);
             },
-            iter: 60,
-            threads: 1);
+            iterations: 60);
 
     [Fact]
     public void A_target_like_the_water_is_hidden()
