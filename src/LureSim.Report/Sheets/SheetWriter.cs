@@ -98,7 +98,7 @@ public static class SheetWriter
     private static List<Candidate> Alike(Sheet sheet)
     {
         Rig first = sheet.Choice.First.Rig;
-        List<Candidate> alike = [.. sheet.Candidates.Where(c => c.Rig.Body == first.Body && c.Rig.Presentation == first.Presentation)];
+        List<Candidate> alike = [.. sheet.Candidates.Where(c => (c.Rig.Body == first.Body || c.Rig.Head.IsNone != first.Head.IsNone) && c.Rig.Presentation == first.Presentation)];
         return alike.Any(c => c.Rig == first) ? alike : [sheet.Choice.First, .. alike];
     }
 
@@ -115,7 +115,7 @@ public static class SheetWriter
             Title = scenario.Title,
             SpotLine = SpotLine(scenario.Spot, format),
             Notes = scenario.Notes.Trim(),
-            ChoiceWeight = Capital(format.HeadText(first.Rig.Head) + (first.Rig.Head.Mass > 0 ? " jig head" : " hook")),
+            ChoiceWeight = Capital(HeadWords(first.Rig.Head, format)),
             ChoiceRows = ChoiceRows(sheet, format),
             Numbers =
             [
@@ -128,6 +128,9 @@ public static class SheetWriter
             Sections = Sections(sheet, format),
         };
     }
+
+    private static string HeadWords(JigHead head, UnitFormat format) => format.HeadText(head)
+        + (head.IsNone ? "" : head.Mass > 0 && head.Place == WeightPlace.Nose ? " jig head" : head.Mass > 0 ? " of a weighted hook" : " hook");
 
     private static string SpotLine(Spot spot, UnitFormat format)
     {

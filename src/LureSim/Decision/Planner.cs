@@ -46,17 +46,16 @@ public static class Planner
     {
         ArgumentNullException.ThrowIfNull(scenario);
         options ??= new PlanOptions();
-        IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
+        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.Lures;
         IReadOnlyList<Presentation> presentations = scenario.Presentations;
         int total = (heads.Count * presentations.Count) + (heads.Count * options.SpeedFactors.Count) + (2 * heads.Count);
         var counter = new ProgressCounter(progress, total);
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
 
-        LureBody body = scenario.Tackle.Bodies[0];
         var candidates = new Candidate[heads.Count * presentations.Count];
         Parallel.For(0, candidates.Length, parallel, i =>
         {
-            candidates[i] = Try(scenario, new Rig(heads[i / presentations.Count], body, presentations[i % presentations.Count]), options.Simulation, cancellation);
+            candidates[i] = Try(scenario, new Rig(heads[i / presentations.Count].Head, heads[i / presentations.Count].Body, presentations[i % presentations.Count]), options.Simulation, cancellation);
             counter.Add();
         });
 
@@ -110,7 +109,7 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(scenario);
         options ??= new PlanOptions();
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
-        return Falls(scenario, options, new ProgressCounter(progress, 2 * scenario.Tackle.JigHeads.Count), parallel, cancellation);
+        return Falls(scenario, options, new ProgressCounter(progress, 2 * scenario.Tackle.Lures.Count), parallel, cancellation);
     }
 
     /// <summary>Colours of the tackle box against depth at the spot.</summary>
@@ -211,16 +210,15 @@ public static class Planner
 
     private static FallTable Falls(Scenario scenario, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
     {
-        IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
+        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.Lures;
         IReadOnlyList<double> depths = RoundDepths(scenario.Spot.Depth, options.Units);
-        LureBody body = scenario.Tackle.Bodies[0];
         Presentation first = scenario.Presentations[0];
         var water = WaterColumn.Of(scenario.Spot);
         var times = new double?[2 * heads.Count][];
         Parallel.For(0, times.Length, parallel, i =>
         {
             FallMode mode = i % 2 == 0 ? FallMode.SlackLine : FallMode.TightLine;
-            var rig = new Rig(heads[i / 2], body, first with { Fall = mode, CountDown = null });
+            var rig = new Rig(heads[i / 2].Head, heads[i / 2].Body, first with { Fall = mode, CountDown = null });
             Track track = Simulate(scenario, rig, options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
             double resting = water.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius;
             times[i] = [.. depths.Select(d => TimeToDepth(track, Math.Min(d, resting - 0.005)))];
@@ -229,8 +227,8 @@ public static class Planner
         var columns = new FallColumn[heads.Count];
         for (int h = 0; h < heads.Count; h++)
         {
-            double free = FreeFall.TerminalSpeed(TackleBuilder.Lure(heads[h], body), water.Density, water.KinematicViscosity);
-            columns[h] = new FallColumn(heads[h], free, times[2 * h], times[(2 * h) + 1]);
+            double free = FreeFall.TerminalSpeed(TackleBuilder.Lure(heads[h].Head, heads[h].Body), water.Density, water.KinematicViscosity);
+            columns[h] = new FallColumn(heads[h].Head, free, times[2 * h], times[(2 * h) + 1]);
         }
 
         return new FallTable(depths, columns);
@@ -258,7 +256,7 @@ public static class Planner
         ParallelOptions parallel,
         CancellationToken cancellation)
     {
-        IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
+        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.Lures;
         Presentation chosen = first.Rig.Presentation;
         double[] speeds = [.. options.SpeedFactors.Select(f => Math.Clamp(chosen.RetrieveSpeed * f, 0.02, 3)).Distinct().Order()];
         int rows = heads.Count, columns = speeds.Length;
@@ -267,15 +265,15 @@ public static class Planner
         {
             int h = i / columns, s = i % columns;
             Presentation presentation = chosen with { RetrieveSpeed = speeds[s] };
-            Coverage coverage = (candidates.FirstOrDefault(c => c.Rig.Head == heads[h] && c.Rig.Presentation == presentation)
-                ?? Try(scenario, new Rig(heads[h], first.Rig.Body, presentation), options.Simulation, cancellation)).Coverage;
+            Coverage coverage = (candidates.FirstOrDefault(c => c.Rig.Head == heads[h].Head && c.Rig.Presentation == presentation)
+                ?? Try(scenario, new Rig(heads[h].Head, heads[h].Body, presentation), options.Simulation, cancellation)).Coverage;
             zone[h, s] = coverage.ZoneShare;
             bottom[h, s] = coverage.BottomShare;
             grass[h, s] = coverage.GrassShare;
             median[h, s] = coverage.MedianDepth;
             counter.Add();
         });
-        return new CoverageGrid(chosen.Name, heads, speeds, zone, bottom, grass, median);
+        return new CoverageGrid(chosen.Name, [.. heads.Select(h => h.Head)], speeds, zone, bottom, grass, median);
     }
 
     private sealed class ProgressCounter(IProgress<PlanProgress>? progress, int total)

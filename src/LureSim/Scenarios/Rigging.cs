@@ -1,7 +1,7 @@
 namespace LureSim.Scenarios;
 
 /// <summary>How the lure is tied on.</summary>
-public enum KnotKind
+public enum KnotStyle
 {
     /// <summary>Loop knot: the eye swings freely in an open loop.</summary>
     Loop,
@@ -43,7 +43,7 @@ public enum HardFloat
 /// <param name="Length">Length along the lip (m), 0.002 to 0.08.</param>
 /// <param name="Width">Width (m), 0.002 to 0.08.</param>
 /// <param name="Angle">Angle between the lip and the body's axis (radians): 0 points straight ahead, pi/2 straight down.</param>
-public sealed record DivingLip(double Length, double Width, double Angle);
+public sealed record LipShape(double Length, double Width, double Angle);
 
 /// <summary>
 /// How the lure is tied on and how well it is put on its hook. Everything can be measured with a ruler; the values left out mean a clean job.
@@ -51,7 +51,7 @@ public sealed record DivingLip(double Length, double Width, double Angle);
 public sealed record Rigging
 {
     /// <summary>Knot.</summary>
-    public KnotKind Knot { get; init; } = KnotKind.Loop;
+    public KnotStyle Knot { get; init; } = KnotStyle.Loop;
 
     /// <summary>Inner length of the loop, clip or ring (m), 0 for a snug knot.</summary>
     public double LoopLength { get; init; } = 0.01;

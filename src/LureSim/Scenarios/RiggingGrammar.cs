@@ -46,10 +46,10 @@ internal static class RiggingGrammar
     [
         new("knot", new WordValue(
         [
-            new("loop", KnotKind.Loop, "loop knot: the eye swings freely"),
-            new("snug", KnotKind.Snug, "drawn tight on the eye: the leader holds the nose like a spring"),
-            new("clip", KnotKind.Clip, "wire clip"),
-            new("split ring", KnotKind.SplitRing, "split ring"),
+            new("loop", KnotStyle.Loop, "loop knot: the eye swings freely"),
+            new("snug", KnotStyle.Snug, "drawn tight on the eye: the leader holds the nose like a spring"),
+            new("clip", KnotStyle.Clip, "wire clip"),
+            new("split ring", KnotStyle.SplitRing, "split ring"),
         ]), "How the lure is tied on.") { Default = "loop" },
         new("loop_length", new QuantityValue(QuantityKind.Length, 0.002, 0.05), "Inner length of the loop, the clip or the ring; not for a snug knot.") { Default = "10 mm for a loop, 12 mm for a clip, 6 mm for a split ring" },
         new("shank", new QuantityValue(QuantityKind.Length, 0.004, 0.15), "Length of the hook's shank from the eye to the bend; less than the shortest soft body. Not together with shank_share.") { Default = "common share of the profile" },

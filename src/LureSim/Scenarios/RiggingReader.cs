@@ -56,11 +56,11 @@ internal static class RiggingReader
     {
         if (rigging is null)
             return new Rigging();
-        KnotKind knot = rigging["knot"]?.Word?.Meaning is KnotKind given ? given : KnotKind.Loop;
+        KnotStyle knot = rigging["knot"]?.Word?.Meaning is KnotStyle given ? given : KnotStyle.Loop;
         return new Rigging
         {
             Knot = knot,
-            LoopLength = knot == KnotKind.Snug ? 0.0 : rigging["loop_length"]?.Number ?? DefaultLoop(knot),
+            LoopLength = knot == KnotStyle.Snug ? 0.0 : rigging["loop_length"]?.Number ?? DefaultLoop(knot),
             ShankShare = rigging["shank_share"]?.Number ?? (rigging["shank"] is { } shank && soft is not null ? Math.Clamp(shank.Number / soft.Length, 0.05, 0.95) : null),
             ExitSideways = rigging["exit_sideways"]?.Number ?? 0.0,
             ExitAbove = rigging["exit_above"]?.Number ?? 0.0,
@@ -75,7 +75,7 @@ internal static class RiggingReader
     {
         if (rigging is null)
             return;
-        if (rigging["knot"]?.Word?.Meaning is KnotKind.Snug && rigging["loop_length"] is { } loop)
+        if (rigging["knot"]?.Word?.Meaning is KnotStyle.Snug && rigging["loop_length"] is { } loop)
             report(loop, "a snug knot has no loop", "loop_length with a loop, a clip or a split ring", "remove the key or change the knot");
         if (rigging["shank"] is { } length && rigging["shank_share"] is { } share)
             report(length.Line > share.Line ? length : share, "the shank is given twice, as a length and as a share", "one of shank and shank_share", "remove one of the two");
@@ -99,21 +99,21 @@ internal static class RiggingReader
         HardFloat kind = body["float"]?.Word?.Meaning is HardFloat given ? given : HardFloat.Suspending;
         return built with
         {
-            Float = kind,
+            Buoyancy = kind,
             Density = body["density"]?.Number ?? kind switch
             {
                 HardFloat.Floating => FloatingDensity,
                 HardFloat.Sinking => SinkingDensity,
                 _ => SuspendingDensity,
             },
-            Lip = body["lip"] is { } lip ? new DivingLip(lip["length"]!.Number, lip["width"]!.Number, lip["angle"]!.Number) : null,
+            Lip = body["lip"] is { } lip ? new LipShape(lip["length"]!.Number, lip["width"]!.Number, lip["angle"]!.Number) : null,
         };
     }
 
-    private static double DefaultLoop(KnotKind knot) => knot switch
+    private static double DefaultLoop(KnotStyle knot) => knot switch
     {
-        KnotKind.Clip => RiggingGrammar.ClipLength,
-        KnotKind.SplitRing => RiggingGrammar.RingLength,
+        KnotStyle.Clip => RiggingGrammar.ClipLength,
+        KnotStyle.SplitRing => RiggingGrammar.RingLength,
         _ => RiggingGrammar.LoopLength,
     };
 

@@ -267,10 +267,10 @@ public enum BodyProfile
 public sealed record LureBody(BodyProfile Profile, double Length, double Height, double Width, double Density, string Label)
 {
     /// <summary>Whether a hard twitchbait floats; null for others.</summary>
-    public HardFloat? Float { get; init; }
+    public HardFloat? Buoyancy { get; init; }
 
     /// <summary>The diving lip of a hard twitchbait, or null.</summary>
-    public DivingLip? Lip { get; init; }
+    public LipShape? Lip { get; init; }
 
     /// <summary>The metal of a spoon; null for others.</summary>
     public HeadMetal? Metal { get; init; }

@@ -20,7 +20,7 @@ public sealed class ActingLure : LureProperties
 
     /// <summary>Wraps a lure.</summary>
     /// <param name="still">The lure without action.</param>
-    /// <param name="speeds">Speeds (m/s), increasing, two or more; outside them the nearest factor holds.</param>
+    /// <param name="speeds">Speeds (m/s), increasing, three or more; outside them the nearest factor holds.</param>
     /// <param name="factors">Drag with action over drag without, 0.2 to 20, one for each speed.</param>
     /// <param name="liftArea">Mean lift coefficient times area (m2), upward positive.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
@@ -31,8 +31,8 @@ public sealed class ActingLure : LureProperties
         ArgumentNullException.ThrowIfNull(still);
         ArgumentNullException.ThrowIfNull(speeds);
         ArgumentNullException.ThrowIfNull(factors);
-        if (speeds.Count < 2 || speeds.Count != factors.Count)
-            throw new ArgumentException("There must be two speeds or more, and as many factors.", nameof(speeds));
+        if (speeds.Count < 3 || speeds.Count != factors.Count)
+            throw new ArgumentException("There must be three speeds or more, and as many factors.", nameof(speeds));
         foreach (double f in factors) Guard.InRange(f, 0.2, 20, nameof(factors));
 
         // Monotone between the points and smooth, so that the integrator meets no corner inside.

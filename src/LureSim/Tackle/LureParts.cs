@@ -16,7 +16,7 @@ public static class LureParts
     // Metal of the hook or lead nearer to the tail than this share of the length still leaves a stump of tail that can swing.
     private const double ShortestTail = 0.08;
 
-    private static readonly Dictionary<BodyProfile, BodySection[]> SectionsByProfile = ReadSections();
+    private static readonly Dictionary<BodyProfile, OutlineSection[]> SectionsByProfile = ReadSections();
 
     private static readonly Dictionary<string, double> Figures = ReadFigures();
 
@@ -44,7 +44,7 @@ public static class LureParts
 
     /// <summary>The sections of a body's outline from nose to tail; none for a spoon.</summary>
     /// <param name="profile">Profile.</param>
-    public static IReadOnlyList<BodySection> Sections(BodyProfile profile) => SectionsByProfile.TryGetValue(profile, out BodySection[]? found) ? found : [];
+    public static IReadOnlyList<OutlineSection> Sections(BodyProfile profile) => SectionsByProfile.TryGetValue(profile, out OutlineSection[]? found) ? found : [];
 
     /// <summary>Common length of the shank as a share of the body's length.</summary>
     /// <param name="profile">Profile of a soft body.</param>
@@ -136,9 +136,9 @@ public static class LureParts
     // Sections of the body along its bent centre line: an arc as far as the hook holds it, straight beyond.
     private static IEnumerable<LurePart> BodyParts(LureBody body, double volume, double mass, double arc, double sideways, double upright)
     {
-        BodySection[] sections = SectionsByProfile[body.Profile];
+        OutlineSection[] sections = SectionsByProfile[body.Profile];
         double sum = sections.Sum(s => s.Weight);
-        foreach (BodySection s in sections)
+        foreach (OutlineSection s in sections)
         {
             double share = s.Weight / sum;
             double middle = (s.From + s.To) / 2 * body.Length;
@@ -169,14 +169,14 @@ public static class LureParts
     {
         if (body.Profile != BodyProfile.PaddleTail)
             return null;
-        BodySection[] sections = SectionsByProfile[body.Profile];
+        OutlineSection[] sections = SectionsByProfile[body.Profile];
         double sum = sections.Sum(s => s.Weight);
-        BodySection stem = sections.First(s => s.Name == "stem");
-        BodySection paddle = sections[^1];
+        OutlineSection stem = sections.First(s => s.Name == "stem");
+        OutlineSection paddle = sections[^1];
         double free = stem.From * body.Length;
         double hinge = Math.Min(Math.Max(free, shank), (1 - ShortestTail) * body.Length);
         double mass = 0, inertia = 0;
-        foreach (BodySection s in sections)
+        foreach (OutlineSection s in sections)
         {
             double from = Math.Max(s.From * body.Length, hinge), to = s.To * body.Length;
             if (to <= from)
@@ -253,11 +253,11 @@ public static class LureParts
         };
     }
 
-    private static Dictionary<BodyProfile, BodySection[]> ReadSections() => Rows("lure_parts.csv")
+    private static Dictionary<BodyProfile, OutlineSection[]> ReadSections() => Rows("lure_parts.csv")
         .GroupBy(row => row[0])
         .ToDictionary(
             group => TacklePresets.ProfileNamed(group.Key),
-            group => group.Select(row => new BodySection(row[1], Number(row[2]), Number(row[3]), Number(row[4]), Number(row[5]))).ToArray());
+            group => group.Select(row => new OutlineSection(row[1], Number(row[2]), Number(row[3]), Number(row[4]), Number(row[5]))).ToArray());
 
     private static Dictionary<string, double> ReadFigures() => Rows("rig_proportions.csv").ToDictionary(row => row[0], row => Number(row[1]));
 
@@ -286,7 +286,7 @@ public static class LureParts
 /// <param name="To">Where it ends.</param>
 /// <param name="Height">Height as a share of the body's greatest.</param>
 /// <param name="Width">Width as a share of the body's greatest.</param>
-public sealed record BodySection(string Name, double From, double To, double Height, double Width)
+public sealed record OutlineSection(string Name, double From, double To, double Height, double Width)
 {
     /// <summary>Its volume as a share of the body's box (an elliptic cylinder fills pi/4 of it).</summary>
     internal double Weight => (To - From) * Height * Width;
