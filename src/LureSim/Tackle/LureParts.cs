@@ -56,7 +56,9 @@ public static class LureParts
     }];
 
     /// <summary>A figure of Data/tackle/rig_proportions.csv.</summary>
-    internal static double Figure(string name) => Figures[name];
+    /// <param name="name">Its name in the table.</param>
+    /// <exception cref="KeyNotFoundException">The table has no such figure.</exception>
+    public static double Figure(string name) => Figures[name];
 
     /// <summary>Sideways bend of a body by where the hook comes out (radians, tail to the left positive): the angle by which a body of the engaged
     /// length is pushed over, tail away from the side on which the hook shows. Twice this where the nose sits square on the head; the lower value is taken.</summary>
@@ -156,7 +158,7 @@ public static class LureParts
     /// <param name="arc">Length of the arc (m); 0 for a body straight from the nose.</param>
     /// <param name="sideways">Bend (radians), tail to the left positive.</param>
     /// <param name="upright">Bend (radians), tail up positive.</param>
-    internal static Station CentreLine(double length, double arc, double sideways, double upright)
+    public static Station CentreLine(double length, double arc, double sideways, double upright)
     {
         double inside = Math.Min(length, arc), beyond = Math.Max(0, length - arc);
         double left = (arc > 0 ? sideways * inside * inside / (2 * arc) : 0) + (beyond * Math.Sin(sideways));
