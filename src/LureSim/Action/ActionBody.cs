@@ -34,6 +34,9 @@ public sealed record ActionBody
     /// <summary>Where the line pulls: the eye of hook, head or bait.</summary>
     public required Vector3d TowPoint { get; init; }
 
+    /// <summary>Added mass along x, y, z (kg) and about them (kg m2) in place of the ellipsoid's, six figures: for sections of endless bodies.</summary>
+    internal IReadOnlyList<double>? AddedMassOverride { get; init; }
+
     /// <summary>Slices of the body from nose to tail, at most 64; see <see cref="BodySection.Spheroid"/> for a plain one. May be empty for a plate.</summary>
     public IReadOnlyList<BodySection> Sections { get; init; } = [];
 

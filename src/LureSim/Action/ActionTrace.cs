@@ -81,6 +81,9 @@ public sealed record ActionTrace
     /// <summary>Turn about the long axis since the start, counted on through whole turns (radians).</summary>
     public required double[] RollTotal { get; init; }
 
+    /// <summary>Turn about the line's direction since the start (radians), which is the twist put into the line; about the path where there is no line.</summary>
+    public required double[] TwistTotal { get; init; }
+
     /// <summary>Number of samples.</summary>
     public int Count => Time.Length;
 }

@@ -102,6 +102,7 @@ public sealed record DivingLip(Vector3d Position, double Area, double AspectRati
 /// <param name="RootStiffness">Spring of the hinge (N m/rad), 0 to 10; E I / stem length of the stem, see <see cref="StemStiffness"/>.</param>
 /// <param name="RootDamping">Loss factor of the rubber as a damping ratio, 0 to 2.</param>
 /// <param name="Offset">Rest angle of the tail to the left (radians), -pi/3 to pi/3: a tail that was moulded or stored bent.</param>
+/// <param name="Drop">How far the middle of the paddle hangs below the body's axis (m), -0.1 to 0.1: it makes the body roll with the beat.</param>
 public sealed record FlexibleTail(
     double HingePosition,
     double Length,
@@ -110,7 +111,8 @@ public sealed record FlexibleTail(
     double Mass,
     double RootStiffness,
     double RootDamping = 0.15,
-    double Offset = 0)
+    double Offset = 0,
+    double Drop = 0)
 {
     /// <summary>Bending spring of a stem of elliptic section, E (pi/64) h w^3 / l (beam bent by a moment): the root stiffness in N m/rad.</summary>
     /// <param name="modulus">Young's modulus (Pa): soft plastisol about 0.05 to 0.3 MPa (from memory).</param>
@@ -136,20 +138,23 @@ public sealed record FlexibleTail(
         Guard.InRange(RootStiffness, 0, 10, unit: "N m/rad");
         Guard.InRange(RootDamping, 0, 2);
         Guard.InRange(Offset, -Math.PI / 3, Math.PI / 3, unit: "rad");
+        Guard.InRange(Drop, -0.1, 0.1, unit: "m");
     }
 }
 
 /// <summary>A thin plate, the body of a spoon.</summary>
 /// <param name="Length">Length along x (m), 5e-3 to 0.5.</param>
 /// <param name="Width">Width along y (m), 2e-3 to 0.3.</param>
-/// <param name="CamberDepth">Depth of the dish below the chord, lengthwise (m), -0.05 to 0.05; the hollow side faces down when positive.</param>
-public sealed record PlateForm(double Length, double Width, double CamberDepth = 0)
+/// <param name="CamberDepth">Depth of the dish, lengthwise (m), -0.05 to 0.05; the hollow side faces down when positive.</param>
+/// <param name="Fill">Area of the outline over length times width, 0.3 to 1: pi/4 for an ellipse.</param>
+public sealed record PlateForm(double Length, double Width, double CamberDepth = 0, double Fill = Math.PI / 4)
 {
     internal void Validate()
     {
         Guard.InRange(Length, 5e-3, 0.5, unit: "m");
         Guard.InRange(Width, 2e-3, 0.3, unit: "m");
         Guard.InRange(CamberDepth, -0.05, 0.05, unit: "m");
+        Guard.InRange(Fill, 0.3, 1);
     }
 }
 
