@@ -29,6 +29,13 @@ internal sealed class Pipeline : IPipeline
     }
 
     /// <inheritdoc/>
+    public RigOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
+    {
+        RigSheet sheet = RigChecker.Check(scenario, focus, request.Units, progress, cancellation);
+        return new RigOutcome(sheet, draw ? Files(RigSheetWriter.Files(sheet, request.Units, Outputs(request))) : []);
+    }
+
+    /// <inheritdoc/>
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         Plan plan = Planner.Plan(scenario, new PlanOptions { Units = request.Units }, new Share(progress), cancellation);

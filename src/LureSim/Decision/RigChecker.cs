@@ -302,7 +302,7 @@ public static class RigChecker
             tow = tow with { WaterDensity = density, KinematicViscosity = viscosity };
             ActionTrace trace = Towing.Simulate(body, ActionBodyBuilder.KnotOf(box), tow, options, cancellation);
             cancellation.ThrowIfCancellationRequested();
-            return new ActionRun(trace, LureAction.Report(trace));
+            return new ActionRun(trace, ActionAnalysis.Of(trace));
         }
     }
 }
