@@ -17,6 +17,9 @@ internal sealed class TowedBodyEquations : IMotionEquations
     // Tail: uniform stem with a paddle: first and second moments of mass about the hinge over m l and m l^2.
     private const double TailFirstMoment = 0.6, TailSecondMoment = 0.45;
 
+    // Thickness of a paddle along the flow over its width; assumed.
+    private const double PaddleThickness = 0.4;
+
     // Disc or short plate across the flow: Hoerner 1965, ch. 3.
     private const double PaddleDrag = 1.17;
 
@@ -584,8 +587,9 @@ internal sealed class TowedBodyEquations : IMotionEquations
             m[1, 6] = m[6, 1] = first;
             m[5, 6] = m[6, 5] = (tail.HingePosition * first) - second;
 
-            // Water carried by the paddle as by a cylinder across its motion.
-            double carried = Has(ActionTerms.AddedMass) ? rho * Math.PI / 4 * tail.PaddleWidth * tail.PaddleWidth * tail.PaddleHeight : 0;
+            // Water carried by the paddle as it moves edgewise: rho (pi/4) t^2 per height (elliptic cylinder, Lamb 1932, art. 71), t its thickness along the flow.
+            double thickness = PaddleThickness * tail.PaddleWidth;
+            double carried = Has(ActionTerms.AddedMass) ? rho * Math.PI / 4 * thickness * thickness * tail.PaddleHeight : 0;
             double[] g = [0, 1, 0, tail.Drop, 0, tail.HingePosition - l, l];
             for (int i = 0; i < 7; i++)
             {

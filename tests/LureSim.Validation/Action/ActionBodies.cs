@@ -80,12 +80,12 @@ internal static class ActionBodies
         };
     }
 
-    /// <summary>A paddle tail on a stem 5 mm thick; the hinge moves aft as the shank grows.</summary>
+    /// <summary>A paddle tail on a stem 5 mm thick, that tapers from the body; the hinge moves aft as the shank grows.</summary>
     public static ActionBody PaddleTail(double shankShare = 0.4, double length = 0.09, double paddleHeight = 0.014, double paddleWidth = 0.012, double modulus = 1e5, double headMass = 5e-3)
     {
         // Hinge at 70 % of the length, or where the shank ends.
         double free = length * Math.Min(0.3, Math.Max(0.06, 0.95 - shankShare));
-        double stem = 0.006 * (1 + (0.6 * (0.3 - (free / length)) / 0.3));
+        double stem = 0.005 * (1 + (0.6 * (0.3 - (free / length)) / 0.3));
         var tail = new FlexibleTail(
             (-length / 2) + free, free, paddleHeight, paddleWidth, 1.3e-3 * free / 0.027, FlexibleTail.StemStiffness(modulus, 1.2 * stem, stem, Math.Max(0.3 * free, 0.004)), Drop: 0.003);
         return Soft(length: length, tail: tail, headMass: headMass);
