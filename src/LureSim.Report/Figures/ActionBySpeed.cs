@@ -28,7 +28,7 @@ public static class ActionBySpeed
         bool tail = focus.Parts.Tail is not null;
         double[] speeds = [.. sweep.Speeds.Select(format.Speed)];
         double Swing(ActionReport r) => r.Verdict == ActionVerdict.Unknown ? double.NaN : (tail ? r.TailAmplitude : r.YawAmplitude) * 180 / Math.PI;
-        double Beat(ActionReport r) => r.Verdict == ActionVerdict.Unknown ? double.NaN : r.Frequency;
+        double Beat(ActionReport r) => r.Verdict == ActionVerdict.Unknown ? double.NaN : ActionWords.Beats(r) ? r.Frequency : 0;
         IEnumerable<ActionReport> all = sweep.AsRigged.Concat(sweep.Clean ?? []);
         double most = Math.Max(5, all.Select(Swing).Where(double.IsFinite).DefaultIfEmpty(5).Max() * 1.15);
         double fastest = Math.Max(1, all.Select(Beat).Where(double.IsFinite).DefaultIfEmpty(1).Max() * 1.15);

@@ -85,7 +85,7 @@ public static class ActionStills
             Subtitle = $"{focus.Action.Rig.Body.Label}{(focus.Action.Rig.Head.IsNone ? "" : ", " + options.Format.HeadText(focus.Action.Rig.Head))} at {options.Format.SpeedText(focus.Action.Speed)}, the rod to the right",
             Model = model,
             PlotHeight = (2 * row) + 40,
-            Caption = run.Report.Frequency > 0 && Math.Abs(run.Report.SpinRate) < SpinOnset.Onset
+            Caption = ActionWords.Beats(run.Report) && Math.Abs(run.Report.SpinRate) < SpinOnset.Onset
                 ? "Stills through one beat, at true angles."
                 : Math.Abs(run.Report.SpinRate) >= SpinOnset.Onset ? "Stills through one turn about the long axis, at true angles." : "Stills over a second, at true angles.",
             AltText = $"{ActionWords.Line(run.Report, options.Units)}.",
@@ -94,7 +94,7 @@ public static class ActionStills
 
     private static double Period(ActionReport report)
     {
-        double rate = Math.Abs(report.SpinRate) >= SpinOnset.Onset ? Math.Abs(report.SpinRate) : report.Frequency;
+        double rate = Math.Abs(report.SpinRate) >= SpinOnset.Onset ? Math.Abs(report.SpinRate) : ActionWords.Beats(report) ? report.Frequency : 0;
         return rate > 0.2 ? Math.Clamp(1 / rate, 0.05, 3) : Plain;
     }
 }

@@ -132,15 +132,17 @@ internal sealed class LureOutline
         double half = body.Length / 2;
         if (parts.Parts.FirstOrDefault(p => p.Name == "bend and point") is { } point)
         {
-            double shank = parts.Engagement, left = 2 * point.Centre.Left, up = 2 * point.Centre.Up, bend = 0.07 * body.Length;
-            List<Vector3d> line = [new(half, 0, 0), new(half - shank, 0, 0)];
+            // From the eye down to the shank, along it, round the bend and up to the point.
+            double low = parts.Parts.First(p => p.Name == "shank").Centre.Up;
+            double shank = parts.Engagement, left = 2 * point.Centre.Left, up = 2 * (point.Centre.Up - low), bend = 0.07 * body.Length;
+            List<Vector3d> line = low < 0 ? [new(half, 0, 0), new(half - (0.04 * body.Length), 0, 0), new(half - (0.07 * body.Length), 0, low), new(half - shank, 0, low)] : [new(half, 0, 0), new(half - shank, 0, 0)];
             for (int i = 1; i <= 8; i++)
             {
                 (double s, double c) = Math.SinCos(Math.PI * i / 8);
-                line.Add(new Vector3d(half - shank - (bend / 2 * s), left * (1 - c) / 2, up * (1 - c) / 2));
+                line.Add(new Vector3d(half - shank - (bend / 2 * s), left * (1 - c) / 2, low + (up * (1 - c) / 2)));
             }
 
-            line.Add(new Vector3d(half - shank + (1.3 * bend), left, up));
+            line.Add(new Vector3d(half - shank + (1.3 * bend), left, low + up));
             yield return line;
         }
 

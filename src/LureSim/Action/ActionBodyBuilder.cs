@@ -55,7 +55,7 @@ public static class ActionBodyBuilder
             SemiAxes = semiAxes,
             TowPoint = At(parts.TowPoint),
             Sections = spoon ? [] : Sections(body, nose, solidEnd),
-            TrailingEdges = spoon ? [] : [Edge(body, parts, nose, semiAxes)],
+            TrailingEdges = spoon ? [] : Edges(body, parts, nose, semiAxes),
             Appendages = Appendages(head, body, parts, rigging, At),
             Lip = Lip(body),
             Tail = tail,
@@ -118,13 +118,17 @@ public static class ActionBodyBuilder
         return slices;
     }
 
-    // A body with a swinging tail ends where the stem begins; others lose the flow just before their end.
-    private static TrailingEdge Edge(LureBody body, LureAssembly parts, double nose, Vector3d semiAxes)
+    // The rear of the body, and behind it the tail: a fin where it is thin and stiff; a tail that swings has forces of its own.
+    private static List<TrailingEdge> Edges(LureBody body, LureAssembly parts, double nose, Vector3d semiAxes)
     {
-        if (parts.Tail is not { } tail)
-            return TrailingEdge.OfSpheroid(semiAxes);
-        OutlineSection stem = LureParts.Sections(body.Profile).First(s => s.Name == "stem");
-        return new TrailingEdge(new Vector3d(nose - tail.Hinge, 0, 0), stem.Height * body.Height, stem.Width * body.Width);
+        List<TrailingEdge> edges = [TrailingEdge.OfSpheroid(semiAxes)];
+        if (parts.Tail is null)
+        {
+            OutlineSection fin = LureParts.Sections(body.Profile)[^1];
+            edges.Add(new TrailingEdge(new Vector3d(-nose, 0, 0), fin.Height * body.Height, fin.Width * body.Width));
+        }
+
+        return edges;
     }
 
     private static List<AppendageDrag> Appendages(JigHead head, LureBody body, LureAssembly parts, Rigging rigging, Func<Station, Vector3d> at)

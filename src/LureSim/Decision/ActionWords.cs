@@ -29,6 +29,15 @@ public static class ActionWords
     /// <param name="verdict">The verdict.</param>
     public static bool IsFault(ActionVerdict verdict) => verdict is ActionVerdict.Spins or ActionVerdict.Muted or ActionVerdict.Tumbles;
 
+    /// <summary>True if it beats visibly: tail, nose or roll by more than a degree or two to each side.</summary>
+    /// <param name="report">A report.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="report"/> is null.</exception>
+    public static bool Beats(ActionReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return report.Frequency > 0 && Math.Max(report.TailAmplitude, Math.Max(report.YawAmplitude, report.RollAmplitude)) > NoticeableAngle;
+    }
+
     /// <summary>The verdict with its key figures, without a full stop.</summary>
     /// <param name="report">A report.</param>
     /// <param name="units">Units.</param>
@@ -39,13 +48,13 @@ public static class ActionWords
         List<string> figures = [];
         if (Math.Abs(report.SpinRate) > NoticeableSpin)
             figures.Add($"{Number(Math.Abs(report.SpinRate), 1)} turns a second, {Twists(report, units)}");
-        if (report.Frequency > 0 && report.Verdict is not ActionVerdict.Spins)
+        if (Beats(report) && report.Darts.Count == 0 && report.Verdict is not ActionVerdict.Spins)
             figures.Add($"{Number(report.Frequency, 1)} beats a second");
         if (report.TailAmplitude > NoticeableAngle)
             figures.Add($"tail {Degrees(report.TailAmplitude)} to each side");
         else if (report.YawAmplitude > NoticeableAngle && report.Verdict is not (ActionVerdict.Spins or ActionVerdict.Darts))
             figures.Add($"nose {Degrees(report.YawAmplitude)} to each side");
-        if (report.RollAmplitude > 2 * NoticeableAngle && report.Verdict is not ActionVerdict.Spins)
+        if (report.RollAmplitude > 2 * NoticeableAngle && report.Darts.Count == 0 && report.Verdict is not ActionVerdict.Spins)
             figures.Add($"rolls {Degrees(report.RollAmplitude)}");
         if (report.Darts.Count > 0)
             figures.Add($"darts {Degrees(report.DartAngle)} off the line, {Small(report.DartTravel, units)} a twitch, glides {Small(report.Glide, units)}");

@@ -30,7 +30,7 @@ public sealed record Mending(string What, ActionReport Before, ActionReport Afte
 public sealed record ActionSweep(IReadOnlyList<double> Speeds, IReadOnlyList<ActionReport> AsRigged, IReadOnlyList<ActionReport>? Clean);
 
 /// <summary>Spin rate by bend of the body and speed.</summary>
-/// <param name="Bends">Sideways bends (radians), increasing from 0.</param>
+/// <param name="Bends">Bends in the plane of the rig's own (radians), increasing from 0.</param>
 /// <param name="Speeds">Speeds (m/s), increasing.</param>
 /// <param name="SpinRate">Turns a second, size, [bend, speed].</param>
 /// <param name="TwistsPerMetre">Twists of line per metre, size, [bend, speed].</param>

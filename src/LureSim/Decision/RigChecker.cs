@@ -36,6 +36,8 @@ public static class RigChecker
     private const int MapSpeeds = 8;
     private const double SlowestSpeed = 0.15;
     private const double FastestSpeed = 1.5;
+    private const double SmallBend = 2 * Math.PI / 180;
+    private const double CommonPlane = 0.5;
     private const double LargestMappedBend = 24 * Math.PI / 180;
 
     private enum Fault
@@ -131,30 +133,40 @@ public static class RigChecker
             Mend(scenario, action, units, cancellation));
     }
 
-    /// <summary>Drag of a lure with its action over its drag without, by speed, for the path: 1 where the action could not be computed.</summary>
+    /// <summary>
+    /// Drag of a lure as it is rigged over the drag of the same lure put on cleanly with its tail at rest, by speed: what action and faults add on the path.
+    /// Both are towed at the same angle of the line, so that the attitude that the line gives does not count. 1 where it could not be computed.
+    /// </summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="head">Head.</param>
     /// <param name="body">Body.</param>
     /// <param name="speeds">Speeds (m/s).</param>
     /// <param name="cancellation">Stops the work.</param>
+    /// <returns>Factors, and the mean lift coefficient times area (m2).</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     public static (double[] Factors, double LiftArea) Drag(Scenario scenario, JigHead head, LureBody body, IReadOnlyList<double> speeds, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(speeds);
-        var runner = new Runner(scenario, new Rig(head, body, scenario.Presentations[0]), cancellation);
+        var rig = new Rig(head, body, scenario.Presentations[0]);
+        Rigging clean = scenario.Tackle.Rigging.Straightened;
+        var rigged = new Runner(scenario, rig, cancellation);
+        var still = new Runner(scenario with { Tackle = scenario.Tackle with { Rigging = clean } }, rig, cancellation);
+        bool alike = clean == scenario.Tackle.Rigging && !rigged.HasTail;
         double[] factors = new double[speeds.Count];
         double lift = 0;
         for (int i = 0; i < speeds.Count; i++)
         {
-            ActionRun run = runner.Steady(speeds[i], TypicalElevation, SweepWindow);
-            bool sound = run.Trace.Status == ActionStatus.Completed && double.IsFinite(run.Report.DragFactor);
-            factors[i] = sound ? Math.Clamp(run.Report.DragFactor, 0.5, 10) : 1;
+            ActionRun run = rigged.Steady(speeds[i], TypicalElevation, SweepWindow);
+            ActionRun? rest = alike ? null : still.Steady(speeds[i], TypicalElevation, SweepWindow, ActionTerms.All & ~ActionTerms.Wake);
+            factors[i] = Sound(run) && rest is not null && Sound(rest) ? Math.Clamp(run.Report.DragFactor / rest.Report.DragFactor, 0.5, 10) : 1;
             Vector3d axes = run.Trace.Body.SemiAxes;
-            if (sound && double.IsFinite(run.Report.LiftCoefficient)) lift += run.Report.LiftCoefficient * Math.PI * axes.Y * axes.Z / speeds.Count;
+            if (Sound(run) && double.IsFinite(run.Report.LiftCoefficient)) lift += run.Report.LiftCoefficient * Math.PI * axes.Y * axes.Z / speeds.Count;
         }
 
         return (factors, lift);
+
+        static bool Sound(ActionRun run) => run.Trace.Status == ActionStatus.Completed && double.IsFinite(run.Report.DragFactor) && run.Report.DragFactor > 0;
     }
 
     // Angle of the line above the level at a jig on a retrieve over some metres of water (radians).
@@ -179,7 +191,10 @@ public static class RigChecker
 
     private static SpinMap Map(Scenario scenario, RigAction action, LureAssembly parts, CancellationToken cancellation)
     {
-        double own = Math.Abs(parts.BendSideways);
+        double own = Math.Sqrt((parts.BendSideways * parts.BendSideways) + (parts.BendUp * parts.BendUp));
+
+        // In the plane of the rig's own bend; a straight one is bent sideways and a little up, as baits are.
+        double plane = own > SmallBend ? Math.Atan2(parts.BendUp, parts.BendSideways) : CommonPlane;
         double most = Math.Max(LargestMappedBend, Math.Min(0.9, 1.2 * own));
         double[] bends = [.. Enumerable.Range(0, MapBends).Select(i => i * most / (MapBends - 1))];
         double[] speeds = [.. Enumerable.Range(0, MapSpeeds).Select(i => SlowestSpeed + (i * (FastestSpeed - SlowestSpeed) / (MapSpeeds - 1)))];
@@ -189,7 +204,12 @@ public static class RigChecker
         Parallel.For(0, MapBends * MapSpeeds, new ParallelOptions { CancellationToken = cancellation }, i =>
         {
             int b = i / MapSpeeds, s = i % MapSpeeds;
-            var runner = new Runner(scenario with { Tackle = scenario.Tackle with { Rigging = clean with { Bend = bends[b] } } }, action.Rig, cancellation);
+            Rigging bent = clean with
+            {
+                Bend = bends[b] * Math.Cos(plane),
+                ExitAbove = LureParts.ExitOfBend(bends[b] * Math.Sin(plane), parts.Engagement),
+            };
+            var runner = new Runner(scenario with { Tackle = scenario.Tackle with { Rigging = bent } }, action.Rig, cancellation);
             ActionReport report = runner.Steady(speeds[s], action.LineElevation, SweepWindow).Report;
             spin[b, s] = Math.Abs(report.SpinRate);
             twists[b, s] = Math.Abs(report.LineTwistsPerMetre);
@@ -266,8 +286,10 @@ public static class RigChecker
             this.cancellation = cancellation;
         }
 
-        public ActionRun Steady(double speed, double elevation, double window) =>
-            Run(TowInput.Steady(speed, elevation), null, new ActionOptions { Duration = window, SettlingTime = Math.Min(Settling, window / 2) });
+        public bool HasTail => body.Tail is not null;
+
+        public ActionRun Steady(double speed, double elevation, double window, ActionTerms terms = ActionTerms.All) =>
+            Run(TowInput.Steady(speed, elevation), null, new ActionOptions { Duration = window, SettlingTime = Math.Min(Settling, window / 2), Terms = terms });
 
         public ActionRun Fall(double window) =>
             Run(TowInput.SlackFall(), null, new ActionOptions { Duration = window, SettlingTime = Math.Min(Settling, window / 2) });

@@ -60,15 +60,28 @@ public static class LureParts
     /// <exception cref="KeyNotFoundException">The table has no such figure.</exception>
     public static double Figure(string name) => Figures[name];
 
-    /// <summary>Sideways bend of a body by where the hook comes out (radians, tail to the left positive): the angle by which a body of the engaged
-    /// length is pushed over, tail away from the side on which the hook shows. Twice this where the nose sits square on the head; the lower value is taken.</summary>
+    /// <summary>
+    /// Bend of a body by where the hook comes out (radians, away from the side on which it shows): the nose is clamped on the eye and the body pushed over by e
+    /// at the end of the engaged length l, free beyond: a cantilever with an end load, whose end slope is 3/2 e/l (Euler-Bernoulli beam).
+    /// </summary>
     /// <param name="offset">Exit beside the centre line (m), to the left positive.</param>
     /// <param name="engagement">Length of body on the hook (m), above 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">The length is not above 0.</exception>
     public static double BendOfExit(double offset, double engagement)
     {
         Guard.Positive(engagement);
-        return -Math.Atan(offset / engagement);
+        return -Math.Atan(1.5 * offset / engagement);
+    }
+
+    /// <summary>Where the hook would come out of a body bent by an angle: the inverse of <see cref="BendOfExit"/> (m).</summary>
+    /// <param name="bend">Bend (radians), below pi/2 in size.</param>
+    /// <param name="engagement">Length of body on the hook (m), above 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is out of range.</exception>
+    public static double ExitOfBend(double bend, double engagement)
+    {
+        Guard.InRange(bend, -1.5, 1.5, unit: "rad");
+        Guard.Positive(engagement);
+        return -Math.Tan(bend) * engagement / 1.5;
     }
 
     /// <summary>Slope at the ends of a body that is bunched by a length s between two points a length c apart (radians): for a circular arc
@@ -111,11 +124,14 @@ public static class LureParts
 
         if (head.HookMass > 0)
         {
+            // On a jig the shank lies in the body and the point stands over it; a weedless hook carries its shank under the body, its point lies in the back.
+            bool weedless = head.Mass == 0 || head.Place == WeightPlace.Shank;
+            double below = weedless ? Figures["weedless_shank_below"] * body.Height : 0;
+            double gape = weedless ? below + (body.Height / 2) : Math.Min(Figures["gape_per_shank"] * shank, 1.2 * body.Height);
             double inShank = Figures["hook_mass_in_shank"] * head.HookMass;
-            double gape = Math.Min(Figures["gape_per_shank"] * shank, 1.2 * body.Height);
             double rest = head.HookMass - inShank;
-            parts.Add(new LurePart("shank", inShank, inShank / Materials.SteelDensity, new Station(shank / 2, 0, 0), Inertia.Rod(inShank, shank)));
-            var point = new Station(shank, gape / 2 * Math.Sin(rigging.PointLean), gape / 2 * Math.Cos(rigging.PointLean));
+            parts.Add(new LurePart("shank", inShank, inShank / Materials.SteelDensity, new Station(shank / 2, 0, -below), Inertia.Rod(inShank, shank)));
+            var point = new Station(shank, gape / 2 * Math.Sin(rigging.PointLean), (gape / 2 * Math.Cos(rigging.PointLean)) - below);
             double across = rest * gape * gape / 12;
             parts.Add(new LurePart("bend and point", rest, rest / Materials.SteelDensity, point, Inertia.Diagonal(across, across, 0)));
         }
@@ -189,9 +205,9 @@ public static class LureParts
             inertia += m * ((arm * arm) + ((to - from) * (to - from) / 12) + (s.Width * body.Width * s.Width * body.Width / 16));
         }
 
-        // A stem of elliptic section bent over its free length: k = E I / l, I = pi/64 h w^3.
+        // A stem of elliptic section bent over the thin part of its length: k = E I / l, I = pi/64 h w^3.
         double height = stem.Height * body.Height, width = stem.Width * body.Width;
-        double bent = Math.Max((stem.To * body.Length) - hinge, (1 - stem.To) * body.Length / 2);
+        double bent = Figures["stem_bending_share"] * (body.Length - hinge);
         double stiffness = Figures["soft_modulus_pa"] * Math.PI / 64 * height * width * width * width / bent;
         double edge = paddle.Height * body.Height;
         return new FreeTail(hinge, body.Length - hinge, edge, Math.PI / 4 * edge * edge * 0.8, mass, inertia, stiffness, (body.Length - hinge) / (body.Length - free));

@@ -39,7 +39,7 @@ public class LurePartsTests
     public void Centre_of_mass_of_a_jig_by_hand()
     {
         LureAssembly parts = LureParts.Of(Quarter, Paddle, new Rigging());
-        (double From, double To, double Height, double Width)[] rows = [(0, 0.25, 0.85, 0.9), (0.25, 0.6, 1, 1), (0.6, 0.9, 0.45, 0.4), (0.9, 1, 0.9, 0.7)];
+        (double From, double To, double Height, double Width)[] rows = [(0, 0.25, 0.85, 0.9), (0.25, 0.65, 1, 1), (0.65, 0.92, 0.35, 0.4), (0.92, 1, 0.8, 0.95)];
         double sum = rows.Sum(r => (r.To - r.From) * r.Height * r.Width);
         double bodyCentre = rows.Sum(r => (r.To - r.From) * r.Height * r.Width * (r.From + r.To) / 2) / sum * 0.1;
         double bodyMass = Math.PI / 4 * 0.02 * 0.014 * 0.1 * 0.62 * 1050;
@@ -53,10 +53,15 @@ public class LurePartsTests
     }
 
     [Theory]
-    [InlineData(0.003, 0.05, 3.434)]
-    [InlineData(-0.002, 0.04, -2.862)]
+    [InlineData(0.003, 0.05, 5.143)]
+    [InlineData(-0.002, 0.04, -4.289)]
     public void A_hook_out_on_one_side_bends_the_tail_to_the_other(double offset, double engagement, double degrees) =>
         Assert.Equal(-degrees, LureParts.BendOfExit(offset, engagement) * 180 / Math.PI, 1e-3);
+
+    [Fact]
+    public void Exit_and_bend_are_each_others_inverse() =>
+        Gen.Select(Gen.Double[-0.01, 0.01], Gen.Double[0.01, 0.1]).HoldsFor((offset, engagement) =>
+            Assert.Equal(offset, LureParts.ExitOfBend(LureParts.BendOfExit(offset, engagement), engagement), 1e-12));
 
     // An arc of half-angle a has the chord 2 r sin a and the length 2 r a; the series a = sqrt(6 s/c) is within 3 % up to 0.5 rad.
     [Theory]
@@ -88,14 +93,24 @@ public class LurePartsTests
         FreeTail free = LureParts.Of(Quarter, Paddle, new Rigging { ShankShare = 0.35 }).Tail!;
         FreeTail held = LureParts.Of(Quarter, Paddle, new Rigging { ShankShare = 0.75 }).Tail!;
         Assert.Equal(1, free.FreeShare, 1e-12);
-        Assert.Equal(0.06, free.Hinge, 1e-12);
+        Assert.Equal(0.065, free.Hinge, 1e-12);
         Assert.Equal(0.075, held.Hinge, 1e-12);
-        Assert.Equal(0.625, held.FreeShare, 1e-12);
+        Assert.Equal(25.0 / 35.0, held.FreeShare, 1e-12);
 
-        // k = E I / l with the stem's 9 x 5.6 mm section: 30 mm of stem free, or 15 mm.
-        Assert.Equal(2e5 * Math.PI / 64 * 0.009 * Math.Pow(0.0056, 3) / 0.03, free.Stiffness, 1e-12);
-        Assert.Equal(2, held.Stiffness / free.Stiffness, 1e-9);
+        // k = E I / l with the stem's 7 x 5.6 mm section, over 30 % of the 35 mm or 25 mm that are free.
+        Assert.Equal(1e5 * Math.PI / 64 * 0.007 * Math.Pow(0.0056, 3) / (0.3 * 0.035), free.Stiffness, 1e-12);
+        Assert.Equal(1.4, held.Stiffness / free.Stiffness, 1e-9);
         Assert.Null(LureParts.Of(Quarter, Jerk, new Rigging()).Tail);
+    }
+
+    // A weedless hook by hand: its shank 45 % of the 16 mm under the axis, its gape from there to the back.
+    [Fact]
+    public void A_weedless_hook_hangs_under_the_body()
+    {
+        LureAssembly parts = LureParts.Of(Bare, Jerk, new Rigging());
+        double shank = -0.45 * 0.016, point = shank + ((0.0072 + 0.008) / 2);
+        Assert.Equal(((0.6 * 1.4e-3 * shank) + (0.4 * 1.4e-3 * point)) / parts.Mass, parts.MassCentre.Up, 1e-12);
+        Assert.True(parts.MassCentre.Up < parts.BuoyancyCentre.Up);
     }
 
     [Fact]
