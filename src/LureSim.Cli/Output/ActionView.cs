@@ -80,25 +80,22 @@ internal static class ActionView
 /// <summary>A check of rigs in JSON.</summary>
 internal sealed record ActionJson(string Title, IReadOnlyList<ActionJson.Row> Rigs, ActionJson.Close RigCheck, IReadOnlyList<string> Files)
 {
-    public static ActionJson Of(RigOutcome outcome, UnitSystem units)
-    {
-        RigSheet sheet = outcome.Sheet;
-        RigFocus focus = sheet.Focus;
-        return new(
-            sheet.Scenario.Title,
-            [.. sheet.Rows.Select(Row.Of)],
-            new Close(
-                Row.Of(focus.Action),
-                ActionWords.Line(focus.Action.Retrieve.Report, units),
-                focus.Action.Retrieve.Report.Reasons,
-                Report.Of(focus.Fall.Report),
-                Report.Of(focus.LoopTwitch.Report),
-                Report.Of(focus.SnugTwitch.Report),
-                [.. focus.Mend.Select(mend => new Mended(mend.What, Report.Of(mend.After)))],
-                focus.Sweep is { } sweep ? new BySpeed(sweep.Speeds, [.. sweep.AsRigged.Select(Report.Of)], sweep.Clean?.Select(Report.Of).ToArray()) : null,
-                focus.Spin is { } spin ? new SpinByBend(spin.Bends, spin.Speeds, Rows(spin.SpinRate), spin.OwnBend, spin.OwnSpeed) : null),
-            [.. outcome.Figures.Select(file => file.Name)]);
-    }
+    public static ActionJson Of(RigOutcome outcome, UnitSystem units) => new(
+        outcome.Sheet.Scenario.Title,
+        [.. outcome.Sheet.Rows.Select(Row.Of)],
+        CloseOf(outcome.Sheet.Focus, units),
+        [.. outcome.Figures.Select(file => file.Name)]);
+
+    public static Close CloseOf(RigFocus focus, UnitSystem units) => new(
+        Row.Of(focus.Action),
+        ActionWords.Line(focus.Action.Retrieve.Report, units),
+        focus.Action.Retrieve.Report.Reasons,
+        Report.Of(focus.Fall.Report),
+        Report.Of(focus.LoopTwitch.Report),
+        Report.Of(focus.SnugTwitch.Report),
+        [.. focus.Mend.Select(mend => new Mended(mend.What, Report.Of(mend.After)))],
+        focus.Sweep is { } sweep ? new BySpeed(sweep.Speeds, [.. sweep.AsRigged.Select(Report.Of)], sweep.Clean?.Select(Report.Of).ToArray()) : null,
+        focus.Spin is { } spin ? new SpinByBend(spin.Bends, spin.Speeds, Rows(spin.SpinRate), spin.OwnBend, spin.OwnSpeed) : null);
 
     private static double[][] Rows(double[,] values) =>
         [.. Enumerable.Range(0, values.GetLength(0)).Select(row => Enumerable.Range(0, values.GetLength(1)).Select(column => values[row, column]).ToArray())];

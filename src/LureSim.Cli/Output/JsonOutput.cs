@@ -179,6 +179,7 @@ internal sealed record PlanJson(
     FallJson Fall,
     GridJson Coverage,
     ColourJson Colours,
+    ActionJson.Close? RigCheck,
     IReadOnlyList<string> Sheet)
 {
     public static PlanJson Of(PlanOutcome outcome)
@@ -195,6 +196,7 @@ internal sealed record PlanJson(
             FallJson.Of(plan.Scenario, plan.FallTable),
             GridJson.Of(plan.Grid),
             ColourJson.Of(plan.Scenario, outcome.Colours),
+            plan.RigCheck is { } check ? ActionJson.CloseOf(check, outcome.Units) : null,
             [.. outcome.Sheet.Select(file => file.Name)]);
     }
 }

@@ -42,6 +42,9 @@ public sealed record Sheet
     /// <summary>How far off the fish makes out the colours, or null.</summary>
     public SightFinding? Sight { get; init; }
 
+    /// <summary>How the first choice swims, or null.</summary>
+    public RigFocus? RigCheck { get; init; }
+
     /// <summary>Units of everything on the sheet.</summary>
     public UnitSystem Units { get; init; }
 
@@ -68,6 +71,7 @@ public sealed record Sheet
             Colours = Plates.Colours(plan.Colours.Chart),
             Spectrum = Plates.Spectrum(plan.Colours.Chart),
             Sight = SightFinding.Of(plan.Scenario, plan.Colours, units),
+            RigCheck = plan.RigCheck,
             Units = units,
             Limits = plan.Notes,
         };

@@ -120,6 +120,9 @@ public sealed record Plan(
     ColourFinding Colours,
     IReadOnlyList<string> Notes)
 {
+    /// <summary>How the first choice swims, and what to mend; null where it was not computed.</summary>
+    public RigFocus? RigCheck { get; init; }
+
     /// <summary>The candidates of the chosen presentation, one a jig head: what the side view draws.</summary>
     public IReadOnlyList<Candidate> OfChosenPresentation =>
         [.. Candidates.Where(c => c.Rig.Presentation == Choice.First.Rig.Presentation)];

@@ -14,6 +14,11 @@ public static class RigChecker
     private const double SweepWindow = 4;
     private const double Settling = 2;
     private const double FallWindow = 5;
+    private const double DragWindow = 3;
+
+    // Brackish water at 20 degrees Celsius: density (kg/m3) and kinematic viscosity (m2/s).
+    private const double ReferenceDensity = 1015;
+    private const double ReferenceViscosity = 1.05e-6;
 
     // Twitch, twitch, pause for a retrieve that has none: travel (m), pull and interval (s), pause (s); common practice.
     private const double PlainStroke = 0.3;
@@ -137,28 +142,27 @@ public static class RigChecker
     /// Drag of a lure as it is rigged over the drag of the same lure put on cleanly with its tail at rest, by speed: what action and faults add on the path.
     /// Both are towed at the same angle of the line, so that the attitude that the line gives does not count. 1 where it could not be computed.
     /// </summary>
-    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="tackle">The tackle, for rigging and leader.</param>
     /// <param name="head">Head.</param>
     /// <param name="body">Body.</param>
     /// <param name="speeds">Speeds (m/s).</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <returns>Factors, and the mean lift coefficient times area (m2).</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static (double[] Factors, double LiftArea) Drag(Scenario scenario, JigHead head, LureBody body, IReadOnlyList<double> speeds, CancellationToken cancellation = default)
+    public static (double[] Factors, double LiftArea) Drag(TackleBox tackle, JigHead head, LureBody body, IReadOnlyList<double> speeds, CancellationToken cancellation = default)
     {
-        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(tackle);
         ArgumentNullException.ThrowIfNull(speeds);
-        var rig = new Rig(head, body, scenario.Presentations[0]);
-        Rigging clean = scenario.Tackle.Rigging.Straightened;
-        var rigged = new Runner(scenario, rig, cancellation);
-        var still = new Runner(scenario with { Tackle = scenario.Tackle with { Rigging = clean } }, rig, cancellation);
-        bool alike = clean == scenario.Tackle.Rigging && !rigged.HasTail;
+        Rigging clean = tackle.Rigging.Straightened;
+        var rigged = new Runner(tackle, head, body, ReferenceDensity, ReferenceViscosity, cancellation);
+        var still = new Runner(tackle with { Rigging = clean }, head, body, ReferenceDensity, ReferenceViscosity, cancellation);
+        bool alike = clean == tackle.Rigging && !rigged.HasTail;
         double[] factors = new double[speeds.Count];
         double lift = 0;
         for (int i = 0; i < speeds.Count; i++)
         {
-            ActionRun run = rigged.Steady(speeds[i], TypicalElevation, SweepWindow);
-            ActionRun? rest = alike ? null : still.Steady(speeds[i], TypicalElevation, SweepWindow, ActionTerms.All & ~ActionTerms.Wake);
+            ActionRun run = rigged.Steady(speeds[i], TypicalElevation, DragWindow);
+            ActionRun? rest = alike ? null : still.Steady(speeds[i], TypicalElevation, DragWindow, ActionTerms.All & ~ActionTerms.Wake);
             factors[i] = Sound(run) && rest is not null && Sound(rest) ? Math.Clamp(run.Report.DragFactor / rest.Report.DragFactor, 0.5, 10) : 1;
             Vector3d axes = run.Trace.Body.SemiAxes;
             if (Sound(run) && double.IsFinite(run.Report.LiftCoefficient)) lift += run.Report.LiftCoefficient * Math.PI * axes.Y * axes.Z / speeds.Count;
@@ -277,13 +281,22 @@ public static class RigChecker
         private readonly CancellationToken cancellation;
 
         public Runner(Scenario scenario, Rig rig, CancellationToken cancellation)
+            : this(scenario.Tackle, rig.Head, rig.Body, WaterColumn.Of(scenario.Spot), cancellation)
         {
-            tackle = scenario.Tackle;
-            body = ActionBodyBuilder.Of(rig.Head, rig.Body, tackle.Rigging);
-            var water = WaterColumn.Of(scenario.Spot);
-            density = water.Density;
-            viscosity = Math.Clamp(water.KinematicViscosity, 5e-7, 3e-6);
+        }
+
+        public Runner(TackleBox tackle, JigHead head, LureBody lure, double density, double viscosity, CancellationToken cancellation)
+        {
+            this.tackle = tackle;
+            body = ActionBodyBuilder.Of(head, lure, tackle.Rigging);
+            this.density = density;
+            this.viscosity = viscosity;
             this.cancellation = cancellation;
+        }
+
+        private Runner(TackleBox tackle, JigHead head, LureBody lure, WaterColumn water, CancellationToken cancellation)
+            : this(tackle, head, lure, water.Density, Math.Clamp(water.KinematicViscosity, 5e-7, 3e-6), cancellation)
+        {
         }
 
         public bool HasTail => body.Tail is not null;

@@ -121,6 +121,13 @@ internal sealed class FakePipeline : IPipeline
         return new LessonOutcome(Lesson.Of(scenario, request.Units, progress, cancellation), [OutputFile.Text("red-turns-black.svg", "<svg/>")]);
     }
 
+    public RigOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastRig = focus;
+        LastRequest = request;
+        return new RigOutcome(RigChecker.Check(scenario, focus, request.Units, progress, cancellation), draw ? [OutputFile.Text("twitch-path.svg", "<svg/>")] : []);
+    }
+
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         LastRequest = request;
