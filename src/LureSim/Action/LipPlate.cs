@@ -23,6 +23,8 @@ public static class LipPlate
         double stall = Math.Clamp(12 * (1 + (1 / aspectRatio)), 15, 52) * Math.PI / 180;
         double incidence = Math.Asin(s);
         double share = 0.5 * (1 + Math.Tanh((incidence - stall) / 0.07));
-        return attached + (share * (separated - attached));
+
+        // Separation never adds force.
+        return attached + (share * Math.Min(0, separated - attached));
     }
 }

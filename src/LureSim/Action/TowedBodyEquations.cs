@@ -23,7 +23,11 @@ internal sealed class TowedBodyEquations : IMotionEquations
     // Disc or short plate across the flow: Hoerner 1965, ch. 3.
     private const double PaddleDrag = 1.17;
 
-    // The lift of a plate cannot grow without bound when a twitch drives the wake: C_L = 1.2 tanh(C_L0 q/2/1.2); 1.2 assumed.
+    // Amplitude of the lift coefficient of a paddle at rest: a round cylinder has 0.3 (Facchinetti et al. 2004), a square prism 1.3 rms, 1.8 in amplitude (Vickery 1966);
+    // a sharp-edged paddle with free ends lies between; 0.8 assumed.
+    private const double PaddleLift = 0.8;
+
+    // The lift of a plate cannot grow without bound when a twitch drives the wake: C_L = 1.2 tanh((C_L0 q/2)/1.2); 1.2 assumed.
     private const double GreatestTailLift = 1.2;
 
     // The hinge hardens beyond this angle (radians); assumed.
@@ -417,7 +421,7 @@ internal sealed class TowedBodyEquations : IMotionEquations
         sheddingRate = WakeOscillator.SheddingRate(Math.Max(planar, 0.02), t.PaddleWidth);
         if (Has(ActionTerms.Wake))
         {
-            lateralLift = GreatestTailLift * Math.Tanh(0.5 * WakeOscillator.Lift * y[Wake] / GreatestTailLift);
+            lateralLift = GreatestTailLift * Math.Tanh(0.5 * PaddleLift * y[Wake] / GreatestTailLift);
             double q = 0.5 * rho * area * lateralLift * planar;
             force += new Vector3d(-q * at.Y, q * at.X, 0);
         }
