@@ -45,6 +45,10 @@ public static class RigChecker
     private const double CommonPlane = 0.5;
     private const double LargestMappedBend = 24 * Math.PI / 180;
 
+    // Factors beyond these are no drag but a failure of the window.
+    private const double LeastFactor = 0.5;
+    private const double GreatestFactor = 10;
+
     private enum Fault
     {
         ExitSideways,
@@ -100,12 +104,12 @@ public static class RigChecker
         double speed = Math.Clamp(Median(track, track.SpeedThroughWater, rig.Presentation.RetrieveSpeed), 0.02, 3);
         double elevation = Math.Clamp(Median(track, track.LureAngle, 0.1), -1.2, 1.2);
         var runner = new Runner(scenario, rig, cancellation);
-        return new RigAction(
-            rig,
-            speed,
-            elevation,
-            runner.Steady(speed, elevation, RetrieveWindow),
-            rig.Presentation.Twitches > 0 ? runner.Twitch(rig.Presentation, null) : null);
+        ActionRun retrieve = runner.Steady(speed, elevation, RetrieveWindow);
+        Rigging clean = scenario.Tackle.Rigging.Straightened;
+        bool alike = clean == scenario.Tackle.Rigging && !runner.HasTail;
+        ActionRun rest = alike ? retrieve
+            : new Runner(scenario with { Tackle = scenario.Tackle with { Rigging = clean } }, rig, cancellation).Steady(speed, elevation, RetrieveWindow, ActionTerms.All & ~ActionTerms.Wake);
+        return new RigAction(rig, speed, elevation, retrieve, rig.Presentation.Twitches > 0 ? runner.Twitch(rig.Presentation, null) : null, Ratio(retrieve, rest));
     }
 
     /// <summary>A close look at one rig.</summary>
@@ -163,14 +167,34 @@ public static class RigChecker
         {
             ActionRun run = rigged.Steady(speeds[i], TypicalElevation, DragWindow);
             ActionRun? rest = alike ? null : still.Steady(speeds[i], TypicalElevation, DragWindow, ActionTerms.All & ~ActionTerms.Wake);
-            factors[i] = Sound(run) && rest is not null && Sound(rest) ? Math.Clamp(run.Report.DragFactor / rest.Report.DragFactor, 0.5, 10) : 1;
+            factors[i] = rest is null ? 1 : Ratio(run, rest);
             Vector3d axes = run.Trace.Body.SemiAxes;
-            if (Sound(run) && double.IsFinite(run.Report.LiftCoefficient)) lift += run.Report.LiftCoefficient * Math.PI * axes.Y * axes.Z / speeds.Count;
+            if (run.Trace.Status == ActionStatus.Completed && double.IsFinite(run.Report.LiftCoefficient)) lift += run.Report.LiftCoefficient * Math.PI * axes.Y * axes.Z / speeds.Count;
         }
 
         return (factors, lift);
+    }
 
-        static bool Sound(ActionRun run) => run.Trace.Status == ActionStatus.Completed && double.IsFinite(run.Report.DragFactor) && run.Report.DragFactor > 0;
+    // On a steady retrieve the mean pull of the line along the path is the mean drag.
+    private static double Ratio(ActionRun run, ActionRun rest)
+    {
+        double with = MeanPull(run.Trace), without = MeanPull(rest.Trace);
+        return with > 0 && without > 0 ? Math.Clamp(with / without, LeastFactor, GreatestFactor) : 1;
+    }
+
+    private static double MeanPull(ActionTrace trace)
+    {
+        if (trace.Status != ActionStatus.Completed) return double.NaN;
+        double sum = 0;
+        int count = 0;
+        for (int i = 0; i < trace.Count; i++)
+        {
+            if (trace.Time[i] < trace.Options.SettlingTime) continue;
+            sum += trace.LinePull[i].X;
+            count++;
+        }
+
+        return count > 0 ? sum / count : double.NaN;
     }
 
     // Angle of the line above the level at a jig on a retrieve over some metres of water (radians).
@@ -335,9 +359,9 @@ public static class RigChecker
                 ? tackle with { Rigging = tackle.Rigging with { Knot = style, LoopLength = style == KnotStyle.Snug ? 0 : new Rigging().LoopLength } }
                 : tackle;
             tow = tow with { WaterDensity = density, KinematicViscosity = viscosity };
-            ActionTrace trace = Towing.Simulate(body, ActionBodyBuilder.KnotOf(box), tow, options, cancellation);
+            ActionAssessment found = LureActionModel.Assess(body, ActionBodyBuilder.KnotOf(box), tow, options, cancellation);
             cancellation.ThrowIfCancellationRequested();
-            return new ActionRun(trace, ActionAnalysis.Of(trace));
+            return new ActionRun(found.Trace, found.Report);
         }
     }
 }

@@ -32,6 +32,7 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("path", "-h")]
     [InlineData("colours", "--help")]
     [InlineData("teach", "--help")]
+    [InlineData("action", "--help")]
     [InlineData("check", "--help")]
     [InlineData("schema", "--help")]
     [InlineData("completion", "--help")]
