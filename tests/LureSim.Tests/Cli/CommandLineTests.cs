@@ -340,6 +340,22 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
+    public async Task Action_prints_verdicts_and_writes_its_figures_on_request()
+    {
+        var pipeline = new FakePipeline();
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "action", valid, "--weight", "1/8 oz", "--presentation", "hop", "--out", Out, "--json", "--units", "metric");
+        Assert.Equal(0, run.Code);
+        Assert.Equal(("1/8 oz", "hop"), (pipeline.LastRig!.Head.Label, pipeline.LastRig.Presentation.Name));
+        Assert.Equal(["invalid.yaml", "results", "results/action.csv", "results/action.json", "results/twitch-path.svg", "valid.yaml"], folder.Content());
+        Assert.Contains("Rig check: 3.5 g, 3.5 in paddle tail, hop", run.Error, StringComparison.Ordinal);
+        Assert.Contains("on the fall", run.Error, StringComparison.Ordinal);
+        JsonElement result = JsonDocument.Parse(run.Output).RootElement.GetProperty("result");
+        Assert.Equal(6, result.GetProperty("rigs").GetArrayLength());
+        Assert.True(result.GetProperty("rig_check").GetProperty("by_speed").GetProperty("speeds_m_s").GetArrayLength() > 5);
+        Assert.StartsWith("head,body,presentation,speed_m_s,", await File.ReadAllTextAsync(Path.Combine(Out, "action.csv")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Teach_writes_the_plates_and_gives_the_depths_at_which_red_goes_dark()
     {
         var pipeline = new FakePipeline();
