@@ -308,6 +308,12 @@ public sealed record Presentation
     /// <summary>Where they go, radians to the left of the spot's reference direction (not of the cast).</summary>
     public double DriftDirection { get; init; }
 
+    /// <summary>Speed of the drift along the cast (m/s).</summary>
+    public double DriftAlong => DriftSpeed * Math.Cos(DriftDirection - Aim);
+
+    /// <summary>Speed of the drift to the left of the cast (m/s).</summary>
+    public double DriftLeft => DriftSpeed * Math.Sin(DriftDirection - Aim);
+
     /// <summary>The retrieve as moves, whichever way it was given.</summary>
     public IReadOnlyList<Move> Cycle
     {
