@@ -21,12 +21,18 @@ internal sealed class PlanSettings : ScenarioSettings
     [Description("Write the sheet as PDF as well")]
     public bool Pdf { get; init; }
 
+    /// <summary>Draws of the uncertain inputs for each head; null for what the scenario says.</summary>
+    [CommandOption("--samples <NUMBER>")]
+    [Description("Draws of what is not known well for each jig head, 0 for none (default: what the scenario says, or 24)")]
+    public int? Samples { get; init; }
+
     /// <summary>Folder to write into.</summary>
     public string Folder => Out ?? Path.Combine("out", Path.GetFileNameWithoutExtension(File));
 
     /// <inheritdoc/>
     public override ValidationResult Validate() => First(
         base.Validate(),
+        Samples is < 0 or > ScenarioUncertainty.MostSamples ? ValidationResult.Error($"--samples: write 0 to {ScenarioUncertainty.MostSamples}.") : ValidationResult.Success(),
         Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.") : ValidationResult.Success());
 }
 
@@ -39,7 +45,7 @@ internal sealed class PlanCommand : Command<PlanSettings>
         var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
         AtomicFiles.RequireFolder(settings.Folder);
-        var request = new PlanRequest(settings.Formatter.System, settings.Pdf);
+        var request = new PlanRequest(settings.Formatter.System, settings.Pdf, settings.Samples);
         PlanOutcome outcome = ProgressRunner.Run(host, "Planning", progress => host.Pipeline.Plan(scenario, request, progress, cancellationToken));
         cancellationToken.ThrowIfCancellationRequested();
         if (outcome.Plan.Choice.First.Track is { Status: SimulationStatus.Failed } failed)
@@ -57,6 +63,7 @@ internal sealed class PlanCommand : Command<PlanSettings>
                 OutputFile.Text("fall.csv", FallView.ToCsv(outcome.Plan.FallTable)),
                 OutputFile.Text("coverage.csv", CoverageView.ToCsv([outcome.Plan.Grid])),
                 OutputFile.Text("colours.csv", ColourView.ToCsv(outcome.Colours)),
+                .. outcome.Plan.Uncertainty is { } study ? [OutputFile.Text("draws.csv", UncertaintyView.ToCsv(study))] : Array.Empty<OutputFile>(),
             ],
             cancellationToken);
         if (settings.Json)

@@ -179,7 +179,9 @@ internal sealed record PlanJson(
     FallJson Fall,
     GridJson Coverage,
     ColourJson Colours,
-    IReadOnlyList<string> Sheet)
+    IReadOnlyList<string> Sheet,
+    UncertaintyJson? Uncertainty,
+    IReadOnlyList<AnswersJson.Answer> Answers)
 {
     public static PlanJson Of(PlanOutcome outcome)
     {
@@ -195,7 +197,9 @@ internal sealed record PlanJson(
             FallJson.Of(plan.Scenario, plan.FallTable),
             GridJson.Of(plan.Grid),
             ColourJson.Of(plan.Scenario, outcome.Colours),
-            [.. outcome.Sheet.Select(file => file.Name)]);
+            [.. outcome.Sheet.Select(file => file.Name)],
+            plan.Uncertainty is { } study ? UncertaintyJson.Of(study) : null,
+            AnswersJson.Of(plan.Answers));
     }
 }
 

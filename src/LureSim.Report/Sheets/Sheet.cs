@@ -1,4 +1,6 @@
 using LureSim.Decision;
+using LureSim.Decision.Inverse;
+using LureSim.Decision.Uncertainty;
 using LureSim.Report.Figures;
 using LureSim.Scenarios;
 
@@ -42,6 +44,12 @@ public sealed record Sheet
     /// <summary>How far off the fish makes out the colours, or null.</summary>
     public SightFinding? Sight { get; init; }
 
+    /// <summary>All heads over draws of what is not known well, or null.</summary>
+    public UncertaintyStudy? Uncertainty { get; init; }
+
+    /// <summary>Questions asked backwards; may be empty.</summary>
+    public IReadOnlyList<InverseAnswer> Answers { get; init; } = [];
+
     /// <summary>Units of everything on the sheet.</summary>
     public UnitSystem Units { get; init; }
 
@@ -68,6 +76,8 @@ public sealed record Sheet
             Colours = Plates.Colours(plan.Colours.Chart),
             Spectrum = Plates.Spectrum(plan.Colours.Chart),
             Sight = SightFinding.Of(plan.Scenario, plan.Colours, units),
+            Uncertainty = plan.Uncertainty,
+            Answers = plan.Answers,
             Units = units,
             Limits = plan.Notes,
         };

@@ -1,3 +1,5 @@
+using LureSim.Decision.Inverse;
+using LureSim.Decision.Uncertainty;
 using LureSim.Light;
 using LureSim.Motion;
 using LureSim.Scenarios;
@@ -120,6 +122,12 @@ public sealed record Plan(
     ColourFinding Colours,
     IReadOnlyList<string> Notes)
 {
+    /// <summary>All heads of the chosen presentation over draws of what is not known well; null if no draws were asked for.</summary>
+    public UncertaintyStudy? Uncertainty { get; init; }
+
+    /// <summary>Questions asked backwards: the head that holds the bottom, and speed and count-down for the first choice.</summary>
+    public IReadOnlyList<InverseAnswer> Answers { get; init; } = [];
+
     /// <summary>The candidates of the chosen presentation, one a jig head: what the side view draws.</summary>
     public IReadOnlyList<Candidate> OfChosenPresentation =>
         [.. Candidates.Where(c => c.Rig.Presentation == Choice.First.Rig.Presentation)];

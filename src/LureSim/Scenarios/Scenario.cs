@@ -21,6 +21,12 @@ public sealed record Scenario
 
     /// <summary>The retrieves to compare; at least one.</summary>
     public required IReadOnlyList<Presentation> Presentations { get; init; }
+
+    /// <summary>How well the inputs are known.</summary>
+    public ScenarioUncertainty Uncertainty { get; init; } = ScenarioUncertainty.Assumed;
+
+    /// <summary>The tide, in order of time; empty when none was given.</summary>
+    public IReadOnlyList<TidePoint> Tide { get; init; } = [];
 }
 
 /// <summary>What the bottom is made of: sets contact stiffness, friction and the roughness length of the current profile.</summary>
@@ -116,6 +122,9 @@ public sealed record Spot
 /// <param name="Bottom">Depth of the lower edge (m), more than <paramref name="Top"/>, at most the water depth.</param>
 public sealed record StrikeZone(double Top, double Bottom)
 {
+    /// <summary>True if it was given by heights above the bottom: it then moves with the bottom where the depth changes.</summary>
+    public bool MovesWithBottom { get; init; }
+
     /// <summary>True if the depth (m) is inside the band, edges included.</summary>
     public bool Contains(double depth) => depth >= Top && depth <= Bottom;
 }

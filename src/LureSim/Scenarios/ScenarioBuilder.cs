@@ -47,6 +47,8 @@ internal sealed class ScenarioBuilder(ProblemList problems)
         CheckSpot(root["spot"]);
         CheckTackle(root["tackle"]);
         CheckPresentations(root);
+        UncertaintyBuilder.Check(root["uncertainty"], Add);
+        TideBuilder.Check(root["tide"], root["spot"], Add);
         return problems.Count > 0 ? null : BuildScenario(root);
     }
 
@@ -274,6 +276,8 @@ internal sealed class ScenarioBuilder(ProblemList problems)
         Spot = BuildSpot(root["spot"]!),
         Tackle = BuildTackle(root["tackle"]!),
         Presentations = [.. root["presentations"]!.Items.Select(item => BuildPresentation(item, root["tackle"]!))],
+        Uncertainty = UncertaintyBuilder.Build(root["uncertainty"]),
+        Tide = TideBuilder.Build(root["tide"]),
     };
 
     private static Spot BuildSpot(ReadValue spot)
@@ -284,7 +288,7 @@ internal sealed class ScenarioBuilder(ProblemList problems)
         ReadValue zone = spot["strike_zone"]!;
         StrikeZone band = zone["depth"] is { } byDepth
             ? new(Math.Min(byDepth.Items[0].Number, depth), Math.Min(byDepth.Items[1].Number, depth))
-            : new(Math.Max(0.0, depth - zone["above_bottom"]!.Items[1].Number), depth - zone["above_bottom"]!.Items[0].Number);
+            : new(Math.Max(0.0, depth - zone["above_bottom"]!.Items[1].Number), depth - zone["above_bottom"]!.Items[0].Number) { MovesWithBottom = true };
         return new Spot
         {
             Depth = depth,
