@@ -70,7 +70,7 @@ internal sealed record FallJson(string Title, string Body, [property: JsonProper
 {
     public static FallJson Of(Scenario scenario, FallTable table) => new(
         scenario.Title,
-        scenario.Tackle.Bodies[0].Label,
+        BodyChoice.Of(scenario).First.Label,
         table.Depths,
         [.. table.Columns.Select(column => new Column(HeadJson.Of(column.Head), column.TerminalSpeed, column.SlackLineSeconds, column.TightLineSeconds))]);
 

@@ -21,6 +21,15 @@ public sealed record Scenario
 
     /// <summary>The retrieves to compare; at least one.</summary>
     public required IReadOnlyList<Presentation> Presentations { get; init; }
+
+    /// <summary>Forage that was seen; empty where none was.</summary>
+    public IReadOnlyList<ForageSighting> Forage { get; init; } = [];
+
+    /// <summary>The season where the scenario names one; <see cref="Seasons.Of(Scenario)"/> falls back on its date.</summary>
+    public Season? Season { get; init; }
+
+    /// <summary>Two rigs to compare, or none.</summary>
+    public IReadOnlyList<ComparedRig> Compare { get; init; } = [];
 }
 
 /// <summary>What the bottom is made of: sets contact stiffness, friction and the roughness length of the current profile.</summary>
@@ -102,6 +111,9 @@ public sealed record Spot
 
     /// <summary>The target fish, a key of the table of fish eyes (for example "red drum").</summary>
     public required string TargetFish { get; init; }
+
+    /// <summary>Usual length of the target fish here (m), 0.1 to 2.5; null where it is not known.</summary>
+    public double? TargetLength { get; init; }
 }
 
 /// <summary>The strike zone as a band of depth below the surface (m), resolved at reading from either form of input.</summary>
@@ -131,7 +143,7 @@ public sealed record TackleBox
     /// <summary>Jig heads to choose from; a head of mass 0 is an unweighted hook rig.</summary>
     public required IReadOnlyList<JigHead> JigHeads { get; init; }
 
-    /// <summary>Soft bodies to choose from; at least one. The first is the one the plan puts on each head.</summary>
+    /// <summary>Soft bodies to choose from; at least one. The rules of <c>BodyChoice</c> choose among them; where none speaks the first is taken.</summary>
     public required IReadOnlyList<LureBody> Bodies { get; init; }
 
     /// <summary>Colours to choose from: preset names or hex colours, at least one.</summary>

@@ -6,7 +6,7 @@ namespace LureSim.Scenarios;
 /// Turns values that have passed the grammar into records, after the checks that need more than one value. The
 /// checks run on what is there even when other values were refused, so that everything is reported in one go.
 /// </summary>
-internal sealed class ScenarioBuilder(ProblemList problems)
+internal sealed partial class ScenarioBuilder(ProblemList problems)
 {
     /// <summary>
     /// A cast loads the line with a multiple of the lure's weight. Ten is far less than a hard cast does (common
@@ -47,6 +47,7 @@ internal sealed class ScenarioBuilder(ProblemList problems)
         CheckSpot(root["spot"]);
         CheckTackle(root["tackle"]);
         CheckPresentations(root);
+        CheckCompare(root);
         return problems.Count > 0 ? null : BuildScenario(root);
     }
 
@@ -258,6 +259,9 @@ internal sealed class ScenarioBuilder(ProblemList problems)
         Spot = BuildSpot(root["spot"]!),
         Tackle = BuildTackle(root["tackle"]!),
         Presentations = [.. root["presentations"]!.Items.Select(item => BuildPresentation(item, root["tackle"]!))],
+        Season = root["season"]?.Word?.Meaning as Season?,
+        Forage = [.. (root["forage"]?.Items ?? []).Select(BuildForage)],
+        Compare = [.. (root["compare"]?.Items ?? []).Select(item => BuildCompared(item, root))],
     };
 
     private static Spot BuildSpot(ReadValue spot)
@@ -286,6 +290,7 @@ internal sealed class ScenarioBuilder(ProblemList problems)
             CloudCover = Number(spot["light"]!["cloud"]) ?? 0.0,
             StrikeZone = band,
             TargetFish = spot["target"]!.Word!.Text,
+            TargetLength = Number(spot["target_length"]),
         };
     }
 
