@@ -1,4 +1,3 @@
-using System.ComponentModel;
 using LureSim.Cli.Output;
 using LureSim.Motion;
 using LureSim.Scenarios;
@@ -8,27 +7,7 @@ using Spectre.Console.Cli;
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>plan</c>.</summary>
-internal sealed class PlanSettings : ScenarioSettings
-{
-    /// <summary>Folder of the sheet; null for the default.</summary>
-    [CommandOption("--out <DIR>")]
-    [Description("Folder for the sheet and its files (default out/ and the scenario's file name)")]
-    [PathKind(folder: true)]
-    public string? Out { get; init; }
-
-    /// <summary>True to write the sheet as PDF as well.</summary>
-    [CommandOption("--pdf")]
-    [Description("Write the sheet as PDF as well")]
-    public bool Pdf { get; init; }
-
-    /// <summary>Folder to write into.</summary>
-    public string Folder => Out ?? Path.Combine("out", Path.GetFileNameWithoutExtension(File));
-
-    /// <inheritdoc/>
-    public override ValidationResult Validate() => First(
-        base.Validate(),
-        Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.") : ValidationResult.Success());
-}
+internal sealed class PlanSettings : PageSettings;
 
 /// <summary>Computes a plan and writes its sheet.</summary>
 internal sealed class PlanCommand : Command<PlanSettings>
@@ -39,8 +18,7 @@ internal sealed class PlanCommand : Command<PlanSettings>
         var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
         AtomicFiles.RequireFolder(settings.Folder);
-        var request = new PlanRequest(settings.Formatter.System, settings.Pdf);
-        PlanOutcome outcome = ProgressRunner.Run(host, "Planning", progress => host.Pipeline.Plan(scenario, request, progress, cancellationToken));
+        PlanOutcome outcome = ProgressRunner.Run(host, "Planning", progress => host.Pipeline.Plan(scenario, settings.Request, progress, cancellationToken));
         cancellationToken.ThrowIfCancellationRequested();
         if (outcome.Plan.Choice.First.Track is { Status: SimulationStatus.Failed } failed)
             throw new CommandFailedException(ExitCode.Numerical, $"The computation failed: {failed.Message}");

@@ -179,6 +179,9 @@ internal sealed record PlanJson(
     FallJson Fall,
     GridJson Coverage,
     ColourJson Colours,
+    BodyJson? Body,
+    ColourAdviceJson? ColourChoice,
+    BoxJson? Box,
     IReadOnlyList<string> Sheet)
 {
     public static PlanJson Of(PlanOutcome outcome)
@@ -195,6 +198,9 @@ internal sealed record PlanJson(
             FallJson.Of(plan.Scenario, plan.FallTable),
             GridJson.Of(plan.Grid),
             ColourJson.Of(plan.Scenario, outcome.Colours),
+            plan.Body is { } body ? BodyJson.Of(body) : null,
+            plan.Colours.Advice is { } advice ? ColourAdviceJson.Of(advice) : null,
+            plan.Box is { } box ? BoxJson.Of(box) : null,
             [.. outcome.Sheet.Select(file => file.Name)]);
     }
 }

@@ -42,6 +42,15 @@ public sealed record Sheet
     /// <summary>How far off the fish makes out the colours, or null.</summary>
     public SightFinding? Sight { get; init; }
 
+    /// <summary>The choice of colour where the lure runs, or null.</summary>
+    public ColourAdvice? ColourAdvice { get; init; }
+
+    /// <summary>The choice of the body, or null.</summary>
+    public BodyChoice? Body { get; init; }
+
+    /// <summary>Ranking of the tackle box, or null.</summary>
+    public BoxAdvice? Box { get; init; }
+
     /// <summary>Units of everything on the sheet.</summary>
     public UnitSystem Units { get; init; }
 
@@ -67,6 +76,9 @@ public sealed record Sheet
             Colour = Plates.Choice(plan.Colours, units),
             Colours = Plates.Colours(plan.Colours.Chart),
             Spectrum = Plates.Spectrum(plan.Colours.Chart),
+            ColourAdvice = plan.Colours.Advice,
+            Body = plan.Body,
+            Box = plan.Box,
             Sight = SightFinding.Of(plan.Scenario, plan.Colours, units),
             Units = units,
             Limits = plan.Notes,

@@ -16,9 +16,10 @@ public static class BodyWording
         var sentences = new List<string>();
         if (choice.Spoke is { } rule)
         {
-            sentences.Add($"Body: {choice.First.Label}, because {rule.Says} ({Basis(rule)}).");
-            if (choice.Fits[0].Suitability < BodyChoice.PoorFit)
-                sentences.Add($"No body of the box fits well: the rule asks for {Wish(choice, show)}.");
+            bool profile = rule.Profiles.Count == 0 || rule.Profiles.Contains(choice.First.Profile);
+            sentences.Add(profile && choice.Fits[0].Suitability >= BodyChoice.PoorFit
+                ? $"Body: {choice.First.Label}, because {rule.Says} ({Basis(rule)})."
+                : $"Body: {choice.First.Label} comes nearest, but fits poorly: {rule.Says} ({Basis(rule)}), which asks for {Wish(choice, show)}.");
             foreach (ForageRule other in choice.Agreed)
                 sentences.Add($"In agreement: {other.Says} ({Basis(other)}).");
             foreach (ForageRule other in choice.Overruled)
@@ -53,6 +54,19 @@ public static class BodyWording
     /// <summary>A profile as scenarios write it.</summary>
     /// <param name="profile">The profile.</param>
     internal static string Profile(BodyProfile profile) => ScenarioGrammar.ProfileWord.Words.First(word => Equals(word.Meaning, profile)).Text;
+
+    /// <summary>Why the run put the runner-up in place of the body that the rules took; nothing where it did not.</summary>
+    /// <param name="choice">The choice of the rules.</param>
+    /// <param name="first">The first choice of the plan.</param>
+    /// <param name="best">The best candidate with the body of the rules.</param>
+    internal static IEnumerable<string> Overturned(BodyChoice choice, Candidate first, Candidate? best)
+    {
+        if (best is not null && first.Rig.Body != choice.First)
+        {
+            yield return $"The run overturns that: the {first.Rig.Body.Label} is in the zone {Wording.Percent(first.Coverage.ZoneShare)} of the retrieve, the {choice.First.Label} at its best {Wording.Percent(best.Coverage.ZoneShare)}, "
+                + "which weighs more than its better fit.";
+        }
+    }
 
     private static string Basis(ForageRule rule) => rule.Source == CommonPractice ? "common practice" : "published";
 

@@ -32,6 +32,9 @@ public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<Body
     // Weights nearer than this to one that is owned are not missing.
     private const double SameWeight = 0.06;
 
+    // Rules quieter than season and cold water are too weak to buy a body for.
+    private const double LoudRule = 9;
+
     // Missing sizes tried on each side of the first choice.
     private const int Reach = 3;
 
@@ -112,7 +115,7 @@ public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<Body
             sentences.Add($"No gap in the weights: of the common sizes that the box lacks ({Wording.Join(advice.Missing.Select(m => Label(m.Candidate)))}) none would beat {Label(first)} here by a real margin.");
         else
             sentences.Add("No gap in the weights: the box has every common size near the first choice that this line can cast.");
-        if (bodies.Spoke is not null && bodies.Fits[0].Suitability < BodyChoice.PoorFit)
+        if (bodies.Spoke is { Weight: >= LoudRule } && bodies.Fits[0].Suitability < BodyChoice.PoorFit)
             sentences.Add($"Gap in the bodies: {BodyWording.Wish(bodies, show)} would answer what the fish are likely to eat.");
         return sentences;
     }

@@ -70,8 +70,8 @@ public sealed record ColourAdvice(
     /// <summary>Distance from which an inshore fish goes for a lure, 2 m: being seen from farther gains nothing (assumed, no source).</summary>
     public const double StrikeReach = 2.0;
 
-    // A colour made out this share of the best one's distance is as good to be found by (assumed).
-    private const double NearlyAsFar = 0.8;
+    /// <summary>A colour made out within this share of the best one is as good to be found by (assumed, no source).</summary>
+    public const double NearlyAsFar = 0.8;
 
     // Depths that stand for the run: middles of thirds of the time.
     private const int DepthBins = 3;

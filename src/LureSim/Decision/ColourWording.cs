@@ -23,10 +23,10 @@ public static class ColourWording
             : show.Length.Text(advice.Depths[0].Depth);
         string reason = advice.Ground switch
         {
-            ColourGround.NaturalMatch => $"Colour: {chosen.Name}. Where the lure runs ({where}) a {fish} makes it out at {show.Length.Text(chosen.Distance)}, about as far as it will come for a lure, so the nearest to the {forage} wins: it differs by {Steps(chosen)}{Against(chosen, farthest)}.",
-            ColourGround.Brightness => $"Colour: {chosen.Name}, for its brightness. Where the lure runs ({where}) a {fish} makes it out at {show.Length.Text(chosen.Distance)}; {nearest.Name}, nearest to the {forage}, only at {show.Length.Text(nearest.Distance)}.",
-            ColourGround.Silhouette => $"Colour: {chosen.Name}, for its dark shape. Where the lure runs ({where}) a {fish} makes it out at {show.Length.Text(chosen.Distance)}; {nearest.Name}, nearest to the {forage}, only at {show.Length.Text(nearest.Distance)}.",
-            _ => $"Colour: where the lure runs ({where}) a {fish} makes out no colour of this box by sight; noise and scent decide.",
+            ColourGround.NaturalMatch => $"Colour: {chosen.Name}. Where the lure runs ({where}) {Wording.Article(fish)} makes it out at {show.Length.Text(chosen.Distance)}, {Compared(chosen, farthest, show)}, so the nearest to the {forage} wins: it differs by {Steps(chosen)}{Against(chosen, farthest)}.",
+            ColourGround.Brightness => $"Colour: {chosen.Name}, for its brightness. Where the lure runs ({where}) {Wording.Article(fish)} makes it out at {show.Length.Text(chosen.Distance)}; {nearest.Name}, nearest to the {forage}, only at {show.Length.Text(nearest.Distance)}.",
+            ColourGround.Silhouette => $"Colour: {chosen.Name}, for its dark shape. Where the lure runs ({where}) {Wording.Article(fish)} makes it out at {show.Length.Text(chosen.Distance)}; {nearest.Name}, nearest to the {forage}, only at {show.Length.Text(nearest.Distance)}.",
+            _ => $"Colour: where the lure runs ({where}) {Wording.Article(fish)} makes out no colour of this box by sight; noise and scent decide.",
         };
         var sentences = new List<string> { reason, $"Fish in the strike zone see it {Directions(advice)}." };
         string practice = advice.PracticeAgrees switch
@@ -56,6 +56,12 @@ public static class ColourWording
         ViewDirection.Down => "from above",
         _ => "level",
     };
+
+    // Farther than it will come counts as no farther.
+    private static string Compared(ColourWorth chosen, ColourWorth farthest, MeasureFormatter show) =>
+        chosen.Name == farthest.Name ? "farther than any other colour of the box"
+        : chosen.Distance >= ColourAdvice.StrikeReach ? "farther than it will come for a lure"
+        : $"nearly as far as the best for that, {farthest.Name} ({show.Length.Text(farthest.Distance)})";
 
     private static string Steps(ColourWorth worth) => FormattableString.Invariant($"{worth.DifferenceToForage:F0} just-noticeable steps");
 

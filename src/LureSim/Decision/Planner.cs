@@ -85,6 +85,7 @@ public static class Planner
             [
                 .. Wording.Reasons(scenario, first, fallback, candidates, colours, options.Units),
                 .. BodyWording.Sentences(bodies, options.Units),
+                .. BodyWording.Overturned(bodies, first, candidates.Where(c => c.Rig.Body == bodies.First).MaxBy(c => c.Score)),
                 .. BoxAdvice.Sentences(box, first, bodies, options.Units),
             ],
             Wording.Warnings(scenario, first, fallback, candidates, options.Units));

@@ -169,7 +169,7 @@ public static class Wording
         _ => "to the cones of the fish",
     };
 
-    private static string Article(string name) => "aeiou".Contains(name[0], StringComparison.OrdinalIgnoreCase) ? $"an {name}" : $"a {name}";
+    internal static string Article(string name) => "aeiou".Contains(name[0], StringComparison.OrdinalIgnoreCase) ? $"an {name}" : $"a {name}";
 
     private static string Name(Candidate candidate, MeasureFormatter show) =>
         $"{show.HeadLabel(candidate.Rig.Head)} with the {candidate.Rig.Body.Label}, {candidate.Rig.Presentation.Name} at {show.Speed.Text(candidate.Rig.Presentation.RetrieveSpeed)}";
