@@ -45,14 +45,14 @@ internal sealed class ActionCommand : Command<ActionSettings>
     {
         var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
-        (JigHead head, LureBody body) = scenario.Tackle.Lures[0];
+        (JigHead head, LureBody body) = scenario.Tackle.Lures(scenario.Tackle.Choosable[0])[0];
         bool given = settings.Weight is not null || settings.Presentation is not null || settings.Body is not null;
         LureBody? hard = settings.Body is null ? null : scenario.Tackle.Bodies.FirstOrDefault(item => !item.NeedsHead && item.Label == settings.Body.Trim());
         string weight = settings.Weight ?? (hard is not null ? RigChoice.NoHead : head.IsNone ? body.Label : head.Label);
         Rig? focus = given ? RigChoice.Of(scenario, weight, settings.Presentation, settings.Body) : null;
         AtomicFiles.RequireFolder(settings.Out);
         var request = new PlanRequest(settings.Formatter.System, settings.Pdf);
-        RigOutcome outcome = ProgressRunner.Run(host, "Swimming", progress => host.Pipeline.Action(scenario, focus, request, settings.Out is not null, progress, cancellationToken));
+        ActionOutcome outcome = ProgressRunner.Run(host, "Swimming", progress => host.Pipeline.Action(scenario, focus, request, settings.Out is not null, progress, cancellationToken));
         cancellationToken.ThrowIfCancellationRequested();
         ActionTrace trace = outcome.Sheet.Focus.Action.Retrieve.Trace;
         if (trace.Status == ActionStatus.Failed)

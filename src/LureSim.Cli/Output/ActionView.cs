@@ -80,7 +80,7 @@ internal static class ActionView
 /// <summary>A check of rigs in JSON.</summary>
 internal sealed record ActionJson(string Title, IReadOnlyList<ActionJson.Row> Rigs, ActionJson.Close RigCheck, IReadOnlyList<string> Files)
 {
-    public static ActionJson Of(RigOutcome outcome, UnitSystem units) => new(
+    public static ActionJson Of(ActionOutcome outcome, UnitSystem units) => new(
         outcome.Sheet.Scenario.Title,
         [.. outcome.Sheet.Rows.Select(Row.Of)],
         CloseOf(outcome.Sheet.Focus, units),

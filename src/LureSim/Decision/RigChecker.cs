@@ -72,7 +72,7 @@ public static class RigChecker
     public static RigSheet Check(Scenario scenario, Rig? focus, UnitSystem units, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(scenario);
-        Rig[] rigs = [.. scenario.Tackle.Lures.SelectMany(lure => scenario.Presentations.Select(p => new Rig(lure.Head, lure.Body, p)))];
+        Rig[] rigs = [.. scenario.Tackle.Lures(BodyChoice.Of(scenario).First).SelectMany(lure => scenario.Presentations.Select(p => new Rig(lure.Head, lure.Body, p)))];
         focus ??= rigs[0];
         if (!rigs.Contains(focus)) rigs = [focus, .. rigs];
         var rows = new RigAction[rigs.Length];
@@ -109,7 +109,7 @@ public static class RigChecker
         bool alike = clean == scenario.Tackle.Rigging && !runner.HasTail;
         ActionRun rest = alike ? retrieve
             : new Runner(scenario with { Tackle = scenario.Tackle with { Rigging = clean } }, rig, cancellation).Steady(speed, elevation, RetrieveWindow, ActionTerms.All & ~ActionTerms.Wake);
-        return new RigAction(rig, speed, elevation, retrieve, rig.Presentation.Twitches > 0 ? runner.Twitch(rig.Presentation, null) : null, Ratio(retrieve, rest));
+        return new RigAction(rig, speed, elevation, retrieve, Twitching(rig.Presentation) is not null ? runner.Twitch(rig.Presentation, null) : null, Ratio(retrieve, rest));
     }
 
     /// <summary>A close look at one rig.</summary>
@@ -285,8 +285,25 @@ public static class RigChecker
         double spin = Math.Abs(before.SpinRate) > NoSpin ? (Math.Abs(before.SpinRate) - Math.Abs(after.SpinRate)) / Math.Abs(before.SpinRate) : 0;
         double tail = before.TailAmplitude > 0 || after.TailAmplitude > 0 ? (after.TailAmplitude - before.TailAmplitude) / Math.Max(after.TailAmplitude, before.TailAmplitude) : 0;
         double dart = after.DartAngle > 0.05 ? (after.DartAngle - before.DartAngle) / after.DartAngle : 0;
-        double off = Math.Abs(before.MeanYaw) > 0.05 ? (Math.Abs(before.MeanYaw) - Math.Abs(after.MeanYaw)) / Math.Abs(before.MeanYaw) : 0;
+        double off = Math.Abs(before.MeanYaw) > 0.05 && Math.Abs(before.SpinRate) < NoSpin ? (Math.Abs(before.MeanYaw) - Math.Abs(after.MeanYaw)) / Math.Abs(before.MeanYaw) : 0;
         return Math.Max(2 * spin, Math.Max(tail, Math.Max(dart, off)));
+    }
+
+    // The first twitches of a retrieve and the pause after them; null where the rod only lifts, sweeps or rests.
+    private static (int Count, double Height, double Period, double Pause)? Twitching(Presentation presentation)
+    {
+        IReadOnlyList<Move> cycle = presentation.Cycle;
+        for (int i = 0; i < cycle.Count; i++)
+        {
+            Move move = cycle[i];
+            if (move.Kind != MoveKind.Twitch || move.Beats < 1) continue;
+            double height = Math.Sqrt((move.Up * move.Up) + (move.Left * move.Left) + (move.Out * move.Out));
+            Move next = cycle[(i + 1) % cycle.Count];
+            double pause = next.Kind == MoveKind.Pause && double.IsFinite(next.Duration) ? next.Duration : 0;
+            return (Math.Min(10, move.Beats), height, move.Duration / move.Beats, Math.Clamp(pause, 0.5, LongestPause));
+        }
+
+        return null;
     }
 
     private static double Median(Track track, double[] values, double otherwise)
@@ -333,22 +350,9 @@ public static class RigChecker
 
         public ActionRun Twitch(Presentation presentation, KnotStyle? knot)
         {
-            TowInput tow;
-            if (presentation.Twitches > 0)
-            {
-                double pause = Math.Clamp(presentation.PauseFor - (presentation.Twitches * presentation.TwitchPeriod), 0.5, LongestPause);
-                tow = TowInput.Twitching(
-                    Math.Min(3, StrokeAlongLine * presentation.TwitchHeight),
-                    Math.Max(0.05, presentation.TwitchPeriod / 2),
-                    Math.Max(0.1, presentation.TwitchPeriod),
-                    presentation.Twitches,
-                    pause);
-            }
-            else
-            {
-                tow = TowInput.Twitching(PlainStroke, PlainPull, PlainInterval, 2, PlainPause);
-            }
-
+            TowInput tow = Twitching(presentation) is { } t
+                ? TowInput.Twitching(Math.Min(3, StrokeAlongLine * t.Height), Math.Max(0.05, t.Period / 2), Math.Max(0.1, t.Period), t.Count, t.Pause)
+                : TowInput.Twitching(PlainStroke, PlainPull, PlainInterval, 2, PlainPause);
             return Run(tow, knot, new ActionOptions { Duration = tow.Strokes[^1].End + 1, SettlingTime = 0 });
         }
 

@@ -23,12 +23,12 @@ public class RigCheckerTests
     public void Every_lure_is_tried_with_every_presentation_and_the_figures_are_finite()
     {
         RigSheet sheet = RigChecker.Check(Plain, null, UnitSystem.Us);
-        Assert.Equal(Plain.Tackle.Lures.Count * Plain.Presentations.Count, sheet.Rows.Count);
+        Assert.Equal(Plain.Tackle.Lures(Plain.Tackle.Bodies[0]).Count * Plain.Presentations.Count, sheet.Rows.Count);
         Assert.All(sheet.Rows, row =>
         {
             Assert.Equal(ActionStatus.Completed, row.Retrieve.Trace.Status);
             Assert.InRange(row.ExtraDrag, 0.5, 10);
-            Assert.Equal(row.Rig.Presentation.Twitches > 0, row.Twitch is not null);
+            Assert.Equal(row.Rig.Presentation.Cycle.Any(move => move.Kind == MoveKind.Twitch), row.Twitch is not null);
         });
         Assert.Equal(sheet.Rows[0].Rig, sheet.Focus.Action.Rig);
         Assert.Empty(sheet.Focus.Mend);
