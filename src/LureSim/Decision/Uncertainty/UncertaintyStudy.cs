@@ -95,7 +95,7 @@ public sealed record UncertaintyStudy(
         int samples,
         SimulationOptions options,
         ParallelOptions parallel,
-        Action? done = null)
+        System.Action? done = null)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(body);
