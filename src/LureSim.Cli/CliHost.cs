@@ -174,11 +174,6 @@ internal sealed record PlanOutcome(Decision.Plan Plan, ColourTable Colours, IRea
     public UnitSystem Units { get; init; } = UnitSystem.Us;
 }
 
-/// <summary>A check of rigs with its figures, not yet written.</summary>
-/// <param name="Sheet">The check.</param>
-/// <param name="Figures">Files of the figures; empty where none were asked for.</param>
-internal sealed record ActionOutcome(Decision.RigSheet Sheet, IReadOnlyList<Output.OutputFile> Figures);
-
 /// <summary>A trip with its pages, not yet written.</summary>
 /// <param name="Trip">The trip.</param>
 /// <param name="Spots">The plans with their colours; their own sheets are not drawn.</param>
@@ -189,6 +184,11 @@ internal sealed record TripOutcome(Report.Trips.Trip Trip, IReadOnlyList<PlanOut
 /// <param name="Comparison">The comparison.</param>
 /// <param name="Pages">Files of the page and its figures.</param>
 internal sealed record CompareOutcome(Decision.RigComparison Comparison, IReadOnlyList<Output.OutputFile> Pages);
+
+/// <summary>A check of rigs with its figures, not yet written.</summary>
+/// <param name="Sheet">The check.</param>
+/// <param name="Figures">Files of the figures; empty where none were asked for.</param>
+internal sealed record ActionOutcome(Decision.RigSheet Sheet, IReadOnlyList<Output.OutputFile> Figures);
 
 /// <summary>A lesson with its plates, not yet written.</summary>
 /// <param name="Lesson">The lesson.</param>

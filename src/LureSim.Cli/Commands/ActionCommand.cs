@@ -45,7 +45,7 @@ internal sealed class ActionCommand : Command<ActionSettings>
     {
         var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
-        (JigHead head, LureBody body) = scenario.Tackle.Lures(scenario.Tackle.Choosable[0])[0];
+        (JigHead head, LureBody body) = scenario.Tackle.Lures[0];
         bool given = settings.Weight is not null || settings.Presentation is not null || settings.Body is not null;
         LureBody? hard = settings.Body is null ? null : scenario.Tackle.Bodies.FirstOrDefault(item => !item.NeedsHead && item.Label == settings.Body.Trim());
         string weight = settings.Weight ?? (hard is not null ? RigChoice.NoHead : head.IsNone ? body.Label : head.Label);

@@ -21,18 +21,12 @@ internal static class RigChoice
     {
         // A hard lure goes by its own name in place of a weight.
         LureBody? byWeight = scenario.Tackle.Bodies.FirstOrDefault(item => !item.NeedsHead && item.Label == weight.Trim());
-        LureBody chosen = byWeight ?? (body is null ? scenario.Tackle.Choosable[0] : Named("--body", "body", scenario.Tackle.Bodies, item => item.Label, body));
+        LureBody chosen = byWeight ?? (body is null ? scenario.Tackle.Bodies.FirstOrDefault(item => item.NeedsHead) ?? scenario.Tackle.Bodies[0] : Named("--body", "body", scenario.Tackle.Bodies, item => item.Label, body));
         return new(
             byWeight is not null || (!chosen.NeedsHead && weight.Trim() == NoHead) ? JigHead.None(chosen) : Head(scenario, chosen, weight.Trim()),
             chosen,
             Named("--presentation", "presentation", scenario.Presentations, item => item.Name, presentation));
     }
-
-    /// <summary>The first jig head.</summary>
-    /// <exception cref="CommandFailedException">The tackle box has none.</exception>
-    public static JigHead FirstHead(Scenario scenario) => scenario.Tackle.JigHeads.Count > 0
-        ? scenario.Tackle.JigHeads[0]
-        : throw new CommandFailedException(ExitCode.Usage, "The tackle box has no jig head to compare.");
 
     private static JigHead Head(Scenario scenario, LureBody body, string weight)
     {

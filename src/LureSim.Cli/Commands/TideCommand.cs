@@ -37,7 +37,7 @@ internal sealed class TideCommand : Command<TideSettings>
     {
         var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
-        Presentation presentation = RigChoice.Of(scenario, RigChoice.FirstHead(scenario).Label, settings.Presentation, null).Presentation;
+        Presentation presentation = RigChoice.Of(scenario, scenario.Tackle.JigHeads[0].Label, settings.Presentation, null).Presentation;
         AtomicFiles.RequireFolder(settings.Folder);
         TideOutcome outcome = ProgressRunner.Run(host, "Running the tide", progress => host.Pipeline.Tide(scenario, presentation, settings.Formatter.System, progress, cancellationToken));
         cancellationToken.ThrowIfCancellationRequested();

@@ -166,7 +166,8 @@ public static class SheetWriter
     }
 
     /// <summary>The weight of the choice.</summary>
-    internal static string Weight(JigHead head, UnitFormat format) => Capital(format.HeadText(head) + (head.IsNone ? "" : head.Mass > 0 && head.Place == WeightPlace.Nose ? " jig head" : head.Mass > 0 ? " of a weighted hook" : " hook"));
+    internal static string Weight(JigHead head, UnitFormat format) => Capital(format.HeadText(head)
+        + (head.IsNone ? "" : head.Mass > 0 && head.Place == WeightPlace.Nose ? " jig head" : head.Mass > 0 ? " of a weighted hook" : " hook"));
 
     /// <summary>The three numbers of the choice.</summary>
     internal static IReadOnlyList<LabelledText> Numbers(Coverage coverage, UnitFormat format) =>

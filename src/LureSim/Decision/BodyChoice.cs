@@ -38,8 +38,13 @@ public sealed record BodyChoice(
     /// <summary>The body to put on.</summary>
     public LureBody First => Fits[0].Body;
 
-    /// <summary>The next best, or null where the box has one body alone.</summary>
-    public LureBody? RunnerUp => Fits.Count > 1 ? Fits[1].Body : null;
+    /// <summary>The best of the bodies that go on a jig head, or null where the box has none.</summary>
+    public LureBody? Soft => SoftBodies.FirstOrDefault();
+
+    /// <summary>The next best of those, or null.</summary>
+    public LureBody? SoftRunnerUp => SoftBodies.Skip(1).FirstOrDefault();
+
+    private IEnumerable<LureBody> SoftBodies => Fits.Select(fit => fit.Body).Where(body => body.NeedsHead);
 
     /// <summary>Chooses.</summary>
     /// <param name="scenario">A validated scenario.</param>
@@ -55,7 +60,7 @@ public sealed record BodyChoice(
         // Of equally loud rules the one that the chosen body answers best has spoken.
         ForageRule? spoke = rules.OrderByDescending(rule => rule.Weight).ThenByDescending(rule => rule.Fit(first, scenario)).FirstOrDefault();
         ForageRule[] others = [.. rules.Where(rule => rule != spoke).OrderByDescending(rule => rule.Weight)];
-        ILookup<bool, ForageRule> content = others.ToLookup(rule => rule.Fit(first, scenario) >= scenario.Tackle.Choosable.Max(body => rule.Fit(body, scenario)) - Indifference);
+        ILookup<bool, ForageRule> content = others.ToLookup(rule => rule.Fit(first, scenario) >= scenario.Tackle.Bodies.Max(body => rule.Fit(body, scenario)) - Indifference);
         return new BodyChoice(
             fits,
             season,
@@ -73,7 +78,7 @@ public sealed record BodyChoice(
         double total = rules.Sum(rule => rule.Weight);
         return
         [
-            .. scenario.Tackle.Choosable
+            .. scenario.Tackle.Bodies
                 .Select(body => new BodyFit(body, total > 0 ? rules.Sum(rule => rule.Weight * rule.Fit(body, scenario)) / total : 1))
                 .OrderByDescending(fit => fit.Suitability),
         ];
@@ -83,7 +88,7 @@ public sealed record BodyChoice(
     private static List<BodyChange> ChangesOf(Scenario scenario, Season? season, LureBody first)
     {
         var changes = new List<BodyChange>();
-        if (scenario.Tackle.Choosable.Count < 2)
+        if (scenario.Tackle.Bodies.Count < 2)
             return changes;
         foreach (GrammarWord kind in ScenarioGrammar.ForageKindWord.Words)
         {

@@ -57,8 +57,8 @@ public static class Planner
         IReadOnlyList<Presentation> presentations = scenario.Presentations;
         int samples = options.Samples ?? scenario.Uncertainty.Samples;
         BodyChoice bodies = BodyChoice.Of(scenario);
-        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.Lures(bodies.First);
-        int runnersUp = bodies.RunnerUp is null ? 0 : scenario.Tackle.JigHeads.Count;
+        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.LuresWith(bodies.Soft);
+        int runnersUp = bodies.SoftRunnerUp is null ? 0 : scenario.Tackle.JigHeads.Count;
 
         // The chosen presentation is not known yet, and clamped speeds may coincide: count the most, and report what falls away as done.
         int total = (heads.Count * presentations.Count) + runnersUp + (heads.Count * options.SpeedFactors.Count) + (2 * heads.Count)
@@ -74,30 +74,28 @@ public static class Planner
         });
 
         Candidate first = candidates.MaxBy(c => c.Score)!;
-        candidates = [.. candidates, .. WithBody(scenario, first, bodies.RunnerUp, options, counter, parallel, cancellation)];
+        candidates = [.. candidates, .. WithBody(scenario, first, bodies.SoftRunnerUp, options, counter, parallel, cancellation)];
 
         // The rules choose the body unless the runner-up's run is better by more than its fit is worse.
         first = candidates.MaxBy(c => c.Score * Suitability(bodies, c.Rig.Body))!;
-
-        // A hard lure stands alone: what is asked further is asked of it, as of a box with nothing else to tie on.
-        Scenario asked = first.Rig.Head.IsNone ? scenario with { Tackle = scenario.Tackle with { JigHeads = [first.Rig.Head], Bodies = [first.Rig.Body] } } : scenario;
         UncertaintyStudy? study = null;
         if (samples > 0)
         {
             // Over the draws another head may do better on the whole; body and presentation stay.
             Rig chosen = first.Rig;
             Candidate[] alike = [.. candidates.Where(c => c.Rig.Body == chosen.Body && c.Rig.Presentation == chosen.Presentation)];
-            study = UncertaintyStudy.Of(asked, chosen.Body, chosen.Presentation, alike, samples, options.Simulation, parallel, () => counter.Add());
+            study = UncertaintyStudy.Of(scenario, chosen.Body, chosen.Presentation, alike, samples, options.Simulation, parallel, () => counter.Add());
             first = alike.First(c => c.Rig.Head == study.Best.Head);
         }
 
-        IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(asked, first.Rig, null, options.Simulation with { Segments = Math.Min(UncertaintyStudy.Segments, options.Simulation.Segments) }, parallel);
+        IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, options.Simulation with { Segments = Math.Min(UncertaintyStudy.Segments, options.Simulation.Segments) }, parallel);
         counter.Add(InverseParts);
-        Candidate? fallback = candidates.Where(c => c.Rig.Head != first.Rig.Head && (c.Rig.Body == first.Rig.Body || c.Rig.Head.IsNone || first.Rig.Head.IsNone)).MaxBy(c => c.Score);
-        FallTable fall = Falls(scenario, first.Rig.Body, options, counter, parallel, cancellation);
-        CoverageGrid grid = Grid(scenario, first, candidates, options, counter, parallel, cancellation);
+        Candidate? fallback = candidates.Where(c => c.Rig.Head != first.Rig.Head && c.Rig.Body == first.Rig.Body).MaxBy(c => c.Score);
+        LureBody? soft = first.Rig.Body.NeedsHead ? first.Rig.Body : bodies.Soft;
+        FallTable fall = Falls(scenario, soft, options, counter, parallel, cancellation);
+        CoverageGrid grid = Grid(scenario, first, soft, candidates, options, counter, parallel, cancellation);
         ColourFinding colours = Colours(scenario, first, options.Units);
-        BoxAdvice? box = first.Rig.Head.IsNone ? null : Box(scenario, first, candidates, bodies, options, parallel, cancellation);
+        BoxAdvice box = Box(scenario, first, candidates, bodies, options, parallel, cancellation);
         var notes = new List<string>();
         OpticalWater water = colours.Chart.Field.Water;
         if (water.Status != WaterFitStatus.Matched) notes.Add(water.Message);
@@ -113,17 +111,14 @@ public static class Planner
                 .. Wording.Reasons(scenario, first, fallback, candidates, colours, options.Units),
                 .. BodyWording.Sentences(bodies, options.Units),
                 .. BodyWording.Overturned(bodies, first, candidates.Where(c => c.Rig.Body == bodies.First).MaxBy(c => c.Score)),
-                .. box is null ? [] : BoxAdvice.Sentences(box, first, bodies, options.Units),
+                .. BoxAdvice.Sentences(box, first, bodies, options.Units),
             ],
             Wording.Warnings(scenario, first, fallback, candidates, options.Units));
         RigFocus rigCheck = RigChecker.Focus(scenario, RigChecker.Of(scenario, first.Rig, first.Track, cancellation), options.Units, full: false, cancellation);
         return new Plan(scenario, candidates, choice, fall, grid, colours, notes) { Body = bodies, Box = box, Uncertainty = study, Answers = answers, RigCheck = rigCheck };
     }
 
-    // The body on the jig heads of the tables: the chosen one if it is soft.
-    private static LureBody Softest(Scenario scenario, LureBody chosen) => chosen.NeedsHead ? chosen : BodyChoice.Of(scenario).First;
-
-    private static double Suitability(BodyChoice bodies, LureBody body) => (bodies.Fits.FirstOrDefault(fit => fit.Body == body) ?? bodies.Fits[0]).Suitability;
+    private static double Suitability(BodyChoice bodies, LureBody body) => bodies.Fits.First(fit => fit.Body == body).Suitability;
 
     private static Candidate[] WithBody(Scenario scenario, Candidate best, LureBody? body, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
     {
@@ -176,8 +171,7 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(scenario);
         options ??= new PlanOptions();
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
-        LureBody body = BodyChoice.Of(scenario).First;
-        return Falls(scenario, body, options, new ProgressCounter(progress, 2 * scenario.Tackle.Lures(body).Count), parallel, cancellation);
+        return Falls(scenario, BodyChoice.Of(scenario).Soft, options, new ProgressCounter(progress, 2 * scenario.Tackle.Lures.Count), parallel, cancellation);
     }
 
     /// <summary>Colours of the tackle box against depth at the spot.</summary>
@@ -291,9 +285,9 @@ public static class Planner
         return track;
     }
 
-    private static FallTable Falls(Scenario scenario, LureBody body, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
+    private static FallTable Falls(Scenario scenario, LureBody? soft, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
     {
-        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.Lures(Softest(scenario, body));
+        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.LuresWith(soft);
         IReadOnlyList<double> depths = RoundDepths(scenario.Spot.Depth, options.Units);
         Presentation first = scenario.Presentations[0];
         var water = WaterColumn.Of(scenario.Spot);
@@ -335,13 +329,14 @@ public static class Planner
     private static CoverageGrid Grid(
         Scenario scenario,
         Candidate first,
+        LureBody? soft,
         IReadOnlyList<Candidate> candidates,
         PlanOptions options,
         ProgressCounter counter,
         ParallelOptions parallel,
         CancellationToken cancellation)
     {
-        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.Lures(Softest(scenario, first.Rig.Body));
+        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.LuresWith(soft);
         Presentation chosen = first.Rig.Presentation;
 
         // The one speed that all reeling of the retrieve goes by; no move of it reels faster than 3 m/s.
@@ -356,7 +351,7 @@ public static class Planner
         {
             int h = i / columns, s = i % columns;
             Presentation presentation = chosen with { RetrieveSpeed = speeds[s] };
-            Coverage coverage = (candidates.FirstOrDefault(c => c.Rig.Head == heads[h].Head && c.Rig.Presentation == presentation)
+            Coverage coverage = (candidates.FirstOrDefault(c => c.Rig.Head == heads[h].Head && c.Rig.Body == heads[h].Body && c.Rig.Presentation == presentation)
                 ?? Try(scenario, new Rig(heads[h].Head, heads[h].Body, presentation), options.Simulation, cancellation)).Coverage;
             zone[h, s] = coverage.ZoneShare;
             bottom[h, s] = coverage.BottomShare;

@@ -72,7 +72,7 @@ public static class RigChecker
     public static RigSheet Check(Scenario scenario, Rig? focus, UnitSystem units, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(scenario);
-        Rig[] rigs = [.. scenario.Tackle.Lures(BodyChoice.Of(scenario).First).SelectMany(lure => scenario.Presentations.Select(p => new Rig(lure.Head, lure.Body, p)))];
+        Rig[] rigs = [.. scenario.Tackle.LuresWith(BodyChoice.Of(scenario).Soft).SelectMany(lure => scenario.Presentations.Select(p => new Rig(lure.Head, lure.Body, p)))];
         focus ??= rigs[0];
         if (!rigs.Contains(focus)) rigs = [focus, .. rigs];
         var rows = new RigAction[rigs.Length];

@@ -159,29 +159,22 @@ public sealed record TackleBox
     /// <summary>Jig heads to choose from; a head of mass 0 is an unweighted hook rig. Empty only if there is no soft body.</summary>
     public required IReadOnlyList<JigHead> JigHeads { get; init; }
 
-    /// <summary>
-    /// Bodies to choose from; at least one. The rules of <c>BodyChoice</c> choose among the soft ones; where none speaks the first is taken. Others need no head and are
-    /// fished as they are.
-    /// </summary>
+    /// <summary>Bodies to choose from; at least one. The rules of <c>BodyChoice</c> choose the soft one that goes on the heads; where none speaks the first is taken. Others need no head and are fished as they are.</summary>
     public required IReadOnlyList<LureBody> Bodies { get; init; }
 
     /// <summary>How the lure is tied on and put on its hook.</summary>
     public Rigging Rigging { get; init; } = new();
 
-    /// <summary>The bodies to choose one from for the jig heads: the soft ones, or all where there is none.</summary>
-    public IReadOnlyList<LureBody> Choosable => Bodies.Any(body => body.NeedsHead) ? [.. Bodies.Where(body => body.NeedsHead)] : Bodies;
+    /// <summary>What the plan compares: the first soft body on every jig head, then every body that needs none.</summary>
+    public IReadOnlyList<(JigHead Head, LureBody Body)> Lures => LuresWith(Bodies.FirstOrDefault(body => body.NeedsHead));
 
-    /// <summary>What the plan compares: one soft body on every jig head, then every body that needs none.</summary>
-    /// <param name="soft">The soft body.</param>
-    public IReadOnlyList<(JigHead Head, LureBody Body)> Lures(LureBody soft)
-    {
-        ArgumentNullException.ThrowIfNull(soft);
-        return
-        [
-            .. soft.NeedsHead ? JigHeads.Select(head => (head, soft)) : [],
-            .. Bodies.Where(body => !body.NeedsHead).Select(body => (JigHead.None(body), body)),
-        ];
-    }
+    /// <summary>A soft body on every jig head, then every body that needs no head.</summary>
+    /// <param name="soft">The soft body; null for none.</param>
+    public IReadOnlyList<(JigHead Head, LureBody Body)> LuresWith(LureBody? soft) =>
+    [
+        .. soft is null ? [] : JigHeads.Select(head => (head, soft)),
+        .. Bodies.Where(body => !body.NeedsHead).Select(body => (JigHead.None(body), body)),
+    ];
 
     /// <summary>Colours to choose from: preset names or hex colours, at least one.</summary>
     public required IReadOnlyList<string> Colours { get; init; }

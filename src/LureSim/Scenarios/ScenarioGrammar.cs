@@ -172,7 +172,7 @@ internal static class ScenarioGrammar
         new("spoon", BodyProfile.Spoon, "a bent plate of metal with a hook"),
     ]);
 
-    private static readonly MapValue Body = new("body", "A lure body. Season, water and forage choose among the soft bodies of the list; where they say nothing the plan takes the first. Hard twitchbaits and spoons are fished as they are.",
+    private static readonly MapValue Body = new("body", "A lure body. Season, water and forage choose which soft body of the list goes on the jig heads; where they say nothing it is the first. Hard twitchbaits and spoons are fished as they are.",
     [
         new("profile", ProfileWord, "Shape of the body.") { Required = true },
         new("length", new QuantityValue(QuantityKind.Length, 0.02, 0.3), "Overall length.") { Required = true },

@@ -132,16 +132,21 @@ public class ActionPropertyTests
             y[TowedBodyEquations.W + 2] = -2;
             y[TowedBodyEquations.Tail] = 0.2;
             y[TowedBodyEquations.Wake] = 1.5;
+            y[TowedBodyEquations.LipWake] = -1;
             equations.Derivative(0, y, dy);
             return [.. dy.Skip(TowedBodyEquations.V).Take(6), dy[TowedBodyEquations.TailRate]];
         }
 
         ActionTerms rest = ActionTerms.All & ~term;
 
-        // The wake acts through the tail.
-        ActionTerms ground = term == ActionTerms.Wake ? ActionTerms.Tail : ActionTerms.None;
-        if (term == ActionTerms.Tail) rest &= ~ActionTerms.Wake;
-        ActionTerms all = term == ActionTerms.Tail ? ActionTerms.All & ~ActionTerms.Wake : ActionTerms.All;
+        // The wakes act through tail and lip.
+        ActionTerms ground = term == ActionTerms.Wake ? ActionTerms.Tail | ActionTerms.Lip : ActionTerms.None, all = ActionTerms.All;
+        if (term is ActionTerms.Tail or ActionTerms.Lip)
+        {
+            rest &= ~ActionTerms.Wake;
+            all &= ~ActionTerms.Wake;
+        }
+
         double[] with = Rate(all), without = Rate(rest), alone = Rate(term | ground), none = Rate(ground);
         double largest = 0;
         for (int i = 0; i < 7; i++)

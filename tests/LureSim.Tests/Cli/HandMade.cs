@@ -141,13 +141,6 @@ internal sealed class FakePipeline : IPipeline
         return new LessonOutcome(Lesson.Of(scenario, request.Units, progress, cancellation), [OutputFile.Text("red-turns-black.svg", "<svg/>")]);
     }
 
-    public ActionOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
-    {
-        LastRig = focus;
-        LastRequest = request;
-        return new ActionOutcome(RigChecker.Check(scenario, focus, request.Units, progress, cancellation), draw ? [OutputFile.Text("twitch-path.svg", "<svg/>")] : []);
-    }
-
     public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         LastRequest = request;
@@ -159,6 +152,13 @@ internal sealed class FakePipeline : IPipeline
     {
         LastRequest = request;
         return new CompareOutcome(RigComparison.Of(scenario, null, progress, cancellation), [OutputFile.Text("compare.html", "<html></html>")]);
+    }
+
+    public ActionOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastRig = focus;
+        LastRequest = request;
+        return new ActionOutcome(RigChecker.Check(scenario, focus, request.Units, progress, cancellation), draw ? [OutputFile.Text("twitch-path.svg", "<svg/>")] : []);
     }
 
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)

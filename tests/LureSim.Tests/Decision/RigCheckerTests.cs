@@ -23,7 +23,7 @@ public class RigCheckerTests
     public void Every_lure_is_tried_with_every_presentation_and_the_figures_are_finite()
     {
         RigSheet sheet = RigChecker.Check(Plain, null, UnitSystem.Us);
-        Assert.Equal(Plain.Tackle.Lures(Plain.Tackle.Bodies[0]).Count * Plain.Presentations.Count, sheet.Rows.Count);
+        Assert.Equal(Plain.Tackle.Lures.Count * Plain.Presentations.Count, sheet.Rows.Count);
         Assert.All(sheet.Rows, row =>
         {
             Assert.Equal(ActionStatus.Completed, row.Retrieve.Trace.Status);

@@ -18,7 +18,7 @@ public class RigFigureTests
         {
             Tackle = plain.Tackle with { Bodies = [body], JigHeads = body.NeedsHead ? plain.Tackle.JigHeads : [], Rigging = new Rigging { Bend = 0.3, Knot = KnotStyle.Snug, LoopLength = 0 } },
         };
-        (JigHead head, LureBody first) = scenario.Tackle.Lures(body)[0];
+        (JigHead head, LureBody first) = scenario.Tackle.Lures[0];
         return RigChecker.Focus(scenario, RigChecker.Of(scenario, new Rig(head, first, scenario.Presentations[1]), null), units, full: true);
     }
 

@@ -60,9 +60,9 @@ public class RiggingInputTests
         Assert.Equal(new LipShape(0.012, 0.01, 40 * Math.PI / 180), hard.Lip);
         Assert.Equal(HeadMetal.Steel, spoon.Metal);
         Assert.Equal(0.0013, spoon.Height, 1e-12);
-        Assert.Equal(["unweighted", "1/8 oz", "1/4 oz tungsten", "90 mm hard twitchbait", "60 mm spoon"], tackle.Lures(tackle.Bodies[0]).Select(lure => lure.Head.Label));
-        Assert.All(tackle.Lures(tackle.Bodies[0]).Take(3), lure => Assert.Same(tackle.Bodies[0], lure.Body));
-        Assert.True(tackle.Lures(tackle.Bodies[0])[4].Head.IsNone);
+        Assert.Equal(["unweighted", "1/8 oz", "1/4 oz tungsten", "90 mm hard twitchbait", "60 mm spoon"], tackle.Lures.Select(lure => lure.Head.Label));
+        Assert.All(tackle.Lures.Take(3), lure => Assert.Same(tackle.Bodies[0], lure.Body));
+        Assert.True(tackle.Lures[4].Head.IsNone);
     }
 
     [Theory]
@@ -93,7 +93,7 @@ public class RiggingInputTests
             .Replace("    - {profile: soft jerkbait, length: 5 in, height: 16 mm, width: 13 mm, density: 1.1 g/cm3, name: plain stick}\n", "", StringComparison.Ordinal);
         TackleBox tackle = TestScenario.Read(hard).Tackle;
         Assert.Empty(tackle.JigHeads);
-        Assert.Single(tackle.Lures(tackle.Bodies[0]));
+        Assert.Single(tackle.Lures);
     }
 
     [Fact]
