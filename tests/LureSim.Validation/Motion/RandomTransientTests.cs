@@ -1,0 +1,212 @@
+using System.Globalization;
+using LureSim.Hydrodynamics;
+using LureSim.Motion;
+using LureSim.Scenarios;
+using LureSim.Tackle;
+using LureSim.Validation.Reference;
+using LureSim.Water;
+
+namespace LureSim.Validation.Motion;
+
+/// <summary>
+/// Fifty random rigs through a fall, a reel-in and moves of the rod tip: the engine, fine, against the independent lumped-mass code, extrapolated. Each starts from the shape
+/// that it has under tow in a stronger stream of another direction, so that it falls and swings from the first moment.
+/// </summary>
+/// <remarks>A handful by default; all of them with LURESIM_ALL_RIGS=1 or when the validation page is written.</remarks>
+public class RandomTransientTests
+{
+    private const string Area = "Motion: random transients";
+    private const string Source = "independent lumped-mass code, extrapolated in step and spacing";
+    private const int All = 50;
+    private const int Few = 5;
+    private const double End = 6;
+
+    // Tensions are means over so long (s): one segment's tension carries the axial noise of its own vibration.
+    private const double Window = 0.2;
+    private const int WindowSamples = 10;
+    private const double CoarseStep = 4e-4;
+    private const int CoarseSegments = 50;
+    private const int EngineSegments = 120;
+
+    private static readonly double[] Times = [1, 2, 3, 4, 5, 6];
+
+    private sealed record Rig(int Number, SphereLure Ball, LineMaterial Line, double Length, double Tip, double Depth, WaterColumn Water, SteadyShape Start, Presentation Moves)
+    {
+        public override string ToString() => string.Create(
+            CultureInfo.InvariantCulture,
+            $"rig {Number}: {Ball.Mass * 1e3:F1} g on {Length:F1} m of {Line.Diameter * 1e3:F2} mm, {Depth:F1} m deep, current {Water.Current.Speed(Depth, out _):F2} m/s, reel {Moves.RetrieveSpeed:F2} m/s");
+    }
+
+    private sealed record Outcome(Rig Rig, double DepthError, double TensionError, double ReferenceDepthStep, double ReferenceTensionStep, bool TouchesBottom)
+    {
+        public bool Agrees => DepthError <= 0.005 && TensionError <= 0.01;
+    }
+
+    [Fact]
+    public void Engine_and_independent_code_agree_on_random_transients()
+    {
+        bool all = Environment.GetEnvironmentVariable("LURESIM_ALL_RIGS") == "1" || Environment.GetEnvironmentVariable("LURESIM_WRITE_VALIDATION") == "1";
+        Rig[] rigs = Draw(all ? All : Few);
+        var outcomes = new Outcome[rigs.Length];
+        Parallel.For(0, rigs.Length, i => outcomes[i] = Compare(rigs[i]));
+        if (Environment.GetEnvironmentVariable("LURESIM_RIG_LIST") is { Length: > 0 } list)
+        {
+            File.WriteAllLines(list, outcomes.Select(o => string.Create(
+                CultureInfo.InvariantCulture,
+                $"{o.Rig}; depth {o.DepthError * 1e3:F2} mm, tension {o.TensionError * 100:F2} %, reference step {o.ReferenceDepthStep * 1e3:F2} mm {o.ReferenceTensionStep * 100:F2} %{(o.TouchesBottom ? ", touches bottom" : "")}")));
+        }
+
+        string name = all ? "50 random rigs" : "Random rigs, the first 5";
+        int agreeing = outcomes.Count(o => o.Agrees);
+        ValidationLog.AtMost(Area, name + ": largest difference in depth", Source, 0.005, outcomes.Max(o => o.DepthError), "m");
+        ValidationLog.AtMost(Area, name + ": largest relative difference in the tension at the tip (mean over 0.2 s)", Source, 0.01, outcomes.Max(o => o.TensionError));
+        ValidationLog.Between(Area, name + ": rigs that agree within 5 mm and 1 %", Source, rigs.Length, rigs.Length, agreeing);
+    }
+
+    // Lead balls of 1/32 to 2 oz on 0.1 to 0.5 mm line, 0.3 to 20 m of water, 5 to 50 m of line, currents of 0 to 1.5 m/s.
+    private static Rig[] Draw(int count)
+    {
+        var random = new Random(20250307);
+        double Range(double low, double high) => low + ((high - low) * random.NextDouble());
+        var rigs = new List<Rig>();
+        while (rigs.Count < count)
+        {
+            SphereLure ball = SphereLure.Of(28.349523125e-3 * Math.Pow(2, Range(-5, 1)), 11340);
+            LineMaterial line = TackleBuilder.Material((LineKind)random.Next(3), Range(0.1e-3, 0.5e-3));
+            double length = Range(5, 50), tip = Range(0.5, 2.5), depth = 0.3 * Math.Pow(20 / 0.3, random.NextDouble());
+            double current = Range(0, 1.5), heading = Range(-1.2, 1.2), tow = Range(0.3, 2.5);
+            double speed = Range(0.1, 1), lift = Range(0.2, 1), sweep = Range(-1, 1);
+            WaterColumn Stream(double surface, double angle) =>
+                new(depth, 1020, 1.05e-3, new CurrentProfile(CurrentProfileKind.Power, surface, angle, depth, Math.Min(4e-4, depth / 25)), BottomProperties.Of(BottomKind.Sand));
+            SteadyShape start;
+            try
+            {
+                start = SteadyLine.Solve(ball, line, Formula, Stream(tow, 0), length, tip, 2000);
+            }
+            catch (MathNet.Numerics.NonConvergenceException)
+            {
+                continue;
+            }
+
+            // Off the bottom and under water at first, the line above its lure.
+            if (start.Z[0] < -depth + Math.Max(0.05, 0.1 * depth) || start.Z[0] > -0.1 || start.Z.Min() < start.Z[0] - 1e-9) continue;
+            var moves = new Presentation
+            {
+                Name = "transient",
+                CastLength = length,
+                RetrieveSpeed = speed,
+                LineLeftAtEnd = 1,
+                Moves =
+                [
+                    new Move { Kind = MoveKind.Pause, Duration = 1.5 },
+                    new Move { Kind = MoveKind.Reel, Duration = 1, ReelShare = 1 },
+                    new Move { Kind = MoveKind.Lift, Duration = 1.5, ReelShare = 1, Up = lift },
+                    new Move { Kind = MoveKind.Sweep, Duration = 1.5, ReelShare = 0.5, Left = sweep, Up = -0.5 * lift },
+                    new Move { Kind = MoveKind.Pause, Duration = 60 },
+                ],
+            };
+            rigs.Add(new Rig(rigs.Count + 1, ball, line, length, tip, depth, Stream(current, heading), start, moves));
+        }
+
+        return [.. rigs];
+    }
+
+    private static Outcome Compare(Rig rig)
+    {
+        (double[] depth, double[] tension, bool touches) = Engine(rig);
+        (double[] d0, double[] t0) = Reference(rig, CoarseSegments, CoarseStep);
+        (double[] d1, double[] t1) = Reference(rig, 2 * CoarseSegments, CoarseStep);
+        (double[] d2, double[] t2) = Reference(rig, CoarseSegments, 0.5 * CoarseStep);
+        double depthError = 0, tensionError = 0, depthStep = 0, tensionStep = 0;
+        for (int i = 0; i < Times.Length; i++)
+        {
+            // Second order in the spacing, first in the step.
+            double depthLimit = d1[i] + ((d1[i] - d0[i]) / 3) + (2 * (d2[i] - d0[i]));
+            double tensionLimit = t1[i] + ((t1[i] - t0[i]) / 3) + (2 * (t2[i] - t0[i]));
+            depthError = Math.Max(depthError, Math.Abs(depth[i] - depthLimit));
+            tensionError = Math.Max(tensionError, Math.Abs(tension[i] - tensionLimit) / tensionLimit);
+            depthStep = Math.Max(depthStep, Math.Abs(depthLimit - d1[i]));
+            tensionStep = Math.Max(tensionStep, Math.Abs(tensionLimit - t1[i]) / tensionLimit);
+            if (Environment.GetEnvironmentVariable("LURESIM_RIG_LIST") is not null)
+                Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{rig.Number} t {Times[i]} depth {depth[i]:F4} {d0[i]:F4} {d1[i]:F4} {d2[i]:F4} tension {tension[i]:F4} {t0[i]:F4} {t1[i]:F4} {t2[i]:F4}"));
+        }
+
+        return new Outcome(rig, depthError, tensionError, depthStep, tensionStep, touches);
+    }
+
+    private static CastProgram Program(Rig rig)
+    {
+        var program = new CastProgram(rig.Tip, rig.Length);
+        program.PlanRetrieve(0, rig.Length, 0, rig.Moves);
+        return program;
+    }
+
+    private static (double[] Depth, double[] Tension, bool TouchesBottom) Engine(Rig rig)
+    {
+        var run = new EngineRun(rig.Ball, LineProperties.Uniform(rig.Line), rig.Water, LineDragLaw.ChooCasarella, Program(rig), new EngineSettings { Segments = EngineSegments, Tolerance = 0.05 });
+        run.Start(0, f => Along(rig.Start, f));
+        var depth = new double[Times.Length];
+        var tension = new double[Times.Length];
+        bool touches = false;
+        for (int i = 0; i < Times.Length; i++)
+        {
+            tension[i] = Mean(Times[i], t => run.RunTo(t, _ => touches |= run.Z < -rig.Depth + rig.Ball.ContactRadius), () => run.TipTensionExtrapolated, t => depth[i] = -run.Z);
+        }
+
+        return (depth, tension, touches);
+    }
+
+    private static (double[] Depth, double[] Tension) Reference(Rig rig, int segments, double step)
+    {
+        CastProgram program = Program(rig);
+        (double X, double Y, double Z, double Vx, double Vy, double Vz) Tip(double t)
+        {
+            Span<double> p = stackalloc double[3], v = stackalloc double[3];
+            program.Tip(t, p, v);
+            return (p[0], p[1], p[2], v[0], v[1], v[2]);
+        }
+
+        double Rate(double t)
+        {
+            program.Line(t, out _, out double rate, out _);
+            return rate;
+        }
+
+        var code = new LumpedMassReference(
+            rig.Ball, LineProperties.Uniform(rig.Line), rig.Water, Formula, Tip, LumpedMassReference.Lengths(rig.Length, 0, segments, 1), f => Along(rig.Start, f), step);
+        var depth = new double[Times.Length];
+        var tension = new double[Times.Length];
+        for (int i = 0; i < Times.Length; i++)
+            tension[i] = Mean(Times[i], t => code.RunTo(t, Rate), () => code.TipTensionExtrapolated, t => depth[i] = -code.Body.Z);
+        return (depth, tension);
+    }
+
+    // The mean of a tension over a window that ends at a time, and the depth at its end.
+    private static double Mean(double time, Action<double> runTo, Func<double> tension, Action<double> atEnd)
+    {
+        double sum = 0;
+        for (int j = 0; j <= WindowSamples; j++)
+        {
+            runTo(time - Window + (Window * j / WindowSamples));
+            sum += tension() * (j is 0 or WindowSamples ? 0.5 : 1);
+        }
+
+        atEnd(time);
+        return sum / WindowSamples;
+    }
+
+    private static readonly DragFormula Formula = DragFormula.ChooCasarella(re =>
+    {
+        double printed = CylinderDrag.TangentialChooCasarella1971(re);
+        return Math.Sqrt((LineDragLaw.AxialFrictionNumber * LineDragLaw.AxialFrictionNumber) + (printed * printed));
+    });
+
+    private static (double X, double Y, double Z) Along(SteadyShape shape, double fraction)
+    {
+        double at = fraction * (shape.X.Length - 1);
+        int i = Math.Min((int)at, shape.X.Length - 2);
+        double u = at - i;
+        double Mix(double[] a) => a[i] + (u * (a[i + 1] - a[i]));
+        return (Mix(shape.X), Mix(shape.Y), Mix(shape.Z));
+    }
+}
