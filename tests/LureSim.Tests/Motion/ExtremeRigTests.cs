@@ -81,11 +81,11 @@ public class ExtremeRigTests
         ["4 oz in half a metre, hard twitches"] = new Rig { HeadMass = 0.1134, Depth = 0.5, Bottom = BottomKind.Hard, Presentation = Hard },
         ["cast of 2 m"] = new Rig { Tip = 0.5, Presentation = new Presentation { Name = "short", CastLength = 2, CountDown = null, RetrieveSpeed = 0.5, LineLeftAtEnd = 0.6 } },
         ["line shorter than the depth"] = new Rig { Depth = 40, Presentation = new Presentation { Name = "short", CastLength = 6, Fall = FallMode.TightLine, CountDown = 20, RetrieveSpeed = 0.5 } },
-        ["reel at 3 m/s"] = new Rig { Presentation = new Presentation { Name = "burn", CastLength = 25, CountDown = 3, RetrieveSpeed = 3 } },
+        ["reel at 3 m/s"] = new Rig { Presentation = new Presentation { Name = "burn", CastLength = 12, CountDown = 3, RetrieveSpeed = 3 } },
         ["reel at 5 m/s from the bottom"] = new Rig { HeadMass = 0.028, Depth = 8, Presentation = new Presentation { Name = "burn", CastLength = 25, CountDown = null, RetrieveSpeed = 5 } },
         ["wind of 20 m/s"] = new Rig { Wind = 20, HeadMass = 0.002 },
         ["wind of 20 m/s on an unweighted bait"] = new Rig { Wind = 20, HeadMass = 0, Presentation = Hard with { TwitchHeight = 0.3 } },
-        ["current of 3 m/s"] = new Rig { Current = 3, HeadMass = 0.028 },
+        ["current of 3 m/s"] = new Rig { Current = 3, HeadMass = 0.028, Presentation = new Presentation { Name = "steady", CastLength = 8, CountDown = 2, RetrieveSpeed = 1 } },
         ["current of 3 m/s against the cast"] = new Rig { Current = 3, CurrentDirection = Math.PI, HeadMass = 0.0035 },
         ["grass to the surface"] = new Rig { Depth = 1, Grass = 0.99, Presentation = Hard with { TwitchHeight = 0.6 } },
         ["unweighted bait"] = new Rig { HeadMass = 0 },
@@ -108,7 +108,7 @@ public class ExtremeRigTests
                 Moves = [new Move { Kind = MoveKind.Feed, Duration = 60, FeedSpeed = 3 }, new Move { Kind = MoveKind.Pause, Duration = 5 }],
             },
         },
-        ["drift at 2 m/s away from the lure"] = new Rig { Presentation = new Presentation { Name = "drift", CastLength = 10, CountDown = 2, RetrieveSpeed = 0.3, DriftSpeed = 2, DriftDirection = Math.PI } },
+        ["drift at 2 m/s away from the lure"] = new Rig { Presentation = new Presentation { Name = "drift", CastLength = 8, CountDown = 2, RetrieveSpeed = 1, DriftSpeed = 2, DriftDirection = Math.PI } },
         ["drift at 2 m/s over the lure"] = new Rig { Presentation = new Presentation { Name = "drift", CastLength = 10, CountDown = 2, RetrieveSpeed = 0.3, DriftSpeed = 2 } },
     };
 
@@ -121,7 +121,7 @@ public class ExtremeRigTests
         CountDown = 0,
         Fall = FallMode.TightLine,
         RetrieveSpeed = speed,
-        Moves = [new Move { Kind = MoveKind.Swing, Duration = 60, ReelShare = 1 }],
+        Moves = [new Move { Kind = MoveKind.Swing, Duration = 30, ReelShare = 1 }],
     };
 
     [Theory]
