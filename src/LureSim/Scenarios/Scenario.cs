@@ -21,6 +21,21 @@ public sealed record Scenario
 
     /// <summary>The retrieves to compare; at least one.</summary>
     public required IReadOnlyList<Presentation> Presentations { get; init; }
+
+    /// <summary>How well the inputs are known.</summary>
+    public ScenarioUncertainty Uncertainty { get; init; } = ScenarioUncertainty.Assumed;
+
+    /// <summary>The tide, in order of time; empty when none was given.</summary>
+    public IReadOnlyList<TidePoint> Tide { get; init; } = [];
+
+    /// <summary>Forage that was seen; empty where none was.</summary>
+    public IReadOnlyList<ForageSighting> Forage { get; init; } = [];
+
+    /// <summary>The season where the scenario names one; <see cref="Seasons.Of(Scenario)"/> falls back on its date.</summary>
+    public Season? Season { get; init; }
+
+    /// <summary>Two rigs to compare, or none.</summary>
+    public IReadOnlyList<ComparedRig> Compare { get; init; } = [];
 }
 
 /// <summary>What the bottom is made of: sets contact stiffness, friction and the roughness length of the current profile.</summary>
@@ -109,6 +124,9 @@ public sealed record Spot
     public required string TargetFish { get; init; }
 
     private static double Turned(double angle) => angle - (2 * Math.PI * Math.Floor(angle / (2 * Math.PI)));
+
+    /// <summary>Usual length of the target fish here (m), 0.1 to 2.5; null where it is not known.</summary>
+    public double? TargetLength { get; init; }
 }
 
 /// <summary>The strike zone as a band of depth below the surface (m), resolved at reading from either form of input.</summary>
@@ -116,6 +134,9 @@ public sealed record Spot
 /// <param name="Bottom">Depth of the lower edge (m), more than <paramref name="Top"/>, at most the water depth.</param>
 public sealed record StrikeZone(double Top, double Bottom)
 {
+    /// <summary>True if it was given by heights above the bottom: it then moves with the bottom where the depth changes.</summary>
+    public bool MovesWithBottom { get; init; }
+
     /// <summary>True if the depth (m) is inside the band, edges included.</summary>
     public bool Contains(double depth) => depth >= Top && depth <= Bottom;
 }
@@ -138,7 +159,7 @@ public sealed record TackleBox
     /// <summary>Jig heads to choose from; a head of mass 0 is an unweighted hook rig.</summary>
     public required IReadOnlyList<JigHead> JigHeads { get; init; }
 
-    /// <summary>Soft bodies to choose from; at least one. The first is the one the plan puts on each head.</summary>
+    /// <summary>Soft bodies to choose from; at least one. The rules of <c>BodyChoice</c> choose among them; where none speaks the first is taken.</summary>
     public required IReadOnlyList<LureBody> Bodies { get; init; }
 
     /// <summary>Colours to choose from: preset names or hex colours, at least one.</summary>

@@ -6,7 +6,7 @@ namespace LureSim.Scenarios;
 /// Turns values that have passed the grammar into records, after the checks that need more than one value. The
 /// checks run on what is there even when other values were refused, so that everything is reported in one go.
 /// </summary>
-internal sealed class ScenarioBuilder(ProblemList problems)
+internal sealed partial class ScenarioBuilder(ProblemList problems)
 {
     /// <summary>
     /// A cast loads the line with a multiple of the lure's weight. Ten is far less than a hard cast does (common
@@ -47,6 +47,9 @@ internal sealed class ScenarioBuilder(ProblemList problems)
         CheckSpot(root["spot"]);
         CheckTackle(root["tackle"]);
         CheckPresentations(root);
+        UncertaintyBuilder.Check(root["uncertainty"], Add);
+        TideBuilder.Check(root["tide"], root["spot"], Add);
+        CheckCompare(root);
         return problems.Count > 0 ? null : BuildScenario(root);
     }
 
@@ -274,6 +277,11 @@ internal sealed class ScenarioBuilder(ProblemList problems)
         Spot = BuildSpot(root["spot"]!),
         Tackle = BuildTackle(root["tackle"]!),
         Presentations = [.. root["presentations"]!.Items.Select(item => BuildPresentation(item, root["tackle"]!))],
+        Uncertainty = UncertaintyBuilder.Build(root["uncertainty"]),
+        Tide = TideBuilder.Build(root["tide"]),
+        Season = root["season"]?.Word?.Meaning as Season?,
+        Forage = [.. (root["forage"]?.Items ?? []).Select(BuildForage)],
+        Compare = [.. (root["compare"]?.Items ?? []).Select(item => BuildCompared(item, root))],
     };
 
     private static Spot BuildSpot(ReadValue spot)
@@ -284,7 +292,7 @@ internal sealed class ScenarioBuilder(ProblemList problems)
         ReadValue zone = spot["strike_zone"]!;
         StrikeZone band = zone["depth"] is { } byDepth
             ? new(Math.Min(byDepth.Items[0].Number, depth), Math.Min(byDepth.Items[1].Number, depth))
-            : new(Math.Max(0.0, depth - zone["above_bottom"]!.Items[1].Number), depth - zone["above_bottom"]!.Items[0].Number);
+            : new(Math.Max(0.0, depth - zone["above_bottom"]!.Items[1].Number), depth - zone["above_bottom"]!.Items[0].Number) { MovesWithBottom = true };
         return new Spot
         {
             Depth = depth,
@@ -302,6 +310,7 @@ internal sealed class ScenarioBuilder(ProblemList problems)
             CloudCover = Number(spot["light"]!["cloud"]) ?? 0.0,
             StrikeZone = band,
             TargetFish = spot["target"]!.Word!.Text,
+            TargetLength = Number(spot["target_length"]),
         };
     }
 

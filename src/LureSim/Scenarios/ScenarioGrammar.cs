@@ -125,6 +125,7 @@ internal static class ScenarioGrammar
         new("light", Light, "The light from above.") { Required = true },
         new("strike_zone", StrikeZone, "Where the fish are expected to strike.") { Required = true },
         new("target", new WordValue([.. TargetFishNames.All.Select(name => new GrammarWord(name, name, ""))]), "The fish whose eyes judge the colours.") { Required = true },
+        new("target_length", new QuantityValue(QuantityKind.Length, 0.1, 2.5), "Usual length of these fish here; some rules on the size of the lure go by it.") { Default = "not known" },
     ]);
 
     private static readonly MapValue Reel = new("reel", "The reel.",
@@ -156,14 +157,17 @@ internal static class ScenarioGrammar
         new("hook", new QuantityValue(QuantityKind.Mass, 0.00005, 0.02), "Mass of the steel hook.") { Default = "common practice for the length of the first body" },
     ]);
 
-    private static readonly MapValue Body = new("body", "A soft body. The first body of the list is the one the plan puts on each head.",
+    /// <summary>Profiles of bodies.</summary>
+    public static WordValue ProfileWord { get; } = new(
     [
-        new("profile", new WordValue(
-        [
-            new("paddle tail", BodyProfile.PaddleTail, "a thick tail that swings"),
-            new("soft jerkbait", BodyProfile.SoftJerkbait, "a straight bait without a swimming tail"),
-            new("shrimp imitation", BodyProfile.ShrimpImitation, "a soft shrimp"),
-        ]), "Shape of the body.") { Required = true },
+        new("paddle tail", BodyProfile.PaddleTail, "a thick tail that swings"),
+        new("soft jerkbait", BodyProfile.SoftJerkbait, "a straight bait without a swimming tail"),
+        new("shrimp imitation", BodyProfile.ShrimpImitation, "a soft shrimp"),
+    ]);
+
+    private static readonly MapValue Body = new("body", "A soft body. Season, water and forage choose among the bodies of the list; where they say nothing the plan takes the first.",
+    [
+        new("profile", ProfileWord, "Shape of the body.") { Required = true },
         new("length", new QuantityValue(QuantityKind.Length, 0.02, 0.3), "Overall length.") { Required = true },
         new("height", new QuantityValue(QuantityKind.Length, 0.002, 0.15), "Greatest height of the body.") { Default = "proportion of the profile" },
         new("width", new QuantityValue(QuantityKind.Length, 0.002, 0.15), "Greatest width of the body.") { Default = "proportion of the profile" },
@@ -218,6 +222,56 @@ internal static class ScenarioGrammar
         new("line_left", new QuantityValue(QuantityKind.Length, 0.1, 60.0), "The retrieve ends with this much line still out; at least the height of the rod tip, less than the cast.") { Default = "3 m, or the height of the rod tip and 0.5 m if that is more" },
     ]);
 
+    /// <summary>Kinds of forage.</summary>
+    public static WordValue ForageKindWord { get; } = new(
+    [
+        new("small bait fish", ForageKind.SmallBaitFish, "up to about 3 in"),
+        new("large bait fish", ForageKind.LargeBaitFish, "about 5 in"),
+        new("shrimp", ForageKind.Shrimp, "shrimp"),
+        new("crab", ForageKind.Crab, "crabs"),
+    ]);
+
+    /// <summary>How forage was seen.</summary>
+    public static WordValue ForageSeenWord { get; } = new(
+    [
+        new("present", ForageSeen.Present, "it is about"),
+        new("being attacked", ForageSeen.BeingAttacked, "fish were seen taking it"),
+    ]);
+
+    private static readonly MapValue Forage = new("forage", "Forage that was seen at the spot.",
+    [
+        new("kind", ForageKindWord, "What it is.") { Required = true },
+        new("seen", ForageSeenWord, "How it was seen.") { Default = "present" },
+        new("length", new QuantityValue(QuantityKind.Length, 0.005, 0.5) { Example = "3 in" }, "Its length; a lure is to match or exceed it.") { Default = "not judged, usual for the kind" },
+        new("colour", new ColourValue(ColourNames.All), "Its colour, which a natural lure is to match.") { Default = "usual for the kind" },
+    ]);
+
+    private static readonly MapValue ComparedRig = new("rig", "One of the two rigs to compare. What is not given is that of the tackle box.",
+    [
+        new("name", new TextValue(40, false), "Name for people, such as mine.") { Required = true },
+        new("jig_head", new ShortOrMapValue("weight", JigHead), "The jig head, as in the tackle box.") { Required = true },
+        new("body", Body, "The soft body.") { Default = "the first of the tackle box" },
+        new("colour", new ColourValue(ColourNames.All), "The colour.") { Default = "the first of the tackle box" },
+        new("line", Line, "The main line.") { Default = "that of the tackle box" },
+        new("leader", Leader, "The leader.") { Default = "that of the tackle box" },
+        new("presentation", new TextValue(60, false), "Name of one of the presentations.") { Default = "the first" },
+        new("cast", new QuantityValue(QuantityKind.Length, 2.0, 80.0), "Cast, in place of the presentation's.") { Default = "that of the presentation" },
+        new("count_down", MoveGrammar.CountDown, "Count-down, in place of the presentation's.") { Default = "that of the presentation" },
+        new("retrieve", MoveGrammar.Retrieve, "Speed, in place of the presentation's.") { Default = "that of the presentation" },
+    ]);
+
+    /// <summary>Seasons.</summary>
+    public static WordValue SeasonWord { get; } = new(
+    [
+        new("winter", Season.Winter, "December to February in the north"),
+        new("early spring", Season.EarlySpring, "March and April"),
+        new("late spring", Season.LateSpring, "May"),
+        new("summer", Season.Summer, "June and July"),
+        new("late summer", Season.LateSummer, "August"),
+        new("early autumn", Season.EarlyAutumn, "September and October"),
+        new("late autumn", Season.LateAutumn, "November"),
+    ]);
+
     /// <summary>The whole file.</summary>
     public static MapValue Root { get; } = new("scenario", "A question to LureSim: one spot, the tackle at hand and the presentations to compare.",
     [
@@ -226,6 +280,11 @@ internal static class ScenarioGrammar
         new("spot", Spot, "The water, the bottom, the light and the fish.") { Required = true },
         new("tackle", Tackle, "What the angler owns.") { Required = true },
         new("presentations", new ListValue(Presentation, 1, 24), "The retrieves to compare.") { Required = true },
+        new("uncertainty", UncertaintyGrammar.Uncertainty, "How well the inputs are known.") { Default = "what a person at the water knows of each input, assumed" },
+        new("tide", UncertaintyGrammar.Tide, "The tide: current and depth by the hour, for the table of weight by hour.") { Default = "none" },
+        new("season", SeasonWord, "Season, which tells what fish are likely to eat.") { Default = "from the date of the light, otherwise not known" },
+        new("forage", new ListValue(Forage, 1, 8), "Forage that was seen.") { Default = "none seen" },
+        new("compare", new ListValue(ComparedRig, 2, 2), "Two rigs to compare side by side: yours and your partner's.") { Default = "none" },
     ]);
 }
 
