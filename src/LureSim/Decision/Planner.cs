@@ -338,7 +338,7 @@ public static class Planner
         Presentation chosen = first.Rig.Presentation;
 
         // The one speed that all reeling of the retrieve goes by; no move of it reels faster than 3 m/s.
-        double fastest = 3 / Math.Max(1, chosen.Cycle.Max(move => move.ReelShare));
+        double fastest = chosen.FastestSpeed;
         double[] speeds = chosen.RetrieveSpeed > 0
             ? [.. options.SpeedFactors.Select(f => Math.Clamp(chosen.RetrieveSpeed * f, Math.Min(0.02, fastest), fastest)).Distinct().Order()]
             : UnreeledSpeeds(chosen);

@@ -386,6 +386,9 @@ public sealed record Presentation
     /// <summary>Speed of the drift to the left of the cast (m/s).</summary>
     public double DriftLeft => DriftSpeed * Math.Sin(DriftDirection - Aim);
 
+    /// <summary>Greatest <see cref="RetrieveSpeed"/> (m/s) at which no move takes line in faster than 3 m/s.</summary>
+    public double FastestSpeed => 3 / Math.Max(1, Moves.Select(move => move.ReelShare).DefaultIfEmpty(1).Max());
+
     /// <summary>The retrieve as moves, whichever way it was given.</summary>
     public IReadOnlyList<Move> Cycle
     {

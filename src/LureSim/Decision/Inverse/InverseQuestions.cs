@@ -125,7 +125,10 @@ public static class InverseQuestions
         StrikeZone zone = scenario.Spot.StrikeZone;
         double target = depth ?? (0.5 * (zone.Top + zone.Bottom));
         Guard.InRange(target, 0, scenario.Spot.Depth);
-        double slowest = Math.Clamp(rig.Presentation.RetrieveSpeed * SlowestFactor, 0.02, 3), fastest = Math.Clamp(rig.Presentation.RetrieveSpeed * FastestFactor, 0.02, 3);
+
+        // A swing without reeling is asked for the speed at which line may come in meanwhile.
+        double most = rig.Presentation.FastestSpeed, least = Math.Min(0.02, most), own = rig.Presentation.RetrieveSpeed > 0 ? rig.Presentation.RetrieveSpeed : 0.1;
+        double slowest = Math.Clamp(own * SlowestFactor, least, most), fastest = Math.Clamp(own * FastestFactor, least, most);
         double[] logs = [.. Enumerable.Range(0, SpeedSteps).Select(i => Math.Log(slowest) + ((Math.Log(fastest) - Math.Log(slowest)) * i / (SpeedSteps - 1)))];
         var medians = new double[SpeedSteps];
         Parallel.For(0, SpeedSteps, parallel, i => medians[i] = Median(logs[i]));
@@ -149,7 +152,7 @@ public static class InverseQuestions
 
         double Median(double log)
         {
-            Candidate run = Planner.Try(scenario, rig with { Presentation = rig.Presentation with { RetrieveSpeed = Math.Clamp(Math.Exp(log), 0.02, 3) } }, options, parallel.CancellationToken);
+            Candidate run = Planner.Try(scenario, rig with { Presentation = rig.Presentation with { RetrieveSpeed = Math.Clamp(Math.Exp(log), least, most) } }, options, parallel.CancellationToken);
             return run.Track.Status == SimulationStatus.Failed ? 0 : run.Coverage.MedianDepth;
         }
 
