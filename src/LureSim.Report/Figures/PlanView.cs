@@ -21,7 +21,7 @@ public static class PlanView
         ArgumentNullException.ThrowIfNull(candidates);
         ArgumentNullException.ThrowIfNull(options);
 
-        Spot spot = scenario.Spot;
+        Spot spot = SideView.AlongTheCast(scenario.Spot, candidates);
         UnitFormat format = options.Format;
         Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario, candidates, format);
         List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], SideView.IsFirst(c, first),

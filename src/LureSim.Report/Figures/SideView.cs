@@ -29,7 +29,7 @@ public static class SideView
         ArgumentNullException.ThrowIfNull(current);
         ArgumentNullException.ThrowIfNull(options);
 
-        Spot spot = scenario.Spot;
+        Spot spot = AlongTheCast(scenario.Spot, candidates);
         UnitFormat format = options.Format;
         Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario, candidates, format);
         List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], IsFirst(c, first),
@@ -119,6 +119,10 @@ public static class SideView
             AltText = Describe(scenario, candidates, first, format),
         };
     }
+
+    /// <summary>The spot with directions counted from the cast that candidates share.</summary>
+    internal static Spot AlongTheCast(Spot spot, IReadOnlyList<Candidate> candidates) =>
+        candidates.Count == 0 ? spot : spot.SeenAlong(candidates[0].Rig.Presentation.Aim);
 
     /// <summary>Where the current goes, for people.</summary>
     internal static string DirectionText(Spot spot)

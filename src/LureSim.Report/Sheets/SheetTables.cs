@@ -135,7 +135,7 @@ internal static class SheetTables
         ];
         List<RowView> retrieves = [.. scenario.Presentations.Select(p => Row(
             p.Name,
-            $"Cast {format.LengthText(p.CastLength)}. {Count(p)} {RetrieveWords.Retrieve(p, tackle.Reel, format)}"))];
+            $"{RetrieveWords.Cast(p, format)}. {Count(p)} {RetrieveWords.Retrieve(p, tackle.Reel, format)}"))];
         return new TableView("Inputs", "Everything the computation was told, and what it made of the water and the sky.", [], [new GroupView("Spot", water), new GroupView("Tackle", gear), new GroupView("Retrieves", retrieves)], "wrap");
     }
 

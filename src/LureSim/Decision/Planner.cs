@@ -247,13 +247,13 @@ public static class Planner
     private static Track Simulate(Scenario scenario, Rig rig, SimulationOptions options, CancellationToken cancellation)
     {
         Track track = Retrieve.Simulate(
-            WaterColumn.Of(scenario.Spot),
+            WaterColumn.Of(scenario.Spot.SeenAlong(rig.Presentation.Aim)),
             TackleBuilder.Lure(rig.Head, rig.Body),
             TackleBuilder.Line(scenario.Tackle),
             scenario.Tackle.RodTipHeight,
             rig.Presentation,
             scenario.Spot.StrikeZone,
-            options,
+            options with { LineCapacity = Math.Min(options.LineCapacity, scenario.Tackle.Reel.LineCapacity) },
             cancellation);
         if (track.Status == SimulationStatus.Cancelled) throw new OperationCanceledException(cancellation);
         return track;
@@ -309,7 +309,12 @@ public static class Planner
     {
         IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
         Presentation chosen = first.Rig.Presentation;
-        double[] speeds = [.. options.SpeedFactors.Select(f => Math.Clamp(chosen.RetrieveSpeed * f, 0.02, 3)).Distinct().Order()];
+
+        // The one speed that all reeling of the retrieve goes by; no move of it reels faster than 3 m/s.
+        double fastest = 3 / Math.Max(1, chosen.Cycle.Max(move => move.ReelShare));
+        double[] speeds = chosen.RetrieveSpeed > 0
+            ? [.. options.SpeedFactors.Select(f => Math.Clamp(chosen.RetrieveSpeed * f, Math.Min(0.02, fastest), fastest)).Distinct().Order()]
+            : UnreeledSpeeds(chosen);
         int rows = heads.Count, columns = speeds.Length;
         double[,] zone = new double[rows, columns], bottom = new double[rows, columns], grass = new double[rows, columns], median = new double[rows, columns];
         Parallel.For(0, rows * columns, parallel, i =>
@@ -326,6 +331,10 @@ public static class Planner
         });
         return new CoverageGrid(chosen.Name, heads, speeds, zone, bottom, grass, median);
     }
+
+    // A swing without the reel is compared with reeling slowly meanwhile; where nothing can be reeled there is one speed.
+    private static double[] UnreeledSpeeds(Presentation presentation) =>
+        presentation.Moves.Any(move => move.ReelShare > 0) ? [0, 0.05, 0.1, 0.2, 0.4] : [0];
 
     private sealed class ProgressCounter(IProgress<PlanProgress>? progress, int total)
     {

@@ -172,7 +172,7 @@ public static class Wording
     internal static string Article(string name) => "aeiou".Contains(name[0], StringComparison.OrdinalIgnoreCase) ? $"an {name}" : $"a {name}";
 
     private static string Name(Candidate candidate, MeasureFormatter show) =>
-        $"{show.HeadLabel(candidate.Rig.Head)} with the {candidate.Rig.Body.Label}, {candidate.Rig.Presentation.Name} at {show.Speed.Text(candidate.Rig.Presentation.RetrieveSpeed)}";
+        $"{show.HeadLabel(candidate.Rig.Head)} with the {candidate.Rig.Body.Label}, {candidate.Rig.Presentation.Name}{(candidate.Rig.Presentation.RetrieveSpeed > 0 ? $" at {show.Speed.Text(candidate.Rig.Presentation.RetrieveSpeed)}" : "")}";
 
     internal static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 

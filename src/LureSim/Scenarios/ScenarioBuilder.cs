@@ -132,13 +132,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         if (bodies is null)
             return;
         foreach (ReadValue body in bodies.Items)
-        {
-            foreach (string side in (string[])["height", "width"])
-            {
-                if (Number(body["length"]) is { } length && body[side] is { } value && value.Number > length)
-                    Add(value, $"the {side} is more than the length", $"at most the length, {Length(length)}", $"correct the {side} or the length");
-            }
-        }
+            CheckSides(body);
 
         CheckRepeated([.. bodies.Items.Where(body => body["profile"] is not null && body["length"] is not null)], BodyLabel, "body");
     }
@@ -195,8 +189,10 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             if (cast is { } distance && tackle?["leader"]?["length"] is { } leader && leader.Number >= distance)
                 Add(item["cast"]!, "the cast is no longer than the leader", $"more than {Length(leader.Number)}", "cast farther or shorten the leader");
             CheckLineLeft(item, cast, tip);
+            CheckCapacity(item["cast"], tip, tackle?["reel"]);
             CheckHandle(item["retrieve"]?["handle_turns"], tackle?["reel"]);
             CheckTwitch(item);
+            new ScheduleBuilder(problems).Check(item, tackle);
         }
     }
 
@@ -209,6 +205,16 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             Add(left, "the lure would hang in the air: the line left is shorter than the rod tip is high", $"at least {Length(height)}", "leave more line or lower the rod tip");
         if (left is null && cast is { } length && tip is { } above && length <= LineLeft(above) && item["cast"] is { } place)
             Add(place, $"the cast is no longer than the line left at the end, {Length(LineLeft(above))} unless line_left is given", $"more than {Length(LineLeft(above))}", "cast farther or add line_left");
+    }
+
+    // A splash-down leaves half a per cent of slack; anything less than a few turns more would not be a spool to cast with.
+    private void CheckCapacity(ReadValue? cast, double? tip, ReadValue? reel)
+    {
+        if (cast is null || tip is not { } height || reel?["line_capacity"] is not { } capacity)
+            return;
+        double needed = 1.05 * Math.Sqrt((cast.Number * cast.Number) + (height * height));
+        if (capacity.Number < needed)
+            Add(capacity, $"a cast of {Length(cast.Number)} takes more line than the spool holds", $"at least {Length(needed)} for this cast", "cast less far or fill the spool");
     }
 
     private void CheckHandle(ReadValue? turns, ReadValue? reel)
@@ -228,11 +234,15 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         double period = Number(twitch["period"]) ?? DefaultTwitchPeriod;
         if (item["pause"] is not { } pause)
         {
+            // A style has pauses of its own, and so have moves.
+            if (item["style"] is not null || item["moves"] is not null || problems.HasUnder(YamlTreeBuilder.Join(item.Path, "style")) || problems.HasUnder(YamlTreeBuilder.Join(item.Path, "moves")))
+                return;
+
             // A pause that was given but refused has its own problem.
             if (!problems.HasUnder(YamlTreeBuilder.Join(item.Path, "pause")))
                 Add(twitch, "twitches come at the start of a pause, but there is no pause", "twitch together with pause", "add \"pause:\" with every and for");
         }
-        else if (Number(pause["for"]) is { } length && Number(twitch["count"]) is { } count && count * period > length * (1.0 + 1e-9))
+        else if (item["style"] is null && Number(pause["for"]) is { } length && Number(twitch["count"]) is { } count && count * period > length * (1.0 + 1e-9))
         {
             Add(twitch["count"]!, string.Create(CultureInfo.InvariantCulture, $"{count:0} twitches of {period:0.###} s last longer than the pause of {length:0.###} s"), "twitches that fit into the pause", "twitch less often or faster, or pause longer");
         }
@@ -319,7 +329,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         return new TackleBox
         {
             RodTipHeight = tackle["rod_tip_height"]!.Number,
-            Reel = new Reel(tackle["reel"]!["gear_ratio"]!.Number, tackle["reel"]!["spool_diameter"]!.Number),
+            Reel = new Reel(tackle["reel"]!["gear_ratio"]!.Number, tackle["reel"]!["spool_diameter"]!.Number, Number(tackle["reel"]!["line_capacity"]) ?? Reel.CommonCapacity),
             Line = new LineSpecification(Meaning(line["kind"], LineKind.Braid), line["strength"]!.Number, Diameter(line)),
             Leader = tackle["leader"] is { } leader
                 ? new LeaderSpecification(Meaning(leader["kind"], LineKind.Fluorocarbon), leader["strength"]!.Number, Diameter(leader), leader["length"]!.Number)
@@ -362,24 +372,30 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
 
     private static Presentation BuildPresentation(ReadValue item, ReadValue tackle)
     {
-        ReadValue retrieve = item["retrieve"]!;
+        (double speed, IReadOnlyList<Move> moves) = ScheduleBuilder.Build(item, tackle);
+        RetrieveStyle? style = ScheduleBuilder.StyleOf(item);
         ReadValue? twitch = item["twitch"];
+        bool byKeys = moves.Count == 0;
         double tip = tackle["rod_tip_height"]!.Number;
-        ReadValue reel = tackle["reel"]!;
-        double perTurn = new Reel(reel["gear_ratio"]!.Number, reel["spool_diameter"]!.Number).LinePerTurn;
-        ReadValue countDown = item["count_down"]!;
+        ReadValue countDown = item["count_down"] ?? style!.Keys["count_down"]!;
         return new Presentation
         {
             Name = item["name"]!.Text,
             CastLength = item["cast"]!.Number,
-            Fall = Meaning(item["fall"], FallMode.SlackLine),
+            Aim = Number(item["aim"]) ?? 0.0,
+            Fall = Meaning(item["fall"] ?? style?.Keys["fall"], FallMode.SlackLine),
             CountDown = countDown.Word is null ? countDown.Number : null,
-            RetrieveSpeed = retrieve["speed"]?.Number ?? (retrieve["handle_turns"]!.Number * perTurn),
-            ReelFor = Number(item["pause"]?["every"]),
-            PauseFor = Number(item["pause"]?["for"]) ?? 0.0,
-            Twitches = (int)(Number(twitch?["count"]) ?? 0.0),
-            TwitchHeight = Number(twitch?["height"]) ?? 0.0,
-            TwitchPeriod = Number(twitch?["period"]) ?? DefaultTwitchPeriod,
+            RetrieveSpeed = speed,
+            ReelFor = byKeys ? Number(item["pause"]?["every"]) : null,
+            PauseFor = byKeys ? Number(item["pause"]?["for"]) ?? 0.0 : 0.0,
+            Twitches = byKeys ? (int)(Number(twitch?["count"]) ?? 0.0) : 0,
+            TwitchHeight = byKeys ? Number(twitch?["height"]) ?? 0.0 : 0.0,
+            TwitchPeriod = byKeys ? Number(twitch?["period"]) ?? DefaultTwitchPeriod : DefaultTwitchPeriod,
+            Moves = moves,
+            Style = style?.Name,
+            DriftSpeed = Number(item["drift"]?["speed"]) ?? 0.0,
+            DriftDirection = Number(item["drift"]?["direction"]) ?? 0.0,
+            TimeLimit = Number(item["time_limit"]),
             LineLeftAtEnd = Number(item["line_left"]) ?? LineLeft(tip),
         };
     }
