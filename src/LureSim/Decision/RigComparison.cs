@@ -72,7 +72,7 @@ public sealed record RigMeasure(string Id, string Name, QuantityKind Kind, Func<
 
 /// <summary>What one difference does to one measure, from the first rig to the second.</summary>
 /// <param name="Feature">The difference.</param>
-/// <param name="Effect">Its part in the change: the mean over all orders of changing the differences one by one (Shapley 1953).</param>
+/// <param name="Effect">Its part in the change: the mean over all orders of changing the differences one by one (Shapley 1953, shapley1953value).</param>
 /// <param name="Share">Part of the sum of the sizes of all effects, 0 to 1; 0 where nothing changes.</param>
 /// <param name="ChangedFirst">Change when it alone is changed in the first rig.</param>
 /// <param name="ChangedLast">Change when it is the last to be changed, all others being those of the second rig.</param>
