@@ -125,12 +125,35 @@ internal interface IPipeline
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
     CompareOutcome Compare(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
+
+    /// <summary>Answers questions asked backwards: the head that holds the bottom, and speed and count-down for each head.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="rig">The rig; its head is not used.</param>
+    /// <param name="heads">Heads that speed and count-down are asked for.</param>
+    /// <param name="depth">Depth that the retrieve should hold (m); null for the middle of the strike zone.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    IReadOnlyList<Decision.Inverse.InverseAnswer> Ask(Scenario scenario, Decision.Rig rig, IReadOnlyList<JigHead> heads, double? depth, IProgress<double> progress, CancellationToken cancellation);
+
+    /// <summary>Computes weights for the tide and draws their page.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="presentation">The presentation.</param>
+    /// <param name="units">Units of the page.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    TideOutcome Tide(Scenario scenario, Presentation presentation, UnitSystem units, IProgress<double> progress, CancellationToken cancellation);
 }
+
+/// <summary>Weights for a tide with the files of their page, not yet written.</summary>
+/// <param name="Table">The weights.</param>
+/// <param name="Sheet">Files of the page and its figures.</param>
+internal sealed record TideOutcome(Decision.Tide.TideTable Table, IReadOnlyList<Output.OutputFile> Sheet);
 
 /// <summary>What a plan or a lesson is asked for beside the scenario.</summary>
 /// <param name="Units">Units of the drawings.</param>
 /// <param name="Pdf">True to draw them as PDF as well.</param>
-internal sealed record PlanRequest(UnitSystem Units, bool Pdf);
+/// <param name="Samples">Draws of the uncertain inputs for each jig head; null for what the scenario asks for.</param>
+internal sealed record PlanRequest(UnitSystem Units, bool Pdf, int? Samples = null);
 
 /// <summary>A plan with the files of its sheet, not yet written.</summary>
 /// <param name="Plan">The plan.</param>

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using LureSim.Cli.Output;
 using LureSim.Motion;
 using LureSim.Scenarios;
@@ -7,7 +8,21 @@ using Spectre.Console.Cli;
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>plan</c>.</summary>
-internal sealed class PlanSettings : PageSettings;
+internal sealed class PlanSettings : PageSettings
+{
+    /// <summary>Draws of the uncertain inputs for each head; null for what the scenario says.</summary>
+    [CommandOption("--samples <NUMBER>")]
+    [Description("Draws of what is not known well for each jig head, 0 for none (default: what the scenario says, or 24)")]
+    public int? Samples { get; init; }
+
+    /// <inheritdoc/>
+    public override PlanRequest Request => base.Request with { Samples = Samples };
+
+    /// <inheritdoc/>
+    public override ValidationResult Validate() => First(
+        base.Validate(),
+        Samples is < 0 or > ScenarioUncertainty.MostSamples ? ValidationResult.Error($"--samples: write 0 to {ScenarioUncertainty.MostSamples}.") : ValidationResult.Success());
+}
 
 /// <summary>Computes a plan and writes its sheet.</summary>
 internal sealed class PlanCommand : Command<PlanSettings>
@@ -35,6 +50,7 @@ internal sealed class PlanCommand : Command<PlanSettings>
                 OutputFile.Text("fall.csv", FallView.ToCsv(outcome.Plan.FallTable)),
                 OutputFile.Text("coverage.csv", CoverageView.ToCsv([outcome.Plan.Grid])),
                 OutputFile.Text("colours.csv", ColourView.ToCsv(outcome.Colours)),
+                .. outcome.Plan.Uncertainty is { } study ? [OutputFile.Text("draws.csv", UncertaintyView.ToCsv(study))] : Array.Empty<OutputFile>(),
             ],
             cancellationToken);
         if (settings.Json)

@@ -110,7 +110,7 @@ internal abstract class PageSettings : ScenarioSettings
     public string Folder => Out ?? Path.Combine("out", Path.GetFileNameWithoutExtension(File) + Suffix);
 
     /// <summary>What the pages are asked for.</summary>
-    public PlanRequest Request => new(Formatter.System, Pdf);
+    public virtual PlanRequest Request => new(Formatter.System, Pdf);
 
     /// <summary>End of the default folder's name, which keeps the commands apart.</summary>
     protected virtual string Suffix => "";

@@ -51,7 +51,9 @@ internal static class RetrieveWords
         double speed = move.ReelShare * p.RetrieveSpeed;
         string pace = speed > 0 ? $" at {format.SpeedText(speed)}{(paced ? "" : Turns(speed, reel))}" : "";
         paced |= speed > 0;
-        string time = UnitFormat.SecondsText(move.Duration), way = format.LengthText(move.Travel);
+
+        // To the tenth: half a second is much in a lift or a drop.
+        string time = $"{UnitFormat.Number(move.Duration, 1)}\u00a0s", way = format.LengthText(move.Travel);
         string meanwhile = speed > 0 ? $" while you reel{pace}" : "";
         return move.Kind switch
         {

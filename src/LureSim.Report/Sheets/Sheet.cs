@@ -1,4 +1,6 @@
 using LureSim.Decision;
+using LureSim.Decision.Inverse;
+using LureSim.Decision.Uncertainty;
 using LureSim.Report.Figures;
 using LureSim.Scenarios;
 
@@ -51,6 +53,12 @@ public sealed record Sheet
     /// <summary>Ranking of the tackle box, or null.</summary>
     public BoxAdvice? Box { get; init; }
 
+    /// <summary>All heads over draws of what is not known well, or null.</summary>
+    public UncertaintyStudy? Uncertainty { get; init; }
+
+    /// <summary>Questions asked backwards; may be empty.</summary>
+    public IReadOnlyList<InverseAnswer> Answers { get; init; } = [];
+
     /// <summary>Units of everything on the sheet.</summary>
     public UnitSystem Units { get; init; }
 
@@ -80,6 +88,8 @@ public sealed record Sheet
             Body = plan.Body,
             Box = plan.Box,
             Sight = SightFinding.Of(plan.Scenario, plan.Colours, units),
+            Uncertainty = plan.Uncertainty,
+            Answers = plan.Answers,
             Units = units,
             Limits = plan.Notes,
         };

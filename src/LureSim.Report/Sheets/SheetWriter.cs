@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Reflection;
 using System.Text;
 using System.Text.Encodings.Web;
@@ -16,7 +17,7 @@ namespace LureSim.Report.Sheets;
 /// </summary>
 public static class SheetWriter
 {
-    private static readonly Lazy<IFluidTemplate> Template = new(() => Parse("sheet.liquid"));
+    private static readonly ConcurrentDictionary<string, IFluidTemplate> Templates = new();
 
     // The views hold texts and lists only, so there is nothing a template could reach that it should not.
     private static readonly TemplateOptions Options = new() { MemberAccessStrategy = new UnsafeMemberAccessStrategy() };
@@ -41,6 +42,7 @@ public static class SheetWriter
         figures.Add(CoverageBars.Create(sheet.Scenario, alike, first, options));
         if (sheet.Coverage is { Heads.Count: > 0, Speeds.Count: > 0 } grid)
             figures.Add(CoverageMap.Create(grid, first, options));
+        figures.AddRange(Certainty(sheet, options));
         if (sheet.Fall is { Columns.Count: > 0 } fall)
             figures.Add(FallCurves.Create(sheet.Scenario, fall, first.Rig.Head, options));
         if (sheet.Body is { } body)
@@ -70,21 +72,15 @@ public static class SheetWriter
     public static string Html(Sheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
-        return Render(Template.Value, View(sheet));
+        return Render("sheet.liquid", View(sheet));
     }
 
-    /// <summary>Parses a page template; parts that pages share stand in its place where it includes them.</summary>
-    internal static IFluidTemplate Parse(string name) => new FluidParser().Parse(
-        Resource(name)
-            .Replace("{% include 'figure' %}\n", Resource("figure.liquid"), StringComparison.Ordinal)
-            .Replace("{% include 'table' %}\n", Resource("table.liquid"), StringComparison.Ordinal));
+    /// <summary>Version for the foot of a page.</summary>
+    internal static string Version { get; } = typeof(SheetWriter).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "";
 
-    /// <summary>Fills a template with a view.</summary>
-    internal static string Render(IFluidTemplate template, object view) =>
-        template.Render(new TemplateContext(view, Options), Encoder).ReplaceLineEndings("\n");
-
-    /// <summary>Version of the program.</summary>
-    internal static string Version => typeof(SheetWriter).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "";
+    /// <summary>Renders a page by one of the templates.</summary>
+    internal static string Render(string template, object view) =>
+        Templates.GetOrAdd(template, name => new FluidParser().Parse(WithParts(name))).Render(new TemplateContext(view, Options), Encoder).ReplaceLineEndings("\n");
 
     /// <summary>The page and the figures as files: sheet.html, figures/*.png, figures/*.svg, figures.pdf.</summary>
     /// <param name="sheet">The sheet.</param>
@@ -108,6 +104,23 @@ public static class SheetWriter
         if (outputs.HasFlag(SheetOutputs.Pdf))
             files.Add(new("figures.pdf", FigureWriter.Pdf(figures, sheet.Scenario.Title)));
         return files;
+    }
+
+    // Where the first choice runs, and how sure that is.
+    private static List<Figure> Certainty(Sheet sheet, FigureOptions options)
+    {
+        Candidate first = sheet.Choice.First;
+        Spot spot = sheet.Scenario.Spot;
+        List<Figure> figures = [];
+        if (sheet.Uncertainty is not { } study)
+            return figures;
+        figures.Add(WaterMapFigure.Create(spot, WaterMap.Of(first.Track, spot, spot, study.Heads[0].Map.DistanceEdges[^1]), first.Rig.Head, first.Rig.Presentation.Name, options));
+        if (study.IsExact)
+            return figures;
+        figures.Add(WaterMapFigure.Create(spot, study.Best.Map, study.Best.Head, study.Presentation.Name, options));
+        figures.Add(ChanceBars.Create(study, options));
+        figures.Add(SpreadBars.Create(study, options));
+        return figures;
     }
 
     // The candidates that differ from the first choice in the jig head alone: those the figures compare.
@@ -201,7 +214,7 @@ public static class SheetWriter
 
         List<SectionView> sections =
         [
-            new("where", "Where each jig head runs") { Figures = Pick("side-view", "plan-view", "depth-time") },
+            new("where", "Where each jig head runs") { Figures = Pick("side-view", "plan-view", "depth-time", "water-map") },
             new("share", "The weight: time in the strike zone")
             {
                 Numbers = Explanations.Weight(sheet, format),
@@ -219,6 +232,12 @@ public static class SheetWriter
                 Figures = Pick("body-fit"),
                 Items = sheet.Body is { } body ? [.. BodyWording.Sentences(body, sheet.Units).Select(text => new LabelledText("", text))] : [],
             },
+            new("certainty", "How sure is this")
+            {
+                Figures = Pick("chance-bars", "spread-bars", "water-map-draws"),
+                Tables = sheet.Uncertainty is { IsExact: false } study ? [UncertaintyTables.Heads(study, format)] : [],
+            },
+            new("backwards", "Asked the other way round") { Tables = sheet.Answers.Count > 0 ? [UncertaintyTables.Answers(sheet.Answers, format)] : [] },
             new("count", "Count-down")
             {
                 Numbers = Explanations.CountDown(sheet, format),
@@ -266,6 +285,12 @@ public static class SheetWriter
 
     internal static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
+    // Parts that pages share stand in a template's place where it includes them.
+    private static string WithParts(string name) => Resource(name)
+        .Replace("{% include 'figure' %}\n", Resource("figure.liquid"), StringComparison.Ordinal)
+        .Replace("{% include 'table' %}\n", Resource("table.liquid"), StringComparison.Ordinal);
+
+    /// <summary>A text resource of the sheets.</summary>
     internal static string Resource(string name)
     {
         using Stream stream = typeof(SheetWriter).Assembly.GetManifestResourceStream("Sheets/" + name)

@@ -1,5 +1,4 @@
 using System.Text;
-using Fluid;
 using LureSim.Decision;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
@@ -10,8 +9,6 @@ namespace LureSim.Report.Trips;
 /// <summary>Writes a comparison of two rigs: one HTML page and its figures as files. Nothing is written to disk here.</summary>
 public static class ComparisonWriter
 {
-    private static readonly Lazy<IFluidTemplate> Template = new(() => SheetWriter.Parse("page.liquid"));
-
     /// <summary>The figures: what each difference does, and the two tracks.</summary>
     /// <param name="comparison">The comparison.</param>
     /// <param name="units">Units.</param>
@@ -36,7 +33,7 @@ public static class ComparisonWriter
         ArgumentNullException.ThrowIfNull(comparison);
         UnitFormat format = new(units);
         IReadOnlyList<Figure> narrow = Figures(comparison, units, FigureWidth.Narrow);
-        return SheetWriter.Render(Template.Value, new PageView
+        return SheetWriter.Render("page.liquid", new PageView
         {
             Version = SheetWriter.Version,
             Style = SheetWriter.Resource("sheet.css"),

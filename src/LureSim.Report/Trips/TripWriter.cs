@@ -1,5 +1,4 @@
 using System.Text;
-using Fluid;
 using LureSim.Decision;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
@@ -9,8 +8,6 @@ namespace LureSim.Report.Trips;
 /// <summary>Writes a trip: one HTML page for phone and browser, one PDF to print. Nothing is written to disk here; the same trip gives the same bytes.</summary>
 public static class TripWriter
 {
-    private static readonly Lazy<IFluidTemplate> Template = new(() => SheetWriter.Parse("page.liquid"));
-
     /// <summary>The page.</summary>
     /// <param name="trip">The trip.</param>
     /// <returns>A complete HTML document.</returns>
@@ -18,7 +15,7 @@ public static class TripWriter
     {
         ArgumentNullException.ThrowIfNull(trip);
         UnitFormat format = new(trip.Units);
-        return SheetWriter.Render(Template.Value, new PageView
+        return SheetWriter.Render("page.liquid", new PageView
         {
             Version = SheetWriter.Version,
             Style = SheetWriter.Resource("sheet.css"),

@@ -1,3 +1,5 @@
+using LureSim.Decision.Inverse;
+using LureSim.Decision.Uncertainty;
 using LureSim.Light;
 using LureSim.Motion;
 using LureSim.Scenarios;
@@ -19,6 +21,9 @@ public sealed record PlanOptions
     /// <summary>Retrieve speeds of the coverage grid as multiples of the chosen presentation's speed.</summary>
     public IReadOnlyList<double> SpeedFactors { get; init; } = [0.5, 0.7, 0.85, 1, 1.2, 1.5, 2];
 
+    /// <summary>Draws of the uncertain inputs for each jig head, 0 for none; null for what the scenario asks for.</summary>
+    public int? Samples { get; init; }
+
     /// <summary>Threads to use; the results do not depend on it.</summary>
     public int Threads { get; init; } = Environment.ProcessorCount;
 }
@@ -33,6 +38,9 @@ public static class Planner
 {
     // Rows of the count-down table and of the colour chart aimed at.
     private const int TargetRows = 9;
+
+    // Weight of the inverse questions in the progress: about their number of runs.
+    private const int InverseParts = 40;
 
     /// <summary>Simulates every jig head with every presentation, ranks them, and computes the tables and colours that explain the choice.</summary>
     /// <param name="scenario">A validated scenario.</param>
@@ -51,7 +59,10 @@ public static class Planner
         BodyChoice bodies = BodyChoice.Of(scenario);
         LureBody body = bodies.First;
         int runnersUp = bodies.RunnerUp is null ? 0 : heads.Count;
-        int total = (heads.Count * presentations.Count) + runnersUp + (heads.Count * options.SpeedFactors.Count) + (2 * heads.Count);
+        int samples = options.Samples ?? scenario.Uncertainty.Samples;
+
+        // The chosen presentation is not known yet, and clamped speeds may coincide: count the most, and report what falls away as done.
+        int total = (heads.Count * presentations.Count) + runnersUp + (heads.Count * options.SpeedFactors.Count) + (2 * heads.Count) + UncertaintyStudy.RunsOf(scenario, samples) + InverseParts;
         var counter = new ProgressCounter(progress, total);
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
 
@@ -67,8 +78,20 @@ public static class Planner
 
         // The rules choose the body unless the runner-up's run is better by more than its fit is worse.
         first = candidates.MaxBy(c => c.Score * Suitability(bodies, c.Rig.Body))!;
-        Candidate? fallback = candidates.Where(c => c.Rig.Head != first.Rig.Head && c.Rig.Body == first.Rig.Body).MaxBy(c => c.Score);
-        FallTable fall = Falls(scenario, first.Rig.Body, options, counter, parallel, cancellation);
+        body = first.Rig.Body;
+        Candidate[] ofBody = [.. candidates.Where(c => c.Rig.Body == body)];
+        UncertaintyStudy? study = null;
+        if (samples > 0)
+        {
+            // Over the draws another head may do better on the whole; body and presentation stay.
+            study = UncertaintyStudy.Of(scenario, body, first.Rig.Presentation, ofBody, samples, options.Simulation, parallel, () => counter.Add());
+            first = ofBody.First(c => c.Rig.Presentation == first.Rig.Presentation && c.Rig.Head == study.Best.Head);
+        }
+
+        IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, options.Simulation with { Segments = Math.Min(UncertaintyStudy.Segments, options.Simulation.Segments) }, parallel);
+        counter.Add(InverseParts);
+        Candidate? fallback = ofBody.Where(c => c.Rig.Head != first.Rig.Head).MaxBy(c => c.Score);
+        FallTable fall = Falls(scenario, body, options, counter, parallel, cancellation);
         CoverageGrid grid = Grid(scenario, first, candidates, options, counter, parallel, cancellation);
         ColourFinding colours = Colours(scenario, first, options.Units);
         BoxAdvice box = Box(scenario, first, candidates, bodies, options, parallel, cancellation);
@@ -83,13 +106,14 @@ public static class Planner
             first,
             fallback,
             [
+                .. study is null ? [] : UncertaintyWording.Sentences(study, options.Units),
                 .. Wording.Reasons(scenario, first, fallback, candidates, colours, options.Units),
                 .. BodyWording.Sentences(bodies, options.Units),
                 .. BodyWording.Overturned(bodies, first, candidates.Where(c => c.Rig.Body == bodies.First).MaxBy(c => c.Score)),
                 .. BoxAdvice.Sentences(box, first, bodies, options.Units),
             ],
             Wording.Warnings(scenario, first, fallback, candidates, options.Units));
-        return new Plan(scenario, candidates, choice, fall, grid, colours, notes) { Body = bodies, Box = box };
+        return new Plan(scenario, candidates, choice, fall, grid, colours, notes) { Body = bodies, Box = box, Uncertainty = study, Answers = answers };
     }
 
     private static double Suitability(BodyChoice bodies, LureBody body) => bodies.Fits.First(fit => fit.Body == body).Suitability;
@@ -129,7 +153,7 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(options);
         Track track = Simulate(scenario, rig, options, cancellation);
         Coverage coverage = CoverageMeasure.Of(track, scenario.Spot.StrikeZone);
-        double score = track.Status == SimulationStatus.Failed ? 0 : Ranking.Score(coverage, scenario.Spot);
+        double score = track.Status == SimulationStatus.Failed ? 0 : Ranking.Score(coverage, scenario.Spot, rig.Presentation.CastLength);
         return new Candidate(rig, track, coverage, score, Wording.Verdict(track, coverage));
     }
 
@@ -285,7 +309,8 @@ public static class Planner
         return new FallTable(depths, columns);
     }
 
-    private static double? TimeToDepth(Track track, double depth)
+    /// <summary>Time at which a track first reaches a depth (m), in s; null if it does not.</summary>
+    internal static double? TimeToDepth(Track track, double depth)
     {
         for (int i = 1; i < track.Count; i++)
         {
@@ -316,6 +341,7 @@ public static class Planner
             ? [.. options.SpeedFactors.Select(f => Math.Clamp(chosen.RetrieveSpeed * f, Math.Min(0.02, fastest), fastest)).Distinct().Order()]
             : UnreeledSpeeds(chosen);
         int rows = heads.Count, columns = speeds.Length;
+        counter.Add(rows * (options.SpeedFactors.Count - columns));
         double[,] zone = new double[rows, columns], bottom = new double[rows, columns], grass = new double[rows, columns], median = new double[rows, columns];
         Parallel.For(0, rows * columns, parallel, i =>
         {
@@ -340,6 +366,6 @@ public static class Planner
     {
         private int done;
 
-        public void Add() => progress?.Report(new PlanProgress(Interlocked.Increment(ref done), total));
+        public void Add(int count = 1) => progress?.Report(new PlanProgress(Interlocked.Add(ref done, count), total));
     }
 }

@@ -114,9 +114,8 @@ internal sealed class CastRun
         double chord = Math.Sqrt((presentation.CastLength * presentation.CastLength) + (rodTipHeight * rodTipHeight));
         double lineOut = chord * (1 + options.SplashSlack);
         double surface = double.IsFinite(water.Depth) ? water.Current.Speed(water.Depth, out _) : water.Current.Speed(1, out _);
-        double driftAngle = presentation.DriftDirection - presentation.Aim;
         program = new CastProgram(
-            rodTipHeight, lineOut, presentation.DriftSpeed * Math.Cos(driftAngle), presentation.DriftSpeed * Math.Sin(driftAngle), options.LineCapacity,
+            rodTipHeight, lineOut, presentation.DriftAlong, presentation.DriftLeft, options.LineCapacity,
             surface * water.Current.DirectionX, surface * water.Current.DirectionY);
         integrator = new LineIntegrator(dynamics, program, RosenbrockTableau.Rodas3);
         track = new TrackBuilder(options.SampleInterval);

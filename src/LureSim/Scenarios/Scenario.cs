@@ -30,6 +30,12 @@ public sealed record Scenario
 
     /// <summary>Two rigs to compare, or none.</summary>
     public IReadOnlyList<ComparedRig> Compare { get; init; } = [];
+
+    /// <summary>How well the inputs are known.</summary>
+    public ScenarioUncertainty Uncertainty { get; init; } = ScenarioUncertainty.Assumed;
+
+    /// <summary>The tide, in order of time; empty when none was given.</summary>
+    public IReadOnlyList<TidePoint> Tide { get; init; } = [];
 }
 
 /// <summary>What the bottom is made of: sets contact stiffness, friction and the roughness length of the current profile.</summary>
@@ -128,6 +134,9 @@ public sealed record Spot
 /// <param name="Bottom">Depth of the lower edge (m), more than <paramref name="Top"/>, at most the water depth.</param>
 public sealed record StrikeZone(double Top, double Bottom)
 {
+    /// <summary>True if it was given by heights above the bottom: it then moves with the bottom where the depth changes.</summary>
+    public bool MovesWithBottom { get; init; }
+
     /// <summary>True if the depth (m) is inside the band, edges included.</summary>
     public bool Contains(double depth) => depth >= Top && depth <= Bottom;
 }
@@ -319,6 +328,12 @@ public sealed record Presentation
 
     /// <summary>Where they go, radians to the left of the spot's reference direction (not of the cast).</summary>
     public double DriftDirection { get; init; }
+
+    /// <summary>Speed of the drift along the cast (m/s).</summary>
+    public double DriftAlong => DriftSpeed * Math.Cos(DriftDirection - Aim);
+
+    /// <summary>Speed of the drift to the left of the cast (m/s).</summary>
+    public double DriftLeft => DriftSpeed * Math.Sin(DriftDirection - Aim);
 
     /// <summary>The retrieve as moves, whichever way it was given.</summary>
     public IReadOnlyList<Move> Cycle

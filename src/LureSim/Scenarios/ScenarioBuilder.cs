@@ -48,6 +48,8 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         CheckTackle(root["tackle"]);
         CheckPresentations(root);
         CheckCompare(root);
+        UncertaintyBuilder.Check(root["uncertainty"], Add);
+        TideBuilder.Check(root["tide"], root["spot"], Add);
         return problems.Count > 0 ? null : BuildScenario(root);
     }
 
@@ -272,6 +274,8 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         Season = root["season"]?.Word?.Meaning as Season?,
         Forage = [.. (root["forage"]?.Items ?? []).Select(BuildForage)],
         Compare = [.. (root["compare"]?.Items ?? []).Select(item => BuildCompared(item, root))],
+        Uncertainty = UncertaintyBuilder.Build(root["uncertainty"]),
+        Tide = TideBuilder.Build(root["tide"]),
     };
 
     private static Spot BuildSpot(ReadValue spot)
@@ -282,7 +286,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         ReadValue zone = spot["strike_zone"]!;
         StrikeZone band = zone["depth"] is { } byDepth
             ? new(Math.Min(byDepth.Items[0].Number, depth), Math.Min(byDepth.Items[1].Number, depth))
-            : new(Math.Max(0.0, depth - zone["above_bottom"]!.Items[1].Number), depth - zone["above_bottom"]!.Items[0].Number);
+            : new(Math.Max(0.0, depth - zone["above_bottom"]!.Items[1].Number), depth - zone["above_bottom"]!.Items[0].Number) { MovesWithBottom = true };
         return new Spot
         {
             Depth = depth,

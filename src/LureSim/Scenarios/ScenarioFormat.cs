@@ -88,6 +88,8 @@ public static class ScenarioFormat
               reel without end.
             - The line that is out at the splash-down fits on the spool.
             - No name, jig head, body or colour is given twice.
+            - The edges of a spread are in order; the times of a tide run on and span at most a day, and its depth changes leave
+              at least 0.2 m of water.
 
             ## What is filled in
 
@@ -124,6 +126,9 @@ public static class ScenarioFormat
                 case MapValue child:
                     WriteMap(text, child, inner);
                     break;
+                case ShortOrMapValue either:
+                    WriteMap(text, either.Map, inner);
+                    break;
                 case ListValue { Item: MapValue child }:
                     WriteMap(text, child, inner + "[]");
                     break;
@@ -146,6 +151,8 @@ public static class ScenarioFormat
     private static string Describe(GrammarValue value) => value switch
     {
         QuantityValue quantity => string.Join("", quantity.Words.Select(word => $"{Code(word.Text)}, ")) + (quantity.Words.Count > 0 ? "or " : "") + $"{UnitTable.Of(quantity.Kind).Name}, {MeasureFormatter.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}",
+        ShareOrAmountValue either => $"{Describe(either.Share)}, or {Describe(either.Amount)}",
+        ShortOrMapValue { Short: var simple } => $"{Describe(simple)}, or keys, below",
         WordValue word => string.Join(", ", word.Words.Select(entry => Code(entry.Text))),
         ColourValue colour => string.Join(", ", colour.Names.Select(Code)) + ", or a hex colour in quotes",
         ListValue { Item: MapValue } list => $"{GrammarReader.Allowed(list)} groups of keys, below",

@@ -25,7 +25,11 @@ internal sealed class ScheduleBuilder(ProblemList problems)
         RetrieveStyle? style = StyleOf(item);
         ReadValue? given = item["moves"];
         if (style is not null && given is not null)
+        {
             Add(given, "a style has its own moves", "style or moves", "remove one of the two");
+            return;
+        }
+
         if (given is not null)
         {
             foreach (string key in (string[])["pause", "twitch"])

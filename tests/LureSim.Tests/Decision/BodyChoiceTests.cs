@@ -126,6 +126,6 @@ public class BodyChoiceTests
     public void Fit_is_a_share_for_any_body()
     {
         Scenario scenario = With(Season.Winter, 5, "red drum", Seen(ForageKind.Crab, ForageSeen.Present, 0.05));
-        CsCheck.Gen.Double[0.02, 0.3].HoldsFor(length => ForageRule.All.All(rule => rule.Fit(SmallPaddle with { Length = length }, scenario) is >= 0 and <= 1));
+        CsCheck.Gen.Double[0.02, 0.3].HoldsFor(length => Assert.All(ForageRule.All, rule => Assert.InRange(rule.Fit(SmallPaddle with { Length = length }, scenario), 0, 1)));
     }
 }

@@ -1,3 +1,4 @@
+using CsCheck;
 using LureSim.Decision;
 using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;
@@ -74,11 +75,12 @@ public class RigComparisonTests
     [Fact]
     public void Effects_always_add_to_the_change()
     {
-        CsCheck.Gen.Double[-1, 1].Array[16].HoldsFor(values =>
+        Gen.Double[-1, 1].Array[16].HoldsFor(values =>
         {
             MeasureComparison item = RigComparison.Explain(RigMeasure.All[0], [.. RigFeature.All.Take(4)], values);
             double shares = item.Effects.Sum(e => e.Share);
-            return Math.Abs(item.Effects.Sum(e => e.Effect) - (values[^1] - values[0])) < 1e-12 && (Math.Abs(shares - 1) < 1e-12 || shares == 0);
+            Assert.Equal(values[^1] - values[0], item.Effects.Sum(e => e.Effect), 1e-12);
+            Assert.Equal(1, shares, 1e-12);
         });
     }
 
