@@ -1,5 +1,6 @@
 using System.Text.Json;
 using LureSim.Cli;
+using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;
 
 namespace LureSim.Tests.Cli;
@@ -12,7 +13,7 @@ public class TripCommandTests
     public async Task A_trip_writes_page_numbers_and_one_document()
     {
         using var folder = new TemporaryFolder();
-        CliRun run = await CliRun.Of("trip", Demo("grass-flat"), Demo("dock-dusk"), "--out", folder.Path, "--json");
+        CliRun run = await CliRun.Of("trip", Demo("bridge-channel"), Demo("dock-dusk"), "--out", folder.Path, "--json");
         Assert.True(run.Code == ExitCode.Ok, run.Error);
         Assert.Equal(
             ["candidates.csv", "colours.csv", "coverage.csv", "fall.csv", "trip.csv", "trip.html", "trip.json"],
@@ -27,10 +28,12 @@ public class TripCommandTests
         Assert.Equal("Trip of 2 spots", result.GetProperty("title").GetString());
         JsonElement line = result.GetProperty("order")[0];
         Assert.Equal(["number", "title", "weight", "body", "colour", "count_down", "retrieve", "fallback"], line.EnumerateObject().Select(p => p.Name));
-        Assert.Equal("Grass flat on Tarrimoor Bank, Quennabar Sound", line.GetProperty("title").GetString());
-        Assert.Equal("unweighted", line.GetProperty("weight").GetString());
-        Assert.Equal("3.5 in paddle tail", line.GetProperty("body").GetString());
-        Assert.Equal("steady and slow, 1.6 ft/s", line.GetProperty("retrieve").GetString());
+        Scenario bridge = ScenarioReader.Read(Demo("bridge-channel")).Scenario!;
+        Assert.Equal(1, line.GetProperty("number").GetInt32());
+        Assert.Equal(bridge.Title, line.GetProperty("title").GetString());
+        Assert.Equal(bridge.Tackle.JigHeads[0].Label, line.GetProperty("weight").GetString());
+        Assert.Equal(bridge.Tackle.Bodies[0].Label, line.GetProperty("body").GetString());
+        Assert.StartsWith(bridge.Presentations[0].Name + ", ", line.GetProperty("retrieve").GetString(), StringComparison.Ordinal);
         Assert.Equal(["jig heads", "bodies", "colours", "line"], result.GetProperty("pack").EnumerateArray().Select(p => p.GetProperty("what").GetString()));
         Assert.Equal(2, result.GetProperty("spots").GetArrayLength());
         Assert.Equal(0.75, result.GetProperty("spots")[1].GetProperty("first").GetProperty("coverage").GetProperty("zone_share").GetDouble());
@@ -67,7 +70,7 @@ public class TripCommandTests
                 return outcome;
             },
         };
-        CliRun run = await CliRun.Of(pipeline, stop.Token, "trip", Demo("grass-flat"), Demo("dock-dusk"), "--out", to);
+        CliRun run = await CliRun.Of(pipeline, stop.Token, "trip", Demo("bridge-channel"), Demo("dock-dusk"), "--out", to);
         Assert.Equal(ExitCode.Cancelled, run.Code);
         Assert.False(Directory.Exists(to));
     }

@@ -25,7 +25,7 @@ public class BoxAdviceTests
     {
         // 1 lb: 4.448 N / (10 x 9.80665 m/s2) = 45 g with body and hook.
         Scenario thin = Plain with { Tackle = Plain.Tackle with { Line = Plain.Tackle.Line with { Strength = 4.448 } } };
-        Assert.All(BoxAdvice.MissingSizes(thin, Rig("1/4 oz")), head => Assert.True(head.Mass < 0.0454));
+        Assert.All(BoxAdvice.MissingSizes(thin, Rig("1/8 oz")), head => Assert.True(head.Mass < 0.0454));
     }
 
     [Theory]
