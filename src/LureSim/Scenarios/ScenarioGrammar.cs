@@ -292,11 +292,11 @@ internal static class ScenarioGrammar
         new("spot", Spot, "The water, the bottom, the light and the fish.") { Required = true },
         new("tackle", Tackle, "What the angler owns.") { Required = true },
         new("presentations", new ListValue(Presentation, 1, 24), "The retrieves to compare.") { Required = true },
+        new("uncertainty", UncertaintyGrammar.Uncertainty, "How well the inputs are known.") { Default = "what a person at the water knows of each input, assumed" },
+        new("tide", UncertaintyGrammar.Tide, "The tide: current and depth by the hour, for the table of weight by hour.") { Default = "none" },
         new("season", SeasonWord, "Season, which tells what fish are likely to eat.") { Default = "from the date of the light, otherwise not known" },
         new("forage", new ListValue(Forage, 1, 8), "Forage that was seen.") { Default = "none seen" },
         new("compare", new ListValue(ComparedRig, 2, 2), "Two rigs to compare side by side: yours and your partner's.") { Default = "none" },
-        new("uncertainty", UncertaintyGrammar.Uncertainty, "How well the inputs are known.") { Default = "what a person at the water knows of each input, assumed" },
-        new("tide", UncertaintyGrammar.Tide, "The tide: current and depth by the hour, for the table of weight by hour.") { Default = "none" },
     ]);
 }
 
