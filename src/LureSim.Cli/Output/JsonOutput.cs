@@ -182,9 +182,9 @@ internal sealed record PlanJson(
     BodyJson? Body,
     ColourAdviceJson? ColourChoice,
     BoxJson? Box,
+    IReadOnlyList<string> Sheet,
     UncertaintyJson? Uncertainty,
-    IReadOnlyList<AnswersJson.Answer> Answers,
-    IReadOnlyList<string> Sheet)
+    IReadOnlyList<AnswersJson.Answer> Answers)
 {
     public static PlanJson Of(PlanOutcome outcome)
     {
@@ -203,9 +203,9 @@ internal sealed record PlanJson(
             plan.Body is { } body ? BodyJson.Of(body) : null,
             plan.Colours.Advice is { } advice ? ColourAdviceJson.Of(advice) : null,
             plan.Box is { } box ? BoxJson.Of(box) : null,
+            [.. outcome.Sheet.Select(file => file.Name)],
             plan.Uncertainty is { } study ? UncertaintyJson.Of(study) : null,
-            AnswersJson.Of(plan.Answers),
-            [.. outcome.Sheet.Select(file => file.Name)]);
+            AnswersJson.Of(plan.Answers));
     }
 }
 

@@ -9,7 +9,7 @@ public class DemoScenarioTests
     [Fact]
     public void All_demo_scenarios_are_there() =>
         Assert.Equal(
-            ["bridge-channel.yaml", "creek-mouth.yaml", "dock-dusk.yaml", "grass-flat.yaml", "silty-marsh-edge.yaml"],
+            ["bridge-channel.yaml", "creek-mouth.yaml", "dock-dusk.yaml", "grass-flat.yaml", "silty-marsh-edge.yaml", "two-rigs.yaml"],
             Repository.Scenarios().Select(Path.GetFileName));
 
     [Theory]
