@@ -98,7 +98,7 @@ internal sealed class CastRun
         double chord = Math.Sqrt((presentation.CastLength * presentation.CastLength) + (rodTipHeight * rodTipHeight));
         double lineOut = chord * (1 + options.SplashSlack);
         program = new CastProgram(rodTipHeight, lineOut);
-        integrator = new LineIntegrator(dynamics, program, RosenbrockTableau.Rodas3);
+        integrator = new LineIntegrator(dynamics, program, EsdirkTableau.TrBdf2);
         track = new TrackBuilder(options.SampleInterval);
         var position = new double[3 * nodes];
         var velocity = new double[3 * nodes];
@@ -111,8 +111,7 @@ internal sealed class CastRun
 
     public Track Run(CancellationToken cancellation)
     {
-        StepControl control = StepControl.Default;
-        control = control with { Position = control.Position * options.ToleranceFactor, Velocity = control.Velocity * options.ToleranceFactor };
+        StepControl control = StepControl.Default.Scaled(options.ToleranceFactor);
         double step = 2e-3;
         int accepted = 0, rejected = 0;
         bool fishing = false;
@@ -155,9 +154,14 @@ internal sealed class CastRun
                 trial = Math.Max(limit - now, control.MinimumStep);
                 clipped = true;
             }
+            else if (limit - now < 2 * trial)
+            {
+                // Two even steps to the break rather than one and a remnant.
+                trial = 0.5 * (limit - now);
+            }
 
             double error = integrator.TryStep(trial, control);
-            double factor = double.IsInfinity(error) ? 0.1 : Math.Clamp(0.9 * Math.Pow(Math.Max(error, 1e-9), -1.0 / 3.0), 0.2, 3.0);
+            double factor = double.IsInfinity(error) ? 0.25 : Math.Clamp(0.9 * Math.Pow(Math.Max(error, 1e-9), -1.0 / 3.0), 0.2, 3.0);
             if (error > 1)
             {
                 rejected++;
