@@ -60,6 +60,9 @@ internal sealed class LineDynamics
     // Half thickness of the smoothed water surface for the line (m): a thin line is held up by surface tension over about this height.
     private const double SurfaceHalfThickness = 0.01;
 
+    // Distance of the two points where a segment's drag is taken from its middle, as a share of the segment: Gauss-Legendre, sqrt(1/12).
+    private const double DragSpread = 0.28867513459481287;
+
     // Penetration over which bottom contact sets in (m).
     private const double ContactSmoothing = 2e-4;
 
@@ -601,12 +604,22 @@ internal sealed class LineDynamics
         if (wet > 0)
         {
             double share = 0.5 - (0.5 * lean * (1 - wet));
-            double height = ((1 - share) * position[a + 2]) + (share * position[b + 2]);
-            double current = water.Current.Speed(height - bottomZ, out double gradient);
-            var fluid = new FluidSpan(
-                share, shareSlope, (0.5 * lean * wetByExtent) - (0.5 * leanSlope * (1 - wet)), wet, wetSlope, wetByExtent, water.Density, water.Viscosity, current * water.Current.DirectionX, current * water.Current.DirectionY,
-                gradient * water.Current.DirectionX, gradient * water.Current.DirectionY, buoyancyFull);
-            AddFluid(k, free, in fluid, velocity, slide * (xiA + (share * stretch)), slide * stretch, dx, dy, dz, tx, ty, tz, inverseLength, diameter, length0, force, derivatives);
+            double byExtent = (0.5 * lean * wetByExtent) - (0.5 * leanSlope * (1 - wet));
+
+            // Two Gauss points, each for half of the wetted length: drag as a consistent load. From the middle alone the drag of a zigzag of the nodes would vanish, and
+            // the depth of a lure at 40 segments is off by up to 6 mm where it now is by 1 mm.
+            for (int side = -1; side <= 1; side += 2)
+            {
+                double spread = side * DragSpread;
+                double at = share + (spread * wet);
+                double height = ((1 - at) * position[a + 2]) + (at * position[b + 2]);
+                double current = water.Current.Speed(height - bottomZ, out double gradient);
+                var fluid = new FluidSpan(
+                    at, shareSlope + (spread * wetSlope), byExtent + (spread * wetByExtent), 0.5 * wet, 0.5 * wetSlope, 0.5 * wetByExtent, water.Density, water.Viscosity,
+                    current * water.Current.DirectionX, current * water.Current.DirectionY, gradient * water.Current.DirectionX, gradient * water.Current.DirectionY, buoyancyFull);
+                AddFluid(k, free, in fluid, velocity, slide * (xiA + (at * stretch)), slide * stretch, dx, dy, dz, tx, ty, tz, inverseLength, diameter, length0, force, derivatives);
+            }
+
             double addedFull = water.Density * area * length0;
             addedToA = (1 - share) * addedFull * wet;
             addedToB = share * addedFull * wet;

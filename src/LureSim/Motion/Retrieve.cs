@@ -52,6 +52,9 @@ internal sealed class CastRun
     // Time after bottom contact before the angler closes the bail (s), assumed.
     private const double ReactionTime = 0.3;
 
+    // Residual of the energy balance above which the track says so: twenty times what a cast normally has.
+    private const double EnergyLimit = 0.02;
+
     // Sub-intervals of a step in which an event is looked for.
     private const int EventSubdivisions = 4;
 
@@ -98,7 +101,7 @@ internal sealed class CastRun
         double chord = Math.Sqrt((presentation.CastLength * presentation.CastLength) + (rodTipHeight * rodTipHeight));
         double lineOut = chord * (1 + options.SplashSlack);
         program = new CastProgram(rodTipHeight, lineOut);
-        integrator = new LineIntegrator(dynamics, program, EsdirkTableau.TrBdf2);
+        integrator = new LineIntegrator(dynamics, program, EsdirkTableau.Kvaerno3);
         track = new TrackBuilder(options.SampleInterval);
         var position = new double[3 * nodes];
         var velocity = new double[3 * nodes];
@@ -199,6 +202,12 @@ internal sealed class CastRun
         }
 
         double residual = Math.Abs(dynamics.Energy.Kinetic + dynamics.Energy.Elastic - energyStart - energyIntegral) / Math.Max(energyExchanged, 1e-12);
+        if (status == SimulationStatus.Completed && residual > EnergyLimit)
+        {
+            message = FormattableString.Invariant(
+                $"The energy balance is open by {100 * residual:F1} % of the energy exchanged, more than {100 * EnergyLimit:F0} %: take a smaller ToleranceFactor to be sure of this track.");
+        }
+
         var statistics = new SimulationStatistics(accepted, rejected, integrator.Evaluations, double.IsFinite(smallestStep) ? smallestStep : 0, residual);
         if (status == SimulationStatus.Completed && fishing)
             track.AddEvent(new TrackEvent(TrackEventKind.LineIn, integrator.Time, -integrator.Position[2], Distance(integrator.Position[0], integrator.Position[1])));
@@ -288,7 +297,11 @@ internal sealed class CastRun
         EnergyRates e = dynamics.Energy;
         double power = e.Gravity + e.Drag + e.Rod;
         double exchange = Math.Abs(e.Gravity) + Math.Abs(e.Drag) + Math.Abs(e.Rod);
-        energyIntegral += 0.5 * step * (power + energyPower);
+        EsdirkTableau tableau = integrator.Tableau;
+        int last = tableau.Stages - 1;
+        double work = (tableau.GetB(0) * energyPower) + (tableau.GetB(last) * power);
+        for (int i = 1; i < last; i++) work += tableau.GetB(i) * integrator.StagePower[i];
+        energyIntegral += step * work;
         energyExchanged += 0.25 * step * (exchange + energyExchangeRate);
         energyPower = power;
         energyExchangeRate = exchange;

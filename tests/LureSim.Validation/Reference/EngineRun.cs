@@ -66,7 +66,7 @@ internal sealed class EngineRun
     {
         this.settings = settings ?? new EngineSettings();
         dynamics = new LineDynamics(lure, line, water, law, new LineMesh(this.settings.Segments, this.settings.Grading, this.settings.Damping));
-        integrator = new LineIntegrator(dynamics, boundary, EsdirkTableau.TrBdf2);
+        integrator = new LineIntegrator(dynamics, boundary, EsdirkTableau.Kvaerno3);
         control = StepControl.Default.Scaled(this.settings.Tolerance) with { MaximumStep = this.settings.MaximumStep, MinimumStep = 1e-10 };
     }
 

@@ -80,7 +80,6 @@ internal sealed class LineIntegrator
     private readonly double[] trialW;
     private readonly double[] increment;
     private readonly double[] border;
-    private readonly double[] baseMass;
     private readonly double[] errorR;
     private readonly double[] errorW;
     private FreeSpool spool;
@@ -107,6 +106,7 @@ internal sealed class LineIntegrator
             stageA[i] = new double[size];
         }
 
+        StagePower = new double[tableau.Stages];
         stageRate = new double[tableau.Stages];
         stageRateA = new double[tableau.Stages];
         acceleration = new double[size];
@@ -123,7 +123,6 @@ internal sealed class LineIntegrator
         border = new double[size];
         errorR = new double[size];
         errorW = new double[size];
-        baseMass = new double[6 * (n + 1)];
     }
 
     public double Time { get; private set; }
@@ -153,6 +152,12 @@ internal sealed class LineIntegrator
     public int Factorisations { get; private set; }
 
     public LineDynamics Dynamics => dynamics;
+
+    /// <summary>Method.</summary>
+    public EsdirkTableau Tableau => tableau;
+
+    /// <summary>Power of all forces at the stages of the last trial (W), the first left out: with the weights of the method, the work of the step to its order.</summary>
+    public double[] StagePower { get; }
 
     /// <summary>Sets the state: node positions and velocities without the tip, which the boundary gives.</summary>
     public void Initialise(double time, ReadOnlySpan<double> position, ReadOnlySpan<double> velocity)
@@ -225,7 +230,9 @@ internal sealed class LineIntegrator
             }
 
             double rate = Predict(i, step);
-            if (!SolveStage(Time + (tableau.C[i] * step), g, baseLine, baseRate, ref rate, control)) return double.PositiveInfinity;
+            if (!SolveStage(Time + (tableau.C[i] * step), g, baseLine, baseRate, ref rate, tableau.C[i] != tableau.C[i - 1], control)) return double.PositiveInfinity;
+            EnergyRates energy = dynamics.Energy;
+            StagePower[i] = energy.Gravity + energy.Drag + energy.Rod;
             trialW.AsSpan(0, size).CopyTo(stageW[i]);
             double inverse = 1 / g;
             double[] stage = stageA[i];
@@ -248,7 +255,7 @@ internal sealed class LineIntegrator
             NextLineRate = lineRate;
         }
 
-        return EstimateError(step, g, control);
+        return EstimateError(step, control);
     }
 
     /// <summary>Names the node that moved most in the last iteration, for messages.</summary>
@@ -331,12 +338,11 @@ internal sealed class LineIntegrator
         return LineRate + (at * spoolAcceleration) + (share * (stageRate[stage - 1] - LineRate - (before * spoolAcceleration)));
     }
 
-    // Newton's method for M (w - w0)/g = F(r0 + g w, w), with the line's speed if the spool is free.
-    private bool SolveStage(double time, double g, double baseLine, double baseRate, ref double rate, in StepControl control)
+    // Newton's method for M (w - w0)/g = F(r0 + g w, w), with the line's speed if the spool is free. A stage at the time of the one before starts with its matrix.
+    private bool SolveStage(double time, double g, double baseLine, double baseRate, ref double rate, bool renew, in StepControl control)
     {
         boundary.Tip(time, trialR.AsSpan(size, 3), trialW.AsSpan(size, 3));
         double before = double.PositiveInfinity;
-        bool renew = true;
         for (int iteration = 0; iteration < IterationLimit; iteration++)
         {
             for (int m = 0; m < size; m++) trialR[m] = baseR[m] + (g * trialW[m]);
@@ -347,7 +353,6 @@ internal sealed class LineIntegrator
             bool own = renew;
             if (renew)
             {
-                dynamics.MassMatrix.CopyTo(baseMass.AsSpan());
                 AssembleMatrix(g);
                 Factorisations++;
                 if (!matrix.Factor()) return false;
@@ -400,7 +405,7 @@ internal sealed class LineIntegrator
         Span<double> diagonal = matrix.Diagonal;
         for (int j = 0; j < n; j++)
         {
-            ReadOnlySpan<double> mass = baseMass.AsSpan(6 * j, 6);
+            ReadOnlySpan<double> mass = dynamics.MassMatrix.AsSpan(6 * j, 6);
             Span<double> d = diagonal.Slice(9 * j, 9);
             d[0] += inverse * mass[0];
             d[1] += inverse * mass[1];
@@ -484,36 +489,17 @@ internal sealed class LineIntegrator
         return Math.Max(Math.Sqrt(own) * scaleOwn, Math.Sqrt(rest / Math.Max(1, n - 1)) * scaleRest);
     }
 
-    private double EstimateError(double step, double g, in StepControl control)
+    private double EstimateError(double step, in StepControl control)
     {
         Array.Clear(errorR);
         Array.Clear(errorW);
-        double errorLine = 0, errorRate = 0;
+        double errorLine = 0;
         for (int i = 0; i < tableau.Stages; i++)
         {
             double e = step * tableau.E[i];
             AddScaled(errorR, stageW[i], e);
             AddScaled(errorW, stageA[i], e);
             errorLine += e * stageRate[i];
-            errorRate += e * stageRateA[i];
-        }
-
-        if (tableau.Filtered)
-        {
-            // (I - g J) x = e: W x_w = M e_w/g + F_r e_r, x_r = e_r + g x_w.
-            MultiplyMass(errorW, 1 / g);
-            AddPositionProduct(errorR, errorW);
-            matrix.Solve(errorW);
-            if (SpoolIsFree)
-            {
-                double tip = (spool.Inertia * errorRate / g) + (dynamics.TensionByLine[n - 1] * errorLine) + TipProduct(errorW, g);
-                for (int m = 0; m < 3; m++) tip += dynamics.TipTensionByPosition[m] * errorR[size - 3 + m];
-                errorRate = tip / borderDiagonal;
-                AddScaled(errorW, border, errorRate);
-                errorLine += g * errorRate;
-            }
-
-            AddScaled(errorR, errorW, g);
         }
 
         double own = 0, rest = 0;
@@ -527,41 +513,5 @@ internal sealed class LineIntegrator
         double error = Math.Sqrt(Math.Max(own, rest / Math.Max(1, n - 1)));
         if (SpoolIsFree) error = Math.Max(error, Math.Abs(errorLine) * lineR);
         return double.IsFinite(error) ? error : double.PositiveInfinity;
-    }
-
-    private void MultiplyMass(double[] x, double factor)
-    {
-        for (int j = 0; j < n; j++)
-        {
-            ReadOnlySpan<double> m = baseMass.AsSpan(6 * j, 6);
-            Span<double> v = x.AsSpan(3 * j, 3);
-            double x0 = factor * v[0], x1 = factor * v[1], x2 = factor * v[2];
-            v[0] = (m[0] * x0) + (m[1] * x1) + (m[2] * x2);
-            v[1] = (m[1] * x0) + (m[3] * x1) + (m[4] * x2);
-            v[2] = (m[2] * x0) + (m[4] * x1) + (m[5] * x2);
-        }
-    }
-
-    // result += F_r x
-    private void AddPositionProduct(ReadOnlySpan<double> x, Span<double> result)
-    {
-        double[] pd = dynamics.PositionDiagonal, pu = dynamics.PositionUpper, pl = dynamics.PositionLower;
-        for (int j = 0; j < n; j++)
-        {
-            double s0 = 0, s1 = 0, s2 = 0;
-            Accumulate(pd.AsSpan(9 * j, 9), x.Slice(3 * j, 3), ref s0, ref s1, ref s2);
-            if (j > 0) Accumulate(pl.AsSpan(9 * j, 9), x.Slice(3 * (j - 1), 3), ref s0, ref s1, ref s2);
-            if (j + 1 < n) Accumulate(pu.AsSpan(9 * j, 9), x.Slice(3 * (j + 1), 3), ref s0, ref s1, ref s2);
-            result[3 * j] += s0;
-            result[(3 * j) + 1] += s1;
-            result[(3 * j) + 2] += s2;
-        }
-    }
-
-    private static void Accumulate(ReadOnlySpan<double> block, ReadOnlySpan<double> x, ref double s0, ref double s1, ref double s2)
-    {
-        s0 += (block[0] * x[0]) + (block[1] * x[1]) + (block[2] * x[2]);
-        s1 += (block[3] * x[0]) + (block[4] * x[1]) + (block[5] * x[2]);
-        s2 += (block[6] * x[0]) + (block[7] * x[1]) + (block[8] * x[2]);
     }
 }
