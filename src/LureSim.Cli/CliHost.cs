@@ -105,24 +105,86 @@ internal interface IPipeline
     /// <param name="cancellation">Stops the work.</param>
     LessonOutcome Teach(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 
+    /// <summary>Computes how the rigs swim and draws the figures of one.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="focus">The rig to look at closely; null for the first.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="draw">True to draw the figures.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    ActionOutcome Action(Scenario scenario, Decision.Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation);
+
     /// <summary>Computes the whole plan and draws its sheet.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="request">What was asked for.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
     PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
+
+    /// <summary>Answers questions asked backwards: the head that holds the bottom, and speed and count-down for each head.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="rig">The rig; its head is not used.</param>
+    /// <param name="heads">Heads that speed and count-down are asked for.</param>
+    /// <param name="depth">Depth that the retrieve should hold (m); null for the middle of the strike zone.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    IReadOnlyList<Decision.Inverse.InverseAnswer> Ask(Scenario scenario, Decision.Rig rig, IReadOnlyList<JigHead> heads, double? depth, IProgress<double> progress, CancellationToken cancellation);
+
+    /// <summary>Computes weights for the tide and draws their page.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="presentation">The presentation.</param>
+    /// <param name="units">Units of the page.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    TideOutcome Tide(Scenario scenario, Presentation presentation, UnitSystem units, IProgress<double> progress, CancellationToken cancellation);
+
+    /// <summary>Plans every spot of a trip and draws its pages.</summary>
+    /// <param name="scenarios">Validated scenarios in the order of the trip; at least one.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
+
+    /// <summary>Compares the two rigs of a scenario and draws the page.</summary>
+    /// <param name="scenario">A validated scenario with two rigs to compare.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    CompareOutcome Compare(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 }
+
+/// <summary>Weights for a tide with the files of their page, not yet written.</summary>
+/// <param name="Table">The weights.</param>
+/// <param name="Sheet">Files of the page and its figures.</param>
+internal sealed record TideOutcome(Decision.Tide.TideTable Table, IReadOnlyList<Output.OutputFile> Sheet);
 
 /// <summary>What a plan or a lesson is asked for beside the scenario.</summary>
 /// <param name="Units">Units of the drawings.</param>
 /// <param name="Pdf">True to draw them as PDF as well.</param>
-internal sealed record PlanRequest(UnitSystem Units, bool Pdf);
+/// <param name="Samples">Draws of the uncertain inputs for each jig head; null for what the scenario asks for.</param>
+internal sealed record PlanRequest(UnitSystem Units, bool Pdf, int? Samples = null);
 
 /// <summary>A plan with the files of its sheet, not yet written.</summary>
 /// <param name="Plan">The plan.</param>
 /// <param name="Colours">Its colours as a table.</param>
 /// <param name="Sheet">Files of the sheet and its figures.</param>
 internal sealed record PlanOutcome(Decision.Plan Plan, ColourTable Colours, IReadOnlyList<Output.OutputFile> Sheet);
+
+/// <summary>A trip with its pages, not yet written.</summary>
+/// <param name="Trip">The trip.</param>
+/// <param name="Spots">The plans with their colours; their own sheets are not drawn.</param>
+/// <param name="Pages">Files of the trip.</param>
+internal sealed record TripOutcome(Report.Trips.Trip Trip, IReadOnlyList<PlanOutcome> Spots, IReadOnlyList<Output.OutputFile> Pages);
+
+/// <summary>A comparison with its page, not yet written.</summary>
+/// <param name="Comparison">The comparison.</param>
+/// <param name="Pages">Files of the page and its figures.</param>
+internal sealed record CompareOutcome(Decision.RigComparison Comparison, IReadOnlyList<Output.OutputFile> Pages);
+
+/// <summary>A check of rigs with its figures, not yet written.</summary>
+/// <param name="Sheet">The check.</param>
+/// <param name="Figures">Files of the figures; empty where none were asked for.</param>
+internal sealed record ActionOutcome(Decision.RigSheet Sheet, IReadOnlyList<Output.OutputFile> Figures);
 
 /// <summary>A lesson with its plates, not yet written.</summary>
 /// <param name="Lesson">The lesson.</param>

@@ -1,7 +1,11 @@
 using LureSim.Decision;
+using LureSim.Decision.Inverse;
+using LureSim.Decision.Tide;
+using LureSim.Decision.Uncertainty;
 using LureSim.Light;
 using LureSim.Motion;
 using LureSim.Report.Sheets;
+using LureSim.Report.Trips;
 using LureSim.Scenarios;
 
 namespace LureSim.Cli;
@@ -29,10 +33,67 @@ internal sealed class Pipeline : IPipeline
     }
 
     /// <inheritdoc/>
+    public ActionOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
+    {
+        RigSheet sheet = RigChecker.Check(scenario, focus, request.Units, progress, cancellation);
+        return new ActionOutcome(sheet, draw ? Files(RigSheetWriter.Files(sheet, request.Units, Outputs(request))) : []);
+    }
+
+    /// <inheritdoc/>
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
-        Plan plan = Planner.Plan(scenario, new PlanOptions { Units = request.Units }, new Share(progress), cancellation);
+        Plan plan = Planner.Plan(scenario, new PlanOptions { Units = request.Units, Samples = request.Samples }, new Share(progress), cancellation);
         return new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), Sheet(plan, request));
+    }
+
+    /// <inheritdoc/>
+    public IReadOnlyList<InverseAnswer> Ask(Scenario scenario, Rig rig, IReadOnlyList<JigHead> heads, double? depth, IProgress<double> progress, CancellationToken cancellation)
+    {
+        var options = new SimulationOptions();
+        var parallel = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancellation };
+        List<InverseAnswer> answers = [InverseQuestions.HeadForBottom(scenario, rig.Body, rig.Presentation, options, parallel)];
+        progress.Report(1.0 / (heads.Count + 1));
+        foreach (JigHead head in heads)
+        {
+            answers.Add(InverseQuestions.SpeedForDepth(scenario, rig with { Head = head }, depth, options, parallel));
+            answers.Add(InverseQuestions.CountDownForZone(scenario, rig with { Head = head }, options, cancellation));
+            progress.Report((answers.Count + 1) / 2.0 / (heads.Count + 1));
+        }
+
+        return answers;
+    }
+
+    /// <inheritdoc/>
+    public TideOutcome Tide(Scenario scenario, Presentation presentation, UnitSystem units, IProgress<double> progress, CancellationToken cancellation)
+    {
+        var parallel = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancellation };
+        TideTable table = TideTable.Of(scenario, presentation, units, new SimulationOptions { Segments = UncertaintyStudy.Segments }, parallel, new Share(progress));
+        return new TideOutcome(table, Files(TideWriter.Files(table, units)));
+    }
+
+    /// <inheritdoc/>
+    public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        // The pages take about as long as a spot.
+        double parts = scenarios.Count + 1;
+        var spots = new List<PlanOutcome>();
+        foreach (Scenario scenario in scenarios)
+        {
+            int done = spots.Count;
+            Plan plan = Planner.Plan(scenario, new PlanOptions { Units = request.Units }, new Share(new Part(progress, done / parts, 1 / parts)), cancellation);
+            spots.Add(new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), []));
+        }
+
+        var trip = Report.Trips.Trip.Of([.. spots.Select(spot => spot.Plan)], request.Units);
+        cancellation.ThrowIfCancellationRequested();
+        return new TripOutcome(trip, spots, Files(TripWriter.Files(trip, request.Pdf)));
+    }
+
+    /// <inheritdoc/>
+    public CompareOutcome Compare(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        var comparison = RigComparison.Of(scenario, new PlanOptions { Units = request.Units }, progress, cancellation);
+        return new CompareOutcome(comparison, Files(ComparisonWriter.Files(comparison, request.Units, request.Pdf)));
     }
 
     private static IReadOnlyList<Output.OutputFile> Sheet(Plan plan, PlanRequest request) =>
@@ -53,6 +114,12 @@ internal sealed class Pipeline : IPipeline
             Rows(chart, row => Plates.Text(chart[row, column].Word))))]);
 
     private static T[] Rows<T>(ColourChart chart, Func<int, T> cell) => [.. Enumerable.Range(0, chart.Depths.Count).Select(cell)];
+
+    // A part of the work as a share of all of it.
+    private sealed class Part(IProgress<double> progress, double start, double size) : IProgress<double>
+    {
+        public void Report(double value) => progress.Report(start + (size * value));
+    }
 
     // Counts of simulations as a share of the work.
     private sealed class Share(IProgress<double> progress) : IProgress<PlanProgress>

@@ -40,6 +40,8 @@ internal static class PlanView
         }
 
         console.Write(view);
+        if (plan.Uncertainty is { IsExact: false } study)
+            UncertaintyView.Write(console, study, units);
         CoverageView.Write(console, plan.Grid, units);
     }
 

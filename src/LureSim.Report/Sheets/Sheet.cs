@@ -1,4 +1,6 @@
 using LureSim.Decision;
+using LureSim.Decision.Inverse;
+using LureSim.Decision.Uncertainty;
 using LureSim.Report.Figures;
 using LureSim.Scenarios;
 
@@ -42,6 +44,21 @@ public sealed record Sheet
     /// <summary>How far off the fish makes out the colours, or null.</summary>
     public SightFinding? Sight { get; init; }
 
+    /// <summary>All heads over draws of what is not known well, or null.</summary>
+    public UncertaintyStudy? Uncertainty { get; init; }
+
+    /// <summary>Questions asked backwards; may be empty.</summary>
+    public IReadOnlyList<InverseAnswer> Answers { get; init; } = [];
+
+    /// <summary>The choice of colour where the lure runs, or null.</summary>
+    public ColourAdvice? ColourAdvice { get; init; }
+
+    /// <summary>The choice of the body, or null.</summary>
+    public BodyChoice? Body { get; init; }
+
+    /// <summary>Ranking of the tackle box, or null.</summary>
+    public BoxAdvice? Box { get; init; }
+
     /// <summary>Units of everything on the sheet.</summary>
     public UnitSystem Units { get; init; }
 
@@ -67,7 +84,12 @@ public sealed record Sheet
             Colour = Plates.Choice(plan.Colours, units),
             Colours = Plates.Colours(plan.Colours.Chart),
             Spectrum = Plates.Spectrum(plan.Colours.Chart),
+            ColourAdvice = plan.Colours.Advice,
+            Body = plan.Body,
+            Box = plan.Box,
             Sight = SightFinding.Of(plan.Scenario, plan.Colours, units),
+            Uncertainty = plan.Uncertainty,
+            Answers = plan.Answers,
             Units = units,
             Limits = plan.Notes,
         };

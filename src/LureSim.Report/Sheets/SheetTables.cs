@@ -73,6 +73,26 @@ internal static class SheetTables
         return new TableView("All candidates", "Shares are of the retrieve, from the first turn of the handle to the rod. The score runs from 0 to 100; the first choice is starred.", columns, [new GroupView("", rows)], "stick", Short: rows.Count <= LongestUnbroken);
     }
 
+    /// <summary>The heads owned, each at its best, with the common sizes that the box lacks.</summary>
+    public static TableView Box(Sheet sheet, BoxAdvice box, UnitFormat format)
+    {
+        Candidate first = sheet.Choice.First;
+        RowView Of(Candidate c, string note, string mark) => new(
+            format.HeadText(c.Rig.Head),
+            [new(c.Rig.Presentation.Name, note, "words"), new(UnitFormat.PercentText(c.Coverage.ZoneShare)), new(UnitFormat.SecondsText(c.Coverage.TimeToZone)), new(UnitFormat.Number(100 * c.Score, 0))],
+            mark);
+        List<GroupView> groups = [new("", [.. box.Heads.Select(rank => Of(rank.Best, "", rank.Best.Rig == first.Rig ? "first" : ""))])];
+        if (box.Missing.Count > 0)
+            groups.Add(new("", [.. box.Missing.Select(m => Of(m.Candidate, m == box.Gap ? "not in the box: worth having" : "not in the box", ""))]));
+        return new TableView(
+            "The box ranked",
+            "Every jig head of the box at its best retrieve, best first; then common sizes that the box lacks, fished like the first choice.",
+            [new("head", IsText: true), new("retrieve", IsText: true), new("in zone"), new("to zone"), new("score")],
+            groups,
+            "stick",
+            Short: box.Heads.Count + box.Missing.Count <= LongestUnbroken);
+    }
+
     /// <summary>The words of the colour chart.</summary>
     public static TableView Colours(ColourPlate plate, UnitFormat format) => new(
         "Colours in words",
@@ -109,13 +129,14 @@ internal static class SheetTables
             Row("reel", $"{UnitFormat.Number(tackle.Reel.GearRatio, 2)} to 1, {format.SizeText(tackle.Reel.LinePerTurn)} of line a turn"),
             Row("line", $"{LineName(tackle.Line.Kind)}, {format.StrengthText(tackle.Line.Strength)}, {format.DiameterText(tackle.Line.Diameter)} thick"),
             Row("leader", tackle.Leader is { } l ? $"{LineName(l.Kind)}, {format.StrengthText(l.Strength)}, {format.DiameterText(l.Diameter)} thick, {format.SizeText(l.Length)} long" : "none"),
-            Row("jig heads", string.Join(", ", tackle.JigHeads.Select(h => h.Mass > 0 ? $"{format.HeadText(h)} {h.Metal.ToString().ToLowerInvariant()}" : h.Label))),
+            Row("jig heads", tackle.JigHeads.Count == 0 ? "none" : string.Join(", ", tackle.JigHeads.Select(h => h.Mass > 0 ? $"{format.HeadText(h)} {h.Metal.ToString().ToLowerInvariant()}" : h.Label))),
             Row("bodies", string.Join("; ", tackle.Bodies.Select(b => $"{b.Label} ({format.SizeText(b.Length)} long)"))),
+            Row("rigging", RigWords.Of(tackle.Rigging, format)),
             Row("colours", string.Join(", ", tackle.Colours)),
         ];
         List<RowView> retrieves = [.. scenario.Presentations.Select(p => Row(
             p.Name,
-            $"Cast {format.LengthText(p.CastLength)}. {Count(p)} {RetrieveWords.Retrieve(p, tackle.Reel, format)}"))];
+            $"{RetrieveWords.Cast(p, format)}. {Count(p)} {RetrieveWords.Retrieve(p, tackle.Reel, format)}"))];
         return new TableView("Inputs", "Everything the computation was told, and what it made of the water and the sky.", [], [new GroupView("Spot", water), new GroupView("Tackle", gear), new GroupView("Retrieves", retrieves)], "wrap");
     }
 
@@ -134,7 +155,7 @@ internal static class SheetTables
         _ => "slower towards the bottom by the 1/7 power law",
     };
 
-    private static string LineName(LineKind kind) => kind switch
+    internal static string LineName(LineKind kind) => kind switch
     {
         LineKind.Braid => "braid",
         LineKind.Monofilament => "monofilament",

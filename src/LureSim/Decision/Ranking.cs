@@ -4,8 +4,9 @@ namespace LureSim.Decision;
 
 /// <summary>The value by which candidates are ranked.</summary>
 /// <remarks>
-/// Score = share of the retrieve in the strike zone, times what is left after time lost in grass and on the bottom, times what is left of a minute after
-/// waiting for the lure to come down to the zone. The weights are choices of this project, stated here and in the user guide.
+/// Score = share of the retrieve in the strike zone, times what is left after time lost in grass and on the bottom, times what is left of a minute and a half
+/// after waiting for the lure to come down to the zone, times what the swing across the current leaves. Over draws of uncertain inputs the mean of the
+/// scores ranks (docs/decision.md). The weights are choices of this project, stated here and in the user guide.
 /// </remarks>
 public static class Ranking
 {
@@ -17,6 +18,9 @@ public static class Ranking
     private const double BottomWeightAboveBottom = 0.5;
     private const double BottomWeightShell = 0.7;
 
+    // A line swept across by as much as the cast is long costs this share: it goes slack, and strikes are felt late.
+    private const double SwingWeight = 0.25;
+
     // Waiting time that would cost the whole score (s).
     private const double WaitLimit = 90;
 
@@ -26,11 +30,14 @@ public static class Ranking
     /// <summary>Score of a coverage, 0 to 1.</summary>
     /// <param name="coverage">Where the lure spent its time.</param>
     /// <param name="spot">The spot.</param>
+    /// <param name="castLength">Length of the cast (m), above 0.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static double Score(Coverage coverage, Spot spot)
+    /// <exception cref="ArgumentOutOfRangeException">The cast is not above 0.</exception>
+    public static double Score(Coverage coverage, Spot spot, double castLength)
     {
         ArgumentNullException.ThrowIfNull(coverage);
         ArgumentNullException.ThrowIfNull(spot);
+        Guard.Positive(castLength);
         if (coverage.TimeToZone is not { } wait) return 0;
         double bottomWeight = spot.Bottom == BottomKind.Shell ? BottomWeightShell
             : ZoneIsOnBottom(spot) ? BottomWeightInZone
@@ -38,7 +45,8 @@ public static class Ranking
         double score = coverage.ZoneShare
             * (1 - (GrassWeight * coverage.GrassShare))
             * (1 - (bottomWeight * coverage.BottomShare))
-            * (1 - Math.Min(1, wait / WaitLimit));
+            * (1 - Math.Min(1, wait / WaitLimit))
+            * (1 - (SwingWeight * Math.Min(1, coverage.DriftAcross / castLength)));
         return Math.Clamp(score, 0, 1);
     }
 

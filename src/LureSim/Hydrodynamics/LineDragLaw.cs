@@ -49,6 +49,13 @@ public sealed class LineDragLaw
         }
     }
 
+    private LineDragLaw(LineDragLaw law, double factor)
+    {
+        Name = FormattableString.Invariant($"{law.Name}, times {factor:F2}");
+        TangentialCoefficient = law.TangentialCoefficient * factor;
+        for (int i = 0; i < table.Length; i++) table[i] = law.table[i] * factor;
+    }
+
     /// <summary>
     /// The default: Choo &amp; Casarella 1971 across and along, with the friction of a long thin cylinder in axial flow as the floor of the tangential number
     /// (see <see cref="AxialFrictionNumber"/>).
@@ -99,6 +106,15 @@ public sealed class LineDragLaw
     {
         Guard.InRange(tangential, 0, 0.5);
         return new(FormattableString.Invariant($"Choo & Casarella 1971 across, constant Ct {tangential} along"), CylinderDrag.NormalChooCasarella1971, _ => 0, tangential);
+    }
+
+    /// <summary>The law with all its forces multiplied by a factor.</summary>
+    /// <param name="factor">Factor, 0 to 10.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The factor is outside its range or not a number.</exception>
+    public LineDragLaw Scaled(double factor)
+    {
+        Guard.InRange(factor, 0, 10);
+        return factor == 1 ? this : new LineDragLaw(this, factor);
     }
 
     /// <summary>

@@ -19,6 +19,15 @@ internal sealed record QuantityValue(QuantityKind Kind, double Minimum, double M
     public string? Example { get; init; }
 }
 
+/// <summary>A percentage, or a quantity.</summary>
+/// <param name="Share">What a percentage must be.</param>
+/// <param name="Amount">What a value with another unit must be.</param>
+internal sealed record ShareOrAmountValue(QuantityValue Share, QuantityValue Amount) : GrammarValue
+{
+    /// <summary>Which of the two a text is meant to be.</summary>
+    public QuantityValue For(string text) => text.AsSpan().TrimEnd().EndsWith("%", StringComparison.Ordinal) ? Share : Amount;
+}
+
 /// <summary>A pure number in a closed range; <paramref name="AllowRatio"/> also reads "6.2:1".</summary>
 internal sealed record NumberValue(double Minimum, double Maximum, bool AllowRatio, string Example) : GrammarValue;
 

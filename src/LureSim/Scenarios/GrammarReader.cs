@@ -70,6 +70,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
     public static string Allowed(GrammarValue grammar) => grammar switch
     {
         QuantityValue quantity => $"{AllowedWords(quantity.Words)}a {UnitTable.Of(quantity.Kind).Name} with a unit ({UnitTable.Of(quantity.Kind).SymbolList}), {MeasureFormatter.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}",
+        ShareOrAmountValue either => $"{Allowed(either.Share)}, or {Allowed(either.Amount)}",
         NumberValue number => string.Create(CultureInfo.InvariantCulture, $"a number without unit, {number.Minimum:0.###} to {number.Maximum:0.###}"),
         IntegerValue integer => string.Create(CultureInfo.InvariantCulture, $"a whole number, {integer.Minimum} to {integer.Maximum}"),
         TextValue text => string.Create(CultureInfo.InvariantCulture, $"a text of 1 to {text.MaximumLength} characters"),
@@ -89,6 +90,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
     public static string Example(GrammarValue grammar) => grammar switch
     {
         QuantityValue quantity => ExampleOf(quantity),
+        ShareOrAmountValue either => Example(either.Share),
         NumberValue number => number.Example,
         IntegerValue integer => integer.Minimum.ToString(CultureInfo.InvariantCulture),
         TextValue => "some words",
@@ -269,6 +271,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
         return grammar switch
         {
             QuantityValue quantity => ReadQuantity(text, quantity, value),
+            ShareOrAmountValue either => ReadQuantity(text, either.For(text.Value), value),
             NumberValue number => ReadNumber(text, number, value),
             IntegerValue integer => ReadInteger(text, integer, value),
             TextValue free => ReadText(text, free, value),

@@ -21,6 +21,21 @@ public sealed record Scenario
 
     /// <summary>The retrieves to compare; at least one.</summary>
     public required IReadOnlyList<Presentation> Presentations { get; init; }
+
+    /// <summary>How well the inputs are known.</summary>
+    public ScenarioUncertainty Uncertainty { get; init; } = ScenarioUncertainty.Assumed;
+
+    /// <summary>The tide, in order of time; empty when none was given.</summary>
+    public IReadOnlyList<TidePoint> Tide { get; init; } = [];
+
+    /// <summary>Forage that was seen; empty where none was.</summary>
+    public IReadOnlyList<ForageSighting> Forage { get; init; } = [];
+
+    /// <summary>The season where the scenario names one; <see cref="Seasons.Of(Scenario)"/> falls back on its date.</summary>
+    public Season? Season { get; init; }
+
+    /// <summary>Two rigs to compare, or none.</summary>
+    public IReadOnlyList<ComparedRig> Compare { get; init; } = [];
 }
 
 /// <summary>What the bottom is made of: sets contact stiffness, friction and the roughness length of the current profile.</summary>
@@ -68,7 +83,7 @@ public sealed record Spot
     public double CurrentSpeed { get; init; }
 
     /// <summary>
-    /// Where the current flows to, radians from the direction of the cast, anticlockwise seen from above:
+    /// Where the current flows to, radians from the reference direction (that of a cast with an aim of 0), anticlockwise seen from above:
     /// 0 away from the angler, pi/2 to the left, pi towards the angler.
     /// </summary>
     public double CurrentDirection { get; init; }
@@ -81,6 +96,11 @@ public sealed record Spot
 
     /// <summary>Where the wind blows to, radians, same convention as <see cref="CurrentDirection"/>.</summary>
     public double WindDirection { get; init; }
+
+    /// <summary>The same spot with directions counted from a cast that is aimed to the left of the reference direction by an angle (radians).</summary>
+    /// <param name="aim">Angle of the cast from the reference direction, anticlockwise (radians).</param>
+    public Spot SeenAlong(double aim) =>
+        aim == 0 ? this : this with { CurrentDirection = Turned(CurrentDirection - aim), WindDirection = Turned(WindDirection - aim) };
 
     /// <summary>Practical salinity, 0 to 42.</summary>
     public required double Salinity { get; init; }
@@ -102,6 +122,11 @@ public sealed record Spot
 
     /// <summary>The target fish, a key of the table of fish eyes (for example "red drum").</summary>
     public required string TargetFish { get; init; }
+
+    private static double Turned(double angle) => angle - (2 * Math.PI * Math.Floor(angle / (2 * Math.PI)));
+
+    /// <summary>Usual length of the target fish here (m), 0.1 to 2.5; null where it is not known.</summary>
+    public double? TargetLength { get; init; }
 }
 
 /// <summary>The strike zone as a band of depth below the surface (m), resolved at reading from either form of input.</summary>
@@ -109,6 +134,9 @@ public sealed record Spot
 /// <param name="Bottom">Depth of the lower edge (m), more than <paramref name="Top"/>, at most the water depth.</param>
 public sealed record StrikeZone(double Top, double Bottom)
 {
+    /// <summary>True if it was given by heights above the bottom: it then moves with the bottom where the depth changes.</summary>
+    public bool MovesWithBottom { get; init; }
+
     /// <summary>True if the depth (m) is inside the band, edges included.</summary>
     public bool Contains(double depth) => depth >= Top && depth <= Bottom;
 }
@@ -128,11 +156,25 @@ public sealed record TackleBox
     /// <summary>The leader, or null for none.</summary>
     public LeaderSpecification? Leader { get; init; }
 
-    /// <summary>Jig heads to choose from; a head of mass 0 is an unweighted hook rig.</summary>
+    /// <summary>Jig heads to choose from; a head of mass 0 is an unweighted hook rig. Empty only if there is no soft body.</summary>
     public required IReadOnlyList<JigHead> JigHeads { get; init; }
 
-    /// <summary>Soft bodies to choose from; at least one. The first is the one the plan puts on each head.</summary>
+    /// <summary>Bodies to choose from; at least one. The rules of <c>BodyChoice</c> choose the soft one that goes on the heads; where none speaks the first is taken. Others need no head and are fished as they are.</summary>
     public required IReadOnlyList<LureBody> Bodies { get; init; }
+
+    /// <summary>How the lure is tied on and put on its hook.</summary>
+    public Rigging Rigging { get; init; } = new();
+
+    /// <summary>What the plan compares: the first soft body on every jig head, then every body that needs none.</summary>
+    public IReadOnlyList<(JigHead Head, LureBody Body)> Lures => LuresWith(Bodies.FirstOrDefault(body => body.NeedsHead));
+
+    /// <summary>A soft body on every jig head, then every body that needs no head.</summary>
+    /// <param name="soft">The soft body; null for none.</param>
+    public IReadOnlyList<(JigHead Head, LureBody Body)> LuresWith(LureBody? soft) =>
+    [
+        .. soft is null ? [] : JigHeads.Select(head => (head, soft)),
+        .. Bodies.Where(body => !body.NeedsHead).Select(body => (JigHead.None(body), body)),
+    ];
 
     /// <summary>Colours to choose from: preset names or hex colours, at least one.</summary>
     public required IReadOnlyList<string> Colours { get; init; }
@@ -141,8 +183,12 @@ public sealed record TackleBox
 /// <summary>A reel.</summary>
 /// <param name="GearRatio">Spool or rotor turns for one turn of the handle, 2 to 12.</param>
 /// <param name="SpoolDiameter">Diameter of the wound line (m), 0.015 to 0.15.</param>
-public sealed record Reel(double GearRatio, double SpoolDiameter)
+/// <param name="LineCapacity">Line on the spool (m), 20 to 1000: no more can be out.</param>
+public sealed record Reel(double GearRatio, double SpoolDiameter, double LineCapacity = Reel.CommonCapacity)
 {
+    /// <summary>Line on the spool where a scenario does not say (m), common practice.</summary>
+    public const double CommonCapacity = 150;
+
     /// <summary>Line taken in for one turn of the handle (m).</summary>
     public double LinePerTurn => GearRatio * Math.PI * SpoolDiameter;
 }
@@ -193,6 +239,9 @@ public enum HeadMetal
 
     /// <summary>Steel, 7,850 kg/m3.</summary>
     Steel,
+
+    /// <summary>Brass, 8,500 kg/m3; spoons only.</summary>
+    Brass,
 }
 
 /// <summary>A jig head.</summary>
@@ -200,7 +249,23 @@ public enum HeadMetal
 /// <param name="Metal">Metal.</param>
 /// <param name="HookMass">Mass of the steel hook (kg).</param>
 /// <param name="Label">The weight as the user wrote it ("1/4 oz"), or "unweighted".</param>
-public sealed record JigHead(double Mass, HeadMetal Metal, double HookMass, string Label);
+public sealed record JigHead(double Mass, HeadMetal Metal, double HookMass, string Label)
+{
+    /// <summary>Where the metal sits.</summary>
+    public WeightPlace Place { get; init; }
+
+    /// <summary>True if it stands for no head at all: the body is a lure by itself.</summary>
+    public bool IsNone { get; init; }
+
+    /// <summary>Stands for the missing head of a body that needs none; it bears the body's name.</summary>
+    /// <param name="body">The body.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="body"/> is null.</exception>
+    public static JigHead None(LureBody body)
+    {
+        ArgumentNullException.ThrowIfNull(body);
+        return new JigHead(0.0, HeadMetal.Steel, 0.0, body.Label) { IsNone = true };
+    }
+}
 
 /// <summary>Profile of a lure body.</summary>
 public enum BodyProfile
@@ -213,19 +278,37 @@ public enum BodyProfile
 
     /// <summary>Soft shrimp imitation.</summary>
     ShrimpImitation,
+
+    /// <summary>Hard bait fish with its own weight and hooks.</summary>
+    HardTwitchbait,
+
+    /// <summary>Bent plate of metal with a hook.</summary>
+    Spoon,
 }
 
-/// <summary>A soft body.</summary>
+/// <summary>A body: soft, for a jig head or hook, or a hard lure by itself.</summary>
 /// <param name="Profile">Profile.</param>
 /// <param name="Length">Overall length (m), 0.02 to 0.3.</param>
-/// <param name="Height">Greatest height of the body (m).</param>
+/// <param name="Height">Greatest height of the body (m); the thickness of a spoon.</param>
 /// <param name="Width">Greatest width of the body (m).</param>
-/// <param name="Density">Density of the material (kg/m3), 800 to 1400.</param>
+/// <param name="Density">Density of the material (kg/m3), 800 to 1400, of a hard twitchbait all in all; for a spoon the metal counts.</param>
 /// <param name="Label">Name for people.</param>
 public sealed record LureBody(BodyProfile Profile, double Length, double Height, double Width, double Density, string Label)
 {
-    /// <summary>Size at which it is seen from the side (m): the square root of its side area.</summary>
-    public double ApparentSize => Math.Sqrt(Length * Height);
+    /// <summary>Whether a hard twitchbait floats; null for others.</summary>
+    public HardFloat? Buoyancy { get; init; }
+
+    /// <summary>The diving lip of a hard twitchbait, or null.</summary>
+    public LipShape? Lip { get; init; }
+
+    /// <summary>The metal of a spoon; null for others.</summary>
+    public HeadMetal? Metal { get; init; }
+
+    /// <summary>True for a soft body, which goes on a jig head or a hook.</summary>
+    public bool NeedsHead => Profile is not (BodyProfile.HardTwitchbait or BodyProfile.Spoon);
+
+    /// <summary>Size at which it is seen from the side (m): the square root of its side area; a spoon is seen by its face.</summary>
+    public double ApparentSize => Math.Sqrt(Length * (Profile == BodyProfile.Spoon ? Width : Height));
 }
 
 /// <summary>How the lure falls after splash-down.</summary>
@@ -253,7 +336,9 @@ public sealed record Presentation
     /// <summary>Seconds from splash-down until the reel turns, 0 to 120; the fall ends sooner if the lure reaches bottom. Null: let it fall to the bottom.</summary>
     public double? CountDown { get; init; }
 
-    /// <summary>Speed at which line is taken in while reeling (m/s), 0.02 to 3.</summary>
+    /// <summary>
+    /// Speed at which line is taken in while reeling (m/s), 0.02 to 3; in a retrieve of <see cref="Moves"/> the speed that their shares refer to, and 0 where none reels.
+    /// </summary>
     public required double RetrieveSpeed { get; init; }
 
     /// <summary>Length of one stretch of reeling between pauses (s); null for a steady retrieve.</summary>
@@ -273,4 +358,60 @@ public sealed record Presentation
 
     /// <summary>The retrieve ends when this much line is left out (m).</summary>
     public double LineLeftAtEnd { get; init; } = 3.0;
+
+    /// <summary>
+    /// The moves of the retrieve, repeated until the line is in; empty for a retrieve by <see cref="ReelFor"/>, <see cref="PauseFor"/> and the twitches. A list with a swing is
+    /// not repeated.
+    /// </summary>
+    public IReadOnlyList<Move> Moves { get; init; } = [];
+
+    /// <summary>Name of the ready-made retrieve that the moves come from; null for none.</summary>
+    public string? Style { get; init; }
+
+    /// <summary>The retrieve ends this long after it began (s), if it has not ended before; null for no such end.</summary>
+    public double? TimeLimit { get; init; }
+
+    /// <summary>Direction of the cast, radians to the left of the spot's reference direction, 0 to 2 pi.</summary>
+    public double Aim { get; init; }
+
+    /// <summary>Speed at which boat or angler carry the rod along (m/s), 0 to 3.</summary>
+    public double DriftSpeed { get; init; }
+
+    /// <summary>Where they go, radians to the left of the spot's reference direction (not of the cast).</summary>
+    public double DriftDirection { get; init; }
+
+    /// <summary>Speed of the drift along the cast (m/s).</summary>
+    public double DriftAlong => DriftSpeed * Math.Cos(DriftDirection - Aim);
+
+    /// <summary>Speed of the drift to the left of the cast (m/s).</summary>
+    public double DriftLeft => DriftSpeed * Math.Sin(DriftDirection - Aim);
+
+    /// <summary>The retrieve as moves, whichever way it was given.</summary>
+    public IReadOnlyList<Move> Cycle
+    {
+        get
+        {
+            if (Moves.Count > 0) return Moves;
+            if (ReelFor is not { } reel || PauseFor <= 0) return [Move.ReelIn];
+            double twitching = Twitches * TwitchPeriod;
+            var moves = new List<Move> { new() { Kind = MoveKind.Reel, Duration = reel, ReelShare = 1 } };
+            if (Twitches > 0) moves.Add(new Move { Kind = MoveKind.Twitch, Duration = twitching, Beats = Twitches, Up = TwitchHeight });
+            if (PauseFor > twitching) moves.Add(new Move { Kind = MoveKind.Pause, Duration = PauseFor - twitching });
+            return moves;
+        }
+    }
+
+    /// <summary>True if the moves begin again after the last; a swing happens once, and nothing follows reeling until the line is in.</summary>
+    public bool Repeats
+    {
+        get
+        {
+            foreach (Move move in Moves)
+            {
+                if (move.Kind == MoveKind.Swing) return false;
+            }
+
+            return true;
+        }
+    }
 }

@@ -48,6 +48,7 @@ public static class ScenarioSchema
             ["pattern"] = QuantityReader.Pattern(quantity.Kind, quantity.Words.Select(word => word.Text)),
             ["examples"] = Strings(quantity.Words.Select(word => word.Text).Append(GrammarReader.Example(quantity))),
         },
+        ShareOrAmountValue either => new() { ["anyOf"] = new JsonArray(Of(either.Share), Of(either.Amount)) },
         NumberValue { AllowRatio: true } number => new()
         {
             ["anyOf"] = new JsonArray(

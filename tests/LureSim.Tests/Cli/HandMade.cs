@@ -1,6 +1,8 @@
 using LureSim.Cli;
 using LureSim.Cli.Output;
 using LureSim.Decision;
+using LureSim.Decision.Inverse;
+using LureSim.Decision.Tide;
 using LureSim.Motion;
 using LureSim.Scenarios;
 
@@ -72,6 +74,24 @@ internal static class HandMade
         [0.0, 0.3048],
         [.. scenario.Tackle.Colours.Select(name => new ColourColumn(name, ["#ffffff", "#80a080"], [1.0, 0.4], ["bright", "muted"]))]);
 
+    public static IReadOnlyList<InverseAnswer> Answers(Rig rig, IReadOnlyList<JigHead> heads, double depth) =>
+    [
+        new(InverseQuestion.HeadForBottom, InverseStatus.Found, null, rig.Presentation, 0.010, null, null, null, 0.0106, null, "", 20),
+        .. heads.Select(head => new InverseAnswer(InverseQuestion.SpeedForDepth, InverseStatus.NotReachable, head, rig.Presentation, null, null, null, null, null, depth, "even the slowest retrieve tried runs above it", 11)),
+        .. heads.Select(head => new InverseAnswer(InverseQuestion.CountDownForZone, InverseStatus.Found, head, rig.Presentation, 4, 3, 6, null, null, depth, "", 1)),
+    ];
+
+    public static TideTable Tide(Scenario scenario, Presentation presentation)
+    {
+        JigHead[] heads = [.. scenario.Tackle.JigHeads];
+        double[] shares = [.. heads.Select((_, i) => 0.2 * (i + 1))];
+        return new TideTable(
+            scenario,
+            presentation,
+            [new TideRow(6, 0, 3, heads[0], shares, shares, null), new TideRow(25.5, -0.514444, 3.3, heads[1], shares, shares, 0.0070874)],
+            new WeightTable([1.524, 3.048], [0, 0.514444], new double?[,] { { 0.0035437, 0.0070874 }, { 0.0070874, null } }));
+    }
+
     public static PlanOutcome Plan(Scenario scenario)
     {
         Candidate[] candidates = [.. scenario.Tackle.JigHeads.Take(2).Select(head => Candidate(new Rig(head, scenario.Tackle.Bodies[0], scenario.Presentations[0])))];
@@ -121,11 +141,43 @@ internal sealed class FakePipeline : IPipeline
         return new LessonOutcome(Lesson.Of(scenario, request.Units, progress, cancellation), [OutputFile.Text("red-turns-black.svg", "<svg/>")]);
     }
 
+    public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastRequest = request;
+        PlanOutcome[] spots = [.. scenarios.Select(scenario => OnPlan(cancellation, HandMade.Plan(scenario)))];
+        return new TripOutcome(LureSim.Report.Trips.Trip.Of([.. spots.Select(spot => spot.Plan)], request.Units), spots, [OutputFile.Text("trip.html", "<html></html>")]);
+    }
+
+    public CompareOutcome Compare(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastRequest = request;
+        return new CompareOutcome(RigComparison.Of(scenario, null, progress, cancellation), [OutputFile.Text("compare.html", "<html></html>")]);
+    }
+
+    public ActionOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastRig = focus;
+        LastRequest = request;
+        return new ActionOutcome(RigChecker.Check(scenario, focus, request.Units, progress, cancellation), draw ? [OutputFile.Text("twitch-path.svg", "<svg/>")] : []);
+    }
+
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         LastRequest = request;
         progress.Report(double.NaN);
         return OnPlan(cancellation, HandMade.Plan(scenario));
+    }
+
+    public IReadOnlyList<InverseAnswer> Ask(Scenario scenario, Rig rig, IReadOnlyList<JigHead> heads, double? depth, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastRig = rig;
+        return HandMade.Answers(rig, heads, depth ?? 1);
+    }
+
+    public TideOutcome Tide(Scenario scenario, Presentation presentation, UnitSystem units, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastUnits = units;
+        return new TideOutcome(HandMade.Tide(scenario, presentation), [OutputFile.Text("tide.html", "<html></html>")]);
     }
 }
 

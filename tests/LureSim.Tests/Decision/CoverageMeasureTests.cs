@@ -79,7 +79,7 @@ public class CoverageMeasureTests
     }
 
     [Fact]
-    public void Score_is_full_for_a_rig_that_is_always_in_the_zone_at_once_and_falls_with_grass_bottom_and_waiting()
+    public void Score_is_full_for_a_rig_that_is_always_in_the_zone_at_once_and_falls_with_grass_bottom_waiting_and_swing()
     {
         var spot = new Spot
         {
@@ -92,10 +92,12 @@ public class CoverageMeasureTests
             TargetFish = "red drum",
         };
         var best = new Coverage(1, 0, 0, 0, 0, 0, null, 1.5, 2, 30, 0);
-        Assert.Equal(1, Ranking.Score(best, spot), 12);
-        Assert.True(Ranking.Score(best with { GrassShare = 0.3 }, spot) < 0.71);
-        Assert.True(Ranking.Score(best with { BottomShare = 0.3 }, spot) < Ranking.Score(best, spot));
-        Assert.True(Ranking.Score(best with { TimeToZone = 20 }, spot) < Ranking.Score(best with { TimeToZone = 5 }, spot));
-        Assert.Equal(0, Ranking.Score(best with { TimeToZone = null }, spot));
+        Assert.Equal(1, Ranking.Score(best, spot, 20), 12);
+        Assert.True(Ranking.Score(best with { GrassShare = 0.3 }, spot, 20) < 0.71);
+        Assert.True(Ranking.Score(best with { BottomShare = 0.3 }, spot, 20) < Ranking.Score(best, spot, 20));
+        Assert.True(Ranking.Score(best with { TimeToZone = 20 }, spot, 20) < Ranking.Score(best with { TimeToZone = 5 }, spot, 20));
+        Assert.Equal(0, Ranking.Score(best with { TimeToZone = null }, spot, 20));
+        Assert.Equal(0.75, Ranking.Score(best with { DriftAcross = 20 }, spot, 20), 12);
+        Assert.True(Ranking.Score(best with { DriftAcross = 10 }, spot, 20) < Ranking.Score(best with { DriftAcross = 5 }, spot, 20));
     }
 }

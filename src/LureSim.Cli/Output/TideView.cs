@@ -1,0 +1,108 @@
+using System.Text.Json.Serialization;
+using LureSim.Decision.Tide;
+using LureSim.Scenarios;
+using Spectre.Console;
+
+namespace LureSim.Cli.Output;
+
+/// <summary>Shows weights by the hour of the tide, and by depth and current.</summary>
+internal static class TideView
+{
+    /// <summary>Prints both tables.</summary>
+    public static void Write(IAnsiConsole console, TideTable table, MeasureFormatter units)
+    {
+        console.MarkupLineInterpolated($"[bold]{table.Scenario.Title}[/]");
+        console.MarkupLineInterpolated($"Presentation: {table.Presentation.Name}");
+        if (table.Rows.Count > 0)
+        {
+            IReadOnlyList<JigHead> heads = table.Scenario.Tackle.JigHeads;
+            Views.WriteColumns(
+                console,
+                "by the hour",
+                new ViewColumn("time", [.. table.Rows.Select(row => Clock(row.Hours))], false),
+                [
+                    new ViewColumn($"current ({units.FlowSpeed.Symbol})", [.. table.Rows.Select(row => units.FlowSpeed.Number(row.Current))], true),
+                    new ViewColumn($"depth ({units.Length.Symbol})", [.. table.Rows.Select(row => units.Length.Number(row.Depth))], true),
+                    new ViewColumn("best", [.. table.Rows.Select(row => row.Best is { } best ? Views.Escape(units.HeadLabel(best)) : "-")], true),
+                    new ViewColumn("in zone", [.. table.Rows.Select(row => row.Best is { } best ? units.Share.Text(row.ZoneShares[heads.ToList().IndexOf(best)]) : "-")], true),
+                    new ViewColumn("holds bottom", [.. table.Rows.Select(row => Weight(row.Holding, units))], true),
+                ]);
+        }
+
+        Views.WriteColumns(
+            console,
+            "lightest common weight that holds the bottom, by depth and current",
+            new ViewColumn($"depth ({units.Length.Symbol})", [.. table.Table.Depths.Select(units.Length.Number)], true),
+            [.. table.Table.Currents.Select((current, c) => new ViewColumn(
+                units.FlowSpeed.Text(current),
+                [.. table.Table.Depths.Select((_, r) => Weight(table.Table.Weight[r, c], units))],
+                true))]);
+    }
+
+    /// <summary>The table by hour as CSV, one row a moment and head.</summary>
+    public static string HoursToCsv(TideTable table)
+    {
+        var csv = new Csv("time", "current_m_s", "depth_m", "head", "head_mass_kg", "zone_share", "score", "best", "holding_kg");
+        foreach (TideRow row in table.Rows)
+        {
+            for (int h = 0; h < row.Scores.Count; h++)
+            {
+                JigHead head = table.Scenario.Tackle.JigHeads[h];
+                csv.Row(Clock(row.Hours), row.Current, row.Depth, head.Label, head.Mass, row.ZoneShares[h], row.Scores[h], row.Best == head ? 1 : 0, row.Holding);
+            }
+        }
+
+        return csv.ToString();
+    }
+
+    /// <summary>The table by depth and current as CSV, one row a cell.</summary>
+    public static string WeightsToCsv(TideTable table)
+    {
+        var csv = new Csv("depth_m", "current_m_s", "holding_kg");
+        for (int r = 0; r < table.Table.Depths.Count; r++)
+        {
+            for (int c = 0; c < table.Table.Currents.Count; c++)
+                csv.Row(table.Table.Depths[r], table.Table.Currents[c], table.Table.Weight[r, c]);
+        }
+
+        return csv.ToString();
+    }
+
+    /// <summary>A time of the tide as the clock shows it.</summary>
+    public static string Clock(double hours)
+    {
+        int minutes = (int)Math.Round(hours * 60) % (24 * 60);
+        return FormattableString.Invariant($"{minutes / 60:00}:{minutes % 60:00}");
+    }
+
+    private static string Weight(double? mass, MeasureFormatter units) => mass is { } kilograms ? units.Weight(kilograms) : "-";
+}
+
+/// <summary>Weights for a tide in JSON.</summary>
+internal sealed record TideJson(
+    string Title,
+    string Presentation,
+    IReadOnlyList<HeadJson> Heads,
+    IReadOnlyList<TideJson.Row> Hours,
+    [property: JsonPropertyName("depths_m")] IReadOnlyList<double> Depths,
+    [property: JsonPropertyName("currents_m_s")] IReadOnlyList<double> Currents,
+    [property: JsonPropertyName("holding_mass_kg")] double?[][] Holding)
+{
+    public static TideJson Of(TideTable table) => new(
+        table.Scenario.Title,
+        table.Presentation.Name,
+        [.. table.Scenario.Tackle.JigHeads.Select(HeadJson.Of)],
+        [.. table.Rows.Select(row => new Row(TideView.Clock(row.Hours), row.Current, row.Depth, row.Best?.Label, row.Scores, row.ZoneShares, row.Holding))],
+        table.Table.Depths,
+        table.Table.Currents,
+        [.. Enumerable.Range(0, table.Table.Depths.Count).Select(r => Enumerable.Range(0, table.Table.Currents.Count).Select(c => table.Table.Weight[r, c]).ToArray())]);
+
+    internal sealed record Row(
+        string Time,
+        [property: JsonPropertyName("current_m_s")] double Current,
+        [property: JsonPropertyName("depth_m")] double Depth,
+        string? Best,
+        IReadOnlyList<double> Scores,
+        IReadOnlyList<double> ZoneShares,
+        [property: JsonPropertyName("holding_mass_kg")] double? Holding);
+}

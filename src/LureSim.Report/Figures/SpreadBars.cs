@@ -1,0 +1,90 @@
+using LureSim.Decision.Uncertainty;
+using OxyPlot;
+using OxyPlot.Annotations;
+using OxyPlot.Axes;
+
+namespace LureSim.Report.Figures;
+
+/// <summary>Which inputs drive the spread: rank correlations of the time in the zone and of the best weight with every input.</summary>
+public static class SpreadBars
+{
+    /// <summary>Draws the figure.</summary>
+    /// <param name="study">A study of more than one draw.</param>
+    /// <param name="options">Units and width.</param>
+    /// <returns>The figure.</returns>
+    public static Figure Create(UncertaintyStudy study, FigureOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        ArgumentNullException.ThrowIfNull(options);
+        HeadUncertainty best = study.Best;
+        string head = options.Format.HeadText(best.Head);
+        IReadOnlyList<SpreadDriver> zone = best.Drivers.Drivers;
+        int rows = Math.Max(1, zone.Count);
+        double noise = best.Drivers.Noise;
+        OxyColor zoneColour = Palette.Blue, choiceColour = Palette.Orange;
+        PlotModel model = PlotBase.Model(options);
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, "rank correlation", -1.12, 1.12);
+        x.MajorStep = 0.5;
+        PlotAxis y = CoverageMap.Steps(options, AxisPosition.Left, "", rows, i => i < zone.Count ? Label(zone[i].Input, options) : "");
+        y.StartPosition = 1;
+        y.EndPosition = 0;
+        model.Axes.Add(x);
+        model.Axes.Add(y);
+        model.Paint(AnnotationLayer.BelowSeries, area =>
+        {
+            OxyRect band = area.Between(-noise, -0.5, noise, rows - 0.5);
+            area.Fill(band, OxyColor.FromRgb(0xEE, 0xF1, 0xF4));
+            Shapes.Hatch(area.Context, band, Hatch.Rising, OxyColor.FromRgb(0xDC, 0xE1, 0xE6));
+        });
+        model.Paint(AnnotationLayer.AboveSeries, area =>
+        {
+            for (int r = 0; r < zone.Count; r++)
+            {
+                double other = study.ChoiceDrivers.Drivers.FirstOrDefault(d => d.Input == zone[r].Input)?.RankCorrelation ?? 0;
+                Bar(area, zone[r].RankCorrelation, r - 0.36, r - 0.02, zoneColour, Hatch.None);
+                Bar(area, other, r + 0.02, r + 0.36, choiceColour, Hatch.Falling);
+            }
+
+            area.Line([area.At(0, -0.5), area.At(0, rows - 0.5)], Palette.Ink, 1.2);
+        });
+        IEnumerable<string> parts = zone.Select(d => $"{UncertainInputs.Name(d.Input)} {UnitFormat.Number(d.RankCorrelation, 2)} (best weight {UnitFormat.Number(study.ChoiceDrivers.Drivers.FirstOrDefault(o => o.Input == d.Input)?.RankCorrelation ?? 0, 2)})");
+        return new Figure(options)
+        {
+            Name = "spread-bars",
+            Title = "What drives the spread",
+            Subtitle = $"{study.Draws.Count} draws; the inputs explain {UnitFormat.PercentText(best.Drivers.Explained)} of the spread of {head}",
+            Model = model,
+            PlotHeight = (46 * rows) + 66,
+            Keys =
+            [
+                KeyItem.Box($"time in the zone of {head}", zoneColour, zoneColour),
+                KeyItem.Box("weight of the best head", choiceColour, OxyColors.White, Hatch.Falling),
+                KeyItem.Box("may be chance", OxyColor.FromRgb(0xEE, 0xF1, 0xF4), OxyColor.FromRgb(0xB8, 0xC0, 0xC8), Hatch.Rising),
+            ],
+            Caption = "A bar to the right: the more of this input, the longer in the zone (or the heavier the best head). A bar to the left: the less. Bars inside the hatched band may be chance. What has the longest bar is what to look at first when you get there.",
+            AltText = $"Rank correlations with the time in the zone of {head}: {string.Join("; ", parts)}.",
+        };
+    }
+
+    private static string Label(UncertainInput input, FigureOptions options) => options.Narrow
+        ? input switch
+        {
+            UncertainInput.Cast => "cast",
+            UncertainInput.RetrieveSpeed => "speed",
+            UncertainInput.Depth => "depth",
+            UncertainInput.RodHeight => "rod height",
+            UncertainInput.LineDrag => "line drag",
+            UncertainInput.LineLaw => "drag law",
+            _ => UncertainInputs.Name(input),
+        }
+        : UncertainInputs.Name(input);
+
+    private static void Bar(PaintArea area, double value, double from, double to, OxyColor colour, Hatch hatch)
+    {
+        if (value == 0 || !double.IsFinite(value))
+            return;
+        OxyRect bar = area.Between(0, from, value, to);
+        area.Context.DrawRectangle(bar, colour, OxyColors.White, 0.8, EdgeRenderingMode.Adaptive);
+        Shapes.Hatch(area.Context, bar, hatch, OxyColors.White);
+    }
+}

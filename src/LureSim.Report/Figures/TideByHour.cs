@@ -1,0 +1,89 @@
+using System.Globalization;
+using LureSim.Decision.Tide;
+using LureSim.Scenarios;
+using OxyPlot;
+using OxyPlot.Annotations;
+using OxyPlot.Axes;
+
+namespace LureSim.Report.Figures;
+
+/// <summary>Time in the strike zone of each jig head by the hour of the tide.</summary>
+public static class TideByHour
+{
+    /// <summary>Draws the figure.</summary>
+    /// <param name="table">A table with at least one row.</param>
+    /// <param name="options">Units and width.</param>
+    /// <returns>The figure.</returns>
+    /// <exception cref="ArgumentException">The table has no rows.</exception>
+    public static Figure Create(TideTable table, FigureOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        ArgumentNullException.ThrowIfNull(options);
+        IReadOnlyList<TideRow> rows = table.Rows;
+        IReadOnlyList<JigHead> heads = table.Scenario.Tackle.JigHeads;
+        if (rows.Count == 0)
+            throw new ArgumentException("The table has no rows.", nameof(table));
+        UnitFormat format = options.Format;
+        Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(heads, format);
+        PlotModel model = PlotBase.Model(options);
+        PlotAxis x = CoverageMap.Steps(options, AxisPosition.Top, "", heads.Count, i => options.Narrow ? styles[heads[i]].Label.Replace(" oz", "", StringComparison.Ordinal).Replace("unweighted", "0", StringComparison.Ordinal) : styles[heads[i]].Label);
+        x.FontSize = options.SmallFontSize - 1;
+        PlotAxis y = CoverageMap.Steps(options, AxisPosition.Left, "", rows.Count, i => $"{Clock(rows[i].Hours)}  {Current(rows[i].Current, options)}");
+        y.StartPosition = 1;
+        y.EndPosition = 0;
+        y.FontSize = options.SmallFontSize;
+        model.Axes.Add(x);
+        model.Axes.Add(y);
+        model.Paint(AnnotationLayer.AboveSeries, area =>
+        {
+            for (int r = 0; r < rows.Count; r++)
+            {
+                for (int h = 0; h < heads.Count; h++)
+                {
+                    double share = rows[r].ZoneShares[h];
+                    OxyColor fill = Palette.Share(share);
+                    OxyRect box = area.Between(h - 0.5, r - 0.5, h + 0.5, r + 0.5);
+                    area.Context.DrawRectangle(box, fill, OxyColors.White, 1, EdgeRenderingMode.Adaptive);
+                    if (box.Width >= 24)
+                        area.Text(new ScreenPoint(box.Left + (box.Width / 2), box.Top + (box.Height / 2)), UnitFormat.PercentNumber(share), options.SmallFontSize, Palette.TextOn(fill), bold: rows[r].Best == heads[h]);
+                    if (rows[r].Best == heads[h])
+                    {
+                        area.Context.DrawRectangle(box.Deflate(new OxyThickness(1.5)), OxyColors.Undefined, OxyColors.White, 4.5, EdgeRenderingMode.Adaptive);
+                        area.Context.DrawRectangle(box.Deflate(new OxyThickness(1.5)), OxyColors.Undefined, Palette.Vermilion, 2.5, EdgeRenderingMode.Adaptive);
+                    }
+                }
+            }
+        });
+        IEnumerable<string> parts = rows.Select(r => $"{Clock(r.Hours)}: {(r.Best is { } best ? $"{format.HeadText(best)}, {UnitFormat.PercentText(r.ZoneShares[heads.ToList().IndexOf(best)])} in the zone" : "no head reaches the zone")}");
+        return new Figure(options)
+        {
+            Name = "tide-by-hour",
+            Title = "Which weight at what hour",
+            Subtitle = $"Per cent of the retrieve in the strike zone: {table.Presentation.Name}",
+            Model = model,
+            PlotHeight = (Math.Clamp(430.0 / rows.Count, 26, 34) * rows.Count) + 40,
+            Keys =
+            [
+                KeyItem.Ramp("0 to 100 % in the zone", Palette.Share),
+                KeyItem.Box("best of the box at that hour", OxyColors.White, Palette.Vermilion),
+            ],
+            Caption = "Read across from the hour and its current at the surface; the framed head scores best then (time in the zone, less grass, bottom, waiting and swing). A negative current runs against the direction of the spot's.",
+            AltText = $"{string.Join("; ", parts)}.",
+        };
+    }
+
+    /// <summary>A time of the tide as the clock shows it.</summary>
+    internal static string Clock(double hours)
+    {
+        int minutes = (int)Math.Round(hours * 60) % (24 * 60);
+        return string.Create(CultureInfo.InvariantCulture, $"{minutes / 60:00}:{minutes % 60:00}");
+    }
+
+    /// <summary>A current with its sign, in knots or m/s.</summary>
+    internal static string Current(double metresPerSecond, FigureOptions options) => Current(metresPerSecond, options.Units);
+
+    /// <inheritdoc cref="Current(double, FigureOptions)"/>
+    internal static string Current(double metresPerSecond, UnitSystem units) => units == UnitSystem.Us
+        ? string.Create(CultureInfo.InvariantCulture, $"{(metresPerSecond * 3600 / 1852) + 0.0:0.0} kn")
+        : string.Create(CultureInfo.InvariantCulture, $"{metresPerSecond + 0.0:0.00} m/s");
+}

@@ -1,0 +1,89 @@
+using System.Text;
+using LureSim.Decision.Tide;
+using LureSim.Report.Figures;
+using LureSim.Scenarios;
+
+namespace LureSim.Report.Sheets;
+
+/// <summary>Writes the page of weights for a tide and its figures. The same table gives the same bytes; nothing is written to disk here.</summary>
+public static class TideWriter
+{
+    /// <summary>The figures of a table.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="units">Units.</param>
+    /// <param name="width">Wide for pages and files, narrow for phones.</param>
+    /// <returns>The figures.</returns>
+    public static IReadOnlyList<Figure> Figures(TideTable table, UnitSystem units, FigureWidth width = FigureWidth.Wide)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        FigureOptions options = new(units, width);
+        return [.. table.Rows.Count > 0 ? [TideByHour.Create(table, options)] : Array.Empty<Figure>(), WeightByCurrent.Create(table, options)];
+    }
+
+    /// <summary>The page.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="units">Units.</param>
+    /// <returns>A complete HTML document.</returns>
+    public static string Html(TideTable table, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        UnitFormat format = new(units);
+        IReadOnlyList<Figure> narrow = Figures(table, units, FigureWidth.Narrow);
+        Dictionary<string, FigureView> views = Figures(table, units).ToDictionary(f => f.Name, f => new FigureView(
+            f.Name, FigureWriter.SvgElement(f, f.Name + "-wide"), FigureWriter.SvgElement(narrow.Single(n => n.Name == f.Name), f.Name + "-narrow"), f.Caption));
+        Spot spot = table.Scenario.Spot;
+        List<SectionView> sections = [];
+        if (table.Rows.Count > 0)
+        {
+            sections.Add(new SectionView("hours", "By the hour")
+            {
+                Figures = [views["tide-by-hour"]],
+                Tables = [Hours(table, format)],
+            });
+        }
+
+        sections.Add(new SectionView("table", "By depth and current") { Figures = [views["weight-by-current"]] });
+        return SheetWriter.Render("tide.liquid", new TideView(
+            SheetWriter.Version,
+            SheetWriter.Resource("sheet.css"),
+            table.Scenario.Title,
+            $"{format.LengthText(spot.Depth)} over {WaterScene.BottomName(spot.Bottom)}, strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep at that depth, {table.Scenario.Tackle.Bodies[0].Label}, {table.Presentation.Name}, cast {format.LengthText(table.Presentation.CastLength)}.",
+            sections));
+    }
+
+    /// <summary>The page and the figures as files: tide.html, figures/*.png, figures/*.svg.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="units">Units.</param>
+    /// <returns>The files, the page first.</returns>
+    public static IReadOnlyList<SheetFile> Files(TideTable table, UnitSystem units)
+    {
+        List<SheetFile> files = [new("tide.html", Encoding.UTF8.GetBytes(Html(table, units)))];
+        foreach (Figure figure in Figures(table, units))
+        {
+            files.Add(new($"figures/{figure.Name}.png", FigureWriter.Png(figure)));
+            files.Add(new($"figures/{figure.Name}.svg", FigureWriter.Svg(figure)));
+        }
+
+        return files;
+    }
+
+    private static TableView Hours(TideTable table, UnitFormat format)
+    {
+        List<JigHead> heads = [.. table.Scenario.Tackle.JigHeads];
+        return new TableView(
+            "Weight by the hour",
+            "Best of the box by its score, with the share of its retrieve in the strike zone; and the lightest common weight that holds the bottom.",
+            [new ColumnView("time", IsText: true), new ColumnView("current"), new ColumnView("depth"), new ColumnView("best"), new ColumnView("in zone"), new ColumnView("holds bottom")],
+            [new GroupView("", [.. table.Rows.Select(r => new RowView(TideByHour.Clock(r.Hours),
+            [
+                new CellView(TideByHour.Current(r.Current, format.System)),
+                new CellView(format.LengthText(r.Depth)),
+                new CellView(r.Best is { } best ? format.HeadText(best) : UnitFormat.None),
+                new CellView(r.Best is { } head ? UnitFormat.PercentText(r.ZoneShares[heads.IndexOf(head)]) : UnitFormat.None),
+                new CellView(r.Holding is { } mass ? new MeasureFormatter(format.System).Weight(mass) : UnitFormat.None),
+            ]))])],
+            "stick");
+    }
+
+    private sealed record TideView(string Version, string Style, string Title, string SpotLine, IReadOnlyList<SectionView> Sections);
+}

@@ -1,0 +1,63 @@
+using LureSim.Hydrodynamics;
+using LureSim.Scenarios;
+
+namespace LureSim.Decision.Uncertainty;
+
+/// <summary>One draw of all inputs of the motion.</summary>
+/// <param name="Values">Value of each input as it was used (SI), by <see cref="UncertainInputs.All"/>.</param>
+/// <param name="Scenario">The scenario with the drawn water and rod.</param>
+/// <param name="Presentation">The presentation with the drawn cast and speed.</param>
+/// <param name="LineDrag">The drawn drag law of the line.</param>
+public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenario, Presentation Presentation, LineDragLaw LineDrag)
+{
+    // A cast is at least this much longer than the line left at its end (m).
+    private const double CastBeyondEnd = 0.5;
+
+    /// <summary>Draws the inputs by a Latin hypercube; one draw, the scenario itself, where everything is exact.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="presentation">The presentation.</param>
+    /// <param name="samples">Draws wanted, 1 or more.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">There is no draw.</exception>
+    public static IReadOnlyList<UncertainDraw> Draw(Scenario scenario, Presentation presentation, int samples)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(presentation);
+        ScenarioUncertainty u = scenario.Uncertainty;
+        Spot spot = scenario.Spot;
+        LineDragLaw nominal = Law(u.LineLaw, 0.25);
+        if (u.IsExactInMotion)
+            return [new([spot.CurrentSpeed, presentation.CastLength, presentation.RetrieveSpeed, spot.Depth, scenario.Tackle.RodTipHeight, 1, 0], scenario, presentation, nominal)];
+        double[,] points = LatinHypercube.Draw(samples, UncertainInputs.All.Count, u.Seed);
+        double shortest = Math.Max(Math.Max(2, presentation.LineLeftAtEnd + CastBeyondEnd), (scenario.Tackle.Leader?.Length ?? 0) + CastBeyondEnd);
+        var draws = new UncertainDraw[samples];
+        for (int i = 0; i < samples; i++)
+        {
+            double current = Math.Clamp(u.Current.At(Q(UncertainInput.Current), spot.CurrentSpeed), 0, 3);
+            double cast = Math.Clamp(u.Cast.At(Q(UncertainInput.Cast), presentation.CastLength), Math.Min(shortest, presentation.CastLength), 80);
+            double speed = Math.Clamp(u.RetrieveSpeed.At(Q(UncertainInput.RetrieveSpeed), presentation.RetrieveSpeed), 0.02, 3);
+            double depth = u.Depth.At(Q(UncertainInput.Depth), spot.Depth);
+            double rod = Math.Clamp(u.RodHeight.At(Q(UncertainInput.RodHeight), scenario.Tackle.RodTipHeight), 0.1, Math.Max(scenario.Tackle.RodTipHeight, Math.Min(6, presentation.LineLeftAtEnd)));
+            double factor = Math.Clamp(u.LineDrag.At(Q(UncertainInput.LineDrag), 1), 0.1, 5);
+            double law = Q(UncertainInput.LineLaw);
+            Spot water = SpotChange.WithDepth(spot, depth) with { CurrentSpeed = current };
+            bool second = u.LineLaw == LineLawChoice.ChurchillBernstein || (u.LineLaw == LineLawChoice.Either && law >= 0.5);
+            draws[i] = new UncertainDraw(
+                [current, cast, speed, water.Depth, rod, factor, second ? 1 : 0],
+                scenario with { Spot = water, Tackle = scenario.Tackle with { RodTipHeight = rod } },
+                presentation with { CastLength = cast, RetrieveSpeed = speed },
+                Law(u.LineLaw, law).Scaled(factor));
+
+            double Q(UncertainInput input) => points[i, (int)input];
+        }
+
+        return draws;
+    }
+
+    private static LineDragLaw Law(LineLawChoice choice, double quantile) => choice switch
+    {
+        LineLawChoice.ChurchillBernstein => LineDragLaw.ChurchillBernstein,
+        LineLawChoice.Either when quantile >= 0.5 => LineDragLaw.ChurchillBernstein,
+        _ => LineDragLaw.ChooCasarella,
+    };
+}

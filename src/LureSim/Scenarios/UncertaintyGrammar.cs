@@ -1,0 +1,56 @@
+namespace LureSim.Scenarios;
+
+/// <summary>The part of the grammar that says how well inputs are known, and the tide.</summary>
+internal static class UncertaintyGrammar
+{
+    private static readonly QuantityValue Share = new(QuantityKind.Percentage, 0.0, 1.0) { Example = "20 %" };
+
+    private static readonly MapValue LineDrag = new("line_drag", "The drag of the line.",
+    [
+        new("law", new WordValue(
+        [
+            new("either", LineLawChoice.Either, "half of the draws with each of the two laws"),
+            new("choo casarella", LineLawChoice.ChooCasarella, "Choo & Casarella 1971 with an axial boundary layer, the law of single runs"),
+            new("churchill bernstein", LineLawChoice.ChurchillBernstein, "Choo & Casarella 1971 across, Churchill & Bernstein 1977 along"),
+        ]), "Which published law the draws use.") { Default = "either, or choo casarella where others is exact" },
+        new("factor", Share, "Plus or minus on all the drag of the line; 0 % takes the law as it is.") { Default = "15 %, assumed, or 0 % where others is exact" },
+    ]);
+
+    /// <summary>How well the inputs are known.</summary>
+    public static MapValue Uncertainty { get; } = new("uncertainty", "How well the inputs are known. The plan is computed for many draws from these spreads, and says how sure its choice is. A percentage alone is a plus-or-minus; 0 % means known exactly.",
+    [
+        new("current", Spread("current", QuantityKind.Speed, 0.0, 3.0), "Current at the surface.") { Default = "25 %, assumed" },
+        new("cast", Spread("cast", QuantityKind.Length, 2.0, 80.0), "Length of the cast.") { Default = "10 %, assumed" },
+        new("retrieve_speed", Spread("retrieve_speed", QuantityKind.Speed, 0.02, 3.0), "Speed of the line coming in.") { Default = "15 %, assumed" },
+        new("depth", Spread("depth", QuantityKind.Length, 0.2, 60.0), "Depth of the water.") { Default = "10 %, assumed" },
+        new("clarity", Spread("clarity", QuantityKind.Length, 0.05, 45.0), "Secchi depth, for light and sight alone.") { Default = "25 %, assumed" },
+        new("rod_tip_height", Spread("rod_tip_height", QuantityKind.Length, 0.1, 6.0), "Height of the rod tip.") { Default = "15 %, assumed" },
+        new("line_drag", LineDrag, "The drag of the line.") { Default = "either law, 15 %, assumed" },
+        new("others", new WordValue(
+        [
+            new("assumed", true, "the assumed spread of each"),
+            new("exact", false, "known exactly: with this word alone there is no uncertainty"),
+        ]), "What holds for the inputs that are not named here.") { Default = "assumed" },
+        new("samples", new IntegerValue(0, ScenarioUncertainty.MostSamples), "Draws for each jig head; 0 for none.") { Default = "24" },
+        new("seed", new IntegerValue(0, 1_000_000), "Seed of the draws; another seed gives other draws.") { Default = "1" },
+    ]);
+
+    /// <summary>The tide.</summary>
+    public static ListValue Tide { get; } = new(new MapValue("tide", "A point of the tide; between the points runs a smooth curve that does not overshoot them.",
+    [
+        new("time", new ClockValue("06:20"), "Time by the local clock, in quotes; the times run on, past midnight if need be.") { Required = true },
+        new("current", new QuantityValue(QuantityKind.Speed, -3.0, 3.0), "Current at the surface; negative where it flows against spot.current.direction.") { Required = true },
+        new("depth_change", new QuantityValue(QuantityKind.Length, -20.0, 20.0), "What the water is deeper than spot.depth; negative for shallower.") { Default = "0 m" },
+    ]), 3, 96);
+
+    private static ShortOrMapValue Spread(string name, QuantityKind kind, double minimum, double maximum)
+    {
+        var value = new QuantityValue(kind, minimum, maximum);
+        return new ShortOrMapValue("plus_or_minus", new MapValue(name, "How well it is known, in one of three forms.",
+        [
+            new("plus_or_minus", new ShareOrAmountValue(Share, new QuantityValue(kind, 0.0, maximum)), "Nine draws in ten lie within this of the value: a normal distribution, cut at twice the margin.") { OneOf = "form" },
+            new("between", new ListValue(value, 2, 2), "Anywhere between the two, all alike.") { OneOf = "form" },
+            new("triangular", new ListValue(value, 3, 3), "Least, likeliest and greatest value.") { OneOf = "form" },
+        ]));
+    }
+}
