@@ -151,7 +151,10 @@ public static class ActionAnalysis
     {
         var reasons = new List<string>();
         bool hasTail = trace.Body.Tail is not null;
-        if (Math.Abs(f.Spin) > SpinTurns && Math.Abs(f.Turns) > 1)
+
+        // A lure that circles down on a spiral turns with its path; that is no spin about its own axis.
+        bool circles = trace.Tow.Mode != TowMode.Pulled && f.SpiralRadius > 0 && Math.Abs(f.Spin) < 1.2 * Math.Abs(f.SpiralRate);
+        if (!circles && Math.Abs(f.Spin) > SpinTurns && Math.Abs(f.Turns) > 1)
         {
             reasons.Add(Say($"It turns over {Math.Abs(f.Spin):0.0} times a second to the {(f.Spin > 0 ? "right" : "left")} and puts {f.TwistPerMetre:0.0} twists into each metre of line."));
             if (trace.Body.Bend is BodyBend b && b.Angle > 0.01)

@@ -34,7 +34,7 @@ public enum ActionTerms
     /// <summary>Forces of water and hinge on the soft tail.</summary>
     Tail = 256,
 
-    /// <summary>The vortices behind the tail's paddle.</summary>
+    /// <summary>The vortices behind the tail's paddle and the lip.</summary>
     Wake = 512,
 
     /// <summary>Forces of a plate.</summary>

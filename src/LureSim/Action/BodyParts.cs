@@ -83,6 +83,9 @@ public sealed record AppendageDrag(Vector3d Position, double DragArea)
 /// <param name="Yaw">Angle by which the lip is set askew to the left (radians), -pi/4 to pi/4: a bent or badly glued lip.</param>
 public sealed record DivingLip(Vector3d Position, double Area, double AspectRatio, double Angle, double Yaw = 0)
 {
+    /// <summary>Width across the flow (m).</summary>
+    public double Width => Math.Sqrt(AspectRatio * Area);
+
     internal void Validate()
     {
         ActionBody.Within(Position, nameof(Position));

@@ -12,7 +12,8 @@ namespace LureSim.Action;
 internal sealed class TowedBodyEquations : IMotionEquations
 {
     // Layout of the state.
-    public const int R = 0, Q = 3, V = 7, W = 10, Tail = 13, TailRate = 14, Wake = 15, WakeRate = 16, End = 17, RollTotal = 20, Twist = 21, Work = 22, Exchanged = 23, Count = 24;
+    public const int R = 0, Q = 3, V = 7, W = 10, Tail = 13, TailRate = 14, Wake = 15, WakeRate = 16, End = 17, LipWake = 20, LipWakeRate = 21;
+    public const int RollTotal = 22, Twist = 23, Work = 24, Exchanged = 25, Count = 26;
 
     // Tail: uniform stem with a paddle: first and second moments of mass about the hinge over m l and m l^2.
     private const double TailFirstMoment = 0.6, TailSecondMoment = 0.45;
@@ -23,7 +24,11 @@ internal sealed class TowedBodyEquations : IMotionEquations
     // Disc or short plate across the flow: Hoerner 1965, ch. 3.
     private const double PaddleDrag = 1.17;
 
-    // The lift of a plate cannot grow without bound when a twitch drives the wake: C_L = 1.2 tanh(C_L0 q/2/1.2); 1.2 assumed.
+    // Amplitude of the lift coefficient of a paddle or a lip at rest: a round cylinder has 0.3 (Facchinetti et al. 2004), a square prism 1.3 rms, 1.8 in amplitude (Vickery 1966);
+    // a sharp-edged plate with free ends lies between; 0.8 assumed.
+    private const double PaddleLift = 0.8;
+
+    // The lift of a plate cannot grow without bound when a twitch drives the wake: C_L = 1.2 tanh((C_L0 q/2)/1.2); 1.2 assumed.
     private const double GreatestTailLift = 1.2;
 
     // The hinge hardens beyond this angle (radians); assumed.
@@ -148,6 +153,7 @@ internal sealed class TowedBodyEquations : IMotionEquations
 
         // The wake starts small and on the side of the disturbance, so that a mirrored start gives a mirrored motion.
         Initial[Wake] = options.InitialYaw == 0 && options.InitialRoll == 0 ? 0 : Math.CopySign(0.1, options.InitialYaw == 0 ? options.InitialRoll : options.InitialYaw);
+        Initial[LipWake] = Initial[Wake];
         Initial[End] = endStart.X;
         Initial[End + 1] = endStart.Y;
         Initial[End + 2] = endStart.Z;
@@ -227,7 +233,7 @@ internal sealed class TowedBodyEquations : IMotionEquations
         Vector3d up = attitude.ToBody(new(0, 0, 1));
         if (weight != 0) load.Add(-weight * up, body.CentreOfMass);
         if (buoyancy != 0) load.Add(buoyancy * up, body.CentreOfBuoyancy);
-        Hydrodynamic(y, ref load, out double lateralLift, out double sheddingRate, out Vector3d paddle);
+        Hydrodynamic(y, ref load, out double lipSheddingRate, out double sheddingRate, out Vector3d paddle);
         Line(time, y, attitude, v, w, ref load, out Vector3d direction, out Vector3d endRate);
 
         // Kirchhoff: dp/dt = p x w + F, dh/dt = h x w + p x v + M, for the tail d(p_t)/dt = Q.
@@ -267,6 +273,18 @@ internal sealed class TowedBodyEquations : IMotionEquations
             dy[WakeRate] = 0;
         }
 
+        if (body.Lip is DivingLip lip && Has(ActionTerms.Wake) && Has(ActionTerms.Lip))
+        {
+            double acceleration = du[1] + (lip.Position.X * du[5]) - (lip.Position.Z * du[3]) + (w.Z * v.X) - (w.X * v.Z);
+            dy[LipWake] = y[LipWakeRate];
+            dy[LipWakeRate] = WakeOscillator.Acceleration(y[LipWake], y[LipWakeRate], lipSheddingRate, acceleration / lip.Width);
+        }
+        else
+        {
+            dy[LipWake] = 0;
+            dy[LipWakeRate] = 0;
+        }
+
         dy[End] = endRate.X;
         dy[End + 1] = endRate.Y;
         dy[End + 2] = endRate.Z;
@@ -275,7 +293,6 @@ internal sealed class TowedBodyEquations : IMotionEquations
         double power = Vector3d.Dot(load.F, v) + Vector3d.Dot(load.M, w) + (load.Tail * y[TailRate]);
         dy[Work] = power;
         dy[Exchanged] = Math.Abs(power);
-        _ = lateralLift;
     }
 
     internal static Attitude AttitudeOf(ReadOnlySpan<double> y) => new(y[Q], y[Q + 1], y[Q + 2], y[Q + 3]);
@@ -298,7 +315,7 @@ internal sealed class TowedBodyEquations : IMotionEquations
         }
     }
 
-    private void Hydrodynamic(ReadOnlySpan<double> y, ref Load load, out double lateralLift, out double sheddingRate, out Vector3d paddle)
+    private void Hydrodynamic(ReadOnlySpan<double> y, ref Load load, out double lipSheddingRate, out double sheddingRate, out Vector3d paddle)
     {
         Vector3d v = new(y[V], y[V + 1], y[V + 2]);
         Vector3d w = new(y[W], y[W + 1], y[W + 2]);
@@ -319,12 +336,12 @@ internal sealed class TowedBodyEquations : IMotionEquations
             }
         }
 
-        if (body.Lip is DivingLip lip && Has(ActionTerms.Lip)) LipForce(lip, v, w, ref load);
+        lipSheddingRate = 0;
+        if (body.Lip is DivingLip lip && Has(ActionTerms.Lip)) LipForce(lip, y[LipWake], v, w, ref load, out lipSheddingRate);
         if (body.Plate is PlateForm plate && Has(ActionTerms.Plate)) PlateForce(plate, v, w, ref load);
-        lateralLift = 0;
         sheddingRate = 0;
         paddle = default;
-        if (tail is not null && Has(ActionTerms.Tail)) TailForce(tail, y, v, w, ref load, out lateralLift, out sheddingRate, out paddle);
+        if (tail is not null && Has(ActionTerms.Tail)) TailForce(tail, y, v, w, ref load, out sheddingRate, out paddle);
     }
 
     private void CrossFlow(Vector3d v, Vector3d w, ref Load load)
@@ -363,14 +380,23 @@ internal sealed class TowedBodyEquations : IMotionEquations
         }
     }
 
-    private void LipForce(DivingLip lip, Vector3d v, Vector3d w, ref Load load)
+    private static double SideLift(double wake) => GreatestTailLift * Math.Tanh(0.5 * PaddleLift * wake / GreatestTailLift);
+
+    private void LipForce(DivingLip lip, double wake, Vector3d v, Vector3d w, ref Load load, out double sheddingRate)
     {
         Vector3d at = v + Vector3d.Cross(w, lip.Position);
         double size = at.Length;
+        sheddingRate = WakeOscillator.SheddingRate(Math.Max(size, 0.02), lip.Width);
         if (size < 1e-12) return;
         double normal = Vector3d.Dot(at, lipNormal);
         double coefficient = LipPlate.NormalCoefficient(Math.Abs(normal) / size, lip.AspectRatio);
         load.Add(-0.5 * rho * lip.Area * coefficient * size * size * Math.Sign(normal) * lipNormal, lip.Position);
+
+        // Vortices leave the sides of the lip in turn, on the area that it shows the flow.
+        if (!Has(ActionTerms.Wake)) return;
+        (double sine, double cosine) = Math.SinCos(lip.Yaw);
+        double side = 0.5 * rho * lip.Area * Math.Abs(normal) * size * SideLift(wake);
+        load.Add(new(-sine * side, cosine * side, 0), lip.Position);
     }
 
     private void PlateForce(PlateForm plate, Vector3d v, Vector3d w, ref Load load)
@@ -400,7 +426,7 @@ internal sealed class TowedBodyEquations : IMotionEquations
         return -Math.PI * rho * a * a * a * a * span * ((PlateTorque1 * plateReference / a) + (PlateTorque2 * Math.Abs(rate))) * rate;
     }
 
-    private void TailForce(FlexibleTail t, ReadOnlySpan<double> y, Vector3d v, Vector3d w, ref Load load, out double lateralLift, out double sheddingRate, out Vector3d paddle)
+    private void TailForce(FlexibleTail t, ReadOnlySpan<double> y, Vector3d v, Vector3d w, ref Load load, out double sheddingRate, out Vector3d paddle)
     {
         double angle = y[Tail];
         (double sine, double cosine) = Math.SinCos(angle + tailBend);
@@ -411,14 +437,12 @@ internal sealed class TowedBodyEquations : IMotionEquations
         double area = t.PaddleHeight * t.PaddleWidth;
         Vector3d force = -0.5 * rho * area * PaddleDrag * at.Length * at;
         double planar = Math.Sqrt((at.X * at.X) + (at.Y * at.Y));
-        lateralLift = 0;
 
         // Below 2 cm/s the wake is taken to keep the rhythm of 2 cm/s, so that the oscillator stays one.
         sheddingRate = WakeOscillator.SheddingRate(Math.Max(planar, 0.02), t.PaddleWidth);
         if (Has(ActionTerms.Wake))
         {
-            lateralLift = GreatestTailLift * Math.Tanh(0.5 * WakeOscillator.Lift * y[Wake] / GreatestTailLift);
-            double q = 0.5 * rho * area * lateralLift * planar;
+            double q = 0.5 * rho * area * SideLift(y[Wake]) * planar;
             force += new Vector3d(-q * at.Y, q * at.X, 0);
         }
 
@@ -693,6 +717,8 @@ internal sealed class TowedBodyEquations : IMotionEquations
         scale[TailRate] = speed / length;
         scale[Wake] = 1;
         scale[WakeRate] = tail is null ? 1 : WakeOscillator.SheddingRate(speed, tail.PaddleWidth);
+        scale[LipWake] = 1;
+        scale[LipWakeRate] = body.Lip is null ? 1 : WakeOscillator.SheddingRate(speed, body.Lip.Width);
         for (int i = RollTotal; i < Count; i++) scale[i] = double.PositiveInfinity;
     }
 
