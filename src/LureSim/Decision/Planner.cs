@@ -80,12 +80,13 @@ public static class Planner
             first = candidates.First(c => c.Rig.Presentation == first.Rig.Presentation && c.Rig.Head == study.Best.Head);
         }
 
-        IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, options.Simulation with { Segments = Math.Min(UncertaintyStudy.Segments, options.Simulation.Segments) }, parallel);
+        IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, UncertaintyStudy.Coarse(options.Simulation), parallel);
         counter.Add(InverseParts);
         Candidate? fallback = candidates.Where(c => c.Rig.Head != first.Rig.Head).MaxBy(c => c.Score);
         FallTable fall = Falls(scenario, options, counter, parallel, cancellation);
         CoverageGrid grid = Grid(scenario, first, candidates, options, counter, parallel, cancellation);
         ColourFinding colours = Colours(scenario, first, options.Units);
+        ClaritySpread? clarity = samples > 0 ? ClaritySpread.Of(scenario, colours) : null;
         var notes = new List<string>();
         OpticalWater water = colours.Chart.Field.Water;
         if (water.Status != WaterFitStatus.Matched) notes.Add(water.Message);
@@ -96,9 +97,9 @@ public static class Planner
         var choice = new Choice(
             first,
             fallback,
-            [.. study is null ? [] : UncertaintyWording.Sentences(study, options.Units), .. Wording.Reasons(scenario, first, fallback, candidates, colours, options.Units)],
+            [.. study is null ? [] : UncertaintyWording.Sentences(study, options.Units), .. Wording.Reasons(scenario, first, fallback, candidates, colours, options.Units), .. clarity is null ? Array.Empty<string>() : [clarity.Sentence(options.Units)]],
             Wording.Warnings(scenario, first, fallback, candidates, options.Units));
-        return new Plan(scenario, candidates, choice, fall, grid, colours, notes) { Uncertainty = study, Answers = answers };
+        return new Plan(scenario, candidates, choice, fall, grid, colours, notes) { Uncertainty = study, Clarity = clarity, Answers = answers };
     }
 
     /// <summary>Simulates and measures one rig.</summary>
@@ -176,9 +177,12 @@ public static class Planner
     {
         ArgumentNullException.ThrowIfNull(scenario);
         Spot spot = scenario.Spot;
-        var field = new LightField(SpotLight.Water(spot), SpotLight.Surface(spot), SeaBed.Of(Bed(spot), spot.Depth));
+        var field = new LightField(SpotLight.Water(spot), SpotLight.Surface(spot), SeaBedOf(spot));
         return ColourChart.Of(field, [.. scenario.Tackle.Colours.Select(Colour)], [0, .. RoundDepths(spot.Depth, units)]);
     }
+
+    /// <summary>The sea bed of a spot.</summary>
+    internal static SeaBed SeaBedOf(Spot spot) => SeaBed.Of(Bed(spot), spot.Depth);
 
     private static SeaBedKind Bed(Spot spot) => spot switch
     {
