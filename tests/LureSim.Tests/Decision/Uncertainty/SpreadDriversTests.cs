@@ -77,10 +77,10 @@ public class SpreadDriversTests
         LineDragLaw law = LineDragLaw.ChooCasarella, more = law.Scaled(1.3);
         law.Evaluate(120, out double n, out double dn, out double t, out double dt);
         more.Evaluate(120, out double n2, out double dn2, out double t2, out double dt2);
-        Assert.Equal(1.3 * n, n2, 1e-12);
-        Assert.Equal(1.3 * dn, dn2, 1e-12);
-        Assert.Equal(1.3 * t, t2, 1e-12);
-        Assert.Equal(1.3 * dt, dt2, 1e-12);
+        Assert.Equal(1.3, n2 / n, 1e-12);
+        Assert.Equal(1.3, dn2 / dn, 1e-10);
+        Assert.Equal(1.3, t2 / t, 1e-12);
+        Assert.Equal(1.3, dt2 / dt, 1e-10);
         Assert.Same(law, law.Scaled(1));
         Assert.Throws<ArgumentOutOfRangeException>(() => law.Scaled(double.NaN));
     }
