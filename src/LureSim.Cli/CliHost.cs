@@ -128,6 +128,20 @@ internal interface IPipeline
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
     TideOutcome Tide(Scenario scenario, Presentation presentation, UnitSystem units, IProgress<double> progress, CancellationToken cancellation);
+
+    /// <summary>Plans every spot of a trip and draws its pages.</summary>
+    /// <param name="scenarios">Validated scenarios in the order of the trip; at least one.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
+
+    /// <summary>Compares the two rigs of a scenario and draws the page.</summary>
+    /// <param name="scenario">A validated scenario with two rigs to compare.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    CompareOutcome Compare(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 }
 
 /// <summary>Weights for a tide with the files of their page, not yet written.</summary>
@@ -146,6 +160,17 @@ internal sealed record PlanRequest(UnitSystem Units, bool Pdf, int? Samples = nu
 /// <param name="Colours">Its colours as a table.</param>
 /// <param name="Sheet">Files of the sheet and its figures.</param>
 internal sealed record PlanOutcome(Decision.Plan Plan, ColourTable Colours, IReadOnlyList<Output.OutputFile> Sheet);
+
+/// <summary>A trip with its pages, not yet written.</summary>
+/// <param name="Trip">The trip.</param>
+/// <param name="Spots">The plans with their colours; their own sheets are not drawn.</param>
+/// <param name="Pages">Files of the trip.</param>
+internal sealed record TripOutcome(Report.Trips.Trip Trip, IReadOnlyList<PlanOutcome> Spots, IReadOnlyList<Output.OutputFile> Pages);
+
+/// <summary>A comparison with its page, not yet written.</summary>
+/// <param name="Comparison">The comparison.</param>
+/// <param name="Pages">Files of the page and its figures.</param>
+internal sealed record CompareOutcome(Decision.RigComparison Comparison, IReadOnlyList<Output.OutputFile> Pages);
 
 /// <summary>A lesson with its plates, not yet written.</summary>
 /// <param name="Lesson">The lesson.</param>

@@ -5,6 +5,7 @@ using LureSim.Decision.Uncertainty;
 using LureSim.Light;
 using LureSim.Motion;
 using LureSim.Report.Sheets;
+using LureSim.Report.Trips;
 using LureSim.Scenarios;
 
 namespace LureSim.Cli;
@@ -63,6 +64,31 @@ internal sealed class Pipeline : IPipeline
         return new TideOutcome(table, Files(TideWriter.Files(table, units)));
     }
 
+    /// <inheritdoc/>
+    public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        // The pages take about as long as a spot.
+        double parts = scenarios.Count + 1;
+        var spots = new List<PlanOutcome>();
+        foreach (Scenario scenario in scenarios)
+        {
+            int done = spots.Count;
+            Plan plan = Planner.Plan(scenario, new PlanOptions { Units = request.Units }, new Share(new Part(progress, done / parts, 1 / parts)), cancellation);
+            spots.Add(new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), []));
+        }
+
+        var trip = Report.Trips.Trip.Of([.. spots.Select(spot => spot.Plan)], request.Units);
+        cancellation.ThrowIfCancellationRequested();
+        return new TripOutcome(trip, spots, Files(TripWriter.Files(trip, request.Pdf)));
+    }
+
+    /// <inheritdoc/>
+    public CompareOutcome Compare(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        var comparison = RigComparison.Of(scenario, new PlanOptions { Units = request.Units }, progress, cancellation);
+        return new CompareOutcome(comparison, Files(ComparisonWriter.Files(comparison, request.Units, request.Pdf)));
+    }
+
     private static IReadOnlyList<Output.OutputFile> Sheet(Plan plan, PlanRequest request) =>
         Files(SheetWriter.Files(Report.Sheets.Sheet.Of(plan, request.Units), Outputs(request)));
 
@@ -81,6 +107,12 @@ internal sealed class Pipeline : IPipeline
             Rows(chart, row => Plates.Text(chart[row, column].Word))))]);
 
     private static T[] Rows<T>(ColourChart chart, Func<int, T> cell) => [.. Enumerable.Range(0, chart.Depths.Count).Select(cell)];
+
+    // A part of the work as a share of all of it.
+    private sealed class Part(IProgress<double> progress, double start, double size) : IProgress<double>
+    {
+        public void Report(double value) => progress.Report(start + (size * value));
+    }
 
     // Counts of simulations as a share of the work.
     private sealed class Share(IProgress<double> progress) : IProgress<PlanProgress>

@@ -16,6 +16,8 @@ internal static class CommandCatalogue
     public static IReadOnlyList<CommandEntry> All { get; } =
     [
         Entry<PlanCommand, PlanSettings>("plan", "Compare all jig heads and retrieves of a scenario and write the sheet.", ["scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "--out", "out/grass-flat", "--pdf"]),
+        Entry<TripCommand, TripSettings>("trip", "Plan several spots in one: a cover with the order and what to pack, and a page a spot.", ["scenarios/grass-flat.yaml", "scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "scenarios/dock-dusk.yaml", "--out", "out/saturday", "--pdf"]),
+        Entry<CompareCommand, CompareSettings>("compare", "Compare the two rigs of a scenario and say which difference between them matters.", ["scenarios/two-rigs.yaml"], ["scenarios/two-rigs.yaml", "--units", "metric", "--json"]),
         Entry<FallCommand, FallSettings>("fall", "Show the count-down table: seconds to each depth for every jig head.", ["scenarios/dock-dusk.yaml"], ["scenarios/dock-dusk.yaml", "--units", "metric", "--csv"]),
         Entry<PathCommand, PathSettings>("path", "Show where one rig runs, moment by moment.", ["scenarios/bridge-channel.yaml", "--weight", "1/2 oz"], ["scenarios/grass-flat.yaml", "--weight", "3/16 oz", "--presentation", "stop and go", "--csv"]),
         Entry<AskCommand, AskSettings>("ask", "Ask the other way round: which weight holds the bottom, which reel speed holds a depth, which count-down hits the zone.", ["scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "--weight", "1/8 oz", "--depth", "1.5 ft", "--json"]),

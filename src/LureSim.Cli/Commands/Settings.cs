@@ -58,10 +58,15 @@ internal abstract class ScenarioSettings : JsonSettings
 
     /// <summary>Reads the scenario; ends the command with all its problems if it is not valid.</summary>
     /// <exception cref="CommandFailedException">The scenario is not valid.</exception>
-    public Scenario ReadScenario()
+    public Scenario ReadScenario() => Read(File);
+
+    /// <summary>Reads a scenario; ends the command with all its problems if it is not valid.</summary>
+    /// <param name="file">The file.</param>
+    /// <exception cref="CommandFailedException">The scenario is not valid.</exception>
+    protected static Scenario Read(string file)
     {
-        ScenarioReading reading = ScenarioReader.Read(File);
-        return reading.Scenario ?? throw new CommandFailedException(ExitCode.Usage, Output.ProblemView.Heading(File, reading.Problems.Count), reading.Problems);
+        ScenarioReading reading = ScenarioReader.Read(file);
+        return reading.Scenario ?? throw new CommandFailedException(ExitCode.Usage, Output.ProblemView.Heading(file, reading.Problems.Count), reading.Problems);
     }
 
     /// <summary>Checks an option that takes a quantity.</summary>
@@ -85,6 +90,35 @@ internal abstract class ScenarioSettings : JsonSettings
     /// <summary>The first of some results that is an error, or success.</summary>
     protected static ValidationResult First(params ValidationResult[] results) =>
         results.FirstOrDefault(result => !result.Successful) ?? ValidationResult.Success();
+}
+
+/// <summary>Options of the commands that write pages and figures into a folder.</summary>
+internal abstract class PageSettings : ScenarioSettings
+{
+    /// <summary>Folder of the files; null for the default.</summary>
+    [CommandOption("--out <DIR>")]
+    [Description("Folder for the pages and their files (default: a folder in out/ named after the scenario)")]
+    [PathKind(folder: true)]
+    public string? Out { get; init; }
+
+    /// <summary>True to write PDF as well.</summary>
+    [CommandOption("--pdf")]
+    [Description("Write PDF as well, to print")]
+    public bool Pdf { get; init; }
+
+    /// <summary>Folder to write into.</summary>
+    public string Folder => Out ?? Path.Combine("out", Path.GetFileNameWithoutExtension(File) + Suffix);
+
+    /// <summary>What the pages are asked for.</summary>
+    public virtual PlanRequest Request => new(Formatter.System, Pdf);
+
+    /// <summary>End of the default folder's name, which keeps the commands apart.</summary>
+    protected virtual string Suffix => "";
+
+    /// <inheritdoc/>
+    public override ValidationResult Validate() => First(
+        base.Validate(),
+        Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.") : ValidationResult.Success());
 }
 
 /// <summary>Options of the commands that can also write their answer into files.</summary>

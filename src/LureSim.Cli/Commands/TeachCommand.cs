@@ -1,4 +1,3 @@
-using System.ComponentModel;
 using LureSim.Cli.Output;
 using LureSim.Scenarios;
 using Spectre.Console;
@@ -7,26 +6,10 @@ using Spectre.Console.Cli;
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>teach</c>.</summary>
-internal sealed class TeachSettings : ScenarioSettings
+internal sealed class TeachSettings : PageSettings
 {
-    /// <summary>Folder of the plates; null for the default.</summary>
-    [CommandOption("--out <DIR>")]
-    [Description("Folder for the plates (default out/, the scenario's file name and -plates)")]
-    [PathKind(folder: true)]
-    public string? Out { get; init; }
-
-    /// <summary>True to write the plates as PDF as well.</summary>
-    [CommandOption("--pdf")]
-    [Description("Write the plates as PDF as well")]
-    public bool Pdf { get; init; }
-
-    /// <summary>Folder to write into.</summary>
-    public string Folder => Out ?? Path.Combine("out", Path.GetFileNameWithoutExtension(File) + "-plates");
-
     /// <inheritdoc/>
-    public override ValidationResult Validate() => First(
-        base.Validate(),
-        Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.") : ValidationResult.Success());
+    protected override string Suffix => "-plates";
 }
 
 /// <summary>Draws the plates for teaching light and sight.</summary>
@@ -38,8 +21,7 @@ internal sealed class TeachCommand : Command<TeachSettings>
         var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
         AtomicFiles.RequireFolder(settings.Folder);
-        var request = new PlanRequest(settings.Formatter.System, settings.Pdf);
-        LessonOutcome outcome = ProgressRunner.Run(host, "Drawing", progress => host.Pipeline.Teach(scenario, request, progress, cancellationToken));
+        LessonOutcome outcome = ProgressRunner.Run(host, "Drawing", progress => host.Pipeline.Teach(scenario, settings.Request, progress, cancellationToken));
         cancellationToken.ThrowIfCancellationRequested();
 
         IAnsiConsole human = host.Human(settings.Json);

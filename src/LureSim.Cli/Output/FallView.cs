@@ -11,7 +11,7 @@ internal static class FallView
     public static void Write(IAnsiConsole console, Scenario scenario, FallTable table, MeasureFormatter units)
     {
         console.MarkupLineInterpolated($"[bold]{scenario.Title}[/]");
-        console.MarkupLineInterpolated($"Seconds to depth, with {scenario.Tackle.Bodies[0].Label}; - where the lure does not get there.");
+        console.MarkupLineInterpolated($"Seconds to depth, with {BodyChoice.Of(scenario).First.Label}; - where the lure does not get there.");
         WriteOne(console, "slack line", table, units, column => column.SlackLineSeconds);
         WriteOne(console, "tight line", table, units, column => column.TightLineSeconds);
     }

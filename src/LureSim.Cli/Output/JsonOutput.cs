@@ -70,7 +70,7 @@ internal sealed record FallJson(string Title, string Body, [property: JsonProper
 {
     public static FallJson Of(Scenario scenario, FallTable table) => new(
         scenario.Title,
-        scenario.Tackle.Bodies[0].Label,
+        BodyChoice.Of(scenario).First.Label,
         table.Depths,
         [.. table.Columns.Select(column => new Column(HeadJson.Of(column.Head), column.TerminalSpeed, column.SlackLineSeconds, column.TightLineSeconds))]);
 
@@ -179,9 +179,12 @@ internal sealed record PlanJson(
     FallJson Fall,
     GridJson Coverage,
     ColourJson Colours,
-    IReadOnlyList<string> Sheet,
+    BodyJson? Body,
+    ColourAdviceJson? ColourChoice,
+    BoxJson? Box,
     UncertaintyJson? Uncertainty,
-    IReadOnlyList<AnswersJson.Answer> Answers)
+    IReadOnlyList<AnswersJson.Answer> Answers,
+    IReadOnlyList<string> Sheet)
 {
     public static PlanJson Of(PlanOutcome outcome)
     {
@@ -197,9 +200,12 @@ internal sealed record PlanJson(
             FallJson.Of(plan.Scenario, plan.FallTable),
             GridJson.Of(plan.Grid),
             ColourJson.Of(plan.Scenario, outcome.Colours),
-            [.. outcome.Sheet.Select(file => file.Name)],
+            plan.Body is { } body ? BodyJson.Of(body) : null,
+            plan.Colours.Advice is { } advice ? ColourAdviceJson.Of(advice) : null,
+            plan.Box is { } box ? BoxJson.Of(box) : null,
             plan.Uncertainty is { } study ? UncertaintyJson.Of(study) : null,
-            AnswersJson.Of(plan.Answers));
+            AnswersJson.Of(plan.Answers),
+            [.. outcome.Sheet.Select(file => file.Name)]);
     }
 }
 

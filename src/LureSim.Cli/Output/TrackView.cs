@@ -78,6 +78,7 @@ internal static class TrackView
         TrackEventKind.RetrieveStarts => "retrieve starts",
         TrackEventKind.LineIn => "line is in",
         TrackEventKind.BreaksSurface => "breaks the surface",
+        TrackEventKind.SwingEnds => "hangs below the rod",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of event."),
     };
 

@@ -21,21 +21,26 @@ public static class PlanView
         ArgumentNullException.ThrowIfNull(candidates);
         ArgumentNullException.ThrowIfNull(options);
 
-        Spot spot = scenario.Spot;
+        Spot spot = SideView.AlongTheCast(scenario.Spot, candidates);
         UnitFormat format = options.Format;
         Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario, candidates, format);
         List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], SideView.IsFirst(c, first),
             (t, i) => new DataPoint(format.Length(t.X[i]), format.Length(t.Y[i]))))];
         List<DataPoint> all = [.. tracks.SelectMany(t => t.Points)];
         double reach = Math.Max(all.Select(p => p.X).DefaultIfEmpty(1).Max(), candidates.Count == 0 ? 1 : candidates.Max(c => format.Length(c.Rig.Presentation.CastLength)));
+        Presentation? fished = candidates.Count == 0 ? null : candidates[0].Rig.Presentation;
+        double longest = candidates.Select(c => c.Track.Count > 0 ? c.Track.Time[^1] : 0).DefaultIfEmpty(0).Max();
+        DataPoint drifted = new(format.Length((fished?.DriftAlong ?? 0) * longest), format.Length((fished?.DriftLeft ?? 0) * longest));
+        all.Add(drifted);
         double low = Math.Min(0, all.Select(p => p.Y).DefaultIfEmpty(0).Min());
         double high = Math.Max(0, all.Select(p => p.Y).DefaultIfEmpty(0).Max());
+        double back = all.Select(p => p.X).DefaultIfEmpty(0).Min();
         double span = Math.Max(high - low, 0.08 * reach);
         low -= 0.25 * span;
         high += 0.25 * span;
 
         PlotModel model = PlotBase.Model(options);
-        model.Axes.Add(PlotBase.Axis(options, AxisPosition.Bottom, $"distance along the cast ({format.LengthUnit})", -0.05 * reach, 1.06 * reach));
+        model.Axes.Add(PlotBase.Axis(options, AxisPosition.Bottom, $"distance along the cast ({format.LengthUnit})", Math.Min(back, 0) - (0.05 * reach), 1.06 * reach));
         PlotAxis across = PlotBase.Axis(options, AxisPosition.Left, $"right  —  left ({format.LengthUnit})", low, high);
         across.LabelFormatter = value => UnitFormat.Number(Math.Abs(value), 2);
         model.Axes.Add(across);
@@ -45,6 +50,8 @@ public static class PlanView
             ScreenPoint tip = area.At(0, 0);
             ScreenPoint splash = area.At(reach, 0);
             area.Line([tip, splash], Palette.Line, 1, [2, 4]);
+            if (fished?.DriftSpeed > 0)
+                area.Line([tip, area.At(drifted.X, drifted.Y)], Palette.Ink, 2, [1, 3]);
         });
         TrackLayer.AddSeries(model, tracks);
         DrawnTrack? chosen = tracks.FirstOrDefault(t => t.First) ?? (tracks.Count == 1 ? tracks[0] : null);
@@ -76,7 +83,7 @@ public static class PlanView
             Model = model,
             PlotHeight = options.Narrow ? 280 : 300,
             Keys = [.. TrackLayer.Keys(chosen is { First: true })],
-            Caption = "The cast goes to the right along the dotted line; your left hand is up. The two scales differ.",
+            Caption = "The cast goes to the right along the dotted line; your left hand is up. The two scales differ." + (fished?.DriftSpeed > 0 ? " The rod tip drifts along the thick dotted line." : ""),
             AltText = $"Plan view. The current {SideView.DirectionText(spot)} at {format.CurrentText(spot.CurrentSpeed)} carries the lure up to {format.LengthText(drift)} sideways.",
         };
     }

@@ -29,11 +29,11 @@ public static class SideView
         ArgumentNullException.ThrowIfNull(current);
         ArgumentNullException.ThrowIfNull(options);
 
-        Spot spot = scenario.Spot;
+        Spot spot = AlongTheCast(scenario.Spot, candidates);
         UnitFormat format = options.Format;
         Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario, candidates, format);
         List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], IsFirst(c, first),
-            (t, i) => new DataPoint(format.Length(Math.Sqrt((t.X[i] * t.X[i]) + (t.Y[i] * t.Y[i]))), format.Length(t.Depth(i)))))];
+            (t, i) => new DataPoint(format.Length(FromRod(c, t.Time[i], t.X[i], t.Y[i])), format.Length(t.Depth(i)))))];
 
         const double plotPixelsWide = 330;
         double plotHeight = options.Narrow ? 400 : 430;
@@ -64,7 +64,7 @@ public static class SideView
 
         WaterScene scene = new(spot, format, left, right, floor);
         DrawnTrack? chosen = tracks.FirstOrDefault(t => t.First) ?? (tracks.Count == 1 ? tracks[0] : null);
-        List<(LineShape Shape, List<DataPoint> Points)> shapes = chosen is null ? [] : LineShapes(chosen.Candidate.Track, format);
+        List<(LineShape Shape, List<DataPoint> Points)> shapes = chosen is null ? [] : LineShapes(chosen.Candidate, format);
         model.Paint(AnnotationLayer.BelowSeries, area =>
         {
             area.Fill(area.Bounds, Palette.Sky);
@@ -120,6 +120,18 @@ public static class SideView
         };
     }
 
+    /// <summary>The spot with directions counted from the cast that candidates share.</summary>
+    internal static Spot AlongTheCast(Spot spot, IReadOnlyList<Candidate> candidates) =>
+        candidates.Count == 0 ? spot : spot.SeenAlong(candidates[0].Rig.Presentation.Aim);
+
+    // Distance from the rod (m), which may drift.
+    private static double FromRod(Candidate candidate, double time, double x, double y)
+    {
+        Presentation p = candidate.Rig.Presentation;
+        double along = x - (p.DriftAlong * time), left = y - (p.DriftLeft * time);
+        return Math.Sqrt((along * along) + (left * left));
+    }
+
     /// <summary>Where the current goes, for people.</summary>
     internal static string DirectionText(Spot spot)
     {
@@ -155,11 +167,12 @@ public static class SideView
         pixelsY / rangeY / (pixelsX / rangeX);
 
     // At most two line shapes, one early and one late in the retrieve: more would hide the tracks.
-    private static List<(LineShape Shape, List<DataPoint> Points)> LineShapes(Track track, UnitFormat format)
+    private static List<(LineShape Shape, List<DataPoint> Points)> LineShapes(Candidate candidate, UnitFormat format)
     {
+        Track track = candidate.Track;
         List<LineShape> usable = [.. track.Shapes.Where(s => s.X.Length > 1 && s.X.All(double.IsFinite) && s.Z.All(double.IsFinite))];
         List<LineShape> picked = usable.Count <= 2 ? usable : [usable[usable.Count / 3], usable[2 * usable.Count / 3]];
-        return [.. picked.Select(s => (s, s.X.Select((x, i) => new DataPoint(format.Length(Math.Sqrt((x * x) + (s.Y[i] * s.Y[i]))), -format.Length(s.Z[i]))).ToList()))];
+        return [.. picked.Select(s => (s, s.X.Select((x, i) => new DataPoint(format.Length(FromRod(candidate, s.Time, x, s.Y[i])), -format.Length(s.Z[i]))).ToList()))];
     }
 
     private static IEnumerable<LabelRequest> ShapeLabels(PaintArea area, List<(LineShape Shape, List<DataPoint> Points)> shapes, FigureOptions options)

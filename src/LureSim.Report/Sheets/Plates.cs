@@ -71,12 +71,28 @@ public static class Plates
         var format = new UnitFormat(units);
         string depth = format.LengthText(finding.RunningDepth);
         Sighting level = finding.SeenLevel[0], below = finding.SeenFromBelow[0];
+        if (finding.Advice is { } advice)
+            return new ColourChoice(advice.Colours[advice.Chosen].Name, Ground(advice, format));
+
         string reason = level.Distance > 0
             ? $"Made out farthest by the {finding.Eye.CommonName} looking level at {depth}: {format.LengthText(level.Distance)}."
             : $"No colour of the box is made out at {depth}; this one is brightest.";
         if (here.Colours.Count > 1 && below.Name != level.Name && below.Distance > 0)
             reason += $" {char.ToUpperInvariant(below.Name[0])}{below.Name[1..]} gives the strongest silhouette from below.";
         return new ColourChoice(here.Colours[level.Distance > 0 ? finding.Chosen : finding.Brightest].Name, reason);
+    }
+
+    // One sentence; the section on colours has the rest.
+    private static string Ground(ColourAdvice advice, UnitFormat format)
+    {
+        ColourWorth chosen = advice.Colours[advice.Chosen];
+        return advice.Ground switch
+        {
+            ColourGround.NaturalMatch => $"Nearest to {advice.Forage} forage, and made out far enough: {format.LengthText(chosen.Distance)}.",
+            ColourGround.Brightness => $"For its brightness: made out at {format.LengthText(chosen.Distance)}.",
+            ColourGround.Silhouette => $"For its dark shape: made out at {format.LengthText(chosen.Distance)}.",
+            _ => "No colour of the box is made out there by sight.",
+        };
     }
 
     /// <summary>A colour word as people write it.</summary>

@@ -50,6 +50,15 @@ public sealed record Sheet
     /// <summary>Questions asked backwards; may be empty.</summary>
     public IReadOnlyList<InverseAnswer> Answers { get; init; } = [];
 
+    /// <summary>The choice of colour where the lure runs, or null.</summary>
+    public ColourAdvice? ColourAdvice { get; init; }
+
+    /// <summary>The choice of the body, or null.</summary>
+    public BodyChoice? Body { get; init; }
+
+    /// <summary>Ranking of the tackle box, or null.</summary>
+    public BoxAdvice? Box { get; init; }
+
     /// <summary>Units of everything on the sheet.</summary>
     public UnitSystem Units { get; init; }
 
@@ -75,6 +84,9 @@ public sealed record Sheet
             Colour = Plates.Choice(plan.Colours, units),
             Colours = Plates.Colours(plan.Colours.Chart),
             Spectrum = Plates.Spectrum(plan.Colours.Chart),
+            ColourAdvice = plan.Colours.Advice,
+            Body = plan.Body,
+            Box = plan.Box,
             Sight = SightFinding.Of(plan.Scenario, plan.Colours, units),
             Uncertainty = plan.Uncertainty,
             Answers = plan.Answers,

@@ -73,6 +73,26 @@ internal static class SheetTables
         return new TableView("All candidates", "Shares are of the retrieve, from the first turn of the handle to the rod. The score runs from 0 to 100; the first choice is starred.", columns, [new GroupView("", rows)], "stick", Short: rows.Count <= LongestUnbroken);
     }
 
+    /// <summary>The heads owned, each at its best, with the common sizes that the box lacks.</summary>
+    public static TableView Box(Sheet sheet, BoxAdvice box, UnitFormat format)
+    {
+        Candidate first = sheet.Choice.First;
+        RowView Of(Candidate c, string note, string mark) => new(
+            format.HeadText(c.Rig.Head),
+            [new(c.Rig.Presentation.Name, note, "words"), new(UnitFormat.PercentText(c.Coverage.ZoneShare)), new(UnitFormat.SecondsText(c.Coverage.TimeToZone)), new(UnitFormat.Number(100 * c.Score, 0))],
+            mark);
+        List<GroupView> groups = [new("", [.. box.Heads.Select(rank => Of(rank.Best, "", rank.Best.Rig == first.Rig ? "first" : ""))])];
+        if (box.Missing.Count > 0)
+            groups.Add(new("", [.. box.Missing.Select(m => Of(m.Candidate, m == box.Gap ? "not in the box: worth having" : "not in the box", ""))]));
+        return new TableView(
+            "The box ranked",
+            "Every jig head of the box at its best retrieve, best first; then common sizes that the box lacks, fished like the first choice.",
+            [new("head", IsText: true), new("retrieve", IsText: true), new("in zone"), new("to zone"), new("score")],
+            groups,
+            "stick",
+            Short: box.Heads.Count + box.Missing.Count <= LongestUnbroken);
+    }
+
     /// <summary>The words of the colour chart.</summary>
     public static TableView Colours(ColourPlate plate, UnitFormat format) => new(
         "Colours in words",
@@ -115,7 +135,7 @@ internal static class SheetTables
         ];
         List<RowView> retrieves = [.. scenario.Presentations.Select(p => Row(
             p.Name,
-            $"Cast {format.LengthText(p.CastLength)}. {Count(p)} {RetrieveWords.Retrieve(p, tackle.Reel, format)}"))];
+            $"{RetrieveWords.Cast(p, format)}. {Count(p)} {RetrieveWords.Retrieve(p, tackle.Reel, format)}"))];
         return new TableView("Inputs", "Everything the computation was told, and what it made of the water and the sky.", [], [new GroupView("Spot", water), new GroupView("Tackle", gear), new GroupView("Retrieves", retrieves)], "wrap");
     }
 
@@ -134,7 +154,7 @@ internal static class SheetTables
         _ => "slower towards the bottom by the 1/7 power law",
     };
 
-    private static string LineName(LineKind kind) => kind switch
+    internal static string LineName(LineKind kind) => kind switch
     {
         LineKind.Braid => "braid",
         LineKind.Monofilament => "monofilament",

@@ -20,6 +20,9 @@ internal sealed record SectionView(string Id, string Heading)
 {
     public IReadOnlyList<string> Texts { get; init; } = [];
 
+    /// <summary>Three numbers that justify what the section recommends; its first figure is the picture to them.</summary>
+    public IReadOnlyList<LabelledText> Numbers { get; init; } = [];
+
     public IReadOnlyList<FigureView> Figures { get; init; } = [];
 
     public IReadOnlyList<TableView> Tables { get; init; } = [];

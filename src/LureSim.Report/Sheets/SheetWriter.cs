@@ -45,6 +45,10 @@ public static class SheetWriter
         figures.AddRange(Certainty(sheet, options));
         if (sheet.Fall is { Columns.Count: > 0 } fall)
             figures.Add(FallCurves.Create(sheet.Scenario, fall, first.Rig.Head, options));
+        if (sheet.Body is { } body)
+            figures.Add(BodyFitBars.Create(body, options));
+        if (sheet.ColourAdvice is { } advice)
+            figures.Add(ColourWorthBars.Create(advice, sheet.Scenario.Spot.TargetFish, options));
         if (sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate)
         {
             figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Adapted, options));
@@ -71,12 +75,18 @@ public static class SheetWriter
         return Render("sheet.liquid", View(sheet));
     }
 
-    /// <summary>Version for the foot of a page.</summary>
-    internal static string Version { get; } = typeof(SheetWriter).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "";
+    /// <summary>Parses a page template; parts that pages share stand in its place where it includes them.</summary>
+    private static IFluidTemplate Parse(string name) => new FluidParser().Parse(
+        Resource(name)
+            .Replace("{% include 'figure' %}\n", Resource("figure.liquid"), StringComparison.Ordinal)
+            .Replace("{% include 'table' %}\n", Resource("table.liquid"), StringComparison.Ordinal));
 
     /// <summary>Renders a page by one of the templates.</summary>
     internal static string Render(string template, object view) =>
-        Templates.GetOrAdd(template, name => new FluidParser().Parse(Resource(name))).Render(new TemplateContext(view, Options), Encoder).ReplaceLineEndings("\n");
+        Templates.GetOrAdd(template, Parse).Render(new TemplateContext(view, Options), Encoder).ReplaceLineEndings("\n");
+
+    /// <summary>Version of the program.</summary>
+    internal static string Version => typeof(SheetWriter).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "";
 
     /// <summary>The page and the figures as files: sheet.html, figures/*.png, figures/*.svg, figures.pdf.</summary>
     /// <param name="sheet">The sheet.</param>
@@ -120,7 +130,7 @@ public static class SheetWriter
     }
 
     // The candidates that differ from the first choice in the jig head alone: those the figures compare.
-    private static List<Candidate> Alike(Sheet sheet)
+    internal static List<Candidate> Alike(Sheet sheet)
     {
         Rig first = sheet.Choice.First.Rig;
         List<Candidate> alike = [.. sheet.Candidates.Where(c => c.Rig.Body == first.Body && c.Rig.Presentation == first.Presentation)];
@@ -140,21 +150,28 @@ public static class SheetWriter
             Title = scenario.Title,
             SpotLine = SpotLine(scenario.Spot, format),
             Notes = scenario.Notes.Trim(),
-            ChoiceWeight = Capital(format.HeadText(first.Rig.Head) + (first.Rig.Head.Mass > 0 ? " jig head" : " hook")),
+            ChoiceWeight = Weight(first.Rig.Head, format),
             ChoiceRows = ChoiceRows(sheet, format),
-            Numbers =
-            [
-                new(UnitFormat.PercentText(coverage.ZoneShare), "of the retrieve in the strike zone"),
-                new(UnitFormat.SecondsText(coverage.TimeToZone), coverage.TimeToZone is null ? "it never gets to the strike zone" : "from the splash to the strike zone"),
-                new(format.LengthText(coverage.MedianDepth), "median depth of the retrieve"),
-            ],
+            Numbers = Numbers(coverage, format),
             Reasons = sheet.Choice.Reasons,
             Warnings = [.. sheet.Choice.Warnings, .. Unfinished(first)],
             Sections = Sections(sheet, format),
         };
     }
 
-    private static string SpotLine(Spot spot, UnitFormat format)
+    /// <summary>The weight of the choice.</summary>
+    internal static string Weight(JigHead head, UnitFormat format) => Capital(format.HeadText(head) + (head.Mass > 0 ? " jig head" : " hook"));
+
+    /// <summary>The three numbers of the choice.</summary>
+    internal static IReadOnlyList<LabelledText> Numbers(Coverage coverage, UnitFormat format) =>
+    [
+        new(UnitFormat.PercentText(coverage.ZoneShare), "of the retrieve in the strike zone"),
+        new(UnitFormat.SecondsText(coverage.TimeToZone), coverage.TimeToZone is null ? "it never gets to the strike zone" : "from the splash to the strike zone"),
+        new(format.LengthText(coverage.MedianDepth), "median depth of the retrieve"),
+    ];
+
+    /// <summary>The spot on one line.</summary>
+    internal static string SpotLine(Spot spot, UnitFormat format)
     {
         List<string> parts =
         [
@@ -169,7 +186,7 @@ public static class SheetWriter
         return string.Join(", ", parts) + ".";
     }
 
-    private static List<LabelledText> ChoiceRows(Sheet sheet, UnitFormat format)
+    internal static List<LabelledText> ChoiceRows(Sheet sheet, UnitFormat format)
     {
         Rig rig = sheet.Choice.First.Rig;
         List<LabelledText> rows = [new("Body", rig.Body.Label)];
@@ -183,7 +200,7 @@ public static class SheetWriter
     }
 
     // A first choice whose run did not end as it should is said where the eye falls, not only in the table.
-    private static IEnumerable<string> Unfinished(Candidate first) => first.Track.Status == SimulationStatus.Completed
+    internal static IEnumerable<string> Unfinished(Candidate first) => first.Track.Status == SimulationStatus.Completed
         ? []
         : [$"The run of the first choice did not complete: {(first.Track.Message.Length > 0 ? first.Track.Message : first.Track.Status.ToString())}"];
 
@@ -204,9 +221,10 @@ public static class SheetWriter
         List<SectionView> sections =
         [
             new("where", "Where each jig head runs") { Figures = Pick("side-view", "plan-view", "depth-time", "water-map") },
-            new("share", "Time in the strike zone")
+            new("share", "The weight: time in the strike zone")
             {
-                Figures = Pick("coverage-bars", "coverage-map"),
+                Numbers = Explanations.Weight(sheet, format),
+                Figures = Pick("coverage-bars"),
                 Tables = [SheetTables.Candidates(sheet, format)],
             },
             new("certainty", "How sure is this")
@@ -215,15 +233,34 @@ public static class SheetWriter
                 Tables = sheet.Uncertainty is { IsExact: false } study ? [UncertaintyTables.Heads(study, format)] : [],
             },
             new("backwards", "Asked the other way round") { Tables = sheet.Answers.Count > 0 ? [UncertaintyTables.Answers(sheet.Answers, format)] : [] },
+            new("speed", "The retrieve: how fast")
+            {
+                Numbers = Explanations.Speed(sheet, format),
+                Figures = Pick("coverage-map"),
+            },
+            new("body", "The body: shape and size")
+            {
+                Numbers = Explanations.Body(sheet, format),
+                Figures = Pick("body-fit"),
+                Items = sheet.Body is { } body ? [.. BodyWording.Sentences(body, sheet.Units).Select(text => new LabelledText("", text))] : [],
+            },
             new("count", "Count-down")
             {
+                Numbers = Explanations.CountDown(sheet, format),
                 Figures = Pick("count-down"),
                 Tables = sheet.Fall is { Columns.Count: > 0 } fall ? [SheetTables.Fall(fall, sheet.Scenario.Spot.StrikeZone, format)] : [],
             },
             new("colours", "Colours at depth")
             {
-                Figures = Pick("colours-adapted", "colours-first-glance", "sighting-distance", "silhouette", "light-spectrum"),
+                Numbers = Explanations.Colour(sheet, format),
+                Items = sheet.ColourAdvice is { } advice ? [.. ColourWording.Sentences(advice, sheet.Scenario.Spot.TargetFish, sheet.Units).Select(text => new LabelledText("", text))] : [],
+                Figures = Pick("colour-choice", "colours-adapted", "colours-first-glance", "sighting-distance", "silhouette", "light-spectrum"),
                 Tables = sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate ? [SheetTables.Colours(plate, format)] : [],
+            },
+            new("box", "The tackle box, ranked for this spot")
+            {
+                Tables = sheet.Box is { } box ? [SheetTables.Box(sheet, box, format)] : [],
+                Items = sheet is { Box: { } owned, Body: { } fits } ? [.. BoxAdvice.Sentences(owned, sheet.Choice.First, fits, sheet.Units).Select(text => new LabelledText("", text))] : [],
             },
             new("inputs", "What went in") { Tables = [SheetTables.Inputs(sheet.Scenario, format)] },
             new("limits", "What the model does not know") { Items = [.. sheet.Limits.Select(l => new LabelledText("This run", l)), .. Lines("limits.txt")] },
@@ -235,7 +272,7 @@ public static class SheetWriter
     }
 
     // Lines of a text resource; what stands before a colon near the start becomes the label.
-    private static IEnumerable<LabelledText> Lines(string name)
+    internal static IEnumerable<LabelledText> Lines(string name)
     {
         foreach (string line in Resource(name).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
         {
@@ -252,7 +289,7 @@ public static class SheetWriter
         }
     }
 
-    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+    internal static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     /// <summary>A text resource of the sheets.</summary>
     internal static string Resource(string name)

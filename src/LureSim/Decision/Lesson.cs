@@ -30,7 +30,7 @@ public sealed record SightFinding(SightChart Chart, IReadOnlyList<SilhouetteStri
         LightField field = colours.Chart.Field;
         double bottom = scenario.Spot.Depth;
         double[] depths = [.. colours.Chart.Depths.Where(d => d > 0).Order()];
-        SightChart chart = SightChart.Of(field, colours.Eye, ViewDirection.Level, colours.Chart.Colours, depths, scenario.Tackle.Bodies[0].ApparentSize);
+        SightChart chart = SightChart.Of(field, colours.Eye, ViewDirection.Level, colours.Chart.Colours, depths, BodyChoice.Of(scenario).First.ApparentSize);
 
         // A fish below needs water below the lure: no deeper than the middle of the water.
         double level = colours.RunningDepth, above = Math.Min(level, bottom / 2);

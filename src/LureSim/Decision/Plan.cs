@@ -103,11 +103,15 @@ public sealed record ColourFinding(
     IReadOnlyList<Sighting> SeenLevel,
     IReadOnlyList<Sighting> SeenFromBelow,
     int Chosen,
-    FishEye Eye);
+    FishEye Eye)
+{
+    /// <summary>The choice of colour where the first choice really runs; null for colours at a nominal depth, where <see cref="Chosen"/> is the one made out farthest.</summary>
+    public ColourAdvice? Advice { get; init; }
+}
 
 /// <summary>The answer to a scenario.</summary>
 /// <param name="Scenario">The question.</param>
-/// <param name="Candidates">Every jig head with every presentation: head by head in the order of the tackle box, presentations in their order within.</param>
+/// <param name="Candidates">Every jig head with every presentation and the body of the rules: head by head in the order of the tackle box, presentations in their order within; then every head with the runner-up body, fished like the best of these.</param>
 /// <param name="Choice">The recommendation.</param>
 /// <param name="FallTable">Count-down table.</param>
 /// <param name="Grid">Share in the zone by head and retrieve speed, for the chosen presentation.</param>
@@ -131,7 +135,13 @@ public sealed record Plan(
     /// <summary>Questions asked backwards: the head that holds the bottom, and speed and count-down for the first choice.</summary>
     public IReadOnlyList<InverseAnswer> Answers { get; init; } = [];
 
+    /// <summary>The choice of the body, or null where it was not asked for.</summary>
+    public BodyChoice? Body { get; init; }
+
+    /// <summary>Ranking of the tackle box, or null where it was not asked for.</summary>
+    public BoxAdvice? Box { get; init; }
+
     /// <summary>The candidates of the chosen presentation, one a jig head: what the side view draws.</summary>
     public IReadOnlyList<Candidate> OfChosenPresentation =>
-        [.. Candidates.Where(c => c.Rig.Presentation == Choice.First.Rig.Presentation)];
+        [.. Candidates.Where(c => c.Rig.Presentation == Choice.First.Rig.Presentation && c.Rig.Body == Choice.First.Rig.Body)];
 }

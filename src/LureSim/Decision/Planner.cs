@@ -57,13 +57,16 @@ public static class Planner
         IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
         IReadOnlyList<Presentation> presentations = scenario.Presentations;
         int samples = options.Samples ?? scenario.Uncertainty.Samples;
+        BodyChoice bodies = BodyChoice.Of(scenario);
+        LureBody body = bodies.First;
+        int runnersUp = bodies.RunnerUp is null ? 0 : heads.Count;
 
         // The chosen presentation is not known yet, and clamped speeds may coincide: count the most, and report what falls away as done.
-        int total = (heads.Count * presentations.Count) + (heads.Count * options.SpeedFactors.Count) + (2 * heads.Count) + UncertaintyStudy.RunsOf(scenario, samples) + InverseParts;
+        int total = (heads.Count * presentations.Count) + runnersUp + (heads.Count * options.SpeedFactors.Count) + (2 * heads.Count)
+            + UncertaintyStudy.RunsOf(scenario, samples) + InverseParts;
         var counter = new ProgressCounter(progress, total);
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
 
-        LureBody body = scenario.Tackle.Bodies[0];
         var candidates = new Candidate[heads.Count * presentations.Count];
         Parallel.For(0, candidates.Length, parallel, i =>
         {
@@ -72,21 +75,28 @@ public static class Planner
         });
 
         Candidate first = candidates.MaxBy(c => c.Score)!;
+        candidates = [.. candidates, .. WithBody(scenario, first, bodies.RunnerUp, options, counter, parallel, cancellation)];
+
+        // The rules choose the body unless the runner-up's run is better by more than its fit is worse.
+        first = candidates.MaxBy(c => c.Score * Suitability(bodies, c.Rig.Body))!;
         UncertaintyStudy? study = null;
         if (samples > 0)
         {
-            // Over the draws another head may do better on the whole; the presentation stays.
-            study = UncertaintyStudy.Of(scenario, body, first.Rig.Presentation, candidates, samples, options.Simulation, parallel, () => counter.Add());
-            first = candidates.First(c => c.Rig.Presentation == first.Rig.Presentation && c.Rig.Head == study.Best.Head);
+            // Over the draws another head may do better on the whole; body and presentation stay.
+            Rig chosen = first.Rig;
+            Candidate[] alike = [.. candidates.Where(c => c.Rig.Body == chosen.Body && c.Rig.Presentation == chosen.Presentation)];
+            study = UncertaintyStudy.Of(scenario, chosen.Body, chosen.Presentation, alike, samples, options.Simulation, parallel, () => counter.Add());
+            first = alike.First(c => c.Rig.Head == study.Best.Head);
         }
 
         IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, UncertaintyStudy.Coarse(options.Simulation), parallel);
         counter.Add(InverseParts);
-        Candidate? fallback = candidates.Where(c => c.Rig.Head != first.Rig.Head).MaxBy(c => c.Score);
-        FallTable fall = Falls(scenario, options, counter, parallel, cancellation);
+        Candidate? fallback = candidates.Where(c => c.Rig.Head != first.Rig.Head && c.Rig.Body == first.Rig.Body).MaxBy(c => c.Score);
+        FallTable fall = Falls(scenario, first.Rig.Body, options, counter, parallel, cancellation);
         CoverageGrid grid = Grid(scenario, first, candidates, options, counter, parallel, cancellation);
         ColourFinding colours = Colours(scenario, first, options.Units);
         ClaritySpread? clarity = samples > 0 ? ClaritySpread.Of(scenario, colours) : null;
+        BoxAdvice box = Box(scenario, first, candidates, bodies, options, parallel, cancellation);
         var notes = new List<string>();
         OpticalWater water = colours.Chart.Field.Water;
         if (water.Status != WaterFitStatus.Matched) notes.Add(water.Message);
@@ -97,9 +107,39 @@ public static class Planner
         var choice = new Choice(
             first,
             fallback,
-            [.. study is null ? [] : UncertaintyWording.Sentences(study, options.Units), .. Wording.Reasons(scenario, first, fallback, candidates, colours, options.Units), .. clarity is null ? Array.Empty<string>() : [clarity.Sentence(options.Units)]],
+            [
+                .. study is null ? [] : UncertaintyWording.Sentences(study, options.Units),
+                .. Wording.Reasons(scenario, first, fallback, candidates, colours, options.Units),
+                .. clarity is null ? Array.Empty<string>() : [clarity.Sentence(options.Units)],
+                .. BodyWording.Sentences(bodies, options.Units),
+                .. BodyWording.Overturned(bodies, first, candidates.Where(c => c.Rig.Body == bodies.First).MaxBy(c => c.Score)),
+                .. BoxAdvice.Sentences(box, first, bodies, options.Units),
+            ],
             Wording.Warnings(scenario, first, fallback, candidates, options.Units));
-        return new Plan(scenario, candidates, choice, fall, grid, colours, notes) { Uncertainty = study, Clarity = clarity, Answers = answers };
+        return new Plan(scenario, candidates, choice, fall, grid, colours, notes) { Body = bodies, Box = box, Uncertainty = study, Clarity = clarity, Answers = answers };
+    }
+
+    private static double Suitability(BodyChoice bodies, LureBody body) => bodies.Fits.First(fit => fit.Body == body).Suitability;
+
+    private static Candidate[] WithBody(Scenario scenario, Candidate best, LureBody? body, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
+    {
+        if (body is null)
+            return [];
+        var result = new Candidate[scenario.Tackle.JigHeads.Count];
+        Parallel.For(0, result.Length, parallel, i =>
+        {
+            result[i] = Try(scenario, new Rig(scenario.Tackle.JigHeads[i], body, best.Rig.Presentation), options.Simulation, cancellation);
+            counter.Add();
+        });
+        return result;
+    }
+
+    private static BoxAdvice Box(Scenario scenario, Candidate first, IReadOnlyList<Candidate> candidates, BodyChoice bodies, PlanOptions options, ParallelOptions parallel, CancellationToken cancellation)
+    {
+        IReadOnlyList<JigHead> missing = BoxAdvice.MissingSizes(scenario, first.Rig);
+        var tried = new Candidate[missing.Count];
+        Parallel.For(0, tried.Length, parallel, i => tried[i] = Try(scenario, first.Rig with { Head = missing[i] }, options.Simulation, cancellation));
+        return BoxAdvice.Of(scenario, first, candidates, bodies, tried);
     }
 
     /// <summary>Simulates and measures one rig.</summary>
@@ -120,7 +160,7 @@ public static class Planner
         return new Candidate(rig, track, coverage, score, Wording.Verdict(track, coverage));
     }
 
-    /// <summary>Count-down table of all jig heads with the first body, from the first presentation's cast.</summary>
+    /// <summary>Count-down table of all jig heads with the body of the rules (<see cref="BodyChoice"/>), from the first presentation's cast.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="options">Settings; null for the defaults.</param>
     /// <param name="progress">Told after each simulation.</param>
@@ -132,7 +172,7 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(scenario);
         options ??= new PlanOptions();
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
-        return Falls(scenario, options, new ProgressCounter(progress, 2 * scenario.Tackle.JigHeads.Count), parallel, cancellation);
+        return Falls(scenario, BodyChoice.Of(scenario).First, options, new ProgressCounter(progress, 2 * scenario.Tackle.JigHeads.Count), parallel, cancellation);
     }
 
     /// <summary>Colours of the tackle box against depth at the spot.</summary>
@@ -145,6 +185,11 @@ public static class Planner
     public static ColourFinding Colours(Scenario scenario, double runningDepth, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(scenario);
+        return Colours(scenario, BodyChoice.Of(scenario).First, runningDepth, units);
+    }
+
+    private static ColourFinding Colours(Scenario scenario, LureBody body, double runningDepth, UnitSystem units)
+    {
         Spot spot = scenario.Spot;
         Guard.InRange(runningDepth, 0, spot.Depth);
         if (!FishEyes.TryFind(spot.TargetFish, out FishEye? eye))
@@ -161,7 +206,7 @@ public static class Planner
             if (here[0, i].RelativeLuminance < here[0, darkest].RelativeLuminance) darkest = i;
         }
 
-        double size = scenario.Tackle.Bodies[0].ApparentSize;
+        double size = body.ApparentSize;
         IReadOnlyList<Sighting> level = new SightScene(field, eye, ViewDirection.Level, runningDepth, size).Rank(colours);
         IReadOnlyList<Sighting> below = new SightScene(field, eye, ViewDirection.Up, runningDepth, size).Rank(colours);
         int chosen = colours.ToList().FindIndex(c => c.Name == level[0].Name);
@@ -177,12 +222,12 @@ public static class Planner
     {
         ArgumentNullException.ThrowIfNull(scenario);
         Spot spot = scenario.Spot;
-        var field = new LightField(SpotLight.Water(spot), SpotLight.Surface(spot), SeaBedOf(spot));
-        return ColourChart.Of(field, [.. scenario.Tackle.Colours.Select(Colour)], [0, .. RoundDepths(spot.Depth, units)]);
+        return ColourChart.Of(Field(spot), [.. scenario.Tackle.Colours.Select(Colour)], [0, .. RoundDepths(spot.Depth, units)]);
     }
 
-    /// <summary>The sea bed of a spot.</summary>
-    internal static SeaBed SeaBedOf(Spot spot) => SeaBed.Of(Bed(spot), spot.Depth);
+    /// <summary>Light in the water of a spot.</summary>
+    /// <param name="spot">The spot.</param>
+    internal static LightField Field(Spot spot) => new(SpotLight.Water(spot), SpotLight.Surface(spot), SeaBed.Of(Bed(spot), spot.Depth));
 
     private static SeaBedKind Bed(Spot spot) => spot switch
     {
@@ -209,36 +254,42 @@ public static class Planner
         return rows;
     }
 
-    private static LureColour Colour(string name)
+    /// <summary>The colour of a name of the tackle box.</summary>
+    /// <param name="name">Preset name or hex colour.</param>
+    /// <exception cref="ArgumentException">There is no such colour.</exception>
+    internal static LureColour Colour(string name)
     {
         if (LureColours.TryFind(name, out LureColour? colour)) return colour;
         if (name.StartsWith('#')) return LureColour.FromHex(name, name);
         throw new ArgumentException($"There is no colour '{name}'.", nameof(name));
     }
 
-    private static ColourFinding Colours(Scenario scenario, Candidate first, UnitSystem units) =>
-        Colours(scenario, Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), units);
+    private static ColourFinding Colours(Scenario scenario, Candidate first, UnitSystem units)
+    {
+        ColourFinding at = Colours(scenario, first.Rig.Body, Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), units);
+        ColourAdvice advice = ColourAdvice.Of(scenario, first.Rig.Body, first.Track, at.Chart.Field, at.Eye, at.Chart.Colours);
+        return at with { Advice = advice, Chosen = advice.Chosen };
+    }
 
     private static Track Simulate(Scenario scenario, Rig rig, SimulationOptions options, CancellationToken cancellation)
     {
         Track track = Retrieve.Simulate(
-            WaterColumn.Of(scenario.Spot),
+            WaterColumn.Of(scenario.Spot.SeenAlong(rig.Presentation.Aim)),
             TackleBuilder.Lure(rig.Head, rig.Body),
             TackleBuilder.Line(scenario.Tackle),
             scenario.Tackle.RodTipHeight,
             rig.Presentation,
             scenario.Spot.StrikeZone,
-            options,
+            options with { LineCapacity = Math.Min(options.LineCapacity, scenario.Tackle.Reel.LineCapacity) },
             cancellation);
         if (track.Status == SimulationStatus.Cancelled) throw new OperationCanceledException(cancellation);
         return track;
     }
 
-    private static FallTable Falls(Scenario scenario, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
+    private static FallTable Falls(Scenario scenario, LureBody body, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
     {
         IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
         IReadOnlyList<double> depths = RoundDepths(scenario.Spot.Depth, options.Units);
-        LureBody body = scenario.Tackle.Bodies[0];
         Presentation first = scenario.Presentations[0];
         var water = WaterColumn.Of(scenario.Spot);
         var times = new double?[2 * heads.Count][];
@@ -286,7 +337,12 @@ public static class Planner
     {
         IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
         Presentation chosen = first.Rig.Presentation;
-        double[] speeds = [.. options.SpeedFactors.Select(f => Math.Clamp(chosen.RetrieveSpeed * f, 0.02, 3)).Distinct().Order()];
+
+        // The one speed that all reeling of the retrieve goes by; no move of it reels faster than 3 m/s.
+        double fastest = 3 / Math.Max(1, chosen.Cycle.Max(move => move.ReelShare));
+        double[] speeds = chosen.RetrieveSpeed > 0
+            ? [.. options.SpeedFactors.Select(f => Math.Clamp(chosen.RetrieveSpeed * f, Math.Min(0.02, fastest), fastest)).Distinct().Order()]
+            : UnreeledSpeeds(chosen);
         int rows = heads.Count, columns = speeds.Length;
         counter.Add(rows * (options.SpeedFactors.Count - columns));
         double[,] zone = new double[rows, columns], bottom = new double[rows, columns], grass = new double[rows, columns], median = new double[rows, columns];
@@ -304,6 +360,10 @@ public static class Planner
         });
         return new CoverageGrid(chosen.Name, heads, speeds, zone, bottom, grass, median);
     }
+
+    // A swing without the reel is compared with reeling slowly meanwhile; where nothing can be reeled there is one speed.
+    private static double[] UnreeledSpeeds(Presentation presentation) =>
+        presentation.Moves.Any(move => move.ReelShare > 0) ? [0, 0.05, 0.1, 0.2, 0.4] : [0];
 
     private sealed class ProgressCounter(IProgress<PlanProgress>? progress, int total)
     {

@@ -66,7 +66,7 @@ public static class Wording
         }
 
         // The neighbours by weight with the same presentation show what a step lighter or heavier would cost.
-        Candidate[] same = [.. candidates.Where(x => x.Rig.Presentation == first.Rig.Presentation).OrderBy(x => x.Rig.Head.Mass)];
+        Candidate[] same = [.. candidates.Where(x => x.Rig.Presentation == first.Rig.Presentation && x.Rig.Body == first.Rig.Body).OrderBy(x => x.Rig.Head.Mass)];
         int index = Array.FindIndex(same, x => x.Rig.Head == first.Rig.Head);
         if (index > 0) reasons.Add($"One step lighter, {show.HeadLabel(same[index - 1].Rig.Head)}: {same[index - 1].Verdict}.");
         if (index + 1 < same.Length) reasons.Add($"One step heavier, {show.HeadLabel(same[index + 1].Rig.Head)}: {same[index + 1].Verdict}.");
@@ -74,6 +74,8 @@ public static class Wording
         Candidate[] never = [.. same.Where(x => x.Coverage.TimeToBottom is null)];
         if (Ranking.ZoneIsOnBottom(scenario.Spot) && never.Length > 0 && never.Length < same.Length)
             reasons.Add($"In this current {Join(never.Select(x => show.HeadLabel(x.Rig.Head)))} {(never.Length == 1 ? "does" : "do")} not reach bottom with this presentation.");
+        if (colours.Advice is { } advice)
+            reasons.AddRange(ColourWording.Sentences(advice, colours.Eye.CommonName, units));
         reasons.AddRange(ColourReasons(colours, show));
         return reasons;
     }
@@ -135,11 +137,11 @@ public static class Wording
             string end = colours.SeenLevel[^1] is { } last && last != first
                 ? last.Distance > 0 ? $"; {last.Name} is made out last, at {show.Length.Text(last.Distance)}" : $"; {last.Name} is not made out at all"
                 : "";
-            yield return $"Colour: at {depth}, looking level, {fish} makes out {first.Name} farthest, {How(first)}: {show.Length.Text(first.Distance)}{(others.Length > 0 ? $" (then {others})" : "")}{end}.";
+            yield return $"At {depth}, looking level, {fish} makes out {first.Name} farthest, {How(first)}: {show.Length.Text(first.Distance)}{(others.Length > 0 ? $" (then {others})" : "")}{end}.";
         }
         else
         {
-            yield return $"Colour: at {depth} {fish} makes out no colour of this box by sight, looking level.";
+            yield return $"At {depth} {fish} makes out no colour of this box by sight, looking level.";
         }
 
         if (colours.SeenFromBelow[0].Distance > 0)
@@ -167,18 +169,18 @@ public static class Wording
         _ => "to the cones of the fish",
     };
 
-    private static string Article(string name) => "aeiou".Contains(name[0], StringComparison.OrdinalIgnoreCase) ? $"an {name}" : $"a {name}";
+    internal static string Article(string name) => "aeiou".Contains(name[0], StringComparison.OrdinalIgnoreCase) ? $"an {name}" : $"a {name}";
 
     private static string Name(Candidate candidate, MeasureFormatter show) =>
-        $"{show.HeadLabel(candidate.Rig.Head)} with the {candidate.Rig.Body.Label}, {candidate.Rig.Presentation.Name} at {show.Speed.Text(candidate.Rig.Presentation.RetrieveSpeed)}";
+        $"{show.HeadLabel(candidate.Rig.Head)} with the {candidate.Rig.Body.Label}, {candidate.Rig.Presentation.Name}{(candidate.Rig.Presentation.RetrieveSpeed > 0 ? $" at {show.Speed.Text(candidate.Rig.Presentation.RetrieveSpeed)}" : "")}";
 
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+    internal static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 
-    private static string Join(IEnumerable<string> items)
+    internal static string Join(IEnumerable<string> items, string last = "and")
     {
         string[] all = [.. items];
-        return all.Length < 2 ? string.Concat(all) : string.Join(", ", all[..^1]) + " and " + all[^1];
+        return all.Length < 2 ? string.Concat(all) : string.Join(", ", all[..^1]) + $" {last} " + all[^1];
     }
 
-    private static string Percent(double share) => FormattableString.Invariant($"{100 * share:F0} %");
+    internal static string Percent(double share) => FormattableString.Invariant($"{100 * share:F0} %");
 }

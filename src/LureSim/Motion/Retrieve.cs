@@ -40,8 +40,24 @@ public static class Retrieve
         options.Validate();
         Guard.InRange(rodTipHeight, 0.05, 10);
         Guard.InRange(presentation.CastLength, 1, 200);
-        Guard.InRange(presentation.RetrieveSpeed, 0.005, 5);
+        Guard.InRange(presentation.RetrieveSpeed, presentation.Moves.Count > 0 ? 0 : 0.005, 5);
         Guard.InRange(presentation.LineLeftAtEnd, 0.3, 100);
+        Guard.InRange(presentation.TimeLimit ?? 1, 0.1, 3600);
+        Guard.InRange(presentation.Aim, -10, 10);
+        Guard.InRange(presentation.DriftSpeed, 0, 3);
+        Guard.InRange(presentation.DriftDirection, -10, 10);
+        foreach (Move move in presentation.Cycle)
+        {
+            Guard.InRange(move.Duration, move.MovesTip ? 0.02 : 0, move.Kind == MoveKind.Reel ? double.PositiveInfinity : 3600);
+            Guard.InRange(move.ReelShare, 0, 1000);
+            Guard.InRange(move.ReelShare * presentation.RetrieveSpeed, 0, 5);
+            Guard.InRange(move.FeedSpeed, 0, 5);
+            Guard.InRange(move.Up, -5, 5);
+            Guard.InRange(move.Left, -5, 5);
+            Guard.InRange(move.Out, -5, 5);
+            Guard.InRange(move.Beats, 0, 20);
+        }
+
         return new CastRun(water, lure, line, rodTipHeight, presentation, zone, options).Run(cancellation);
     }
 }
@@ -97,7 +113,10 @@ internal sealed class CastRun
         nodes = options.Segments;
         double chord = Math.Sqrt((presentation.CastLength * presentation.CastLength) + (rodTipHeight * rodTipHeight));
         double lineOut = chord * (1 + options.SplashSlack);
-        program = new CastProgram(rodTipHeight, lineOut);
+        double surface = double.IsFinite(water.Depth) ? water.Current.Speed(water.Depth, out _) : water.Current.Speed(1, out _);
+        program = new CastProgram(
+            rodTipHeight, lineOut, presentation.DriftAlong, presentation.DriftLeft, options.LineCapacity,
+            surface * water.Current.DirectionX, surface * water.Current.DirectionY);
         integrator = new LineIntegrator(dynamics, program, RosenbrockTableau.Rodas3);
         track = new TrackBuilder(options.SampleInterval);
         var position = new double[3 * nodes];
@@ -145,7 +164,7 @@ internal sealed class CastRun
                 track.PlanShapes(program.RetrieveStart, program.End);
             }
 
-            if (fishing && now >= program.End - 1e-9) break;
+            if (now >= program.End - 1e-9) break;
 
             double limit = fishing ? Math.Min(program.NextBreak(now), program.End) : Math.Min(fallEnd, bottomTouchTime + ReactionTime);
             bool clipped = false;
@@ -176,6 +195,7 @@ internal sealed class CastRun
             FindEvents(trial);
             track.Between(this, trial);
             integrator.Accept(trial);
+            program.Observe(integrator.Time, integrator.Position, integrator.Velocity);
             accepted++;
             smallestStep = Math.Min(smallestStep, clipped ? smallestStep : trial);
             if (clipped && fishing)
@@ -196,8 +216,15 @@ internal sealed class CastRun
 
         double residual = Math.Abs(dynamics.Energy.Kinetic + dynamics.Energy.Elastic - energyStart - energyIntegral) / Math.Max(energyExchanged, 1e-12);
         var statistics = new SimulationStatistics(accepted, rejected, integrator.Evaluations, double.IsFinite(smallestStep) ? smallestStep : 0, residual);
-        if (status == SimulationStatus.Completed && fishing)
-            track.AddEvent(new TrackEvent(TrackEventKind.LineIn, integrator.Time, -integrator.Position[2], Distance(integrator.Position[0], integrator.Position[1])));
+        if (status == SimulationStatus.Completed && program.CutShort is { } why)
+        {
+            status = SimulationStatus.TimeLimit;
+            message = why;
+        }
+
+        if (program.SwingEnd is { } swingEnd) track.AddEvent(swingEnd);
+        if (status == SimulationStatus.Completed && fishing && program.LineComesIn)
+            track.AddEvent(new TrackEvent(TrackEventKind.LineIn, integrator.Time, -integrator.Position[2], DistanceFromTip(integrator.Time, integrator.Position[0], integrator.Position[1])));
         return track.Build(status, message, statistics);
     }
 
@@ -269,7 +296,12 @@ internal sealed class CastRun
     private static LineMaterial Soften(LineMaterial material, double limit) =>
         material.AxialStiffness > limit ? material with { AxialStiffness = limit } : material;
 
-    private static double Distance(double x, double y) => Math.Sqrt((x * x) + (y * y));
+    private double DistanceFromTip(double time, double x, double y)
+    {
+        Span<double> tip = stackalloc double[3], velocity = stackalloc double[3];
+        program.Tip(time, tip, velocity);
+        return Math.Sqrt(((x - tip[0]) * (x - tip[0])) + ((y - tip[1]) * (y - tip[1])));
+    }
 
     private void StartEnergy()
     {
@@ -329,7 +361,7 @@ internal sealed class CastRun
     {
         double time = to;
         if (Brent.TryFindRoot(t => LureZ(t, step) - level, from, to, 1e-7, 60, out double root)) time = root;
-        track.AddEvent(new TrackEvent(kind, time, -LureZ(time, step), Distance(LureCoordinate(time, step, 0), LureCoordinate(time, step, 1))));
+        track.AddEvent(new TrackEvent(kind, time, -LureZ(time, step), DistanceFromTip(time, LureCoordinate(time, step, 0), LureCoordinate(time, step, 1))));
     }
 
     private double LureZ(double time, double step) => LureCoordinate(time, step, 2);

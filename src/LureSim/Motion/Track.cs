@@ -55,6 +55,9 @@ public enum TrackEventKind
 
     /// <summary>The lure breaks the surface.</summary>
     BreaksSurface,
+
+    /// <summary>A lure that was left to the current hangs below the rod.</summary>
+    SwingEnds,
 }
 
 /// <summary>An event, located on the dense output.</summary>
@@ -97,7 +100,7 @@ public sealed record LineShape(double Time, double[] X, double[] Y, double[] Z);
 
 /// <summary>
 /// The computed path of one lure: equally long arrays sampled at fixed intervals of time, time 0 at splash-down.
-/// Axes: x along the cast from below the rod tip, y to the left, z up with the surface at 0. SI throughout.
+/// Axes: x along the cast from below the rod tip at splash-down, y to the left, z up with the surface at 0. SI throughout.
 /// </summary>
 public sealed record Track
 {

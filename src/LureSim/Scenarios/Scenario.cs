@@ -27,6 +27,15 @@ public sealed record Scenario
 
     /// <summary>The tide, in order of time; empty when none was given.</summary>
     public IReadOnlyList<TidePoint> Tide { get; init; } = [];
+
+    /// <summary>Forage that was seen; empty where none was.</summary>
+    public IReadOnlyList<ForageSighting> Forage { get; init; } = [];
+
+    /// <summary>The season where the scenario names one; <see cref="Seasons.Of(Scenario)"/> falls back on its date.</summary>
+    public Season? Season { get; init; }
+
+    /// <summary>Two rigs to compare, or none.</summary>
+    public IReadOnlyList<ComparedRig> Compare { get; init; } = [];
 }
 
 /// <summary>What the bottom is made of: sets contact stiffness, friction and the roughness length of the current profile.</summary>
@@ -74,7 +83,7 @@ public sealed record Spot
     public double CurrentSpeed { get; init; }
 
     /// <summary>
-    /// Where the current flows to, radians from the direction of the cast, anticlockwise seen from above:
+    /// Where the current flows to, radians from the reference direction (that of a cast with an aim of 0), anticlockwise seen from above:
     /// 0 away from the angler, pi/2 to the left, pi towards the angler.
     /// </summary>
     public double CurrentDirection { get; init; }
@@ -87,6 +96,11 @@ public sealed record Spot
 
     /// <summary>Where the wind blows to, radians, same convention as <see cref="CurrentDirection"/>.</summary>
     public double WindDirection { get; init; }
+
+    /// <summary>The same spot with directions counted from a cast that is aimed to the left of the reference direction by an angle (radians).</summary>
+    /// <param name="aim">Angle of the cast from the reference direction, anticlockwise (radians).</param>
+    public Spot SeenAlong(double aim) =>
+        aim == 0 ? this : this with { CurrentDirection = Turned(CurrentDirection - aim), WindDirection = Turned(WindDirection - aim) };
 
     /// <summary>Practical salinity, 0 to 42.</summary>
     public required double Salinity { get; init; }
@@ -108,6 +122,11 @@ public sealed record Spot
 
     /// <summary>The target fish, a key of the table of fish eyes (for example "red drum").</summary>
     public required string TargetFish { get; init; }
+
+    private static double Turned(double angle) => angle - (2 * Math.PI * Math.Floor(angle / (2 * Math.PI)));
+
+    /// <summary>Usual length of the target fish here (m), 0.1 to 2.5; null where it is not known.</summary>
+    public double? TargetLength { get; init; }
 }
 
 /// <summary>The strike zone as a band of depth below the surface (m), resolved at reading from either form of input.</summary>
@@ -140,7 +159,7 @@ public sealed record TackleBox
     /// <summary>Jig heads to choose from; a head of mass 0 is an unweighted hook rig.</summary>
     public required IReadOnlyList<JigHead> JigHeads { get; init; }
 
-    /// <summary>Soft bodies to choose from; at least one. The first is the one the plan puts on each head.</summary>
+    /// <summary>Soft bodies to choose from; at least one. The rules of <c>BodyChoice</c> choose among them; where none speaks the first is taken.</summary>
     public required IReadOnlyList<LureBody> Bodies { get; init; }
 
     /// <summary>Colours to choose from: preset names or hex colours, at least one.</summary>
@@ -150,8 +169,12 @@ public sealed record TackleBox
 /// <summary>A reel.</summary>
 /// <param name="GearRatio">Spool or rotor turns for one turn of the handle, 2 to 12.</param>
 /// <param name="SpoolDiameter">Diameter of the wound line (m), 0.015 to 0.15.</param>
-public sealed record Reel(double GearRatio, double SpoolDiameter)
+/// <param name="LineCapacity">Line on the spool (m), 20 to 1000: no more can be out.</param>
+public sealed record Reel(double GearRatio, double SpoolDiameter, double LineCapacity = Reel.CommonCapacity)
 {
+    /// <summary>Line on the spool where a scenario does not say (m), common practice.</summary>
+    public const double CommonCapacity = 150;
+
     /// <summary>Line taken in for one turn of the handle (m).</summary>
     public double LinePerTurn => GearRatio * Math.PI * SpoolDiameter;
 }
@@ -262,7 +285,9 @@ public sealed record Presentation
     /// <summary>Seconds from splash-down until the reel turns, 0 to 120; the fall ends sooner if the lure reaches bottom. Null: let it fall to the bottom.</summary>
     public double? CountDown { get; init; }
 
-    /// <summary>Speed at which line is taken in while reeling (m/s), 0.02 to 3.</summary>
+    /// <summary>
+    /// Speed at which line is taken in while reeling (m/s), 0.02 to 3; in a retrieve of <see cref="Moves"/> the speed that their shares refer to, and 0 where none reels.
+    /// </summary>
     public required double RetrieveSpeed { get; init; }
 
     /// <summary>Length of one stretch of reeling between pauses (s); null for a steady retrieve.</summary>
@@ -282,4 +307,60 @@ public sealed record Presentation
 
     /// <summary>The retrieve ends when this much line is left out (m).</summary>
     public double LineLeftAtEnd { get; init; } = 3.0;
+
+    /// <summary>
+    /// The moves of the retrieve, repeated until the line is in; empty for a retrieve by <see cref="ReelFor"/>, <see cref="PauseFor"/> and the twitches. A list with a swing is
+    /// not repeated.
+    /// </summary>
+    public IReadOnlyList<Move> Moves { get; init; } = [];
+
+    /// <summary>Name of the ready-made retrieve that the moves come from; null for none.</summary>
+    public string? Style { get; init; }
+
+    /// <summary>The retrieve ends this long after it began (s), if it has not ended before; null for no such end.</summary>
+    public double? TimeLimit { get; init; }
+
+    /// <summary>Direction of the cast, radians to the left of the spot's reference direction, 0 to 2 pi.</summary>
+    public double Aim { get; init; }
+
+    /// <summary>Speed at which boat or angler carry the rod along (m/s), 0 to 3.</summary>
+    public double DriftSpeed { get; init; }
+
+    /// <summary>Where they go, radians to the left of the spot's reference direction (not of the cast).</summary>
+    public double DriftDirection { get; init; }
+
+    /// <summary>Speed of the drift along the cast (m/s).</summary>
+    public double DriftAlong => DriftSpeed * Math.Cos(DriftDirection - Aim);
+
+    /// <summary>Speed of the drift to the left of the cast (m/s).</summary>
+    public double DriftLeft => DriftSpeed * Math.Sin(DriftDirection - Aim);
+
+    /// <summary>The retrieve as moves, whichever way it was given.</summary>
+    public IReadOnlyList<Move> Cycle
+    {
+        get
+        {
+            if (Moves.Count > 0) return Moves;
+            if (ReelFor is not { } reel || PauseFor <= 0) return [Move.ReelIn];
+            double twitching = Twitches * TwitchPeriod;
+            var moves = new List<Move> { new() { Kind = MoveKind.Reel, Duration = reel, ReelShare = 1 } };
+            if (Twitches > 0) moves.Add(new Move { Kind = MoveKind.Twitch, Duration = twitching, Beats = Twitches, Up = TwitchHeight });
+            if (PauseFor > twitching) moves.Add(new Move { Kind = MoveKind.Pause, Duration = PauseFor - twitching });
+            return moves;
+        }
+    }
+
+    /// <summary>True if the moves begin again after the last; a swing happens once, and nothing follows reeling until the line is in.</summary>
+    public bool Repeats
+    {
+        get
+        {
+            foreach (Move move in Moves)
+            {
+                if (move.Kind == MoveKind.Swing) return false;
+            }
+
+            return true;
+        }
+    }
 }

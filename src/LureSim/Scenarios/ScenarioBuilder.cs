@@ -6,7 +6,7 @@ namespace LureSim.Scenarios;
 /// Turns values that have passed the grammar into records, after the checks that need more than one value. The
 /// checks run on what is there even when other values were refused, so that everything is reported in one go.
 /// </summary>
-internal sealed class ScenarioBuilder(ProblemList problems)
+internal sealed partial class ScenarioBuilder(ProblemList problems)
 {
     /// <summary>
     /// A cast loads the line with a multiple of the lure's weight. Ten is far less than a hard cast does (common
@@ -49,6 +49,7 @@ internal sealed class ScenarioBuilder(ProblemList problems)
         CheckPresentations(root);
         UncertaintyBuilder.Check(root["uncertainty"], Add);
         TideBuilder.Check(root["tide"], root["spot"], Add);
+        CheckCompare(root);
         return problems.Count > 0 ? null : BuildScenario(root);
     }
 
@@ -196,8 +197,10 @@ internal sealed class ScenarioBuilder(ProblemList problems)
             if (cast is { } distance && tackle?["leader"]?["length"] is { } leader && leader.Number >= distance)
                 Add(item["cast"]!, "the cast is no longer than the leader", $"more than {Length(leader.Number)}", "cast farther or shorten the leader");
             CheckLineLeft(item, cast, tip);
+            CheckCapacity(item["cast"], tip, tackle?["reel"]);
             CheckHandle(item["retrieve"]?["handle_turns"], tackle?["reel"]);
             CheckTwitch(item);
+            new ScheduleBuilder(problems).Check(item, tackle);
         }
     }
 
@@ -210,6 +213,16 @@ internal sealed class ScenarioBuilder(ProblemList problems)
             Add(left, "the lure would hang in the air: the line left is shorter than the rod tip is high", $"at least {Length(height)}", "leave more line or lower the rod tip");
         if (left is null && cast is { } length && tip is { } above && length <= LineLeft(above) && item["cast"] is { } place)
             Add(place, $"the cast is no longer than the line left at the end, {Length(LineLeft(above))} unless line_left is given", $"more than {Length(LineLeft(above))}", "cast farther or add line_left");
+    }
+
+    // A splash-down leaves half a per cent of slack; anything less than a few turns more would not be a spool to cast with.
+    private void CheckCapacity(ReadValue? cast, double? tip, ReadValue? reel)
+    {
+        if (cast is null || tip is not { } height || reel?["line_capacity"] is not { } capacity)
+            return;
+        double needed = 1.05 * Math.Sqrt((cast.Number * cast.Number) + (height * height));
+        if (capacity.Number < needed)
+            Add(capacity, $"a cast of {Length(cast.Number)} takes more line than the spool holds", $"at least {Length(needed)} for this cast", "cast less far or fill the spool");
     }
 
     private void CheckHandle(ReadValue? turns, ReadValue? reel)
@@ -229,11 +242,15 @@ internal sealed class ScenarioBuilder(ProblemList problems)
         double period = Number(twitch["period"]) ?? DefaultTwitchPeriod;
         if (item["pause"] is not { } pause)
         {
+            // A style has pauses of its own, and so have moves.
+            if (item["style"] is not null || item["moves"] is not null || problems.HasUnder(YamlTreeBuilder.Join(item.Path, "style")) || problems.HasUnder(YamlTreeBuilder.Join(item.Path, "moves")))
+                return;
+
             // A pause that was given but refused has its own problem.
             if (!problems.HasUnder(YamlTreeBuilder.Join(item.Path, "pause")))
                 Add(twitch, "twitches come at the start of a pause, but there is no pause", "twitch together with pause", "add \"pause:\" with every and for");
         }
-        else if (Number(pause["for"]) is { } length && Number(twitch["count"]) is { } count && count * period > length * (1.0 + 1e-9))
+        else if (item["style"] is null && Number(pause["for"]) is { } length && Number(twitch["count"]) is { } count && count * period > length * (1.0 + 1e-9))
         {
             Add(twitch["count"]!, string.Create(CultureInfo.InvariantCulture, $"{count:0} twitches of {period:0.###} s last longer than the pause of {length:0.###} s"), "twitches that fit into the pause", "twitch less often or faster, or pause longer");
         }
@@ -262,6 +279,9 @@ internal sealed class ScenarioBuilder(ProblemList problems)
         Presentations = [.. root["presentations"]!.Items.Select(item => BuildPresentation(item, root["tackle"]!))],
         Uncertainty = UncertaintyBuilder.Build(root["uncertainty"]),
         Tide = TideBuilder.Build(root["tide"]),
+        Season = root["season"]?.Word?.Meaning as Season?,
+        Forage = [.. (root["forage"]?.Items ?? []).Select(BuildForage)],
+        Compare = [.. (root["compare"]?.Items ?? []).Select(item => BuildCompared(item, root))],
     };
 
     private static Spot BuildSpot(ReadValue spot)
@@ -290,6 +310,7 @@ internal sealed class ScenarioBuilder(ProblemList problems)
             CloudCover = Number(spot["light"]!["cloud"]) ?? 0.0,
             StrikeZone = band,
             TargetFish = spot["target"]!.Word!.Text,
+            TargetLength = Number(spot["target_length"]),
         };
     }
 
@@ -318,7 +339,7 @@ internal sealed class ScenarioBuilder(ProblemList problems)
         return new TackleBox
         {
             RodTipHeight = tackle["rod_tip_height"]!.Number,
-            Reel = new Reel(tackle["reel"]!["gear_ratio"]!.Number, tackle["reel"]!["spool_diameter"]!.Number),
+            Reel = new Reel(tackle["reel"]!["gear_ratio"]!.Number, tackle["reel"]!["spool_diameter"]!.Number, Number(tackle["reel"]!["line_capacity"]) ?? Reel.CommonCapacity),
             Line = new LineSpecification(Meaning(line["kind"], LineKind.Braid), line["strength"]!.Number, Diameter(line)),
             Leader = tackle["leader"] is { } leader
                 ? new LeaderSpecification(Meaning(leader["kind"], LineKind.Fluorocarbon), leader["strength"]!.Number, Diameter(leader), leader["length"]!.Number)
@@ -361,24 +382,30 @@ internal sealed class ScenarioBuilder(ProblemList problems)
 
     private static Presentation BuildPresentation(ReadValue item, ReadValue tackle)
     {
-        ReadValue retrieve = item["retrieve"]!;
+        (double speed, IReadOnlyList<Move> moves) = ScheduleBuilder.Build(item, tackle);
+        RetrieveStyle? style = ScheduleBuilder.StyleOf(item);
         ReadValue? twitch = item["twitch"];
+        bool byKeys = moves.Count == 0;
         double tip = tackle["rod_tip_height"]!.Number;
-        ReadValue reel = tackle["reel"]!;
-        double perTurn = new Reel(reel["gear_ratio"]!.Number, reel["spool_diameter"]!.Number).LinePerTurn;
-        ReadValue countDown = item["count_down"]!;
+        ReadValue countDown = item["count_down"] ?? style!.Keys["count_down"]!;
         return new Presentation
         {
             Name = item["name"]!.Text,
             CastLength = item["cast"]!.Number,
-            Fall = Meaning(item["fall"], FallMode.SlackLine),
+            Aim = Number(item["aim"]) ?? 0.0,
+            Fall = Meaning(item["fall"] ?? style?.Keys["fall"], FallMode.SlackLine),
             CountDown = countDown.Word is null ? countDown.Number : null,
-            RetrieveSpeed = retrieve["speed"]?.Number ?? (retrieve["handle_turns"]!.Number * perTurn),
-            ReelFor = Number(item["pause"]?["every"]),
-            PauseFor = Number(item["pause"]?["for"]) ?? 0.0,
-            Twitches = (int)(Number(twitch?["count"]) ?? 0.0),
-            TwitchHeight = Number(twitch?["height"]) ?? 0.0,
-            TwitchPeriod = Number(twitch?["period"]) ?? DefaultTwitchPeriod,
+            RetrieveSpeed = speed,
+            ReelFor = byKeys ? Number(item["pause"]?["every"]) : null,
+            PauseFor = byKeys ? Number(item["pause"]?["for"]) ?? 0.0 : 0.0,
+            Twitches = byKeys ? (int)(Number(twitch?["count"]) ?? 0.0) : 0,
+            TwitchHeight = byKeys ? Number(twitch?["height"]) ?? 0.0 : 0.0,
+            TwitchPeriod = byKeys ? Number(twitch?["period"]) ?? DefaultTwitchPeriod : DefaultTwitchPeriod,
+            Moves = moves,
+            Style = style?.Name,
+            DriftSpeed = Number(item["drift"]?["speed"]) ?? 0.0,
+            DriftDirection = Number(item["drift"]?["direction"]) ?? 0.0,
+            TimeLimit = Number(item["time_limit"]),
             LineLeftAtEnd = Number(item["line_left"]) ?? LineLeft(tip),
         };
     }

@@ -44,8 +44,12 @@ public static class ScenarioFormat
         text.Append(
             """
 
-            Directions are seen from above, anticlockwise from the direction of the cast, and say where the water or the wind goes
-            *to*: `away` (0 deg), `left` (90 deg), `towards` (180 deg), `right` (270 deg).
+            Directions are seen from above, anticlockwise from the reference direction of the spot, and say where the water, the
+            wind or the boat goes *to*: `away` (0 deg), `left` (90 deg), `towards` (180 deg), `right` (270 deg). The reference
+            direction is that of a cast without `aim`: who faces that way has `left` on the left. A presentation with `aim` is
+            cast in another direction, `aim: left` square to the left, and the current, the wind and the drift stay where they
+            are. With a current that flows `away`, for example, `aim: towards` casts against it and `aim: 60 deg` down and
+            across. The moves of the rod tip alone (`sweep`, `twitch`) are counted from the cast.
 
             A day is written year-month-day (`2026-06-14`), a time of the day in hours and minutes of the 24-hour clock
             (`"06:20"`). `utc_offset` is what the local clock is ahead of universal time (UTC), summer time included:
@@ -77,14 +81,20 @@ public static class ScenarioFormat
             - The cast is longer than the leader and than the line left at the end, and that is at least the height of the rod tip.
             - Handle turns and the reel together give a retrieve speed of 0.02 m/s to 3 m/s.
             - Twitches need pauses, fit into them, and move the rod tip no faster than 12 m/s.
+            - `style` and `moves` exclude each other. `pause` and `twitch` beside a style replace figures that the style has;
+              beside `moves` they have no place.
+            - Moves that repeat bring the rod tip back to where it began, and take line in, or there is a `time_limit`. The rod
+              tip stays above the water and within 4 m of where it was, and moves no faster than 12 m/s. Only the last move may
+              reel without end.
+            - The line that is out at the splash-down fits on the spool.
             - No name, jig head, body or colour is given twice.
             - The edges of a spread are in order; the times of a tide run on and span at most a day, and its depth changes leave
               at least 0.2 m of water.
 
             ## What is filled in
 
-            Line diameters, proportions and densities of bodies, and hook masses that a scenario does not give come from the
-            tables in `src/LureSim/Data/tackle`. They are common practice or invented, as each table says in its header; give your
+            Line diameters, proportions and densities of bodies, hook masses and the moves of a `style` that a scenario does not
+            give come from the tables in `src/LureSim/Data/tackle`. They are common practice or invented, as each table says in its header; give your
             own values where they matter.
 
             """);

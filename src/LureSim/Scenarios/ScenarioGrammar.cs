@@ -11,10 +11,10 @@ internal static class ScenarioGrammar
 
     private static readonly IReadOnlyList<GrammarWord> Directions =
     [
-        new("away", 0.0, "away from the angler, along the cast (0 deg)"),
-        new("left", Math.PI / 2.0, "to the caster's left (90 deg)"),
+        new("away", 0.0, "away from the angler, along the reference direction (0 deg)"),
+        new("left", Math.PI / 2.0, "to the left of who faces that way (90 deg)"),
         new("towards", Math.PI, "towards the angler (180 deg)"),
-        new("right", 3.0 * Math.PI / 2.0, "to the caster's right (270 deg)"),
+        new("right", 3.0 * Math.PI / 2.0, "to the right (270 deg)"),
     ];
 
     private static readonly IReadOnlyList<GrammarWord> LineKinds =
@@ -44,7 +44,7 @@ internal static class ScenarioGrammar
     private static readonly MapValue Current = new("current", "The current.",
     [
         new("speed", new QuantityValue(QuantityKind.Speed, 0.0, 3.0), "Speed at the surface.") { Required = true },
-        new("direction", Direction, "Where the water flows to, anticlockwise seen from above from the direction of the cast, or in words.") { Required = true },
+        new("direction", Direction, "Where the water flows to, anticlockwise seen from above from the reference direction of the spot (that of a cast without `aim`), or in words.") { Required = true },
         new("profile", new WordValue(
         [
             new("uniform", CurrentProfileKind.Uniform, "the same speed at every depth"),
@@ -125,12 +125,14 @@ internal static class ScenarioGrammar
         new("light", Light, "The light from above.") { Required = true },
         new("strike_zone", StrikeZone, "Where the fish are expected to strike.") { Required = true },
         new("target", new WordValue([.. TargetFishNames.All.Select(name => new GrammarWord(name, name, ""))]), "The fish whose eyes judge the colours.") { Required = true },
+        new("target_length", new QuantityValue(QuantityKind.Length, 0.1, 2.5), "Usual length of these fish here; some rules on the size of the lure go by it.") { Default = "not known" },
     ]);
 
     private static readonly MapValue Reel = new("reel", "The reel.",
     [
         new("gear_ratio", new NumberValue(2.0, 12.0, true, "6.2"), "Turns of the spool or rotor for one turn of the handle, as 6.2 or 6.2:1.") { Required = true },
         new("spool_diameter", new QuantityValue(QuantityKind.Length, 0.015, 0.15), "Diameter of the wound line on the spool.") { Required = true },
+        new("line_capacity", new QuantityValue(QuantityKind.Length, 20.0, 1000.0), "Line on the spool: no more can be out.") { Default = "150 m" },
     ]);
 
     private static readonly MapValue Line = new("line", "The main line.",
@@ -155,14 +157,17 @@ internal static class ScenarioGrammar
         new("hook", new QuantityValue(QuantityKind.Mass, 0.00005, 0.02), "Mass of the steel hook.") { Default = "common practice for the length of the first body" },
     ]);
 
-    private static readonly MapValue Body = new("body", "A soft body. The first body of the list is the one the plan puts on each head.",
+    /// <summary>Profiles of bodies.</summary>
+    public static WordValue ProfileWord { get; } = new(
     [
-        new("profile", new WordValue(
-        [
-            new("paddle tail", BodyProfile.PaddleTail, "a thick tail that swings"),
-            new("soft jerkbait", BodyProfile.SoftJerkbait, "a straight bait without a swimming tail"),
-            new("shrimp imitation", BodyProfile.ShrimpImitation, "a soft shrimp"),
-        ]), "Shape of the body.") { Required = true },
+        new("paddle tail", BodyProfile.PaddleTail, "a thick tail that swings"),
+        new("soft jerkbait", BodyProfile.SoftJerkbait, "a straight bait without a swimming tail"),
+        new("shrimp imitation", BodyProfile.ShrimpImitation, "a soft shrimp"),
+    ]);
+
+    private static readonly MapValue Body = new("body", "A soft body. Season, water and forage choose among the bodies of the list; where they say nothing the plan takes the first.",
+    [
+        new("profile", ProfileWord, "Shape of the body.") { Required = true },
         new("length", new QuantityValue(QuantityKind.Length, 0.02, 0.3), "Overall length.") { Required = true },
         new("height", new QuantityValue(QuantityKind.Length, 0.002, 0.15), "Greatest height of the body.") { Default = "proportion of the profile" },
         new("width", new QuantityValue(QuantityKind.Length, 0.002, 0.15), "Greatest width of the body.") { Default = "proportion of the profile" },
@@ -181,12 +186,6 @@ internal static class ScenarioGrammar
         new("colours", new ListValue(new ColourValue(ColourNames.All), 1, 24), "Colours to choose from: names, or hex colours in quotes.") { Required = true },
     ]);
 
-    private static readonly MapValue Retrieve = new("retrieve", "How fast line is taken in while reeling, in one of two forms.",
-    [
-        new("speed", new QuantityValue(QuantityKind.Speed, 0.02, 3.0), "Speed of the line coming in.") { OneOf = "form" },
-        new("handle_turns", new QuantityValue(QuantityKind.TurnRate, 0.01, 6.0), "Turns of the reel handle in a time; the reel gives the speed, which must be 0.02 m/s to 3 m/s.") { OneOf = "form" },
-    ]);
-
     private static readonly MapValue Pause = new("pause", "Stops in the retrieve.",
     [
         new("every", new QuantityValue(QuantityKind.Duration, 0.1, 60.0), "How long the reel turns between two pauses.") { Required = true },
@@ -200,20 +199,77 @@ internal static class ScenarioGrammar
         new("period", new QuantityValue(QuantityKind.Duration, 0.1, 5.0), "Time for one twitch, up and down.") { Default = "0.5 s" },
     ]);
 
+    private static readonly MapValue Drift = new("drift", "The boat drifts, or the angler walks, from the splash-down on, at constant velocity. The wind does not move the boat by itself: give its drift here.",
+    [
+        new("speed", new QuantityValue(QuantityKind.Speed, 0.0, 3.0), "Speed over ground.") { Required = true },
+        new("direction", Direction, "Where to, counted like the current from the reference direction of the spot, not from the cast.") { Required = true },
+    ]);
+
     private static readonly MapValue Presentation = new("presentation", "A way to fish the lure.",
     [
         new("name", new TextValue(60, false), "Name for people; no two may be the same.") { Required = true },
         new("cast", new QuantityValue(QuantityKind.Length, 2.0, 80.0), "Horizontal distance from the rod tip to the splash-down.") { Required = true },
-        new("fall", new WordValue(
-        [
-            new("slack line", FallMode.SlackLine, "open bail: line runs out almost freely"),
-            new("tight line", FallMode.TightLine, "closed bail: the lure swings in towards the rod tip"),
-        ]), "How the lure falls after the splash-down.") { Default = "slack line" },
-        new("count_down", new QuantityValue(QuantityKind.Duration, 0.0, 120.0) { Words = [new("to bottom", null, "wait until the lure lies on the bottom")] }, "Time from splash-down until the reel turns; the fall ends sooner if the lure reaches the bottom.") { Required = true },
-        new("retrieve", Retrieve, "How fast line is taken in while reeling.") { Required = true },
-        new("pause", Pause, "Stops in the retrieve.") { Default = "none, a steady retrieve" },
-        new("twitch", Twitch, "Rod work at the start of each pause; needs pauses.") { Default = "none" },
+        new("aim", Direction, "Where the cast goes: anticlockwise from the reference direction of the spot, which directions are counted from.") { Default = "0 deg, the reference direction" },
+        new("fall", MoveGrammar.Fall, "How the lure falls after the splash-down.") { Default = "slack line, or as the style has it" },
+        new("count_down", MoveGrammar.CountDown, "Time from splash-down until the retrieve begins; the fall ends sooner if the lure reaches the bottom.") { Default = "as the style has it; required without one" },
+        new("style", new WordValue([.. RetrieveStyles.All.Select(style => new GrammarWord(style.Name, style.Name, style.Meaning))]), "A ready-made retrieve of the trade.") { Default = "none" },
+        new("retrieve", MoveGrammar.Retrieve, "How fast line is taken in while reeling.") { Default = "as the style or the moves have it; required without either" },
+        new("pause", Pause, "Stops in the retrieve; with a style, its own figures in place of those of the style.") { Default = "none, a steady retrieve" },
+        new("twitch", Twitch, "Rod work at the start of each pause; needs pauses. With a style, its own figures in place of those of the style.") { Default = "none" },
+        new("moves", MoveGrammar.Moves, "The retrieve as a list of moves, which begin again after the last until the line is in. A list with a swing is done once.") { Default = "by style, retrieve, pause and twitch" },
+        new("drift", Drift, "The boat drifts, or the angler walks, from the splash-down on.") { Default = "none" },
+        new("time_limit", new QuantityValue(QuantityKind.Duration, 5.0, 1800.0), "The retrieve ends after this time, if it has not ended before.") { Default = "none" },
         new("line_left", new QuantityValue(QuantityKind.Length, 0.1, 60.0), "The retrieve ends with this much line still out; at least the height of the rod tip, less than the cast.") { Default = "3 m, or the height of the rod tip and 0.5 m if that is more" },
+    ]);
+
+    /// <summary>Kinds of forage.</summary>
+    public static WordValue ForageKindWord { get; } = new(
+    [
+        new("small bait fish", ForageKind.SmallBaitFish, "up to about 3 in"),
+        new("large bait fish", ForageKind.LargeBaitFish, "about 5 in"),
+        new("shrimp", ForageKind.Shrimp, "shrimp"),
+        new("crab", ForageKind.Crab, "crabs"),
+    ]);
+
+    /// <summary>How forage was seen.</summary>
+    public static WordValue ForageSeenWord { get; } = new(
+    [
+        new("present", ForageSeen.Present, "it is about"),
+        new("being attacked", ForageSeen.BeingAttacked, "fish were seen taking it"),
+    ]);
+
+    private static readonly MapValue Forage = new("forage", "Forage that was seen at the spot.",
+    [
+        new("kind", ForageKindWord, "What it is.") { Required = true },
+        new("seen", ForageSeenWord, "How it was seen.") { Default = "present" },
+        new("length", new QuantityValue(QuantityKind.Length, 0.005, 0.5) { Example = "3 in" }, "Its length; a lure is to match or exceed it.") { Default = "not judged, usual for the kind" },
+        new("colour", new ColourValue(ColourNames.All), "Its colour, which a natural lure is to match.") { Default = "usual for the kind" },
+    ]);
+
+    private static readonly MapValue ComparedRig = new("rig", "One of the two rigs to compare. What is not given is that of the tackle box.",
+    [
+        new("name", new TextValue(40, false), "Name for people, such as mine.") { Required = true },
+        new("jig_head", new ShortOrMapValue("weight", JigHead), "The jig head, as in the tackle box.") { Required = true },
+        new("body", Body, "The soft body.") { Default = "the first of the tackle box" },
+        new("colour", new ColourValue(ColourNames.All), "The colour.") { Default = "the first of the tackle box" },
+        new("line", Line, "The main line.") { Default = "that of the tackle box" },
+        new("leader", Leader, "The leader.") { Default = "that of the tackle box" },
+        new("presentation", new TextValue(60, false), "Name of one of the presentations.") { Default = "the first" },
+        new("cast", new QuantityValue(QuantityKind.Length, 2.0, 80.0), "Cast, in place of the presentation's.") { Default = "that of the presentation" },
+        new("count_down", MoveGrammar.CountDown, "Count-down, in place of the presentation's.") { Default = "that of the presentation" },
+        new("retrieve", MoveGrammar.Retrieve, "Speed, in place of the presentation's.") { Default = "that of the presentation" },
+    ]);
+
+    /// <summary>Seasons.</summary>
+    public static WordValue SeasonWord { get; } = new(
+    [
+        new("winter", Season.Winter, "December to February in the north"),
+        new("early spring", Season.EarlySpring, "March and April"),
+        new("late spring", Season.LateSpring, "May"),
+        new("summer", Season.Summer, "June and July"),
+        new("late summer", Season.LateSummer, "August"),
+        new("early autumn", Season.EarlyAutumn, "September and October"),
+        new("late autumn", Season.LateAutumn, "November"),
     ]);
 
     /// <summary>The whole file.</summary>
@@ -226,6 +282,9 @@ internal static class ScenarioGrammar
         new("presentations", new ListValue(Presentation, 1, 24), "The retrieves to compare.") { Required = true },
         new("uncertainty", UncertaintyGrammar.Uncertainty, "How well the inputs are known.") { Default = "what a person at the water knows of each input, assumed" },
         new("tide", UncertaintyGrammar.Tide, "The tide: current and depth by the hour, for the table of weight by hour.") { Default = "none" },
+        new("season", SeasonWord, "Season, which tells what fish are likely to eat.") { Default = "from the date of the light, otherwise not known" },
+        new("forage", new ListValue(Forage, 1, 8), "Forage that was seen.") { Default = "none seen" },
+        new("compare", new ListValue(ComparedRig, 2, 2), "Two rigs to compare side by side: yours and your partner's.") { Default = "none" },
     ]);
 }
 

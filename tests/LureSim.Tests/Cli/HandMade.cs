@@ -141,6 +141,19 @@ internal sealed class FakePipeline : IPipeline
         return new LessonOutcome(Lesson.Of(scenario, request.Units, progress, cancellation), [OutputFile.Text("red-turns-black.svg", "<svg/>")]);
     }
 
+    public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastRequest = request;
+        PlanOutcome[] spots = [.. scenarios.Select(scenario => OnPlan(cancellation, HandMade.Plan(scenario)))];
+        return new TripOutcome(LureSim.Report.Trips.Trip.Of([.. spots.Select(spot => spot.Plan)], request.Units), spots, [OutputFile.Text("trip.html", "<html></html>")]);
+    }
+
+    public CompareOutcome Compare(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastRequest = request;
+        return new CompareOutcome(RigComparison.Of(scenario, null, progress, cancellation), [OutputFile.Text("compare.html", "<html></html>")]);
+    }
+
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         LastRequest = request;

@@ -64,13 +64,26 @@ internal static class ScenarioRanges
             NotBlank(presentation.Name);
             In(presentation.CastLength, 2, 80);
             In(presentation.CountDown ?? 0, 0, 120);
-            In(presentation.RetrieveSpeed, 0.02, 3);
+            if (presentation.RetrieveSpeed != 0 || presentation.Moves.Count == 0)
+                In(presentation.RetrieveSpeed, 0.02, 3);
             In(presentation.ReelFor ?? 1, 0.1, 60);
             In(presentation.PauseFor, 0, 60);
             In(presentation.Twitches, 0, 6);
             In(presentation.TwitchHeight, 0, 2.5);
             In(presentation.TwitchPeriod, 0.1, 5);
             In(presentation.LineLeftAtEnd, tackle.RodTipHeight, presentation.CastLength);
+            In(presentation.Aim, 0, 2 * Math.PI);
+            In(presentation.DriftSpeed, 0, 3);
+            In(presentation.DriftDirection, 0, 2 * Math.PI);
+            In(presentation.TimeLimit ?? 5, 5, 1800);
+            foreach (Move move in presentation.Moves)
+            {
+                Xunit.Assert.True(move.Duration >= 0.1 && (move.Duration <= 600 || move.Kind == MoveKind.Reel));
+                In(move.ReelShare * presentation.RetrieveSpeed, 0, 3 + 1e-9);
+                In(move.FeedSpeed, 0, 3);
+                In(move.Travel, 0, 4);
+                In(move.Beats, 0, 6);
+            }
         }
     }
 

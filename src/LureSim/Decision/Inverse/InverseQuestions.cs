@@ -130,7 +130,12 @@ public static class InverseQuestions
         StrikeZone zone = scenario.Spot.StrikeZone;
         double target = depth ?? (0.5 * (zone.Top + zone.Bottom));
         Guard.InRange(target, 0, scenario.Spot.Depth);
-        double slowest = Math.Clamp(rig.Presentation.RetrieveSpeed * SlowestFactor, 0.02, 3), fastest = Math.Clamp(rig.Presentation.RetrieveSpeed * FastestFactor, 0.02, 3);
+        if (!(rig.Presentation.RetrieveSpeed > 0))
+            return new(InverseQuestion.SpeedForDepth, InverseStatus.NotReachable, rig.Head, rig.Presentation, null, null, null, null, null, target, "this retrieve takes in no line", 0);
+
+        // No move reels faster than 3 m/s.
+        double limit = Math.Max(3 / Math.Max(1, rig.Presentation.Cycle.Max(move => move.ReelShare)), rig.Presentation.RetrieveSpeed);
+        double slowest = Math.Clamp(rig.Presentation.RetrieveSpeed * SlowestFactor, Math.Min(0.02, rig.Presentation.RetrieveSpeed), 3), fastest = Math.Min(rig.Presentation.RetrieveSpeed * FastestFactor, limit);
         double[] logs = [.. Enumerable.Range(0, SpeedSteps).Select(i => Math.Log(slowest) + ((Math.Log(fastest) - Math.Log(slowest)) * i / (SpeedSteps - 1)))];
         var medians = new double[SpeedSteps];
         Parallel.For(0, SpeedSteps, parallel, i => medians[i] = Median(logs[i]));
@@ -154,7 +159,7 @@ public static class InverseQuestions
 
         double Median(double log)
         {
-            Candidate run = Planner.Try(scenario, rig with { Presentation = rig.Presentation with { RetrieveSpeed = Math.Clamp(Math.Exp(log), 0.02, 3) } }, options, parallel.CancellationToken);
+            Candidate run = Planner.Try(scenario, rig with { Presentation = rig.Presentation with { RetrieveSpeed = Math.Min(Math.Exp(log), limit) } }, options, parallel.CancellationToken);
             return run.Track.Status == SimulationStatus.Failed ? 0 : run.Coverage.MedianDepth;
         }
 

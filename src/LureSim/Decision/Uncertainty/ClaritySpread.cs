@@ -35,9 +35,7 @@ public sealed record ClaritySpread(ClarityCase Murky, ClarityCase Middle, Clarit
         {
             double depth = Math.Clamp(spread.At(quantile, secchi.Depth), 0.05, 45);
             Spot spot = scenario.Spot with { Clarity = secchi with { Depth = depth } };
-            LightField own = middle.Chart.Field;
-            var field = new LightField(SpotLight.Water(spot), own.Surface, Planner.SeaBedOf(spot));
-            Sighting first = new SightScene(field, middle.Eye, ViewDirection.Level, middle.RunningDepth, scenario.Tackle.Bodies[0].ApparentSize).Rank(middle.Chart.Colours)[0];
+            Sighting first = new SightScene(Planner.Field(spot), middle.Eye, ViewDirection.Level, middle.RunningDepth, BodyChoice.Of(scenario).First.ApparentSize).Rank(middle.Chart.Colours)[0];
             return new ClarityCase(depth, first.Name, first.Distance);
         }
     }

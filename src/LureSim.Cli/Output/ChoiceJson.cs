@@ -1,0 +1,144 @@
+using System.Text.Json.Serialization;
+using LureSim.Decision;
+using LureSim.Light;
+using LureSim.Scenarios;
+using LureSim.Sight;
+
+namespace LureSim.Cli.Output;
+
+/// <summary>The choice of the body in JSON.</summary>
+internal sealed record BodyJson(
+    string First,
+    Season? Season,
+    BodyJson.Rule? Spoke,
+    IReadOnlyList<BodyJson.Rule> Agreed,
+    IReadOnlyList<BodyJson.Rule> Overruled,
+    [property: JsonPropertyName("wanted_length_min_m")] double? WantedLeast,
+    [property: JsonPropertyName("wanted_length_max_m")] double? WantedMost,
+    IReadOnlyList<BodyJson.Fit> Fits,
+    IReadOnlyList<BodyJson.Change> Changes)
+{
+    public static BodyJson Of(BodyChoice choice) => new(
+        choice.First.Label,
+        choice.Season,
+        choice.Spoke is { } rule ? Of(rule) : null,
+        [.. choice.Agreed.Select(Of)],
+        [.. choice.Overruled.Select(Of)],
+        choice.Wanted.Least,
+        choice.Wanted.Most,
+        [.. choice.Fits.Select(fit => new Fit(fit.Body.Label, fit.Body.Profile, fit.Body.Length, fit.Suitability))],
+        [.. choice.Changes.Select(change => new Change(change.Condition, change.Body.Label))]);
+
+    private static Rule Of(ForageRule rule) => new(rule.Id, rule.Says, rule.Source, rule.Weight);
+
+    internal sealed record Rule(string Id, string Says, string Source, double Weight);
+
+    internal sealed record Fit(string Body, BodyProfile Profile, [property: JsonPropertyName("length_m")] double Length, double Suitability);
+
+    internal sealed record Change(string Condition, string Body);
+}
+
+/// <summary>The choice of colour in JSON.</summary>
+internal sealed record ColourAdviceJson(
+    string First,
+    ColourGround Ground,
+    string Forage,
+    bool ForageSeen,
+    IReadOnlyList<ColourAdviceJson.At> RunningDepths,
+    IReadOnlyList<ColourAdviceJson.Look> Looks,
+    IReadOnlyList<ColourAdviceJson.Worth> Colours,
+    string Practice,
+    bool? PracticeAgrees)
+{
+    public static ColourAdviceJson Of(ColourAdvice advice) => new(
+        advice.Colours[advice.Chosen].Name,
+        advice.Ground,
+        advice.Forage,
+        advice.ForageSeen,
+        [.. advice.Depths.Select(at => new At(at.Depth, at.Weight))],
+        [.. advice.Looks.Select(look => new Look(look.Direction, look.Weight))],
+        [.. advice.Colours.Select(worth => new Worth(worth.Name, worth.Distance, worth.Swath, worth.DifferenceToForage, worth.Mode))],
+        advice.Practice,
+        advice.PracticeAgrees);
+
+    internal sealed record At([property: JsonPropertyName("depth_m")] double Depth, double Weight);
+
+    internal sealed record Look(ViewDirection Direction, double Weight);
+
+    internal sealed record Worth(
+        string Name,
+        [property: JsonPropertyName("sighting_distance_m")] double Distance,
+        [property: JsonPropertyName("distance_within_reach_m")] double Swath,
+        [property: JsonPropertyName("difference_to_forage_jnd")] double Difference,
+        SightMode Mode);
+}
+
+/// <summary>The ranked tackle box in JSON.</summary>
+internal sealed record BoxJson(IReadOnlyList<CandidateJson> Heads, IReadOnlyList<BoxJson.Lacking> Missing, string? Gap)
+{
+    public static BoxJson Of(BoxAdvice box) => new(
+        [.. box.Heads.Select(rank => CandidateJson.Of(rank.Best, withTrack: false))],
+        [.. box.Missing.Select(m => new Lacking(CandidateJson.Of(m.Candidate, withTrack: false), m.Gain))],
+        box.Gap?.Candidate.Rig.Head.Label);
+
+    internal sealed record Lacking(CandidateJson Candidate, double Gain);
+}
+
+/// <summary>A trip in JSON: the cover, what to pack, and every spot's plan.</summary>
+internal sealed record TripJson(
+    string Title,
+    IReadOnlyList<Report.Trips.TripLine> Order,
+    IReadOnlyList<Report.Trips.PackingList> Pack,
+    IReadOnlyList<PlanJson> Spots,
+    IReadOnlyList<string> Files)
+{
+    public static TripJson Of(TripOutcome outcome) => new(
+        outcome.Trip.Title,
+        outcome.Trip.Lines,
+        outcome.Trip.Pack,
+        [.. outcome.Spots.Select(PlanJson.Of)],
+        [.. outcome.Pages.Select(file => file.Name)]);
+}
+
+/// <summary>A comparison in JSON.</summary>
+internal sealed record CompareJson(
+    string Title,
+    CompareJson.Side First,
+    CompareJson.Side Second,
+    IReadOnlyList<string> Differences,
+    IReadOnlyList<CompareJson.Measure> Measures,
+    IReadOnlyList<string> Sentences,
+    IReadOnlyList<string> Files)
+{
+    public static CompareJson Of(CompareOutcome outcome)
+    {
+        RigComparison comparison = outcome.Comparison;
+        return new(
+            comparison.Scenario.Title,
+            Of(comparison.First, comparison.FirstOutcome),
+            Of(comparison.Second, comparison.SecondOutcome),
+            [.. comparison.Differences.Select(feature => feature.Id)],
+            [.. comparison.Measures.Select(item => new Measure(
+                item.Measure.Id,
+                item.First,
+                item.Second,
+                item.Main?.Feature.Id,
+                [.. item.Effects.Select(effect => new Effect(effect.Feature.Id, effect.Effect, effect.Share, effect.ChangedFirst, effect.ChangedLast))]))],
+            comparison.Sentences(UnitSystem.Metric),
+            [.. outcome.Pages.Select(file => file.Name)]);
+    }
+
+    private static Side Of(ComparedRig rig, RigOutcome outcome) =>
+        new(rig.Name, rig.Colour, outcome.Sighting.Distance, outcome.Depth, CandidateJson.Of(outcome.Candidate, withTrack: false));
+
+    internal sealed record Side(
+        string Name,
+        string Colour,
+        [property: JsonPropertyName("sighting_distance_m")] double Sighting,
+        [property: JsonPropertyName("sighted_at_depth_m")] double Depth,
+        CandidateJson Run);
+
+    internal sealed record Measure(string Name, double First, double Second, string? Main, IReadOnlyList<Effect> Effects);
+
+    internal sealed record Effect([property: JsonPropertyName("difference")] string Feature, [property: JsonPropertyName("effect")] double Value, double Share, double Alone, double AsTheLast);
+}

@@ -1,0 +1,77 @@
+using LureSim.Decision;
+using LureSim.Report.Trips;
+using LureSim.Sight;
+using Spectre.Console;
+
+namespace LureSim.Cli.Output;
+
+/// <summary>Shows a trip: one line a spot; and all its numbers as CSV.</summary>
+internal static class TripView
+{
+    /// <summary>Prints the cover.</summary>
+    public static void Write(IAnsiConsole console, TripOutcome outcome)
+    {
+        Table view = Views.NewTable(outcome.Trip.Title);
+        view.AddColumns("spot", "weight", "body", "colour", "count-down", "retrieve");
+        foreach (TripLine line in outcome.Trip.Lines)
+            view.AddRow([.. new[] { $"{line.Number}. {line.Title}", line.Weight, line.Body, line.Colour, line.CountDown, line.Retrieve }.Select(Views.Escape)]);
+        console.Write(view);
+        foreach (PackingList list in outcome.Trip.Pack)
+            console.MarkupLineInterpolated($"Pack {list.What}: {string.Join("; ", list.Things.Select(thing => thing.Name))}");
+    }
+
+    /// <summary>The numbers of all spots, one file a kind, the number of the spot first in every row.</summary>
+    public static IReadOnlyList<OutputFile> Tables(TripOutcome outcome)
+    {
+        var cover = new Csv("spot", "title", "head", "head_mass_kg", "body", "colour", "presentation", "zone_share", "time_to_zone_s", "median_depth_m", "score");
+        var candidates = new Csv("spot", "head", "head_mass_kg", "body", "presentation", "zone_share", "above_share", "below_share", "bottom_share", "grass_share", "time_to_zone_s", "time_to_bottom_s", "median_depth_m", "deepest_depth_m", "retrieve_time_s", "drift_across_m", "score");
+        var fall = new Csv("spot", "head", "head_mass_kg", "depth_m", "slack_line_s", "tight_line_s");
+        var coverage = new Csv("spot", "presentation", "head", "head_mass_kg", "speed_m_s", "zone_share", "bottom_share", "grass_share", "median_depth_m");
+        var colours = new Csv("spot", "colour", "sighting_distance_m", "distance_within_reach_m", "difference_to_forage_jnd", "mode");
+        for (int i = 0; i < outcome.Spots.Count; i++)
+        {
+            Plan plan = outcome.Spots[i].Plan;
+            int spot = i + 1;
+            Candidate first = plan.Choice.First;
+            cover.Row(spot, plan.Scenario.Title, first.Rig.Head.Label, first.Rig.Head.Mass, first.Rig.Body.Label, outcome.Trip.Lines[i].Colour, first.Rig.Presentation.Name, first.Coverage.ZoneShare, first.Coverage.TimeToZone, first.Coverage.MedianDepth, first.Score);
+            foreach (Candidate c in plan.Candidates)
+            {
+                Coverage v = c.Coverage;
+                candidates.Row(spot, c.Rig.Head.Label, c.Rig.Head.Mass, c.Rig.Body.Label, c.Rig.Presentation.Name, v.ZoneShare, v.AboveShare, v.BelowShare, v.BottomShare, v.GrassShare, v.TimeToZone, v.TimeToBottom, v.MedianDepth, v.DeepestDepth, v.RetrieveTime, v.DriftAcross, c.Score);
+            }
+
+            foreach (FallColumn column in plan.FallTable.Columns)
+            {
+                for (int d = 0; d < plan.FallTable.Depths.Count; d++)
+                    fall.Row(spot, column.Head.Label, column.Head.Mass, plan.FallTable.Depths[d], column.SlackLineSeconds[d], column.TightLineSeconds[d]);
+            }
+
+            CoverageGrid grid = plan.Grid;
+            for (int h = 0; h < grid.Heads.Count; h++)
+            {
+                for (int s = 0; s < grid.Speeds.Count; s++)
+                    coverage.Row(spot, grid.PresentationName, grid.Heads[h].Label, grid.Heads[h].Mass, grid.Speeds[s], grid.ZoneShare[h, s], grid.BottomShare[h, s], grid.GrassShare[h, s], grid.MedianDepth[h, s]);
+            }
+
+            foreach (ColourWorth worth in plan.Colours.Advice?.Colours ?? [])
+                colours.Row(spot, worth.Name, worth.Distance, worth.Swath, worth.DifferenceToForage, Mode(worth.Mode));
+        }
+
+        return
+        [
+            OutputFile.Text("trip.csv", cover.ToString()),
+            OutputFile.Text("candidates.csv", candidates.ToString()),
+            OutputFile.Text("fall.csv", fall.ToString()),
+            OutputFile.Text("coverage.csv", coverage.ToString()),
+            OutputFile.Text("colours.csv", colours.ToString()),
+        ];
+    }
+
+    private static string Mode(SightMode mode) => mode switch
+    {
+        SightMode.Reflects => "reflects",
+        SightMode.Silhouettes => "silhouettes",
+        SightMode.GoneDark => "gone_dark",
+        _ => "matches_background",
+    };
+}

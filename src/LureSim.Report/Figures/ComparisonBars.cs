@@ -1,0 +1,64 @@
+using LureSim.Decision;
+using LureSim.Scenarios;
+using OxyPlot;
+
+namespace LureSim.Report.Figures;
+
+/// <summary>Which difference between two rigs matters: each one's part in the change of each measure.</summary>
+public static class ComparisonBars
+{
+    /// <summary>Draws the figure.</summary>
+    /// <param name="comparison">The comparison.</param>
+    /// <param name="options">Units and width.</param>
+    /// <returns>The figure.</returns>
+    public static Figure Create(RigComparison comparison, FigureOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(comparison);
+        ArgumentNullException.ThrowIfNull(options);
+        UnitFormat format = options.Format;
+        List<RowBar> rows = [];
+        foreach (MeasureComparison item in comparison.Measures)
+        {
+            rows.Add(new RowBar($"{item.Measure.Name}: {Value(item.Measure, item.First, format)} to {Value(item.Measure, item.Second, format)}", null, "", OxyColors.White));
+            foreach (FeatureEffect effect in item.Effects)
+            {
+                rows.Add(new RowBar(
+                    effect.Feature.Name,
+                    100 * Math.Sign(effect.Effect) * effect.Share,
+                    $"{Signed(item.Measure, effect.Effect, format)} ({UnitFormat.PercentText(effect.Share)})",
+                    effect.Effect < 0 ? Palette.Orange : Palette.SkyBlue,
+                    effect.Effect < 0 ? Hatch.Rising : Hatch.None,
+                    effect == item.Main));
+            }
+        }
+
+        (PlotModel model, double height) = RowBars.Plot(rows, "part in the change (%)", -100, 100, null, options, value => UnitFormat.Number(Math.Abs(value), 0));
+        return new Figure(options)
+        {
+            Name = "differences",
+            Title = "Which difference matters",
+            Subtitle = $"from \"{comparison.First.Name}\" to \"{comparison.Second.Name}\"",
+            Model = model,
+            PlotHeight = height,
+            Keys =
+            [
+                KeyItem.Box($"better with \"{comparison.Second.Name}\"", Palette.SkyBlue, Palette.SoftInk),
+                KeyItem.Box($"worse with \"{comparison.Second.Name}\"", Palette.Orange, Palette.SoftInk, Hatch.Rising),
+                KeyItem.Box("matters most", OxyColors.White, Palette.Vermilion),
+            ],
+            Caption = "Every difference is switched from one rig to the other, one after another, in every order; the bar is the mean of what it changes. The parts add up to the whole difference between the rigs.",
+            AltText = $"{string.Join(" ", comparison.Sentences(options.Units))}",
+        };
+    }
+
+    /// <summary>A value of a measure.</summary>
+    internal static string Value(RigMeasure measure, double value, UnitFormat format) =>
+        measure.Kind == QuantityKind.Percentage ? UnitFormat.PercentText(value) : format.LengthText(value);
+
+    /// <summary>A change of a measure.</summary>
+    internal static string Signed(RigMeasure measure, double value, UnitFormat format)
+    {
+        string size = measure.Kind == QuantityKind.Percentage ? $"{UnitFormat.Number(100 * Math.Abs(value), 1)} points" : format.LengthText(Math.Abs(value));
+        return value == 0 ? "no change" : (value < 0 ? "−" : "+") + size;
+    }
+}

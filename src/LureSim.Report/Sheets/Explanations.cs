@@ -1,0 +1,121 @@
+using LureSim.Decision;
+using LureSim.Scenarios;
+
+namespace LureSim.Report.Sheets;
+
+/// <summary>The three numbers that justify each recommendation; the first figure of the section is the picture to them.</summary>
+internal static class Explanations
+{
+    // A speed is as good as the best one within this share of its time in the zone.
+    private const double AsGood = 0.9;
+
+    /// <summary>Why this weight: its time in the zone, and that of a step lighter and heavier.</summary>
+    public static IReadOnlyList<LabelledText> Weight(Sheet sheet, UnitFormat format)
+    {
+        Rig rig = sheet.Choice.First.Rig;
+        Candidate[] alike = [.. sheet.Candidates.Where(c => c.Rig.Body == rig.Body && c.Rig.Presentation == rig.Presentation).OrderBy(c => c.Rig.Head.Mass)];
+        int at = Array.FindIndex(alike, c => c.Rig.Head == rig.Head);
+        return
+        [
+            new(UnitFormat.PercentText(sheet.Choice.First.Coverage.ZoneShare), $"of the retrieve in the zone with {format.HeadText(rig.Head)}"),
+            Neighbour(at - 1, "lighter"),
+            Neighbour(at + 1, "heavier"),
+        ];
+
+        LabelledText Neighbour(int index, string word)
+        {
+            if (at < 0 || index < 0 || index >= alike.Length)
+                return new(UnitFormat.None, $"nothing {word} in the box");
+            Coverage c = alike[index].Coverage;
+            string why = c.GrassShare > 0.05 ? $", {UnitFormat.PercentText(c.GrassShare)} in the grass" : c.BottomShare > 0.05 ? $", {UnitFormat.PercentText(c.BottomShare)} on the bottom" : "";
+            return new(UnitFormat.PercentText(c.ZoneShare), $"a step {word}, {format.HeadText(alike[index].Rig.Head)}{why}");
+        }
+    }
+
+    /// <summary>Why this speed: what it gives, the best of the map, and how far it may be off.</summary>
+    public static IReadOnlyList<LabelledText> Speed(Sheet sheet, UnitFormat format)
+    {
+        Rig rig = sheet.Choice.First.Rig;
+        if (sheet.Coverage is not { } grid || grid.Speeds.Count == 0)
+            return [];
+        int row = grid.Heads.ToList().IndexOf(rig.Head);
+        if (row < 0)
+            return [];
+        int best = Enumerable.Range(0, grid.Speeds.Count).MaxBy(s => grid.ZoneShare[row, s]);
+        double top = grid.ZoneShare[row, best];
+
+        // The stretch of neighbouring speeds about the best one that are as good.
+        int slow = best, fast = best;
+        while (slow > 0 && grid.ZoneShare[row, slow - 1] >= AsGood * top) slow--;
+        while (fast + 1 < grid.Speeds.Count && grid.ZoneShare[row, fast + 1] >= AsGood * top) fast++;
+        return
+        [
+            new(format.SpeedText(rig.Presentation.RetrieveSpeed), $"speed of the first choice: {UnitFormat.PercentText(sheet.Choice.First.Coverage.ZoneShare)} in the zone"),
+            new(format.SpeedText(grid.Speeds[best]), $"the best speed tried: {UnitFormat.PercentText(top)} in the zone"),
+            new($"{format.SpeedNumber(grid.Speeds[slow])} to {format.SpeedText(grid.Speeds[fast])}", "speeds about as good with this head"),
+        ];
+    }
+
+    /// <summary>Why this body.</summary>
+    public static IReadOnlyList<LabelledText> Body(Sheet sheet, UnitFormat format)
+    {
+        if (sheet.Body is not { } choice)
+            return [];
+        LabelledText wanted = (choice.Wanted.Least, choice.Wanted.Most) is ({ } least, { } most)
+            ? new($"{format.SizeText(least)} to {format.SizeText(most)}", "length that the rule asks for")
+            : new(UnitFormat.None, "no rule asks for a length");
+        return
+        [
+            new(format.SizeText(choice.First.Length), $"length of the {choice.First.Label}"),
+            wanted,
+            choice.Fits.Count > 1
+                ? new($"{UnitFormat.PercentText(choice.Fits[0].Suitability)} / {UnitFormat.PercentText(choice.Fits[1].Suitability)}", $"fit, against the {choice.Fits[1].Body.Label}")
+                : new(UnitFormat.PercentText(choice.Fits[0].Suitability), "fit; the only body of the box"),
+        ];
+    }
+
+    /// <summary>Why this count: to the upper and the lower edge of the zone, and the fall rate.</summary>
+    public static IReadOnlyList<LabelledText> CountDown(Sheet sheet, UnitFormat format)
+    {
+        JigHead head = sheet.Choice.First.Rig.Head;
+        if (sheet.Fall?.Columns.FirstOrDefault(c => c.Head == head) is not { } column)
+            return [];
+        StrikeZone zone = sheet.Scenario.Spot.StrikeZone;
+        return
+        [
+            new(UnitFormat.SecondsText(At(zone.Top)), $"on slack line to the top of the zone, {format.LengthText(zone.Top)}"),
+            new(UnitFormat.SecondsText(At(zone.Bottom)), $"to its lower edge, {format.LengthText(zone.Bottom)}"),
+            new(format.SpeedText(column.TerminalSpeed), $"fall rate of {format.HeadText(head)} with this body"),
+        ];
+
+        // Between the rows of the table; nothing is made up below the last depth reached.
+        double? At(double depth)
+        {
+            double before = 0, time = 0;
+            for (int i = 0; i < sheet.Fall.Depths.Count; i++)
+            {
+                if (column.SlackLineSeconds[i] is not { } seconds)
+                    return null;
+                if (sheet.Fall.Depths[i] >= depth)
+                    return time + ((seconds - time) * (depth - before) / (sheet.Fall.Depths[i] - before));
+                (before, time) = (sheet.Fall.Depths[i], seconds);
+            }
+
+            return null;
+        }
+    }
+
+    /// <summary>Why this colour.</summary>
+    public static IReadOnlyList<LabelledText> Colour(Sheet sheet, UnitFormat format)
+    {
+        if (sheet.ColourAdvice is not { } advice)
+            return [];
+        ColourWorth chosen = advice.Colours[advice.Chosen], farthest = advice.Colours[advice.Farthest];
+        return
+        [
+            new(format.LengthText(chosen.Distance), $"at which {chosen.Name} is made out where the lure runs"),
+            new(format.LengthText(farthest.Distance), farthest.Name == chosen.Name ? "no colour of the box is made out farther" : $"{farthest.Name}, made out best"),
+            new($"{UnitFormat.Number(chosen.DifferenceToForage, 0)} steps", $"just noticeable, between {chosen.Name} and the {advice.Forage} forage"),
+        ];
+    }
+}

@@ -1,0 +1,111 @@
+using LureSim.Decision;
+using LureSim.Report.Sheets;
+using LureSim.Scenarios;
+
+namespace LureSim.Report.Trips;
+
+/// <summary>A spot of a trip on one line.</summary>
+/// <param name="Number">Place in the order, from 1.</param>
+/// <param name="Title">Name of the spot.</param>
+/// <param name="Weight">Jig head.</param>
+/// <param name="Body">Body.</param>
+/// <param name="Colour">Colour.</param>
+/// <param name="CountDown">Count-down in words.</param>
+/// <param name="Retrieve">Retrieve in words.</param>
+/// <param name="Fallback">Second choice, or empty.</param>
+public sealed record TripLine(int Number, string Title, string Weight, string Body, string Colour, string CountDown, string Retrieve, string Fallback);
+
+/// <summary>What to pack: each thing with the numbers of the spots that use it.</summary>
+/// <param name="What">Heads, bodies, colours or lines.</param>
+/// <param name="Things">The things in the order of first use.</param>
+public sealed record PackingList(string What, IReadOnlyList<PackedThing> Things);
+
+/// <summary>A thing to pack.</summary>
+/// <param name="Name">The thing.</param>
+/// <param name="Spots">Numbers of the spots whose first choice uses it.</param>
+/// <param name="Spare">Numbers of the spots whose second choice uses it.</param>
+public sealed record PackedThing(string Name, IReadOnlyList<int> Spots, IReadOnlyList<int> Spare);
+
+/// <summary>Several spots in one: a cover and a page a spot.</summary>
+/// <param name="Title">Heading of the cover.</param>
+/// <param name="Sheets">The spots in their order; at least one.</param>
+/// <param name="Units">Units of everything.</param>
+public sealed record Trip(string Title, IReadOnlyList<Sheet> Sheets, UnitSystem Units)
+{
+    /// <summary>A trip of plans.</summary>
+    /// <param name="plans">The plans in the order of the trip; at least one.</param>
+    /// <param name="units">Units; the plans' sentences should have been made in the same.</param>
+    /// <exception cref="ArgumentException">There is no plan.</exception>
+    public static Trip Of(IReadOnlyList<Plan> plans, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(plans);
+        if (plans.Count == 0)
+            throw new ArgumentException("A trip needs a spot.", nameof(plans));
+        return new Trip(plans.Count == 1 ? "Trip of one spot" : $"Trip of {plans.Count} spots", [.. plans.Select(plan => Sheet.Of(plan, units))], units);
+    }
+
+    /// <summary>The order of the spots, one line each.</summary>
+    public IReadOnlyList<TripLine> Lines
+    {
+        get
+        {
+            UnitFormat format = new(Units);
+            return [.. Sheets.Select((sheet, i) =>
+            {
+                Candidate first = sheet.Choice.First;
+                return new TripLine(
+                    i + 1,
+                    sheet.Scenario.Title,
+                    format.HeadText(first.Rig.Head),
+                    first.Rig.Body.Label,
+                    sheet.Colour?.Name ?? sheet.Scenario.Tackle.Colours[0],
+                    RetrieveWords.CountDown(first.Rig.Presentation, first.Coverage),
+                    $"{first.Rig.Presentation.Name}, {format.SpeedText(first.Rig.Presentation.RetrieveSpeed)}",
+                    sheet.Choice.Fallback is { } other ? $"{format.HeadText(other.Rig.Head)}, {other.Rig.Presentation.Name}" : "");
+            })];
+        }
+    }
+
+    /// <summary>What to pack for the first and the second choices.</summary>
+    public IReadOnlyList<PackingList> Pack
+    {
+        get
+        {
+            UnitFormat format = new(Units);
+            return
+            [
+                List("jig heads", c => [format.HeadText(c.Rig.Head)], _ => []),
+                List("bodies", c => [c.Rig.Body.Label], _ => []),
+                List("colours", _ => [], sheet => sheet.Colour is { } colour ? [colour.Name] : []),
+                List("line", _ => [], sheet => [Line(sheet.Scenario.Tackle, format)]),
+            ];
+
+            PackingList List(string what, Func<Candidate, IEnumerable<string>> ofRig, Func<Sheet, IEnumerable<string>> ofSheet)
+            {
+                var things = new Dictionary<string, (List<int> Spots, List<int> Spare)>();
+                for (int i = 0; i < Sheets.Count; i++)
+                {
+                    foreach (string name in ofRig(Sheets[i].Choice.First).Concat(ofSheet(Sheets[i])))
+                        Entry(name).Spots.Add(i + 1);
+                    foreach (string name in Sheets[i].Choice.Fallback is { } other ? ofRig(other) : [])
+                        Entry(name).Spare.Add(i + 1);
+                }
+
+                return new PackingList(what, [.. things.Select(pair => new PackedThing(pair.Key, pair.Value.Spots, [.. pair.Value.Spare.Except(pair.Value.Spots)]))]);
+
+                (List<int> Spots, List<int> Spare) Entry(string name)
+                {
+                    if (!things.TryGetValue(name, out (List<int>, List<int>) entry))
+                        things[name] = entry = ([], []);
+                    return entry;
+                }
+            }
+        }
+    }
+
+    private static string Line(TackleBox tackle, UnitFormat format)
+    {
+        string leader = tackle.Leader is { } l ? $", leader {format.StrengthText(l.Strength)} {SheetTables.LineName(l.Kind)} {format.SizeText(l.Length)} long" : ", no leader";
+        return $"{format.StrengthText(tackle.Line.Strength)} {SheetTables.LineName(tackle.Line.Kind)}{leader}";
+    }
+}

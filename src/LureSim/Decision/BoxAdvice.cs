@@ -1,0 +1,122 @@
+using LureSim.Motion;
+using LureSim.Scenarios;
+
+namespace LureSim.Decision;
+
+/// <summary>A jig head of the box at its best here.</summary>
+/// <param name="Best">Its best candidate with the chosen body.</param>
+public sealed record HeadRank(Candidate Best);
+
+/// <summary>A common weight that the box lacks, tried here.</summary>
+/// <param name="Candidate">The weight with the body and the presentation of the first choice.</param>
+/// <param name="Gain">Score above the first choice's; below 0 it is worse.</param>
+public sealed record MissingHead(Candidate Candidate, double Gain);
+
+/// <summary>Ranking of a tackle box for a spot, and the gap worth filling.</summary>
+/// <param name="Heads">The jig heads owned, best first.</param>
+/// <param name="Bodies">The bodies owned, best first.</param>
+/// <param name="Missing">Common weights that were tried, light to heavy.</param>
+/// <param name="Gap">The missing weight that beats the first choice by a real margin; null where none does.</param>
+public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<BodyFit> Bodies, IReadOnlyList<MissingHead> Missing, MissingHead? Gap)
+{
+    /// <summary>Gain of score that is worth buying a head for: less is within what the inputs can tell (assumed).</summary>
+    public const double RealMargin = 0.08;
+
+    // Sizes on sale everywhere (common practice), in ounces.
+    private static readonly (double Ounces, string Label)[] Common =
+    [
+        (1.0 / 16, "1/16 oz"), (1.0 / 8, "1/8 oz"), (3.0 / 16, "3/16 oz"), (1.0 / 4, "1/4 oz"), (3.0 / 8, "3/8 oz"), (1.0 / 2, "1/2 oz"),
+        (5.0 / 8, "5/8 oz"), (3.0 / 4, "3/4 oz"), (1, "1 oz"), (1.5, "1 1/2 oz"), (2, "2 oz"), (3, "3 oz"),
+    ];
+
+    // Weights nearer than this to one that is owned are not missing.
+    private const double SameWeight = 0.06;
+
+    // Rules quieter than season and cold water are too weak to buy a body for.
+    private const double LoudRule = 9;
+
+    // Missing sizes tried on each side of the first choice.
+    private const int Reach = 3;
+
+    /// <summary>The missing common sizes nearest to the first choice on either side, as far as the line can cast them.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="first">The first choice.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static IReadOnlyList<JigHead> MissingSizes(Scenario scenario, Rig first)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(first);
+        TackleBox tackle = scenario.Tackle;
+        double weakest = Math.Min(tackle.Line.Strength, tackle.Leader?.Strength ?? double.PositiveInfinity);
+        double body = Tackle.TackleBuilder.Lure(first.Head with { Mass = 0, HookMass = 0 }, first.Body).Mass;
+        double heaviest = (weakest / (ScenarioBuilder.CastLoadFactor * UnitsNet.Force.FromKilogramsForce(1).Newtons)) - body - first.Head.HookMass;
+        JigHead[] missing =
+        [
+            .. Common
+                .Select(size => new JigHead(UnitsNet.Mass.FromOunces(size.Ounces).Kilograms, HeadMetal.Lead, first.Head.HookMass, size.Label))
+                .Where(head => head.Mass <= heaviest && tackle.JigHeads.All(owned => Math.Abs(owned.Mass - head.Mass) > SameWeight * head.Mass)),
+        ];
+        return
+        [
+            .. missing.Where(head => head.Mass < first.Head.Mass).TakeLast(Reach),
+            .. missing.Where(head => head.Mass > first.Head.Mass).Take(Reach),
+        ];
+    }
+
+    /// <summary>Ranks the box from simulated candidates.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="first">The first choice.</param>
+    /// <param name="candidates">All candidates of the box.</param>
+    /// <param name="bodies">The bodies as the rules rank them.</param>
+    /// <param name="tried">Missing sizes, simulated with the body and the presentation of the first choice.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static BoxAdvice Of(Scenario scenario, Candidate first, IReadOnlyList<Candidate> candidates, BodyChoice bodies, IReadOnlyList<Candidate> tried)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(candidates);
+        ArgumentNullException.ThrowIfNull(bodies);
+        ArgumentNullException.ThrowIfNull(tried);
+        HeadRank[] heads =
+        [
+            .. candidates.Where(c => c.Rig.Body == first.Rig.Body).GroupBy(c => c.Rig.Head)
+                .Select(group => new HeadRank(group.MaxBy(c => c.Score)!)).OrderByDescending(rank => rank.Best.Score),
+        ];
+        MissingHead[] missing = [.. tried.Where(c => c.Track.Status != SimulationStatus.Failed).Select(c => new MissingHead(c, c.Score - first.Score))];
+        MissingHead? best = missing.MaxBy(m => m.Gain);
+        return new BoxAdvice(heads, bodies.Fits, missing, best is { Gain: >= RealMargin } ? best : null);
+    }
+
+    /// <summary>The gap in plain words.</summary>
+    /// <param name="advice">The advice.</param>
+    /// <param name="first">The first choice.</param>
+    /// <param name="bodies">The bodies as the rules rank them.</param>
+    /// <param name="units">Units of the sentences.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static IReadOnlyList<string> Sentences(BoxAdvice advice, Candidate first, BodyChoice bodies, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(advice);
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(bodies);
+        var show = new MeasureFormatter(units);
+        var sentences = new List<string>();
+        string Label(Candidate c) => show.HeadLabel(c.Rig.Head);
+        string Against(Coverage c, Coverage f)
+        {
+            string text = $"hold the zone {Wording.Percent(c.ZoneShare)} of the retrieve against {Wording.Percent(f.ZoneShare)}";
+            if (f.GrassShare - c.GrassShare > 0.05) text += $", and be in the grass {Wording.Percent(c.GrassShare)} against {Wording.Percent(f.GrassShare)}";
+            if (f.BottomShare - c.BottomShare > 0.05) text += $", and touch bottom {Wording.Percent(c.BottomShare)} against {Wording.Percent(f.BottomShare)}";
+            return text;
+        }
+
+        if (advice.Gap is { } gap)
+            sentences.Add($"Gap in the box: a {Label(gap.Candidate)} head would {Against(gap.Candidate.Coverage, first.Coverage)} with the {Label(first)} head, fished the same way.");
+        else if (advice.Missing.Count > 0)
+            sentences.Add($"No gap in the weights: of the common sizes that the box lacks ({Wording.Join(advice.Missing.Select(m => Label(m.Candidate)))}) none would beat {Label(first)} here by a real margin.");
+        else
+            sentences.Add("No gap in the weights: the box has every common size near the first choice that this line can cast.");
+        if (bodies.Spoke is { Weight: >= LoudRule } && bodies.Fits[0].Suitability < BodyChoice.PoorFit)
+            sentences.Add($"Gap in the bodies: {BodyWording.Wish(bodies, show)} would answer what the fish are likely to eat.");
+        return sentences;
+    }
+}

@@ -1,0 +1,237 @@
+using System.Collections.Concurrent;
+using System.Numerics;
+using LureSim.Light;
+using LureSim.Scenarios;
+using LureSim.Sight;
+
+namespace LureSim.Decision;
+
+/// <summary>
+/// Something in which two rigs can differ. To compare rigs by something new, give <see cref="ComparedRig"/> a member for it and add
+/// a feature to <see cref="All"/>; where it changes more than motion and sight, add a <see cref="RigMeasure"/> too.
+/// </summary>
+/// <param name="Id">Short name for files.</param>
+/// <param name="Name">Name for people.</param>
+/// <param name="Differs">Whether two rigs differ in it.</param>
+/// <param name="Take">The first rig with this feature of the second.</param>
+public sealed record RigFeature(string Id, string Name, Func<ComparedRig, ComparedRig, bool> Differs, Func<ComparedRig, ComparedRig, ComparedRig> Take)
+{
+    /// <summary>All features, in the order of the tables.</summary>
+    public static IReadOnlyList<RigFeature> All { get; } =
+    [
+        // The hook goes with the body: its usual size follows the body's.
+        new("weight", "weight", (a, b) => (a.Head.Mass, a.Head.Metal) != (b.Head.Mass, b.Head.Metal), (into, other) => into with { Head = other.Head with { HookMass = into.Head.HookMass } }),
+        new("body", "body: shape and size", (a, b) => a.Body with { Label = "" } != b.Body with { Label = "" } || a.Head.HookMass != b.Head.HookMass, (into, other) => into with { Body = other.Body, Head = into.Head with { HookMass = other.Head.HookMass } }),
+        new("colour", "colour", (a, b) => a.Colour != b.Colour, (into, other) => into with { Colour = other.Colour }),
+        new("line", "line and leader", (a, b) => a.Line != b.Line || a.Leader != b.Leader, (into, other) => into with { Line = other.Line, Leader = other.Leader }),
+        Way("cast", "cast", (into, other) => into with { CastLength = other.CastLength }),
+        Way("depth", "count-down and fall", (into, other) => into with { CountDown = other.CountDown, Fall = other.Fall }),
+        Way("speed", "speed", (into, other) => into with { RetrieveSpeed = other.RetrieveSpeed }),
+
+        // Everything else of the presentation, so that nothing it holds now or later is left out.
+        Way("rhythm", "pauses and rod work", (into, other) => other with
+        {
+            Name = into.Name,
+            CastLength = into.CastLength,
+            CountDown = into.CountDown,
+            Fall = into.Fall,
+            RetrieveSpeed = into.RetrieveSpeed,
+        }),
+    ];
+
+    private static RigFeature Way(string id, string name, Func<Presentation, Presentation, Presentation> take) => new(
+        id,
+        name,
+        (a, b) => take(a.Presentation, b.Presentation) != a.Presentation,
+        (into, other) => into with { Presentation = take(into.Presentation, other.Presentation) });
+}
+
+/// <summary>What one rig does.</summary>
+/// <param name="Candidate">Its run.</param>
+/// <param name="Sighting">How far off the fish makes it out where it runs, looking level.</param>
+/// <param name="Depth">Depth at which it is looked at (m).</param>
+public sealed record RigOutcome(Candidate Candidate, Sighting Sighting, double Depth);
+
+/// <summary>A figure by which rigs are compared.</summary>
+/// <param name="Id">Short name for files, with its unit.</param>
+/// <param name="Name">Name for people.</param>
+/// <param name="Kind">What it measures: a share or a length.</param>
+/// <param name="Of">Its value, SI.</param>
+public sealed record RigMeasure(string Id, string Name, QuantityKind Kind, Func<RigOutcome, double> Of)
+{
+    /// <summary>All measures.</summary>
+    public static IReadOnlyList<RigMeasure> All { get; } =
+    [
+        new("zone_share", "time in the strike zone", QuantityKind.Percentage, outcome => outcome.Candidate.Coverage.ZoneShare),
+        new("sighting_distance_m", "sighting distance", QuantityKind.Length, outcome => outcome.Sighting.Distance),
+    ];
+}
+
+/// <summary>What one difference does to one measure, from the first rig to the second.</summary>
+/// <param name="Feature">The difference.</param>
+/// <param name="Effect">Its part in the change: the mean over all orders of changing the differences one by one (Shapley 1953).</param>
+/// <param name="Share">Part of the sum of the sizes of all effects, 0 to 1; 0 where nothing changes.</param>
+/// <param name="ChangedFirst">Change when it alone is changed in the first rig.</param>
+/// <param name="ChangedLast">Change when it is the last to be changed, all others being those of the second rig.</param>
+public sealed record FeatureEffect(RigFeature Feature, double Effect, double Share, double ChangedFirst, double ChangedLast);
+
+/// <summary>One measure of both rigs and what makes the difference.</summary>
+/// <param name="Measure">The measure.</param>
+/// <param name="First">Value of the first rig.</param>
+/// <param name="Second">Value of the second rig.</param>
+/// <param name="Effects">One entry a difference, in the order of <see cref="RigFeature.All"/>; their effects add to the change.</param>
+public sealed record MeasureComparison(RigMeasure Measure, double First, double Second, IReadOnlyList<FeatureEffect> Effects)
+{
+    /// <summary>The difference with the greatest effect; null where nothing changes.</summary>
+    public FeatureEffect? Main => Effects.MaxBy(e => Math.Abs(e.Effect)) is { Effect: not 0 } main ? main : null;
+}
+
+/// <summary>Two rigs side by side.</summary>
+/// <param name="Scenario">The scenario.</param>
+/// <param name="First">The first rig.</param>
+/// <param name="Second">The second rig.</param>
+/// <param name="FirstOutcome">What the first does.</param>
+/// <param name="SecondOutcome">What the second does.</param>
+/// <param name="Differences">In what they differ.</param>
+/// <param name="Measures">What the differences do.</param>
+public sealed record RigComparison(
+    Scenario Scenario,
+    ComparedRig First,
+    ComparedRig Second,
+    RigOutcome FirstOutcome,
+    RigOutcome SecondOutcome,
+    IReadOnlyList<RigFeature> Differences,
+    IReadOnlyList<MeasureComparison> Measures)
+{
+    /// <summary>Compares the two rigs of a scenario.</summary>
+    /// <param name="scenario">A validated scenario with two rigs to compare.</param>
+    /// <param name="options">Settings; null for the defaults.</param>
+    /// <param name="progress">Told the share of the work done, from several threads.</param>
+    /// <param name="cancellation">Honoured between and within simulations.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="scenario"/> is null.</exception>
+    /// <exception cref="ArgumentException">The scenario has no two rigs to compare, or its fish is unknown.</exception>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    public static RigComparison Of(Scenario scenario, PlanOptions? options = null, IProgress<double>? progress = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        if (scenario.Compare.Count != 2)
+            throw new ArgumentException("The scenario has no two rigs to compare.", nameof(scenario));
+        options ??= new PlanOptions();
+        ComparedRig first = scenario.Compare[0], second = scenario.Compare[1];
+        RigFeature[] differences = [.. RigFeature.All.Where(feature => feature.Differs(first, second))];
+        RigOutcome[] outcomes = Outcomes(scenario, first, second, differences, options, progress, cancellation);
+        MeasureComparison[] measures = [.. RigMeasure.All.Select(measure => Explain(measure, differences, [.. outcomes.Select(measure.Of)]))];
+        return new RigComparison(scenario, first, second, outcomes[0], outcomes[^1], differences, measures);
+    }
+
+    // One outcome for every set of differences taken from the second rig; bit i of the index stands for difference i.
+    private static RigOutcome[] Outcomes(
+        Scenario scenario, ComparedRig first, ComparedRig second, RigFeature[] differences, PlanOptions options, IProgress<double>? progress, CancellationToken cancellation)
+    {
+        if (!FishEyes.TryFind(scenario.Spot.TargetFish, out FishEye? eye))
+            throw new ArgumentException($"There is no eye for the target fish '{scenario.Spot.TargetFish}'.", nameof(scenario));
+        LightField field = Planner.Field(scenario.Spot);
+        var runs = new ConcurrentDictionary<ComparedRig, Lazy<Candidate>>();
+        var sightings = new ConcurrentDictionary<(string Colour, double Depth, double Size), Lazy<Sighting>>();
+        var outcomes = new RigOutcome[1 << differences.Length];
+        int done = 0;
+        var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
+        Parallel.For(0, outcomes.Length, parallel, set =>
+        {
+            ComparedRig rig = first;
+            for (int i = 0; i < differences.Length; i++)
+            {
+                if ((set & (1 << i)) != 0) rig = differences[i].Take(rig, second);
+            }
+
+            // Neither names nor the colour move the lure: rigs that are equal but for them share a run.
+            ComparedRig moving = rig with { Name = "", Colour = "", Presentation = rig.Presentation with { Name = "" }, Head = rig.Head with { Label = "" }, Body = rig.Body with { Label = "" } };
+            Candidate run = runs.GetOrAdd(moving, _ => new Lazy<Candidate>(() => Run(scenario, moving, options, cancellation))).Value;
+            Candidate candidate = run with { Rig = new Rig(rig.Head, rig.Body, rig.Presentation) };
+            double depth = Math.Clamp(candidate.Coverage.MedianDepth, 0, scenario.Spot.Depth);
+            double size = rig.Body.ApparentSize;
+            Sighting sighting = sightings.GetOrAdd((rig.Colour, depth, size), key => new Lazy<Sighting>(() =>
+                new SightScene(field, eye, ViewDirection.Level, key.Depth, key.Size).Sight(Planner.Colour(key.Colour)))).Value;
+            outcomes[set] = new RigOutcome(candidate, sighting, depth);
+            progress?.Report((double)Interlocked.Increment(ref done) / outcomes.Length);
+        });
+        return outcomes;
+    }
+
+    private static Candidate Run(Scenario scenario, ComparedRig rig, PlanOptions options, CancellationToken cancellation) => Planner.Try(
+        scenario with { Tackle = scenario.Tackle with { Line = rig.Line, Leader = rig.Leader } },
+        new Rig(rig.Head, rig.Body, rig.Presentation),
+        options.Simulation,
+        cancellation);
+
+    /// <summary>Splits the change of a measure among the differences.</summary>
+    /// <param name="measure">The measure.</param>
+    /// <param name="differences">The differences, n of them.</param>
+    /// <param name="values">Its value for every set of differences taken from the second rig, 2^n; bit i of the index stands for difference i.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">There are not 2^n values.</exception>
+    public static MeasureComparison Explain(RigMeasure measure, IReadOnlyList<RigFeature> differences, IReadOnlyList<double> values)
+    {
+        ArgumentNullException.ThrowIfNull(measure);
+        ArgumentNullException.ThrowIfNull(differences);
+        ArgumentNullException.ThrowIfNull(values);
+        int count = differences.Count;
+        if (values.Count != 1 << count)
+            throw new ArgumentException("There must be a value for every set of differences.", nameof(values));
+        double[] effects = new double[count];
+        for (int i = 0; i < count; i++)
+        {
+            for (int set = 0; set < values.Count; set++)
+            {
+                if ((set & (1 << i)) != 0) continue;
+                int size = BitOperations.PopCount((uint)set);
+
+                // Share of the orders in which exactly this set comes before i: s! (n - s - 1)! / n!.
+                double orders = 1 / (count * MathNet.Numerics.SpecialFunctions.Binomial(count - 1, size));
+                effects[i] += orders * (values[set | (1 << i)] - values[set]);
+            }
+        }
+
+        // What is left of adding and subtracting equal numbers is no effect.
+        double scale = 1e-12 * values.Max(Math.Abs);
+        for (int i = 0; i < count; i++)
+        {
+            if (Math.Abs(effects[i]) <= scale) effects[i] = 0;
+        }
+
+        double total = effects.Sum(Math.Abs);
+        return new MeasureComparison(measure, values[0], values[^1], [.. differences.Select((feature, i) => new FeatureEffect(
+            feature,
+            effects[i],
+            total > 0 ? Math.Abs(effects[i]) / total : 0,
+            values[1 << i] - values[0],
+            values[^1] - values[(values.Count - 1) ^ (1 << i)]))]);
+    }
+
+    /// <summary>Which difference matters, in words.</summary>
+    /// <param name="units">Units of the sentences.</param>
+    public IReadOnlyList<string> Sentences(UnitSystem units)
+    {
+        var show = new MeasureFormatter(units);
+        if (Differences.Count == 0)
+            return [$"\"{First.Name}\" and \"{Second.Name}\" differ in nothing that is computed here."];
+        var sentences = new List<string> { $"They differ in: {Wording.Join(Differences.Select(d => d.Name))}." };
+        foreach (MeasureComparison item in Measures)
+        {
+            string values = $"{Text(item.Measure, item.First, show)} with \"{First.Name}\", {Text(item.Measure, item.Second, show)} with \"{Second.Name}\"";
+            sentences.Add(item.Main is not { } main
+                ? $"{Wording.Capital(item.Measure.Name)}: {values}; no difference changes it."
+                : $"{Wording.Capital(item.Measure.Name)}: {values}. What matters most is the {main.Feature.Name}: {Signed(item.Measure, main.Effect, show)}, {Wording.Percent(main.Share)} of all that changes."
+                    + (Math.Sign(main.ChangedFirst) * Math.Sign(main.ChangedLast) < 0 ? " Alone it would work the other way: it depends on the rest of the rig." : ""));
+        }
+
+        return sentences;
+    }
+
+    /// <summary>A value of a measure in words.</summary>
+    internal static string Text(RigMeasure measure, double value, MeasureFormatter show) =>
+        measure.Kind == QuantityKind.Percentage ? Wording.Percent(value) : show.Length.Text(value);
+
+    private static string Signed(RigMeasure measure, double value, MeasureFormatter show) =>
+        (value < 0 ? "−" : "+") + (measure.Kind == QuantityKind.Percentage ? FormattableString.Invariant($"{100 * Math.Abs(value):F0} points") : show.Length.Text(Math.Abs(value)));
+}

@@ -1,0 +1,83 @@
+namespace LureSim.Scenarios;
+
+/// <content>Forage and the two rigs to compare.</content>
+internal sealed partial class ScenarioBuilder
+{
+    private void CheckCompare(ReadValue root)
+    {
+        if (root["compare"] is not { } list)
+            return;
+        ReadValue? tackle = root["tackle"];
+        CheckRepeated([.. list.Items.Where(item => item["name"] is not null)], item => item["name"]!.Text, "name", item => item["name"]!);
+        double? tip = Number(tackle?["rod_tip_height"]);
+        foreach (ReadValue item in list.Items)
+        {
+            CheckDiameter(item["line"]);
+            CheckDiameter(item["leader"]);
+            if (item["body"] is { } body)
+                CheckSides(body);
+            CheckHandle(item["retrieve"]?["handle_turns"], tackle?["reel"]);
+            ReadValue? way = Presentation(item, root);
+            if (way is null && item["presentation"] is { } name && root["presentations"] is { Items.Count: > 0 } known)
+            {
+                string[] names = [.. known.Items.Where(entry => entry["name"] is not null).Select(entry => entry["name"]!.Text)];
+                string? nearest = GrammarReader.Nearest(name.Text, names);
+                Add(name, "there is no presentation of this name", string.Join(", ", names), nearest is null ? "write the name of one of the presentations" : $"write \"{nearest}\"");
+            }
+
+            ReadValue? cast = item["cast"] ?? way?["cast"];
+            if (cast is null || tip is not { } height)
+                continue;
+            double left = Number(way?["line_left"]) ?? LineLeft(height);
+            double leader = Number((item["leader"] ?? tackle?["leader"])?["length"]) ?? 0.0;
+            if (item["cast"] is not null && cast.Number <= left)
+                Add(cast, $"the cast is no longer than the line left at the end, {Length(left)}", $"more than {Length(left)}", "cast farther");
+            else if ((item["cast"] ?? item["leader"]) is { } place && cast.Number <= leader)
+                Add(place, "the cast is no longer than the leader", $"a cast of more than {Length(leader)}", "cast farther or shorten the leader");
+        }
+    }
+
+    private void CheckSides(ReadValue body)
+    {
+        foreach (string side in (string[])["height", "width"])
+        {
+            if (Number(body["length"]) is { } length && body[side] is { } value && value.Number > length)
+                Add(value, $"the {side} is more than the length", $"at most the length, {Length(length)}", $"correct the {side} or the length");
+        }
+    }
+
+    private static ReadValue? Presentation(ReadValue rig, ReadValue root)
+    {
+        IReadOnlyList<ReadValue> all = root["presentations"]?.Items ?? [];
+        return rig["presentation"] is { } name ? all.FirstOrDefault(item => item["name"]?.Text == name.Text) : all.Count > 0 ? all[0] : null;
+    }
+
+    private static ForageSighting BuildForage(ReadValue item) => new(
+        Meaning(item["kind"], ForageKind.SmallBaitFish),
+        Number(item["length"]),
+        Meaning(item["seen"], ForageSeen.Present),
+        item["colour"]?.Text);
+
+    private static ComparedRig BuildCompared(ReadValue item, ReadValue root)
+    {
+        TackleBox tackle = BuildTackle(root["tackle"]!);
+        LureBody body = item["body"] is { } own ? BuildBody(own) : tackle.Bodies[0];
+        Presentation way = BuildPresentation(Presentation(item, root)!, root["tackle"]!);
+        ReadValue? line = item["line"], leader = item["leader"], countDown = item["count_down"], retrieve = item["retrieve"];
+        return new ComparedRig(
+            item["name"]!.Text,
+            BuildHead(item["jig_head"]!, body.Length),
+            body,
+            item["colour"]?.Text ?? tackle.Colours[0],
+            line is null ? tackle.Line : new LineSpecification(Meaning(line["kind"], LineKind.Braid), line["strength"]!.Number, Diameter(line)),
+            leader is null
+                ? tackle.Leader
+                : new LeaderSpecification(Meaning(leader["kind"], LineKind.Fluorocarbon), leader["strength"]!.Number, Diameter(leader), leader["length"]!.Number),
+            way with
+            {
+                CastLength = Number(item["cast"]) ?? way.CastLength,
+                CountDown = countDown is null ? way.CountDown : countDown.Word is null ? countDown.Number : null,
+                RetrieveSpeed = retrieve is null ? way.RetrieveSpeed : retrieve["speed"]?.Number ?? (retrieve["handle_turns"]!.Number * tackle.Reel.LinePerTurn),
+            });
+    }
+}
