@@ -1,4 +1,5 @@
 using System.Text;
+using LureSim.Decision;
 using LureSim.Decision.Tide;
 using LureSim.Report.Figures;
 using LureSim.Scenarios;
