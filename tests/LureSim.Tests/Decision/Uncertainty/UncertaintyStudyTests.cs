@@ -39,7 +39,7 @@ public class UncertaintyStudyTests
         Assert.True(study.IsExact);
         foreach (HeadUncertainty head in study.Heads)
         {
-            Candidate single = with.Candidates.Single(c => c.Rig.Head == head.Head);
+            Candidate single = with.Candidates.Single(c => c.Rig == new Rig(head.Head, study.Body, study.Presentation));
             Assert.Equal(single.Coverage, Assert.Single(head.Outcomes));
             Assert.Equal(single.Score, head.Score.Mean);
             Assert.Equal(single.Coverage.ZoneShare, head.ZoneShare.Low);
