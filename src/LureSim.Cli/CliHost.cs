@@ -105,6 +105,15 @@ internal interface IPipeline
     /// <param name="cancellation">Stops the work.</param>
     LessonOutcome Teach(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 
+    /// <summary>Computes how the rigs swim and draws the figures of one.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="focus">The rig to look at closely; null for the first.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="draw">True to draw the figures.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    ActionOutcome Action(Scenario scenario, Decision.Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation);
+
     /// <summary>Computes the whole plan and draws its sheet.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="request">What was asked for.</param>
@@ -171,6 +180,11 @@ internal sealed record TripOutcome(Report.Trips.Trip Trip, IReadOnlyList<PlanOut
 /// <param name="Comparison">The comparison.</param>
 /// <param name="Pages">Files of the page and its figures.</param>
 internal sealed record CompareOutcome(Decision.RigComparison Comparison, IReadOnlyList<Output.OutputFile> Pages);
+
+/// <summary>A check of rigs with its figures, not yet written.</summary>
+/// <param name="Sheet">The check.</param>
+/// <param name="Figures">Files of the figures; empty where none were asked for.</param>
+internal sealed record ActionOutcome(Decision.RigSheet Sheet, IReadOnlyList<Output.OutputFile> Figures);
 
 /// <summary>A lesson with its plates, not yet written.</summary>
 /// <param name="Lesson">The lesson.</param>

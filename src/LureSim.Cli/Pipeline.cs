@@ -33,6 +33,13 @@ internal sealed class Pipeline : IPipeline
     }
 
     /// <inheritdoc/>
+    public ActionOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
+    {
+        RigSheet sheet = RigChecker.Check(scenario, focus, request.Units, progress, cancellation);
+        return new ActionOutcome(sheet, draw ? Files(RigSheetWriter.Files(sheet, request.Units, Outputs(request))) : []);
+    }
+
+    /// <inheritdoc/>
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         Plan plan = Planner.Plan(scenario, new PlanOptions { Units = request.Units, Samples = request.Samples }, new Share(progress), cancellation);

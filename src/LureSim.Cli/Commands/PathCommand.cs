@@ -13,7 +13,7 @@ internal sealed class PathSettings : TableSettings
 {
     /// <summary>The jig head, by weight or label.</summary>
     [CommandOption("--weight <WEIGHT>", isRequired: true)]
-    [Description("The jig head: a weight of the tackle box, such as \"1/4 oz\", or unweighted")]
+    [Description("The jig head: a weight of the tackle box, such as \"1/4 oz\", or unweighted; none with a hard lure")]
     public required string Weight { get; init; }
 
     /// <summary>The presentation; null for the first.</summary>
@@ -38,7 +38,7 @@ internal sealed class PathSettings : TableSettings
     public override ValidationResult Validate() => First(
         base.Validate(),
         CheckQuantity("--every", QuantityKind.Duration, Every, 0.05, 60.0),
-        Weight == RigChoice.Unweighted || QuantityReader.Read(QuantityKind.Mass, Weight).IsValid || Weight.Contains(' ', StringComparison.Ordinal)
+        Weight is RigChoice.Unweighted or RigChoice.NoHead || QuantityReader.Read(QuantityKind.Mass, Weight).IsValid || Weight.Contains(' ', StringComparison.Ordinal)
             ? ValidationResult.Success()
             : CheckQuantity("--weight", QuantityKind.Mass, Weight, 0.0, 1.0));
 }

@@ -9,18 +9,29 @@ internal static class RigChoice
     /// <summary>The word for a head without lead.</summary>
     public const string Unweighted = "unweighted";
 
+    /// <summary>The word for no head, with a body that needs none.</summary>
+    public const string NoHead = "none";
+
     // Weights written in other units meet the box's own within rounding: 7 g is 0.247 oz, sold as 1/4 oz.
     private const double WeightTolerance = 0.02;
 
     /// <summary>The rig.</summary>
     /// <exception cref="CommandFailedException">A name is not in the scenario, or fits several heads.</exception>
-    public static Rig Of(Scenario scenario, string weight, string? presentation, string? body) => new(
-        Head(scenario, weight.Trim()),
-        Named("--body", "body", scenario.Tackle.Bodies, item => item.Label, body),
-        Named("--presentation", "presentation", scenario.Presentations, item => item.Name, presentation));
-
-    private static JigHead Head(Scenario scenario, string weight)
+    public static Rig Of(Scenario scenario, string weight, string? presentation, string? body)
     {
+        // A hard lure goes by its own name in place of a weight.
+        LureBody? byWeight = scenario.Tackle.Bodies.FirstOrDefault(item => !item.NeedsHead && item.Label == weight.Trim());
+        LureBody chosen = byWeight ?? Named("--body", "body", scenario.Tackle.Bodies, item => item.Label, body);
+        return new(
+            byWeight is not null || (!chosen.NeedsHead && weight.Trim() == NoHead) ? JigHead.None(chosen) : Head(scenario, chosen, weight.Trim()),
+            chosen,
+            Named("--presentation", "presentation", scenario.Presentations, item => item.Name, presentation));
+    }
+
+    private static JigHead Head(Scenario scenario, LureBody body, string weight)
+    {
+        if (!body.NeedsHead)
+            throw new CommandFailedException(ExitCode.Usage, $"--weight: {body.Label} is fished without a jig head; write \"{NoHead}\".");
         IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
         string labels = string.Join(", ", heads.Select(head => head.Label));
         if (heads.FirstOrDefault(head => head.Label == weight) is { } exact)

@@ -129,8 +129,9 @@ internal static class SheetTables
             Row("reel", $"{UnitFormat.Number(tackle.Reel.GearRatio, 2)} to 1, {format.SizeText(tackle.Reel.LinePerTurn)} of line a turn"),
             Row("line", $"{LineName(tackle.Line.Kind)}, {format.StrengthText(tackle.Line.Strength)}, {format.DiameterText(tackle.Line.Diameter)} thick"),
             Row("leader", tackle.Leader is { } l ? $"{LineName(l.Kind)}, {format.StrengthText(l.Strength)}, {format.DiameterText(l.Diameter)} thick, {format.SizeText(l.Length)} long" : "none"),
-            Row("jig heads", string.Join(", ", tackle.JigHeads.Select(h => h.Mass > 0 ? $"{format.HeadText(h)} {h.Metal.ToString().ToLowerInvariant()}" : h.Label))),
+            Row("jig heads", tackle.JigHeads.Count == 0 ? "none" : string.Join(", ", tackle.JigHeads.Select(h => h.Mass > 0 ? $"{format.HeadText(h)} {h.Metal.ToString().ToLowerInvariant()}" : h.Label))),
             Row("bodies", string.Join("; ", tackle.Bodies.Select(b => $"{b.Label} ({format.SizeText(b.Length)} long)"))),
+            Row("rigging", RigWords.Of(tackle.Rigging, format)),
             Row("colours", string.Join(", ", tackle.Colours)),
         ];
         List<RowView> retrieves = [.. scenario.Presentations.Select(p => Row(

@@ -133,7 +133,7 @@ public static class SheetWriter
     internal static List<Candidate> Alike(Sheet sheet)
     {
         Rig first = sheet.Choice.First.Rig;
-        List<Candidate> alike = [.. sheet.Candidates.Where(c => c.Rig.Body == first.Body && c.Rig.Presentation == first.Presentation)];
+        List<Candidate> alike = [.. sheet.Candidates.Where(c => (c.Rig.Body == first.Body || c.Rig.Head.IsNone != first.Head.IsNone) && c.Rig.Presentation == first.Presentation)];
         return alike.Any(c => c.Rig == first) ? alike : [sheet.Choice.First, .. alike];
     }
 
@@ -160,7 +160,8 @@ public static class SheetWriter
     }
 
     /// <summary>The weight of the choice.</summary>
-    internal static string Weight(JigHead head, UnitFormat format) => Capital(format.HeadText(head) + (head.Mass > 0 ? " jig head" : " hook"));
+    internal static string Weight(JigHead head, UnitFormat format) => Capital(format.HeadText(head)
+        + (head.IsNone ? "" : head.Mass > 0 && head.Place == WeightPlace.Nose ? " jig head" : head.Mass > 0 ? " of a weighted hook" : " hook"));
 
     /// <summary>The three numbers of the choice.</summary>
     internal static IReadOnlyList<LabelledText> Numbers(Coverage coverage, UnitFormat format) =>

@@ -38,8 +38,13 @@ public sealed record BodyChoice(
     /// <summary>The body to put on.</summary>
     public LureBody First => Fits[0].Body;
 
-    /// <summary>The next best, or null where the box has one body alone.</summary>
-    public LureBody? RunnerUp => Fits.Count > 1 ? Fits[1].Body : null;
+    /// <summary>The best of the bodies that go on a jig head, or null where the box has none.</summary>
+    public LureBody? Soft => SoftBodies.FirstOrDefault();
+
+    /// <summary>The next best of those, or null.</summary>
+    public LureBody? SoftRunnerUp => SoftBodies.Skip(1).FirstOrDefault();
+
+    private IEnumerable<LureBody> SoftBodies => Fits.Select(fit => fit.Body).Where(body => body.NeedsHead);
 
     /// <summary>Chooses.</summary>
     /// <param name="scenario">A validated scenario.</param>

@@ -54,12 +54,11 @@ public static class Planner
     {
         ArgumentNullException.ThrowIfNull(scenario);
         options ??= new PlanOptions();
-        IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
         IReadOnlyList<Presentation> presentations = scenario.Presentations;
         int samples = options.Samples ?? scenario.Uncertainty.Samples;
         BodyChoice bodies = BodyChoice.Of(scenario);
-        LureBody body = bodies.First;
-        int runnersUp = bodies.RunnerUp is null ? 0 : heads.Count;
+        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.LuresWith(bodies.Soft);
+        int runnersUp = bodies.SoftRunnerUp is null ? 0 : scenario.Tackle.JigHeads.Count;
 
         // The chosen presentation is not known yet, and clamped speeds may coincide: count the most, and report what falls away as done.
         int total = (heads.Count * presentations.Count) + runnersUp + (heads.Count * options.SpeedFactors.Count) + (2 * heads.Count)
@@ -70,12 +69,12 @@ public static class Planner
         var candidates = new Candidate[heads.Count * presentations.Count];
         Parallel.For(0, candidates.Length, parallel, i =>
         {
-            candidates[i] = Try(scenario, new Rig(heads[i / presentations.Count], body, presentations[i % presentations.Count]), options.Simulation, cancellation);
+            candidates[i] = Try(scenario, new Rig(heads[i / presentations.Count].Head, heads[i / presentations.Count].Body, presentations[i % presentations.Count]), options.Simulation, cancellation);
             counter.Add();
         });
 
         Candidate first = candidates.MaxBy(c => c.Score)!;
-        candidates = [.. candidates, .. WithBody(scenario, first, bodies.RunnerUp, options, counter, parallel, cancellation)];
+        candidates = [.. candidates, .. WithBody(scenario, first, bodies.SoftRunnerUp, options, counter, parallel, cancellation)];
 
         // The rules choose the body unless the runner-up's run is better by more than its fit is worse.
         first = candidates.MaxBy(c => c.Score * Suitability(bodies, c.Rig.Body))!;
@@ -92,8 +91,9 @@ public static class Planner
         IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, UncertaintyStudy.Coarse(options.Simulation), parallel);
         counter.Add(InverseParts);
         Candidate? fallback = candidates.Where(c => c.Rig.Head != first.Rig.Head && c.Rig.Body == first.Rig.Body).MaxBy(c => c.Score);
-        FallTable fall = Falls(scenario, first.Rig.Body, options, counter, parallel, cancellation);
-        CoverageGrid grid = Grid(scenario, first, candidates, options, counter, parallel, cancellation);
+        LureBody? soft = first.Rig.Body.NeedsHead ? first.Rig.Body : bodies.Soft;
+        FallTable fall = Falls(scenario, soft, options, counter, parallel, cancellation);
+        CoverageGrid grid = Grid(scenario, first, soft, candidates, options, counter, parallel, cancellation);
         ColourFinding colours = Colours(scenario, first, options.Units);
         ClaritySpread? clarity = samples > 0 ? ClaritySpread.Of(scenario, colours) : null;
         BoxAdvice box = Box(scenario, first, candidates, bodies, options, parallel, cancellation);
@@ -172,7 +172,7 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(scenario);
         options ??= new PlanOptions();
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
-        return Falls(scenario, BodyChoice.Of(scenario).First, options, new ProgressCounter(progress, 2 * scenario.Tackle.JigHeads.Count), parallel, cancellation);
+        return Falls(scenario, BodyChoice.Of(scenario).Soft, options, new ProgressCounter(progress, 2 * scenario.Tackle.Lures.Count), parallel, cancellation);
     }
 
     /// <summary>Colours of the tackle box against depth at the spot.</summary>
@@ -286,9 +286,9 @@ public static class Planner
         return track;
     }
 
-    private static FallTable Falls(Scenario scenario, LureBody body, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
+    private static FallTable Falls(Scenario scenario, LureBody? soft, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
     {
-        IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
+        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.LuresWith(soft);
         IReadOnlyList<double> depths = RoundDepths(scenario.Spot.Depth, options.Units);
         Presentation first = scenario.Presentations[0];
         var water = WaterColumn.Of(scenario.Spot);
@@ -296,7 +296,7 @@ public static class Planner
         Parallel.For(0, times.Length, parallel, i =>
         {
             FallMode mode = i % 2 == 0 ? FallMode.SlackLine : FallMode.TightLine;
-            var rig = new Rig(heads[i / 2], body, first with { Fall = mode, CountDown = null });
+            var rig = new Rig(heads[i / 2].Head, heads[i / 2].Body, first with { Fall = mode, CountDown = null });
             Track track = Simulate(scenario, rig, options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
             double resting = water.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius;
             times[i] = [.. depths.Select(d => TimeToDepth(track, Math.Min(d, resting - 0.005)))];
@@ -305,8 +305,8 @@ public static class Planner
         var columns = new FallColumn[heads.Count];
         for (int h = 0; h < heads.Count; h++)
         {
-            double free = FreeFall.TerminalSpeed(TackleBuilder.Lure(heads[h], body), water.Density, water.KinematicViscosity);
-            columns[h] = new FallColumn(heads[h], free, times[2 * h], times[(2 * h) + 1]);
+            double free = FreeFall.TerminalSpeed(TackleBuilder.Lure(heads[h].Head, heads[h].Body), water.Density, water.KinematicViscosity);
+            columns[h] = new FallColumn(heads[h].Head, free, times[2 * h], times[(2 * h) + 1]);
         }
 
         return new FallTable(depths, columns);
@@ -329,13 +329,14 @@ public static class Planner
     private static CoverageGrid Grid(
         Scenario scenario,
         Candidate first,
+        LureBody? soft,
         IReadOnlyList<Candidate> candidates,
         PlanOptions options,
         ProgressCounter counter,
         ParallelOptions parallel,
         CancellationToken cancellation)
     {
-        IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
+        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.LuresWith(soft);
         Presentation chosen = first.Rig.Presentation;
 
         // The one speed that all reeling of the retrieve goes by; no move of it reels faster than 3 m/s.
@@ -350,15 +351,15 @@ public static class Planner
         {
             int h = i / columns, s = i % columns;
             Presentation presentation = chosen with { RetrieveSpeed = speeds[s] };
-            Coverage coverage = (candidates.FirstOrDefault(c => c.Rig.Head == heads[h] && c.Rig.Presentation == presentation)
-                ?? Try(scenario, new Rig(heads[h], first.Rig.Body, presentation), options.Simulation, cancellation)).Coverage;
+            Coverage coverage = (candidates.FirstOrDefault(c => c.Rig.Head == heads[h].Head && c.Rig.Body == heads[h].Body && c.Rig.Presentation == presentation)
+                ?? Try(scenario, new Rig(heads[h].Head, heads[h].Body, presentation), options.Simulation, cancellation)).Coverage;
             zone[h, s] = coverage.ZoneShare;
             bottom[h, s] = coverage.BottomShare;
             grass[h, s] = coverage.GrassShare;
             median[h, s] = coverage.MedianDepth;
             counter.Add();
         });
-        return new CoverageGrid(chosen.Name, heads, speeds, zone, bottom, grass, median);
+        return new CoverageGrid(chosen.Name, [.. heads.Select(h => h.Head)], speeds, zone, bottom, grass, median);
     }
 
     // A swing without the reel is compared with reeling slowly meanwhile; where nothing can be reeled there is one speed.

@@ -66,10 +66,10 @@ public static class Wording
         }
 
         // The neighbours by weight with the same presentation show what a step lighter or heavier would cost.
-        Candidate[] same = [.. candidates.Where(x => x.Rig.Presentation == first.Rig.Presentation && x.Rig.Body == first.Rig.Body).OrderBy(x => x.Rig.Head.Mass)];
+        Candidate[] same = [.. candidates.Where(x => x.Rig.Presentation == first.Rig.Presentation && x.Rig.Body == first.Rig.Body && !x.Rig.Head.IsNone).OrderBy(x => x.Rig.Head.Mass)];
         int index = Array.FindIndex(same, x => x.Rig.Head == first.Rig.Head);
         if (index > 0) reasons.Add($"One step lighter, {show.HeadLabel(same[index - 1].Rig.Head)}: {same[index - 1].Verdict}.");
-        if (index + 1 < same.Length) reasons.Add($"One step heavier, {show.HeadLabel(same[index + 1].Rig.Head)}: {same[index + 1].Verdict}.");
+        if (index >= 0 && index + 1 < same.Length) reasons.Add($"One step heavier, {show.HeadLabel(same[index + 1].Rig.Head)}: {same[index + 1].Verdict}.");
         if (fallback is not null) reasons.Add($"Second choice: {Name(fallback, show)}: {fallback.Verdict}.");
         Candidate[] never = [.. same.Where(x => x.Coverage.TimeToBottom is null)];
         if (Ranking.ZoneIsOnBottom(scenario.Spot) && never.Length > 0 && never.Length < same.Length)
@@ -172,7 +172,7 @@ public static class Wording
     internal static string Article(string name) => "aeiou".Contains(name[0], StringComparison.OrdinalIgnoreCase) ? $"an {name}" : $"a {name}";
 
     private static string Name(Candidate candidate, MeasureFormatter show) =>
-        $"{show.HeadLabel(candidate.Rig.Head)} with the {candidate.Rig.Body.Label}, {candidate.Rig.Presentation.Name}{(candidate.Rig.Presentation.RetrieveSpeed > 0 ? $" at {show.Speed.Text(candidate.Rig.Presentation.RetrieveSpeed)}" : "")}";
+        $"{(candidate.Rig.Head.IsNone ? candidate.Rig.Body.Label : $"{show.HeadLabel(candidate.Rig.Head)} with the {candidate.Rig.Body.Label}")}, {candidate.Rig.Presentation.Name}{(candidate.Rig.Presentation.RetrieveSpeed > 0 ? $" at {show.Speed.Text(candidate.Rig.Presentation.RetrieveSpeed)}" : "")}";
 
     internal static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 

@@ -156,11 +156,25 @@ public sealed record TackleBox
     /// <summary>The leader, or null for none.</summary>
     public LeaderSpecification? Leader { get; init; }
 
-    /// <summary>Jig heads to choose from; a head of mass 0 is an unweighted hook rig.</summary>
+    /// <summary>Jig heads to choose from; a head of mass 0 is an unweighted hook rig. Empty only if there is no soft body.</summary>
     public required IReadOnlyList<JigHead> JigHeads { get; init; }
 
-    /// <summary>Soft bodies to choose from; at least one. The rules of <c>BodyChoice</c> choose among them; where none speaks the first is taken.</summary>
+    /// <summary>Bodies to choose from; at least one. The rules of <c>BodyChoice</c> choose the soft one that goes on the heads; where none speaks the first is taken. Others need no head and are fished as they are.</summary>
     public required IReadOnlyList<LureBody> Bodies { get; init; }
+
+    /// <summary>How the lure is tied on and put on its hook.</summary>
+    public Rigging Rigging { get; init; } = new();
+
+    /// <summary>What the plan compares: the first soft body on every jig head, then every body that needs none.</summary>
+    public IReadOnlyList<(JigHead Head, LureBody Body)> Lures => LuresWith(Bodies.FirstOrDefault(body => body.NeedsHead));
+
+    /// <summary>A soft body on every jig head, then every body that needs no head.</summary>
+    /// <param name="soft">The soft body; null for none.</param>
+    public IReadOnlyList<(JigHead Head, LureBody Body)> LuresWith(LureBody? soft) =>
+    [
+        .. soft is null ? [] : JigHeads.Select(head => (head, soft)),
+        .. Bodies.Where(body => !body.NeedsHead).Select(body => (JigHead.None(body), body)),
+    ];
 
     /// <summary>Colours to choose from: preset names or hex colours, at least one.</summary>
     public required IReadOnlyList<string> Colours { get; init; }
@@ -225,6 +239,9 @@ public enum HeadMetal
 
     /// <summary>Steel, 7,850 kg/m3.</summary>
     Steel,
+
+    /// <summary>Brass, 8,500 kg/m3; spoons only.</summary>
+    Brass,
 }
 
 /// <summary>A jig head.</summary>
@@ -232,7 +249,23 @@ public enum HeadMetal
 /// <param name="Metal">Metal.</param>
 /// <param name="HookMass">Mass of the steel hook (kg).</param>
 /// <param name="Label">The weight as the user wrote it ("1/4 oz"), or "unweighted".</param>
-public sealed record JigHead(double Mass, HeadMetal Metal, double HookMass, string Label);
+public sealed record JigHead(double Mass, HeadMetal Metal, double HookMass, string Label)
+{
+    /// <summary>Where the metal sits.</summary>
+    public WeightPlace Place { get; init; }
+
+    /// <summary>True if it stands for no head at all: the body is a lure by itself.</summary>
+    public bool IsNone { get; init; }
+
+    /// <summary>Stands for the missing head of a body that needs none; it bears the body's name.</summary>
+    /// <param name="body">The body.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="body"/> is null.</exception>
+    public static JigHead None(LureBody body)
+    {
+        ArgumentNullException.ThrowIfNull(body);
+        return new JigHead(0.0, HeadMetal.Steel, 0.0, body.Label) { IsNone = true };
+    }
+}
 
 /// <summary>Profile of a lure body.</summary>
 public enum BodyProfile
@@ -245,19 +278,37 @@ public enum BodyProfile
 
     /// <summary>Soft shrimp imitation.</summary>
     ShrimpImitation,
+
+    /// <summary>Hard bait fish with its own weight and hooks.</summary>
+    HardTwitchbait,
+
+    /// <summary>Bent plate of metal with a hook.</summary>
+    Spoon,
 }
 
-/// <summary>A soft body.</summary>
+/// <summary>A body: soft, for a jig head or hook, or a hard lure by itself.</summary>
 /// <param name="Profile">Profile.</param>
 /// <param name="Length">Overall length (m), 0.02 to 0.3.</param>
-/// <param name="Height">Greatest height of the body (m).</param>
+/// <param name="Height">Greatest height of the body (m); the thickness of a spoon.</param>
 /// <param name="Width">Greatest width of the body (m).</param>
-/// <param name="Density">Density of the material (kg/m3), 800 to 1400.</param>
+/// <param name="Density">Density of the material (kg/m3), 800 to 1400, of a hard twitchbait all in all; for a spoon the metal counts.</param>
 /// <param name="Label">Name for people.</param>
 public sealed record LureBody(BodyProfile Profile, double Length, double Height, double Width, double Density, string Label)
 {
-    /// <summary>Size at which it is seen from the side (m): the square root of its side area.</summary>
-    public double ApparentSize => Math.Sqrt(Length * Height);
+    /// <summary>Whether a hard twitchbait floats; null for others.</summary>
+    public HardFloat? Buoyancy { get; init; }
+
+    /// <summary>The diving lip of a hard twitchbait, or null.</summary>
+    public LipShape? Lip { get; init; }
+
+    /// <summary>The metal of a spoon; null for others.</summary>
+    public HeadMetal? Metal { get; init; }
+
+    /// <summary>True for a soft body, which goes on a jig head or a hook.</summary>
+    public bool NeedsHead => Profile is not (BodyProfile.HardTwitchbait or BodyProfile.Spoon);
+
+    /// <summary>Size at which it is seen from the side (m): the square root of its side area; a spoon is seen by its face.</summary>
+    public double ApparentSize => Math.Sqrt(Length * (Profile == BodyProfile.Spoon ? Width : Height));
 }
 
 /// <summary>How the lure falls after splash-down.</summary>

@@ -117,6 +117,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         CheckDiameter(tackle["leader"]);
         CheckBodies(tackle["bodies"]);
         CheckHeads(tackle);
+        RiggingReader.Check(tackle, problems, Add);
         CheckRepeated(tackle["colours"]?.Items ?? [], item => item.Text, "colour");
     }
 
@@ -135,7 +136,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             return;
         foreach (ReadValue body in bodies.Items)
         {
-            foreach (string side in (string[])["height", "width"])
+            foreach (string side in (string[])["height", "width", "thickness"])
             {
                 if (Number(body["length"]) is { } length && body[side] is { } value && value.Number > length)
                     Add(value, $"the {side} is more than the length", $"at most the length, {Length(length)}", $"correct the {side} or the length");
@@ -151,12 +152,14 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         if (heads is null)
             return;
         ReadValue[] complete = [.. heads.Items.Where(head => head["weight"] is not null)];
-        CheckRepeated(complete, head => string.Create(CultureInfo.InvariantCulture, $"{head["weight"]!.Number:R} {head["metal"]?.Word?.Text ?? "lead"}"), "jig head");
+        CheckRepeated(complete, head => string.Create(CultureInfo.InvariantCulture, $"{head["weight"]!.Number:R} {head["metal"]?.Word?.Text ?? "lead"} {head["place"]?.Word?.Text ?? "nose"}"), "jig head");
 
         // The heaviest body that can go on a head decides.
         double heaviestBody = (tackle["bodies"]?.Items ?? [])
             .Where(body => body["profile"] is not null && body["length"] is not null)
-            .Select(body => BodyMass(BuildBody(body)))
+            .Select(BuildBody)
+            .Where(body => body.NeedsHead)
+            .Select(BodyMass)
             .DefaultIfEmpty(0.0)
             .Max();
         (double Strength, string Name)? weakest = null;
@@ -344,8 +347,9 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             Leader = tackle["leader"] is { } leader
                 ? new LeaderSpecification(Meaning(leader["kind"], LineKind.Fluorocarbon), leader["strength"]!.Number, Diameter(leader), leader["length"]!.Number)
                 : null,
-            JigHeads = [.. tackle["jig_heads"]!.Items.Select(head => BuildHead(head, bodies[0].Length))],
+            JigHeads = [.. (tackle["jig_heads"]?.Items ?? []).Select(head => BuildHead(head, (bodies.FirstOrDefault(body => body.NeedsHead) ?? bodies[0]).Length))],
             Bodies = bodies,
+            Rigging = RiggingReader.Build(tackle["rigging"], bodies.FirstOrDefault(body => body.NeedsHead)),
             Colours = [.. tackle["colours"]!.Items.Select(colour => colour.Text)],
         };
     }
@@ -358,7 +362,10 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         ReadValue weight = head["weight"]!;
         HeadMetal metal = Meaning(head["metal"], HeadMetal.Lead);
         string label = metal == HeadMetal.Lead || weight.Word is not null ? weight.Text.Trim() : $"{weight.Text.Trim()} {head["metal"]!.Word!.Text}";
-        return new JigHead(weight.Number, metal, Number(head["hook"]) ?? TacklePresets.HookMass(bodyLength), label);
+        WeightPlace place = weight.Number > 0.0 ? Meaning(head["place"], WeightPlace.Nose) : WeightPlace.Nose;
+        if (place == WeightPlace.Shank)
+            label += " on the shank";
+        return new JigHead(weight.Number, metal, Number(head["hook"]) ?? TacklePresets.HookMass(bodyLength), label) { Place = place };
     }
 
     private static LureBody BuildBody(ReadValue body)
@@ -366,13 +373,13 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         BodyProfile profile = Meaning(body["profile"], BodyProfile.PaddleTail);
         BodyProportions proportions = TacklePresets.Proportions(profile);
         double length = body["length"]!.Number;
-        return new LureBody(
+        return RiggingReader.Complete(body, new LureBody(
             profile,
             length,
             Number(body["height"]) ?? (proportions.HeightShare * length),
             Number(body["width"]) ?? (proportions.WidthShare * length),
             Number(body["density"]) ?? proportions.Density,
-            BodyLabel(body));
+            BodyLabel(body)));
     }
 
     private static string BodyLabel(ReadValue body) => body["name"]?.Text ?? $"{body["length"]!.Text.Trim()} {body["profile"]!.Word!.Text}";

@@ -155,6 +155,11 @@ internal static class ScenarioGrammar
         new("weight", new QuantityValue(QuantityKind.Mass, 0.0005, 0.2) { Words = [new("unweighted", 0.0, "a hook without lead")] }, "Weight of the metal without the hook.") { Required = true },
         new("metal", new WordValue(Metals), "Metal of the head.") { Default = "lead" },
         new("hook", new QuantityValue(QuantityKind.Mass, 0.00005, 0.02), "Mass of the steel hook.") { Default = "common practice for the length of the first body" },
+        new("place", new WordValue(
+        [
+            new("nose", WeightPlace.Nose, "a head at the nose of the body"),
+            new("shank", WeightPlace.Shank, "a weighted hook: the metal sits on the shank under the body"),
+        ]), "Where the metal sits.") { Default = "nose" },
     ]);
 
     /// <summary>Profiles of bodies.</summary>
@@ -163,15 +168,21 @@ internal static class ScenarioGrammar
         new("paddle tail", BodyProfile.PaddleTail, "a thick tail that swings"),
         new("soft jerkbait", BodyProfile.SoftJerkbait, "a straight bait without a swimming tail"),
         new("shrimp imitation", BodyProfile.ShrimpImitation, "a soft shrimp"),
+        new("hard twitchbait", BodyProfile.HardTwitchbait, "a hard bait fish with its own weight and hooks"),
+        new("spoon", BodyProfile.Spoon, "a bent plate of metal with a hook"),
     ]);
 
-    private static readonly MapValue Body = new("body", "A soft body. Season, water and forage choose among the bodies of the list; where they say nothing the plan takes the first.",
+    private static readonly MapValue Body = new("body", "A lure body. Season, water and forage choose which soft body of the list goes on the jig heads; where they say nothing it is the first. Hard twitchbaits and spoons are fished as they are.",
     [
         new("profile", ProfileWord, "Shape of the body.") { Required = true },
         new("length", new QuantityValue(QuantityKind.Length, 0.02, 0.3), "Overall length.") { Required = true },
-        new("height", new QuantityValue(QuantityKind.Length, 0.002, 0.15), "Greatest height of the body.") { Default = "proportion of the profile" },
+        new("height", new QuantityValue(QuantityKind.Length, 0.002, 0.15), "Greatest height of the body; a spoon takes thickness instead.") { Default = "proportion of the profile" },
         new("width", new QuantityValue(QuantityKind.Length, 0.002, 0.15), "Greatest width of the body.") { Default = "proportion of the profile" },
-        new("density", new QuantityValue(QuantityKind.Density, 800.0, 1400.0), "Density of the material.") { Default = "density of the profile" },
+        new("density", new QuantityValue(QuantityKind.Density, 800.0, 1400.0), "Density of the material; of a hard twitchbait all in all, hooks included; not for a spoon.") { Default = "density of the profile" },
+        new("float", RiggingGrammar.Float, "Whether a hard twitchbait floats.") { Default = "suspending" },
+        new("lip", RiggingGrammar.Lip, "The diving lip of a hard twitchbait.") { Default = "none" },
+        new("thickness", new QuantityValue(QuantityKind.Length, 0.0003, 0.01), "Thickness of the metal of a spoon.") { Default = "proportion of the profile" },
+        new("metal", new WordValue(RiggingGrammar.SpoonMetals), "Metal of a spoon.") { Default = "brass" },
         new("name", new TextValue(60, false), "Name for people.") { Default = "length and profile" },
     ]);
 
@@ -181,8 +192,9 @@ internal static class ScenarioGrammar
         new("reel", Reel, "The reel.") { Required = true },
         new("line", Line, "The main line.") { Required = true },
         new("leader", Leader, "The leader.") { Default = "none" },
-        new("jig_heads", new ListValue(new ShortOrMapValue("weight", JigHead), 1, 24), "Jig heads to choose from: a weight such as 1/4 oz, the word unweighted, or a mapping.") { Required = true },
-        new("bodies", new ListValue(Body, 1, 12), "Soft bodies to choose from.") { Required = true },
+        new("jig_heads", new ListValue(new ShortOrMapValue("weight", JigHead), 1, 24), "Jig heads to choose from: a weight such as 1/4 oz, the word unweighted, or a mapping. Needed if there is a soft body.") { Default = "none" },
+        new("bodies", new ListValue(Body, 1, 12), "Bodies to choose from.") { Required = true },
+        new("rigging", RiggingGrammar.Rigging, "How the lure is tied on and put on its hook.") { Default = "a loop knot and a clean job" },
         new("colours", new ListValue(new ColourValue(ColourNames.All), 1, 24), "Colours to choose from: names, or hex colours in quotes.") { Required = true },
     ]);
 

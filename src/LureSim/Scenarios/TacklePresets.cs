@@ -22,13 +22,7 @@ public static class TacklePresets
     };
 
     private static readonly Dictionary<BodyProfile, BodyProportions> Bodies = ReadTable("body_proportions.csv").ToDictionary(
-        row => row[0] switch
-        {
-            "paddle tail" => BodyProfile.PaddleTail,
-            "soft jerkbait" => BodyProfile.SoftJerkbait,
-            "shrimp imitation" => BodyProfile.ShrimpImitation,
-            _ => throw new InvalidOperationException($"The table of body proportions names an unknown profile, {row[0]}."),
-        },
+        row => ProfileNamed(row[0]),
         row => new BodyProportions(Number(row[1]), Number(row[2]), Number(row[3])));
 
     private static readonly double[][] HookRows = [.. ReadTable("hook_masses.csv").Select(row => new[] { Number(row[0]) / 1000.0, Number(row[1]) / 1000.0 })];
@@ -64,6 +58,18 @@ public static class TacklePresets
             throw new ArgumentOutOfRangeException(nameof(bodyLength), bodyLength, "The length must be more than 0 m and finite.");
         return Hooks.Interpolate(Math.Clamp(bodyLength, HookRows[0][0], HookRows[^1][0]));
     }
+
+    /// <summary>The profile of a name in the tables.</summary>
+    /// <exception cref="InvalidOperationException">A table names an unknown profile.</exception>
+    internal static BodyProfile ProfileNamed(string name) => name switch
+    {
+        "paddle tail" => BodyProfile.PaddleTail,
+        "soft jerkbait" => BodyProfile.SoftJerkbait,
+        "shrimp imitation" => BodyProfile.ShrimpImitation,
+        "hard twitchbait" => BodyProfile.HardTwitchbait,
+        "spoon" => BodyProfile.Spoon,
+        _ => throw new InvalidOperationException($"A table of tackle names an unknown profile, {name}."),
+    };
 
     private static (LinearSpline, double, double) ReadDiameters(string kind)
     {

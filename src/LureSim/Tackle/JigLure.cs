@@ -64,7 +64,7 @@ public sealed class JigLure : LureProperties
         Guard.Positive(body.Width);
         Guard.InRange(body.Density, 500, 3000);
 
-        double fill = body.Profile == BodyProfile.PaddleTail ? FillPaddleTail : FillStraight;
+        double fill = Fill(body.Profile);
         double bodyVolume = Math.PI / 4 * body.Height * body.Width * body.Length * fill;
         double headVolume = head.Mass / Materials.Density(head.Metal);
         double hookVolume = head.HookMass / Materials.SteelDensity;
@@ -83,17 +83,21 @@ public sealed class JigLure : LureProperties
 
         // Fall attitude: moments about the centre of mass, x forward from the body's middle. The head sits at the nose, the hook in the front half.
         double noseX = body.Length / 2;
-        double massCentre = ((head.Mass * noseX) + (head.HookMass * 0.2 * body.Length)) / mass;
-        double buoyancyCentre = ((headVolume * noseX) + (hookVolume * 0.2 * body.Length)) / volume;
+        bool onShank = head.Place == WeightPlace.Shank;
+        double weightX = onShank ? noseX - (LureParts.Figure("shank_weight_station") * LureParts.CommonShankShare(body.Profile) * body.Length) : noseX;
+        double massCentre = ((head.Mass * weightX) + (head.HookMass * 0.2 * body.Length)) / mass;
+        double buoyancyCentre = ((headVolume * weightX) + (hookVolume * 0.2 * body.Length)) / volume;
         SpheroidAddedMass.Coefficients(aspect, out double axial, out double transverse);
         double frontal = Math.PI * width * width / 4;
         double paddle = body.Profile == BodyProfile.PaddleTail ? Math.PI / 4 * body.Height * body.Height * 0.8 : 0;
         double equivalentArea = Math.PI * equivalent * equivalent / 4;
         double hookWire = 1.1e-3 * Math.Cbrt(head.HookMass / 0.6e-3);
         double hookDragArea = HookDragCoefficient * hookWire * 18 * hookWire;
-        double headArea = Math.PI * headDiameter * headDiameter / 4;
+
+        // Metal on the shank lies half in the body.
+        double headArea = Math.PI * headDiameter * headDiameter / 4 * (onShank ? 0.5 : 1);
         double bodyDragArea = (equivalentArea * BodyDrag.HoelzerSommerfeld2008(AttitudeReynolds, sphericity, equivalentArea / frontal))
-            + (0.42 * Math.Max(0, headArea - frontal)) + hookDragArea;
+            + (0.42 * ExposedArea(headArea, frontal, onShank)) + hookDragArea;
         double paddleDragArea = PaddleDragCoefficient * paddle;
         double baseArea = body.Profile == BodyProfile.PaddleTail ? paddle : 0.1 * frontal;
         double incidence = FallIncidenceOf(new FallBalance(
@@ -119,7 +123,7 @@ public sealed class JigLure : LureProperties
             ContactRadius = Math.Max(headDiameter, body.Height) / 2,
             FallIncidence = incidence,
             HeadDiameter = headDiameter,
-            exposedHeadArea = Math.Max(0, headArea - (frontal * Math.Cos(incidence))),
+            exposedHeadArea = ExposedArea(headArea, frontal * Math.Cos(incidence), onShank),
             stokesTerm = equivalentArea / equivalent * ((8 / Math.Sqrt(crosswise)) + (16 / Math.Sqrt(sphericity))),
             frictionTerm = equivalentArea / Math.Sqrt(equivalent) * 3 / Math.Pow(sphericity, 0.75),
             formTerm = (equivalentArea * 0.42 * Math.Pow(10, 0.4 * Math.Pow(Math.Max(0, -Math.Log10(sphericity)), 0.2)) / crosswise)
@@ -127,6 +131,9 @@ public sealed class JigLure : LureProperties
                 + (paddleDragArea * Math.Cos(incidence)),
         };
     }
+
+    /// <summary>Share of length x height x width x pi/4 that a body fills.</summary>
+    internal static double Fill(BodyProfile profile) => profile == BodyProfile.PaddleTail ? FillPaddleTail : FillStraight;
 
     /// <inheritdoc/>
     public override double DragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
@@ -149,6 +156,9 @@ public sealed class JigLure : LureProperties
 
         return value;
     }
+
+    // A head at the nose shelters the body behind it; metal under the shank stands beside it.
+    private static double ExposedArea(double headArea, double frontal, bool onShank) => onShank ? headArea : Math.Max(0, headArea - frontal);
 
     // Equilibrium angle a between axis and flow on a free fall. Drag balances the wet weight W and acts at the body's middle (or towards the tail, where a
     // paddle drags), buoyancy B at its own centre: about the centre of mass both turn the nose down, in proportion to sin a. The Munk moment

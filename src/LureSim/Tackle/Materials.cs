@@ -16,6 +16,7 @@ public static class Materials
         HeadMetal.Zinc => 7140,
         HeadMetal.Bismuth => 9780,
         HeadMetal.Steel => 7850,
+        HeadMetal.Brass => 8500,
         _ => 11340,
     };
 

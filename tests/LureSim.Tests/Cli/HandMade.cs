@@ -154,6 +154,13 @@ internal sealed class FakePipeline : IPipeline
         return new CompareOutcome(RigComparison.Of(scenario, null, progress, cancellation), [OutputFile.Text("compare.html", "<html></html>")]);
     }
 
+    public ActionOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastRig = focus;
+        LastRequest = request;
+        return new ActionOutcome(RigChecker.Check(scenario, focus, request.Units, progress, cancellation), draw ? [OutputFile.Text("twitch-path.svg", "<svg/>")] : []);
+    }
+
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         LastRequest = request;

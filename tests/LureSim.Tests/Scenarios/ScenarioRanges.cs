@@ -38,7 +38,7 @@ internal static class ScenarioRanges
             In(leader.Length, 0.05, 5);
         }
 
-        Xunit.Assert.NotEmpty(tackle.JigHeads);
+        Xunit.Assert.True(tackle.JigHeads.Count > 0 || tackle.Bodies.All(body => !body.NeedsHead));
         foreach (JigHead head in tackle.JigHeads)
         {
             Xunit.Assert.True(head.Mass == 0 || head.Mass is >= 0.0005 and <= 0.2);
@@ -50,11 +50,23 @@ internal static class ScenarioRanges
         foreach (LureBody body in tackle.Bodies)
         {
             In(body.Length, 0.02, 0.3);
-            In(body.Height, 0.002, body.Length);
+            In(body.Height, body.Profile == BodyProfile.Spoon ? 0.0003 : 0.002, body.Length);
             In(body.Width, 0.002, body.Length);
-            In(body.Density, 800, 1400);
+            In(body.Density, 800, body.Profile == BodyProfile.Spoon ? 9000 : 1400);
+            Xunit.Assert.Equal(body.Profile == BodyProfile.HardTwitchbait, body.Buoyancy is not null);
+            Xunit.Assert.Equal(body.Profile == BodyProfile.Spoon, body.Metal is not null);
             NotBlank(body.Label);
         }
+
+        Rigging rigging = tackle.Rigging;
+        In(rigging.LoopLength, 0, 0.05);
+        In(rigging.ShankShare ?? 0.5, 0.05, 0.95);
+        In(rigging.ExitSideways, -0.015, 0.015);
+        In(rigging.ExitAbove, -0.015, 0.015);
+        In(Math.Abs(rigging.Bend), 0, Math.PI / 4);
+        In(Math.Abs(rigging.PointLean), 0, Math.PI / 4);
+        In(Math.Abs(rigging.HeadTurn), 0, Math.PI / 6);
+        In(rigging.PulledUp, 0, 0.015);
 
         Xunit.Assert.NotEmpty(tackle.Colours);
         Xunit.Assert.All(tackle.Colours, NotBlank);

@@ -95,7 +95,7 @@ public sealed record UncertaintyStudy(
     public static int RunsOf(Scenario scenario, int samples)
     {
         ArgumentNullException.ThrowIfNull(scenario);
-        return scenario.Uncertainty.IsExactInMotion ? 0 : samples * scenario.Tackle.JigHeads.Count;
+        return scenario.Uncertainty.IsExactInMotion ? 0 : samples * Math.Max(1, scenario.Tackle.JigHeads.Count);
     }
 
     /// <summary>Computes a study.</summary>
@@ -118,7 +118,7 @@ public sealed record UncertaintyStudy(
         int samples,
         SimulationOptions options,
         ParallelOptions parallel,
-        Action? done = null)
+        System.Action? done = null)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(body);
@@ -126,7 +126,7 @@ public sealed record UncertaintyStudy(
         ArgumentNullException.ThrowIfNull(options);
         ArgumentNullException.ThrowIfNull(parallel);
         IReadOnlyList<UncertainDraw> draws = UncertainDraw.Draw(scenario, presentation, samples);
-        IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
+        IReadOnlyList<JigHead> heads = body.NeedsHead ? scenario.Tackle.JigHeads : [JigHead.None(body)];
         int n = draws.Count;
         double reach = ReachBeyond * draws.Max(d => d.Presentation.CastLength);
         SimulationOptions coarse = Coarse(options);

@@ -1,0 +1,73 @@
+using System.ComponentModel;
+using LureSim.Action;
+using LureSim.Cli.Output;
+using LureSim.Decision;
+using LureSim.Scenarios;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace LureSim.Cli.Commands;
+
+/// <summary>Options of <c>action</c>.</summary>
+internal sealed class ActionSettings : TableSettings
+{
+    /// <summary>The jig head of the rig to look at closely; null for the first.</summary>
+    [CommandOption("--weight <WEIGHT>")]
+    [Description("The jig head of the rig to look at closely: a weight of the tackle box, unweighted, or the name of a hard lure (default: the first lure)")]
+    public string? Weight { get; init; }
+
+    /// <summary>The presentation; null for the first.</summary>
+    [CommandOption("--presentation <NAME>")]
+    [Description("Its presentation by name (default: the first of the scenario)")]
+    public string? Presentation { get; init; }
+
+    /// <summary>The body; null for the first.</summary>
+    [CommandOption("--body <NAME>")]
+    [Description("Its body by name (default: the first of the scenario)")]
+    public string? Body { get; init; }
+
+    /// <summary>True to write the figures as PDF as well.</summary>
+    [CommandOption("--pdf")]
+    [Description("With --out: write the figures as PDF as well")]
+    public bool Pdf { get; init; }
+
+    /// <inheritdoc/>
+    public override ValidationResult Validate() => First(
+        base.Validate(),
+        Pdf && Out is null ? ValidationResult.Error("--pdf: name a folder with --out.") : ValidationResult.Success());
+}
+
+/// <summary>Checks how the rigs of a scenario swim, and says what to mend.</summary>
+internal sealed class ActionCommand : Command<ActionSettings>
+{
+    /// <inheritdoc/>
+    public override int Execute(CommandContext context, ActionSettings settings, CancellationToken cancellationToken)
+    {
+        var host = (CliHost)context.Data!;
+        Scenario scenario = settings.ReadScenario();
+        (JigHead head, LureBody body) = scenario.Tackle.Lures[0];
+        bool given = settings.Weight is not null || settings.Presentation is not null || settings.Body is not null;
+        LureBody? hard = settings.Body is null ? null : scenario.Tackle.Bodies.FirstOrDefault(item => !item.NeedsHead && item.Label == settings.Body.Trim());
+        string weight = settings.Weight ?? (hard is not null ? RigChoice.NoHead : head.IsNone ? body.Label : head.Label);
+        Rig? focus = given ? RigChoice.Of(scenario, weight, settings.Presentation, settings.Body) : null;
+        AtomicFiles.RequireFolder(settings.Out);
+        var request = new PlanRequest(settings.Formatter.System, settings.Pdf);
+        ActionOutcome outcome = ProgressRunner.Run(host, "Swimming", progress => host.Pipeline.Action(scenario, focus, request, settings.Out is not null, progress, cancellationToken));
+        cancellationToken.ThrowIfCancellationRequested();
+        ActionTrace trace = outcome.Sheet.Focus.Action.Retrieve.Trace;
+        if (trace.Status == ActionStatus.Failed)
+            throw new CommandFailedException(ExitCode.Numerical, $"The computation failed: {trace.Message}");
+
+        IAnsiConsole human = host.Human(settings.OutputIsDocument);
+        ActionView.Write(human, outcome.Sheet, settings.Formatter);
+        JsonOutput document = JsonOutput.Of("action", ActionJson.Of(outcome, settings.Formatter.System));
+        string csv = ActionView.ToCsv(outcome.Sheet);
+        if (settings.Out is not null)
+            AtomicFiles.WriteAndTell(human, settings.Out, [.. outcome.Figures, OutputFile.Text("action.json", document.Text), OutputFile.Text("action.csv", csv)], cancellationToken);
+        if (settings.Json)
+            host.Output.Write(document.Text);
+        if (settings.Csv)
+            host.Output.Write(csv);
+        return ExitCode.Ok;
+    }
+}

@@ -1,0 +1,168 @@
+using System.Text.Json.Serialization;
+using LureSim.Action;
+using LureSim.Decision;
+using LureSim.Scenarios;
+using Spectre.Console;
+
+namespace LureSim.Cli.Output;
+
+/// <summary>Shows how the rigs of a scenario swim.</summary>
+internal static class ActionView
+{
+    /// <summary>Prints the table of all rigs, then the close look at one.</summary>
+    public static void Write(IAnsiConsole console, RigSheet sheet, MeasureFormatter units)
+    {
+        console.MarkupLineInterpolated($"[bold]{sheet.Scenario.Title}[/]");
+        ViewColumn Column(string heading, Func<RigAction, string> cell, bool right = true) => new(heading, [.. sheet.Rows.Select(row => Views.Escape(cell(row)))], right);
+        Views.WriteColumns(
+            console,
+            "how each rig swims on its retrieve",
+            Column("lure", row => Lure(row.Rig, units), false),
+            [
+                Column("retrieve", row => row.Rig.Presentation.Name, false),
+                Column($"speed ({units.Speed.Symbol})", row => units.Speed.Number(row.Speed)),
+                Column("verdict", row => ActionWords.Word(row.Retrieve.Report.Verdict), false),
+                Column("beats/s", row => Number(row.Retrieve.Report.Frequency, 1)),
+                Column("tail (+- deg)", row => Degrees(row.Retrieve.Report.TailAmplitude)),
+                Column("nose (+- deg)", row => Degrees(row.Retrieve.Report.YawAmplitude)),
+                Column("roll (+- deg)", row => Degrees(row.Retrieve.Report.RollAmplitude)),
+                Column("spin (turns/s)", row => Number(row.Retrieve.Report.SpinRate, 2)),
+                Column("twists/m", row => Number(Math.Abs(row.Retrieve.Report.LineTwistsPerMetre), 1)),
+                Column("drag factor", row => Number(row.Retrieve.Report.DragFactor, 2)),
+                Column("on the twitch", row => row.Twitch is { } twitch ? $"{ActionWords.Word(twitch.Report.Verdict)}, {Degrees(twitch.Report.DartAngle)} deg" : "-", false),
+            ]);
+        RigFocus focus = sheet.Focus;
+        console.MarkupLineInterpolated($"[bold]Rig check: {Lure(focus.Action.Rig, units)}, {focus.Action.Rig.Presentation.Name}[/]");
+        Line(console, "on the retrieve", focus.Action.Retrieve.Report, units);
+        if (focus.Action.Twitch is { } own)
+            Line(console, "on the twitch", own.Report, units);
+        Line(console, "on the fall", focus.Fall.Report, units);
+        Line(console, "twitched, loop knot", focus.LoopTwitch.Report, units);
+        Line(console, "twitched, snug knot", focus.SnugTwitch.Report, units);
+        foreach (string reason in focus.Action.Retrieve.Report.Reasons)
+            console.MarkupLineInterpolated($"  {reason}");
+        if (focus.Mend.Count == 0)
+            console.WriteLine(sheet.Scenario.Tackle.Rigging.IsClean ? "Nothing to mend." : "Mending what is crooked would change little at this speed.");
+        foreach (Mending mend in focus.Mend)
+            console.MarkupLineInterpolated($"[yellow]Mend:[/] {mend.What}");
+    }
+
+    /// <summary>One row a rig.</summary>
+    public static string ToCsv(RigSheet sheet)
+    {
+        var csv = new Csv("head", "body", "presentation", "speed_m_s", "line_elevation_rad", "verdict", "frequency_hz", "tail_amplitude_rad", "yaw_amplitude_rad", "roll_amplitude_rad", "spin_turns_s", "line_twists_per_m", "drag_factor", "dart_angle_rad", "dart_travel_m");
+        foreach (RigAction row in sheet.Rows)
+        {
+            ActionReport r = row.Retrieve.Report;
+            ActionReport? twitch = row.Twitch?.Report;
+            csv.Row(row.Rig.Head.IsNone ? "none" : row.Rig.Head.Label, row.Rig.Body.Label, row.Rig.Presentation.Name, row.Speed, row.LineElevation, r.Verdict.ToString().ToLowerInvariant(), r.Frequency, r.TailAmplitude, r.YawAmplitude, r.RollAmplitude, r.SpinRate, r.LineTwistsPerMetre, r.DragFactor, twitch?.DartAngle ?? double.NaN, twitch?.DartTravel ?? double.NaN);
+        }
+
+        return csv.ToString();
+    }
+
+    /// <summary>A lure's name.</summary>
+    internal static string Lure(Rig rig, MeasureFormatter units) => rig.Head.IsNone ? rig.Body.Label : $"{units.HeadLabel(rig.Head)}, {rig.Body.Label}";
+
+    private static void Line(IAnsiConsole console, string when, ActionReport report, MeasureFormatter units)
+    {
+        string text = ActionWords.Line(report, units.System);
+        string colour = ActionWords.IsFault(report.Verdict) ? "red" : "green";
+        console.MarkupLine($"  {Views.Escape(when),-20} [{colour}]{Views.Escape(text)}[/]");
+    }
+
+    private static string Degrees(double radians) => Number(radians * 180 / Math.PI, 0);
+
+    private static string Number(double value, int decimals) =>
+        double.IsFinite(value) ? (Math.Round(value, decimals) + 0.0).ToString("F" + decimals.ToString(System.Globalization.CultureInfo.InvariantCulture), System.Globalization.CultureInfo.InvariantCulture) : "-";
+}
+
+/// <summary>A check of rigs in JSON.</summary>
+internal sealed record ActionJson(string Title, IReadOnlyList<ActionJson.Row> Rigs, ActionJson.Close RigCheck, IReadOnlyList<string> Files)
+{
+    public static ActionJson Of(ActionOutcome outcome, UnitSystem units)
+    {
+        RigSheet sheet = outcome.Sheet;
+        RigFocus focus = sheet.Focus;
+        return new(
+            sheet.Scenario.Title,
+            [.. sheet.Rows.Select(Row.Of)],
+            new Close(
+                Row.Of(focus.Action),
+                ActionWords.Line(focus.Action.Retrieve.Report, units),
+                focus.Action.Retrieve.Report.Reasons,
+                Report.Of(focus.Fall.Report),
+                Report.Of(focus.LoopTwitch.Report),
+                Report.Of(focus.SnugTwitch.Report),
+                [.. focus.Mend.Select(mend => new Mended(mend.What, Report.Of(mend.After)))],
+                focus.Sweep is { } sweep ? new BySpeed(sweep.Speeds, [.. sweep.AsRigged.Select(Report.Of)], sweep.Clean?.Select(Report.Of).ToArray()) : null,
+                focus.Spin is { } spin ? new SpinByBend(spin.Bends, spin.Speeds, Rows(spin.SpinRate), spin.OwnBend, spin.OwnSpeed) : null),
+            [.. outcome.Figures.Select(file => file.Name)]);
+    }
+
+    private static double[][] Rows(double[,] values) =>
+        [.. Enumerable.Range(0, values.GetLength(0)).Select(row => Enumerable.Range(0, values.GetLength(1)).Select(column => values[row, column]).ToArray())];
+
+    internal sealed record Row(
+        HeadJson? Head,
+        string Body,
+        string Presentation,
+        [property: JsonPropertyName("speed_m_s")] double Speed,
+        [property: JsonPropertyName("line_elevation_rad")] double LineElevation,
+        Report Retrieve,
+        Report? Twitch)
+    {
+        public static Row Of(RigAction action) => new(
+            action.Rig.Head.IsNone ? null : HeadJson.Of(action.Rig.Head),
+            action.Rig.Body.Label,
+            action.Rig.Presentation.Name,
+            action.Speed,
+            action.LineElevation,
+            Report.Of(action.Retrieve.Report),
+            action.Twitch is { } twitch ? Report.Of(twitch.Report) : null);
+    }
+
+    internal sealed record Report(
+        ActionVerdict Verdict,
+        [property: JsonPropertyName("frequency_hz")] double Frequency,
+        [property: JsonPropertyName("tail_amplitude_rad")] double TailAmplitude,
+        [property: JsonPropertyName("yaw_amplitude_rad")] double YawAmplitude,
+        [property: JsonPropertyName("roll_amplitude_rad")] double RollAmplitude,
+        [property: JsonPropertyName("spin_turns_s")] double SpinRate,
+        [property: JsonPropertyName("line_twists_per_m")] double LineTwistsPerMetre,
+        [property: JsonPropertyName("mean_pitch_rad")] double MeanPitch,
+        [property: JsonPropertyName("sink_rate_m_s")] double SinkRate,
+        double DragFactor,
+        double LiftCoefficient,
+        [property: JsonPropertyName("dart_angle_rad")] double DartAngle,
+        [property: JsonPropertyName("dart_travel_m")] double DartTravel,
+        [property: JsonPropertyName("glide_m")] double Glide,
+        IReadOnlyList<string> Reasons)
+    {
+        public static Report Of(ActionReport r) => new(
+            r.Verdict, r.Frequency, r.TailAmplitude, r.YawAmplitude, r.RollAmplitude, r.SpinRate, r.LineTwistsPerMetre, r.MeanPitch, r.SinkRate, r.DragFactor, r.LiftCoefficient,
+            r.DartAngle, r.DartTravel, r.Glide, r.Reasons);
+    }
+
+    internal sealed record Mended(string What, Report Then);
+
+    internal sealed record BySpeed([property: JsonPropertyName("speeds_m_s")] IReadOnlyList<double> Speeds, IReadOnlyList<Report> AsRigged, IReadOnlyList<Report>? Clean);
+
+    internal sealed record SpinByBend(
+        [property: JsonPropertyName("bends_rad")] IReadOnlyList<double> Bends,
+        [property: JsonPropertyName("speeds_m_s")] IReadOnlyList<double> Speeds,
+        [property: JsonPropertyName("spin_turns_s")] double[][] SpinRate,
+        [property: JsonPropertyName("own_bend_rad")] double OwnBend,
+        [property: JsonPropertyName("own_speed_m_s")] double OwnSpeed);
+
+    internal sealed record Close(
+        Row Rig,
+        string Verdict,
+        IReadOnlyList<string> Reasons,
+        Report Fall,
+        Report LoopKnot,
+        Report SnugKnot,
+        IReadOnlyList<Mended> Mend,
+        BySpeed? BySpeed,
+        SpinByBend? Spin);
+}

@@ -1,0 +1,62 @@
+using MathNet.Numerics.Interpolation;
+
+namespace LureSim.Tackle;
+
+/// <summary>A lure whose drag is scaled, by its speed, with what its own action adds or takes away.</summary>
+public sealed class ActingLure : LureProperties
+{
+    private readonly LureProperties still;
+    private readonly CubicSpline factor;
+    private readonly double slowest;
+    private readonly double fastest;
+
+    private ActingLure(LureProperties still, CubicSpline factor, double slowest, double fastest)
+    {
+        this.still = still;
+        this.factor = factor;
+        this.slowest = slowest;
+        this.fastest = fastest;
+    }
+
+    /// <summary>Wraps a lure.</summary>
+    /// <param name="still">The lure without action.</param>
+    /// <param name="speeds">Speeds (m/s), increasing, three or more; outside them the nearest factor holds.</param>
+    /// <param name="factors">Drag with action over drag without, 0.2 to 20, one for each speed.</param>
+    /// <param name="liftArea">Mean lift coefficient times area (m2), upward positive.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">The lists do not fit.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A factor is out of range.</exception>
+    public static ActingLure Of(LureProperties still, IReadOnlyList<double> speeds, IReadOnlyList<double> factors, double liftArea = 0)
+    {
+        ArgumentNullException.ThrowIfNull(still);
+        ArgumentNullException.ThrowIfNull(speeds);
+        ArgumentNullException.ThrowIfNull(factors);
+        if (speeds.Count < 3 || speeds.Count != factors.Count)
+            throw new ArgumentException("There must be three speeds or more, and as many factors.", nameof(speeds));
+        foreach (double f in factors) Guard.InRange(f, 0.2, 20, nameof(factors));
+
+        // Monotone between the points and smooth, so that the integrator meets no corner inside.
+        return new ActingLure(still, CubicSpline.InterpolatePchipSorted([.. speeds], [.. factors]), speeds[0], speeds[^1])
+        {
+            Mass = still.Mass,
+            Volume = still.Volume,
+            AddedMassCoefficient = still.AddedMassCoefficient,
+            ContactRadius = still.ContactRadius,
+            LiftArea = liftArea,
+        };
+    }
+
+    /// <summary>Drag with action over drag without at a speed.</summary>
+    /// <param name="speed">Speed (m/s).</param>
+    public double Factor(double speed) => factor.Interpolate(Math.Clamp(speed, slowest, fastest));
+
+    /// <inheritdoc/>
+    public override double DragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
+    {
+        double value = still.DragAreaTimesSpeed(speed, kinematicViscosity, out double stillSlope);
+        double f = Factor(speed);
+        double change = speed > slowest && speed < fastest ? factor.Differentiate(speed) : 0;
+        slope = (f * stillSlope) + (change * value);
+        return f * value;
+    }
+}
