@@ -92,7 +92,7 @@ internal sealed class Pipeline : IPipeline
     public TideOutcome Tide(Scenario scenario, Presentation presentation, UnitSystem units, IProgress<double> progress, CancellationToken cancellation)
     {
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancellation };
-        TideTable table = TideTable.Of(scenario, presentation, units, new SimulationOptions { Segments = UncertaintyStudy.Segments }, parallel, new Share(progress));
+        TideTable table = TideTable.Of(scenario, presentation, units, UncertaintyStudy.Coarse(new SimulationOptions()), parallel, new Share(progress));
         return new TideOutcome(table, Files(TideWriter.Files(table, units)));
     }
 

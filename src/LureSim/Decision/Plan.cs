@@ -126,17 +126,20 @@ public sealed record Plan(
     ColourFinding Colours,
     IReadOnlyList<string> Notes)
 {
+    /// <summary>All heads of the chosen presentation over draws of what is not known well; null if no draws were asked for.</summary>
+    public UncertaintyStudy? Uncertainty { get; init; }
+
+    /// <summary>The colours in murkier and clearer water; null if the clarity is known, or was not given by a Secchi depth.</summary>
+    public ClaritySpread? Clarity { get; init; }
+
+    /// <summary>Questions asked backwards: the head that holds the bottom, and speed and count-down for the first choice.</summary>
+    public IReadOnlyList<InverseAnswer> Answers { get; init; } = [];
+
     /// <summary>The choice of the body, or null where it was not asked for.</summary>
     public BodyChoice? Body { get; init; }
 
     /// <summary>Ranking of the tackle box, or null where it was not asked for.</summary>
     public BoxAdvice? Box { get; init; }
-
-    /// <summary>All heads of the chosen presentation over draws of what is not known well; null if no draws were asked for.</summary>
-    public UncertaintyStudy? Uncertainty { get; init; }
-
-    /// <summary>Questions asked backwards: the head that holds the bottom, and speed and count-down for the first choice.</summary>
-    public IReadOnlyList<InverseAnswer> Answers { get; init; } = [];
 
     /// <summary>The candidates of the chosen presentation, one a jig head: what the side view draws.</summary>
     public IReadOnlyList<Candidate> OfChosenPresentation =>

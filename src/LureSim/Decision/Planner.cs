@@ -88,13 +88,14 @@ public static class Planner
             first = alike.First(c => c.Rig.Head == study.Best.Head);
         }
 
-        IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, options.Simulation with { Segments = Math.Min(UncertaintyStudy.Segments, options.Simulation.Segments) }, parallel);
+        IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, UncertaintyStudy.Coarse(options.Simulation), parallel);
         counter.Add(InverseParts);
         Candidate? fallback = candidates.Where(c => c.Rig.Head != first.Rig.Head && c.Rig.Body == first.Rig.Body).MaxBy(c => c.Score);
         LureBody? soft = first.Rig.Body.NeedsHead ? first.Rig.Body : bodies.Soft;
         FallTable fall = Falls(scenario, soft, options, counter, parallel, cancellation);
         CoverageGrid grid = Grid(scenario, first, soft, candidates, options, counter, parallel, cancellation);
         ColourFinding colours = Colours(scenario, first, options.Units);
+        ClaritySpread? clarity = samples > 0 ? ClaritySpread.Of(scenario, colours) : null;
         BoxAdvice box = Box(scenario, first, candidates, bodies, options, parallel, cancellation);
         var notes = new List<string>();
         OpticalWater water = colours.Chart.Field.Water;
@@ -109,12 +110,13 @@ public static class Planner
             [
                 .. study is null ? [] : UncertaintyWording.Sentences(study, options.Units),
                 .. Wording.Reasons(scenario, first, fallback, candidates, colours, options.Units),
+                .. clarity is null ? Array.Empty<string>() : [clarity.Sentence(options.Units)],
                 .. BodyWording.Sentences(bodies, options.Units),
                 .. BodyWording.Overturned(bodies, first, candidates.Where(c => c.Rig.Body == bodies.First).MaxBy(c => c.Score)),
                 .. BoxAdvice.Sentences(box, first, bodies, options.Units),
             ],
             Wording.Warnings(scenario, first, fallback, candidates, options.Units));
-        return new Plan(scenario, candidates, choice, fall, grid, colours, notes) { Body = bodies, Box = box, Uncertainty = study, Answers = answers };
+        return new Plan(scenario, candidates, choice, fall, grid, colours, notes) { Body = bodies, Box = box, Uncertainty = study, Clarity = clarity, Answers = answers };
     }
 
     private static double Suitability(BodyChoice bodies, LureBody body) => bodies.Fits.First(fit => fit.Body == body).Suitability;

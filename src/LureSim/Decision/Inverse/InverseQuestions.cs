@@ -17,7 +17,7 @@ public static class InverseQuestions
     public const double HoldingShare = 1.0 / 3.0;
 
     // Speeds scanned, as multiples of the presentation's.
-    private const double SlowestFactor = 0.4;
+    private const double SlowestFactor = 0.5;
     private const double FastestFactor = 3.0;
     private const int SpeedSteps = 11;
 
@@ -70,10 +70,14 @@ public static class InverseQuestions
         ArgumentNullException.ThrowIfNull(parallel);
         IReadOnlyList<double> common = CommonWeights.All;
         IReadOnlyList<JigHead> owned = scenario.Tackle.JigHeads;
-        var shares = new double[common.Count + owned.Count];
-        Parallel.For(0, shares.Length, parallel, i => shares[i] = Share(i < common.Count ? HeadOf(scenario, common[i]) : owned[i - common.Count]));
+        JigHead[] scanned = [.. common.Select(mass => HeadOf(scenario, mass))];
+
+        // Heads of the box that are no common size, by weight or by metal, are tried as well.
+        JigHead[] all = [.. scanned, .. owned.Where(own => !scanned.Any(head => Alike(head, own)))];
+        var shares = new double[all.Length];
+        Parallel.For(0, shares.Length, parallel, i => shares[i] = Share(all[i]));
         int runs = shares.Length;
-        JigHead? own = owned.Where((_, i) => shares[common.Count + i] >= HoldingShare).MinBy(h => h.Mass);
+        JigHead? own = owned.Where(h => shares[Array.FindIndex(all, head => Alike(head, h))] >= HoldingShare).MinBy(h => h.Mass);
 
         // The lightest from which on all heavier ones hold.
         int first = common.Count;
@@ -103,6 +107,7 @@ public static class InverseQuestions
         if (converged) root = Math.Exp(found);
         return Answer(InverseStatus.Found, root, common[first], odd);
 
+        static bool Alike(JigHead a, JigHead b) => a.Metal == b.Metal && a.HookMass == b.HookMass && Math.Abs(a.Mass - b.Mass) <= 1e-9;
         double Share(JigHead head) => BottomShare(scenario, head, body, presentation, options, parallel.CancellationToken);
         InverseAnswer Answer(InverseStatus status, double? value, double? size, string because) =>
             new(InverseQuestion.HeadForBottom, status, null, presentation, value, null, null, own, size, null, because, runs);
