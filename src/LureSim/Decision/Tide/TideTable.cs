@@ -54,7 +54,7 @@ public sealed record TideTable(Scenario Scenario, Presentation Presentation, IRe
         ArgumentNullException.ThrowIfNull(presentation);
         ArgumentNullException.ThrowIfNull(parallel);
         Spot spot = scenario.Spot;
-        LureBody body = BodyChoice.Of(scenario).First;
+        LureBody body = BodyChoice.Of(scenario).Soft ?? scenario.Tackle.Bodies[0];
         IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
         (double Hours, Spot Water, double Current)[] moments = Moments(scenario);
         double[] depths = [.. RoundDepths(spot.Depth, units)], currents = Currents(scenario, units);
