@@ -68,6 +68,9 @@ public static class InverseQuestions
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(parallel);
+        ArgumentNullException.ThrowIfNull(body);
+        if (!body.NeedsHead || scenario.Tackle.JigHeads.Count == 0)
+            return new(InverseQuestion.HeadForBottom, InverseStatus.NotReachable, null, presentation, null, null, null, null, null, null, "this lure takes no jig head", 0);
         IReadOnlyList<double> common = CommonWeights.All;
         IReadOnlyList<JigHead> owned = scenario.Tackle.JigHeads;
         JigHead[] scanned = [.. common.Select(mass => HeadOf(scenario, mass))];
