@@ -168,7 +168,11 @@ internal sealed record PlanRequest(UnitSystem Units, bool Pdf, int? Samples = nu
 /// <param name="Plan">The plan.</param>
 /// <param name="Colours">Its colours as a table.</param>
 /// <param name="Sheet">Files of the sheet and its figures.</param>
-internal sealed record PlanOutcome(Decision.Plan Plan, ColourTable Colours, IReadOnlyList<Output.OutputFile> Sheet);
+internal sealed record PlanOutcome(Decision.Plan Plan, ColourTable Colours, IReadOnlyList<Output.OutputFile> Sheet)
+{
+    /// <summary>Units of the sentences in it.</summary>
+    public UnitSystem Units { get; init; } = UnitSystem.Us;
+}
 
 /// <summary>A trip with its pages, not yet written.</summary>
 /// <param name="Trip">The trip.</param>

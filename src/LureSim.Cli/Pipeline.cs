@@ -43,7 +43,7 @@ internal sealed class Pipeline : IPipeline
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         Plan plan = Planner.Plan(scenario, new PlanOptions { Units = request.Units, Samples = request.Samples }, new Share(progress), cancellation);
-        return new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), Sheet(plan, request));
+        return new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), Sheet(plan, request)) { Units = request.Units };
     }
 
     /// <inheritdoc/>

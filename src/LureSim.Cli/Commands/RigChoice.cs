@@ -21,7 +21,7 @@ internal static class RigChoice
     {
         // A hard lure goes by its own name in place of a weight.
         LureBody? byWeight = scenario.Tackle.Bodies.FirstOrDefault(item => !item.NeedsHead && item.Label == weight.Trim());
-        LureBody chosen = byWeight ?? Named("--body", "body", scenario.Tackle.Bodies, item => item.Label, body);
+        LureBody chosen = byWeight ?? (body is null ? scenario.Tackle.Bodies.FirstOrDefault(item => item.NeedsHead) ?? scenario.Tackle.Bodies[0] : Named("--body", "body", scenario.Tackle.Bodies, item => item.Label, body));
         return new(
             byWeight is not null || (!chosen.NeedsHead && weight.Trim() == NoHead) ? JigHead.None(chosen) : Head(scenario, chosen, weight.Trim()),
             chosen,

@@ -28,7 +28,7 @@ internal static class ActionView
                 Column("roll (+- deg)", row => Degrees(row.Retrieve.Report.RollAmplitude)),
                 Column("spin (turns/s)", row => Number(row.Retrieve.Report.SpinRate, 2)),
                 Column("twists/m", row => Number(Math.Abs(row.Retrieve.Report.LineTwistsPerMetre), 1)),
-                Column("drag factor", row => Number(row.Retrieve.Report.DragFactor, 2)),
+                Column("extra drag", row => $"x {Number(row.ExtraDrag, 2)}"),
                 Column("on the twitch", row => row.Twitch is { } twitch ? $"{ActionWords.Word(twitch.Report.Verdict)}, {Degrees(twitch.Report.DartAngle)} deg" : "-", false),
             ]);
         RigFocus focus = sheet.Focus;
@@ -50,12 +50,12 @@ internal static class ActionView
     /// <summary>One row a rig.</summary>
     public static string ToCsv(RigSheet sheet)
     {
-        var csv = new Csv("head", "body", "presentation", "speed_m_s", "line_elevation_rad", "verdict", "frequency_hz", "tail_amplitude_rad", "yaw_amplitude_rad", "roll_amplitude_rad", "spin_turns_s", "line_twists_per_m", "drag_factor", "dart_angle_rad", "dart_travel_m");
+        var csv = new Csv("head", "body", "presentation", "speed_m_s", "line_elevation_rad", "verdict", "frequency_hz", "tail_amplitude_rad", "yaw_amplitude_rad", "roll_amplitude_rad", "spin_turns_s", "line_twists_per_m", "extra_drag_factor", "dart_angle_rad", "dart_travel_m");
         foreach (RigAction row in sheet.Rows)
         {
             ActionReport r = row.Retrieve.Report;
             ActionReport? twitch = row.Twitch?.Report;
-            csv.Row(row.Rig.Head.IsNone ? "none" : row.Rig.Head.Label, row.Rig.Body.Label, row.Rig.Presentation.Name, row.Speed, row.LineElevation, r.Verdict.ToString().ToLowerInvariant(), r.Frequency, r.TailAmplitude, r.YawAmplitude, r.RollAmplitude, r.SpinRate, r.LineTwistsPerMetre, r.DragFactor, twitch?.DartAngle ?? double.NaN, twitch?.DartTravel ?? double.NaN);
+            csv.Row(row.Rig.Head.IsNone ? "none" : row.Rig.Head.Label, row.Rig.Body.Label, row.Rig.Presentation.Name, row.Speed, row.LineElevation, r.Verdict.ToString().ToLowerInvariant(), r.Frequency, r.TailAmplitude, r.YawAmplitude, r.RollAmplitude, r.SpinRate, r.LineTwistsPerMetre, row.ExtraDrag, twitch?.DartAngle ?? double.NaN, twitch?.DartTravel ?? double.NaN);
         }
 
         return csv.ToString();
@@ -80,25 +80,22 @@ internal static class ActionView
 /// <summary>A check of rigs in JSON.</summary>
 internal sealed record ActionJson(string Title, IReadOnlyList<ActionJson.Row> Rigs, ActionJson.Close RigCheck, IReadOnlyList<string> Files)
 {
-    public static ActionJson Of(ActionOutcome outcome, UnitSystem units)
-    {
-        RigSheet sheet = outcome.Sheet;
-        RigFocus focus = sheet.Focus;
-        return new(
-            sheet.Scenario.Title,
-            [.. sheet.Rows.Select(Row.Of)],
-            new Close(
-                Row.Of(focus.Action),
-                ActionWords.Line(focus.Action.Retrieve.Report, units),
-                focus.Action.Retrieve.Report.Reasons,
-                Report.Of(focus.Fall.Report),
-                Report.Of(focus.LoopTwitch.Report),
-                Report.Of(focus.SnugTwitch.Report),
-                [.. focus.Mend.Select(mend => new Mended(mend.What, Report.Of(mend.After)))],
-                focus.Sweep is { } sweep ? new BySpeed(sweep.Speeds, [.. sweep.AsRigged.Select(Report.Of)], sweep.Clean?.Select(Report.Of).ToArray()) : null,
-                focus.Spin is { } spin ? new SpinByBend(spin.Bends, spin.Speeds, Rows(spin.SpinRate), spin.OwnBend, spin.OwnSpeed) : null),
-            [.. outcome.Figures.Select(file => file.Name)]);
-    }
+    public static ActionJson Of(ActionOutcome outcome, UnitSystem units) => new(
+        outcome.Sheet.Scenario.Title,
+        [.. outcome.Sheet.Rows.Select(Row.Of)],
+        CloseOf(outcome.Sheet.Focus, units),
+        [.. outcome.Figures.Select(file => file.Name)]);
+
+    public static Close CloseOf(RigFocus focus, UnitSystem units) => new(
+        Row.Of(focus.Action),
+        ActionWords.Line(focus.Action.Retrieve.Report, units),
+        focus.Action.Retrieve.Report.Reasons,
+        Report.Of(focus.Fall.Report),
+        Report.Of(focus.LoopTwitch.Report),
+        Report.Of(focus.SnugTwitch.Report),
+        [.. focus.Mend.Select(mend => new Mended(mend.What, Report.Of(mend.After)))],
+        focus.Sweep is { } sweep ? new BySpeed(sweep.Speeds, [.. sweep.AsRigged.Select(Report.Of)], sweep.Clean?.Select(Report.Of).ToArray()) : null,
+        focus.Spin is { } spin ? new SpinByBend(spin.Bends, spin.Speeds, Rows(spin.SpinRate), spin.OwnBend, spin.OwnSpeed) : null);
 
     private static double[][] Rows(double[,] values) =>
         [.. Enumerable.Range(0, values.GetLength(0)).Select(row => Enumerable.Range(0, values.GetLength(1)).Select(column => values[row, column]).ToArray())];
@@ -109,6 +106,7 @@ internal sealed record ActionJson(string Title, IReadOnlyList<ActionJson.Row> Ri
         string Presentation,
         [property: JsonPropertyName("speed_m_s")] double Speed,
         [property: JsonPropertyName("line_elevation_rad")] double LineElevation,
+        double ExtraDragFactor,
         Report Retrieve,
         Report? Twitch)
     {
@@ -118,6 +116,7 @@ internal sealed record ActionJson(string Title, IReadOnlyList<ActionJson.Row> Ri
             action.Rig.Presentation.Name,
             action.Speed,
             action.LineElevation,
+            action.ExtraDrag,
             Report.Of(action.Retrieve.Report),
             action.Twitch is { } twitch ? Report.Of(twitch.Report) : null);
     }

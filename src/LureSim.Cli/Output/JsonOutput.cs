@@ -184,7 +184,8 @@ internal sealed record PlanJson(
     BoxJson? Box,
     IReadOnlyList<string> Sheet,
     UncertaintyJson? Uncertainty,
-    IReadOnlyList<AnswersJson.Answer> Answers)
+    IReadOnlyList<AnswersJson.Answer> Answers,
+    ActionJson.Close? RigCheck)
 {
     public static PlanJson Of(PlanOutcome outcome)
     {
@@ -205,7 +206,8 @@ internal sealed record PlanJson(
             plan.Box is { } box ? BoxJson.Of(box) : null,
             [.. outcome.Sheet.Select(file => file.Name)],
             plan.Uncertainty is { } study ? UncertaintyJson.Of(study) : null,
-            AnswersJson.Of(plan.Answers));
+            AnswersJson.Of(plan.Answers),
+            plan.RigCheck is { } check ? ActionJson.CloseOf(check, outcome.Units) : null);
     }
 }
 

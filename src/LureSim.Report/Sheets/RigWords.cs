@@ -1,3 +1,4 @@
+using LureSim.Decision;
 using LureSim.Scenarios;
 
 namespace LureSim.Report.Sheets;
@@ -14,6 +15,27 @@ internal static class RigWords
         parts.AddRange(Faults(rigging));
         return string.Join("; ", parts) + (rigging.IsClean ? "; put on cleanly" : "");
     }
+
+    /// <summary>The verdict of a rig check in one or two sentences.</summary>
+    public static string Verdict(RigFocus check, UnitFormat format)
+    {
+        string text = Capital(ActionWords.Line(check.Action.Retrieve.Report, format.System)) + ".";
+        return check.Mend.Count > 0 ? $"{text} {check.Mend[0].What}" : text;
+    }
+
+    /// <summary>The parts of a rig check, for its section.</summary>
+    public static IEnumerable<LabelledText> Items(RigFocus check, Rigging rigging, UnitFormat format)
+    {
+        yield return new LabelledText("Rigged", Capital(Of(rigging, format)) + ".");
+        yield return new LabelledText("On the retrieve", $"{Capital(ActionWords.Line(check.Action.Retrieve.Report, format.System))}. {string.Join(" ", check.Action.Retrieve.Report.Reasons)}");
+        if (check.Action.Twitch is { } twitch)
+            yield return new LabelledText("On the twitch", Capital(ActionWords.Line(twitch.Report, format.System)) + ".");
+        yield return new LabelledText("On the fall", Capital(ActionWords.Line(check.Fall.Report, format.System)) + ".");
+        foreach (Mending mend in check.Mend)
+            yield return new LabelledText("Mend", mend.What);
+    }
+
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     /// <summary>The knot.</summary>
     public static string Knot(Rigging rigging, UnitFormat format) => rigging.Knot switch

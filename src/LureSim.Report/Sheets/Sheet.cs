@@ -44,6 +44,9 @@ public sealed record Sheet
     /// <summary>How far off the fish makes out the colours, or null.</summary>
     public SightFinding? Sight { get; init; }
 
+    /// <summary>How the first choice swims, or null.</summary>
+    public RigFocus? RigCheck { get; init; }
+
     /// <summary>The choice of colour where the lure runs, or null.</summary>
     public ColourAdvice? ColourAdvice { get; init; }
 
@@ -88,6 +91,7 @@ public sealed record Sheet
             Body = plan.Body,
             Box = plan.Box,
             Sight = SightFinding.Of(plan.Scenario, plan.Colours, units),
+            RigCheck = plan.RigCheck,
             Uncertainty = plan.Uncertainty,
             Answers = plan.Answers,
             Units = units,

@@ -61,6 +61,12 @@ public static class SheetWriter
             figures.Add(SilhouetteFigure.Create(sight.Strips, options));
         }
 
+        if (sheet.RigCheck is { } rig)
+        {
+            figures.Add(ActionStills.Create(rig, options));
+            figures.Add(TwitchPath.Create(rig, options));
+        }
+
         if (sheet.Spectrum is { Depths.Count: > 0 } spectrum)
             figures.Add(SpectrumCurves.Create(spectrum, options));
         return figures;
@@ -189,6 +195,8 @@ public static class SheetWriter
             rows.Add(new("Colour", colour.Reason.Length > 0 ? $"{Capital(colour.Name)}. {colour.Reason}" : Capital(colour.Name)));
         rows.Add(new("Count-down", RetrieveWords.CountDown(rig.Presentation, sheet.Choice.First.Coverage)));
         rows.Add(new("Retrieve", $"{RetrieveWords.Retrieve(rig.Presentation, sheet.Scenario.Tackle.Reel, format)} ({rig.Presentation.Name})"));
+        if (sheet.RigCheck is { } check)
+            rows.Add(new("Rig check", RigWords.Verdict(check, format)));
         if (sheet.Choice.Fallback is { } other)
             rows.Add(new("If not", $"{format.HeadText(other.Rig.Head)}, {other.Rig.Presentation.Name}: {other.Verdict}"));
         return rows;
@@ -251,6 +259,11 @@ public static class SheetWriter
                 Items = sheet.ColourAdvice is { } advice ? [.. ColourWording.Sentences(advice, sheet.Scenario.Spot.TargetFish, sheet.Units).Select(text => new LabelledText("", text))] : [],
                 Figures = Pick("colour-choice", "colours-adapted", "colours-first-glance", "sighting-distance", "silhouette", "light-spectrum"),
                 Tables = sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate ? [SheetTables.Colours(plate, format)] : [],
+            },
+            new("rig", "How it swims")
+            {
+                Figures = Pick("action-stills", "twitch-path"),
+                Items = sheet.RigCheck is { } check ? [.. RigWords.Items(check, sheet.Scenario.Tackle.Rigging, format)] : [],
             },
             new("box", "The tackle box, ranked for this spot")
             {

@@ -185,7 +185,8 @@ public static class ActionBodyBuilder
             Math.Max(SmallestTail, tail.Height),
             Math.Max(5e-4, paddle.Width * body.Width),
             Math.Max(1e-6, tail.Mass),
-            tail.Stiffness);
+            tail.Stiffness,
+            Drop: LureParts.Figure("paddle_drop") * body.Height);
     }
 
     private static HeadSet? HeadSetOf(JigHead head, Rigging rigging, double nose)

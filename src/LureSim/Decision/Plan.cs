@@ -126,6 +126,9 @@ public sealed record Plan(
     ColourFinding Colours,
     IReadOnlyList<string> Notes)
 {
+    /// <summary>How the first choice swims, and what to mend; null where it was not computed.</summary>
+    public RigFocus? RigCheck { get; init; }
+
     /// <summary>All heads of the chosen presentation over draws of what is not known well; null if no draws were asked for.</summary>
     public UncertaintyStudy? Uncertainty { get; init; }
 

@@ -116,7 +116,8 @@ public static class Planner
                 .. BoxAdvice.Sentences(box, first, bodies, options.Units),
             ],
             Wording.Warnings(scenario, first, fallback, candidates, options.Units));
-        return new Plan(scenario, candidates, choice, fall, grid, colours, notes) { Body = bodies, Box = box, Uncertainty = study, Clarity = clarity, Answers = answers };
+        RigFocus rigCheck = RigChecker.Focus(scenario, RigChecker.Of(scenario, first.Rig, first.Track, cancellation), options.Units, full: false, cancellation);
+        return new Plan(scenario, candidates, choice, fall, grid, colours, notes) { Body = bodies, Box = box, Uncertainty = study, Clarity = clarity, Answers = answers, RigCheck = rigCheck };
     }
 
     private static double Suitability(BodyChoice bodies, LureBody body) => bodies.Fits.First(fit => fit.Body == body).Suitability;
@@ -154,7 +155,7 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(options);
-        Track track = Simulate(scenario, rig, options, cancellation);
+        Track track = Simulate(scenario, rig, ActingLures.Of(scenario.Tackle, rig.Head, rig.Body), options, cancellation);
         Coverage coverage = CoverageMeasure.Of(track, scenario.Spot.StrikeZone);
         double score = track.Status == SimulationStatus.Failed ? 0 : Ranking.Score(coverage, scenario.Spot, rig.Presentation.CastLength);
         return new Candidate(rig, track, coverage, score, Wording.Verdict(track, coverage));
@@ -271,11 +272,11 @@ public static class Planner
         return at with { Advice = advice, Chosen = advice.Chosen };
     }
 
-    private static Track Simulate(Scenario scenario, Rig rig, SimulationOptions options, CancellationToken cancellation)
+    private static Track Simulate(Scenario scenario, Rig rig, LureProperties lure, SimulationOptions options, CancellationToken cancellation)
     {
         Track track = Retrieve.Simulate(
             WaterColumn.Of(scenario.Spot.SeenAlong(rig.Presentation.Aim)),
-            TackleBuilder.Lure(rig.Head, rig.Body),
+            lure,
             TackleBuilder.Line(scenario.Tackle),
             scenario.Tackle.RodTipHeight,
             rig.Presentation,
@@ -297,7 +298,8 @@ public static class Planner
         {
             FallMode mode = i % 2 == 0 ? FallMode.SlackLine : FallMode.TightLine;
             var rig = new Rig(heads[i / 2].Head, heads[i / 2].Body, first with { Fall = mode, CountDown = null });
-            Track track = Simulate(scenario, rig, options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
+            // On the fall the lure does not swim as on the retrieve: its still drag holds.
+            Track track = Simulate(scenario, rig, TackleBuilder.Lure(rig.Head, rig.Body), options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
             double resting = water.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius;
             times[i] = [.. depths.Select(d => TimeToDepth(track, Math.Min(d, resting - 0.005)))];
             counter.Add();

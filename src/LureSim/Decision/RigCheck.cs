@@ -15,7 +15,8 @@ public sealed record ActionRun(ActionTrace Trace, ActionReport Report);
 /// <param name="LineElevation">Angle of the line above the level at the lure (radians), median of the retrieve.</param>
 /// <param name="Retrieve">While the reel turns.</param>
 /// <param name="Twitch">Under the twitches of the presentation; null where it has none.</param>
-public sealed record RigAction(Rig Rig, double Speed, double LineElevation, ActionRun Retrieve, ActionRun? Twitch);
+/// <param name="ExtraDrag">Drag while the reel turns over that of the same lure put on cleanly with its tail at rest, at the same angle of the line; 1 where it could not be computed.</param>
+public sealed record RigAction(Rig Rig, double Speed, double LineElevation, ActionRun Retrieve, ActionRun? Twitch, double ExtraDrag);
 
 /// <summary>One thing to mend, with what it would change.</summary>
 /// <param name="What">What to do, one plain sentence.</param>

@@ -14,6 +14,11 @@ public static class RigChecker
     private const double SweepWindow = 4;
     private const double Settling = 2;
     private const double FallWindow = 5;
+    private const double DragWindow = 3;
+
+    // Brackish water at 20 degrees Celsius: density (kg/m3) and kinematic viscosity (m2/s).
+    private const double ReferenceDensity = 1015;
+    private const double ReferenceViscosity = 1.05e-6;
 
     // Twitch, twitch, pause for a retrieve that has none: travel (m), pull and interval (s), pause (s); common practice.
     private const double PlainStroke = 0.3;
@@ -40,6 +45,10 @@ public static class RigChecker
     private const double CommonPlane = 0.5;
     private const double LargestMappedBend = 24 * Math.PI / 180;
 
+    // Factors beyond these are no drag but a failure of the window.
+    private const double LeastFactor = 0.5;
+    private const double GreatestFactor = 10;
+
     private enum Fault
     {
         ExitSideways,
@@ -63,7 +72,7 @@ public static class RigChecker
     public static RigSheet Check(Scenario scenario, Rig? focus, UnitSystem units, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(scenario);
-        Rig[] rigs = [.. scenario.Tackle.Lures.SelectMany(lure => scenario.Presentations.Select(p => new Rig(lure.Head, lure.Body, p)))];
+        Rig[] rigs = [.. scenario.Tackle.LuresWith(BodyChoice.Of(scenario).Soft).SelectMany(lure => scenario.Presentations.Select(p => new Rig(lure.Head, lure.Body, p)))];
         focus ??= rigs[0];
         if (!rigs.Contains(focus)) rigs = [focus, .. rigs];
         var rows = new RigAction[rigs.Length];
@@ -95,12 +104,12 @@ public static class RigChecker
         double speed = Math.Clamp(Median(track, track.SpeedThroughWater, rig.Presentation.RetrieveSpeed), 0.02, 3);
         double elevation = Math.Clamp(Median(track, track.LureAngle, 0.1), -1.2, 1.2);
         var runner = new Runner(scenario, rig, cancellation);
-        return new RigAction(
-            rig,
-            speed,
-            elevation,
-            runner.Steady(speed, elevation, RetrieveWindow),
-            rig.Presentation.Twitches > 0 ? runner.Twitch(rig.Presentation, null) : null);
+        ActionRun retrieve = runner.Steady(speed, elevation, RetrieveWindow);
+        Rigging clean = scenario.Tackle.Rigging.Straightened;
+        bool alike = clean == scenario.Tackle.Rigging && !runner.HasTail;
+        ActionRun rest = alike ? retrieve
+            : new Runner(scenario with { Tackle = scenario.Tackle with { Rigging = clean } }, rig, cancellation).Steady(speed, elevation, RetrieveWindow, ActionTerms.All & ~ActionTerms.Wake);
+        return new RigAction(rig, speed, elevation, retrieve, Twitching(rig.Presentation) is not null ? runner.Twitch(rig.Presentation, null) : null, Ratio(retrieve, rest));
     }
 
     /// <summary>A close look at one rig.</summary>
@@ -137,36 +146,55 @@ public static class RigChecker
     /// Drag of a lure as it is rigged over the drag of the same lure put on cleanly with its tail at rest, by speed: what action and faults add on the path.
     /// Both are towed at the same angle of the line, so that the attitude that the line gives does not count. 1 where it could not be computed.
     /// </summary>
-    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="tackle">The tackle, for rigging and leader.</param>
     /// <param name="head">Head.</param>
     /// <param name="body">Body.</param>
     /// <param name="speeds">Speeds (m/s).</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <returns>Factors, and the mean lift coefficient times area (m2).</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static (double[] Factors, double LiftArea) Drag(Scenario scenario, JigHead head, LureBody body, IReadOnlyList<double> speeds, CancellationToken cancellation = default)
+    public static (double[] Factors, double LiftArea) Drag(TackleBox tackle, JigHead head, LureBody body, IReadOnlyList<double> speeds, CancellationToken cancellation = default)
     {
-        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(tackle);
         ArgumentNullException.ThrowIfNull(speeds);
-        var rig = new Rig(head, body, scenario.Presentations[0]);
-        Rigging clean = scenario.Tackle.Rigging.Straightened;
-        var rigged = new Runner(scenario, rig, cancellation);
-        var still = new Runner(scenario with { Tackle = scenario.Tackle with { Rigging = clean } }, rig, cancellation);
-        bool alike = clean == scenario.Tackle.Rigging && !rigged.HasTail;
+        Rigging clean = tackle.Rigging.Straightened;
+        var rigged = new Runner(tackle, head, body, ReferenceDensity, ReferenceViscosity, cancellation);
+        var still = new Runner(tackle with { Rigging = clean }, head, body, ReferenceDensity, ReferenceViscosity, cancellation);
+        bool alike = clean == tackle.Rigging && !rigged.HasTail;
         double[] factors = new double[speeds.Count];
         double lift = 0;
         for (int i = 0; i < speeds.Count; i++)
         {
-            ActionRun run = rigged.Steady(speeds[i], TypicalElevation, SweepWindow);
-            ActionRun? rest = alike ? null : still.Steady(speeds[i], TypicalElevation, SweepWindow, ActionTerms.All & ~ActionTerms.Wake);
-            factors[i] = Sound(run) && rest is not null && Sound(rest) ? Math.Clamp(run.Report.DragFactor / rest.Report.DragFactor, 0.5, 10) : 1;
+            ActionRun run = rigged.Steady(speeds[i], TypicalElevation, DragWindow);
+            ActionRun? rest = alike ? null : still.Steady(speeds[i], TypicalElevation, DragWindow, ActionTerms.All & ~ActionTerms.Wake);
+            factors[i] = rest is null ? 1 : Ratio(run, rest);
             Vector3d axes = run.Trace.Body.SemiAxes;
-            if (Sound(run) && double.IsFinite(run.Report.LiftCoefficient)) lift += run.Report.LiftCoefficient * Math.PI * axes.Y * axes.Z / speeds.Count;
+            if (run.Trace.Status == ActionStatus.Completed && double.IsFinite(run.Report.LiftCoefficient)) lift += run.Report.LiftCoefficient * Math.PI * axes.Y * axes.Z / speeds.Count;
         }
 
         return (factors, lift);
+    }
 
-        static bool Sound(ActionRun run) => run.Trace.Status == ActionStatus.Completed && double.IsFinite(run.Report.DragFactor) && run.Report.DragFactor > 0;
+    // On a steady retrieve the mean pull of the line along the path is the mean drag.
+    private static double Ratio(ActionRun run, ActionRun rest)
+    {
+        double with = MeanPull(run.Trace), without = MeanPull(rest.Trace);
+        return with > 0 && without > 0 ? Math.Clamp(with / without, LeastFactor, GreatestFactor) : 1;
+    }
+
+    private static double MeanPull(ActionTrace trace)
+    {
+        if (trace.Status != ActionStatus.Completed) return double.NaN;
+        double sum = 0;
+        int count = 0;
+        for (int i = 0; i < trace.Count; i++)
+        {
+            if (trace.Time[i] < trace.Options.SettlingTime) continue;
+            sum += trace.LinePull[i].X;
+            count++;
+        }
+
+        return count > 0 ? sum / count : double.NaN;
     }
 
     // Angle of the line above the level at a jig on a retrieve over some metres of water (radians).
@@ -257,8 +285,25 @@ public static class RigChecker
         double spin = Math.Abs(before.SpinRate) > NoSpin ? (Math.Abs(before.SpinRate) - Math.Abs(after.SpinRate)) / Math.Abs(before.SpinRate) : 0;
         double tail = before.TailAmplitude > 0 || after.TailAmplitude > 0 ? (after.TailAmplitude - before.TailAmplitude) / Math.Max(after.TailAmplitude, before.TailAmplitude) : 0;
         double dart = after.DartAngle > 0.05 ? (after.DartAngle - before.DartAngle) / after.DartAngle : 0;
-        double off = Math.Abs(before.MeanYaw) > 0.05 ? (Math.Abs(before.MeanYaw) - Math.Abs(after.MeanYaw)) / Math.Abs(before.MeanYaw) : 0;
+        double off = Math.Abs(before.MeanYaw) > 0.05 && Math.Abs(before.SpinRate) < NoSpin ? (Math.Abs(before.MeanYaw) - Math.Abs(after.MeanYaw)) / Math.Abs(before.MeanYaw) : 0;
         return Math.Max(2 * spin, Math.Max(tail, Math.Max(dart, off)));
+    }
+
+    // The first twitches of a retrieve and the pause after them; null where the rod only lifts, sweeps or rests.
+    private static (int Count, double Height, double Period, double Pause)? Twitching(Presentation presentation)
+    {
+        IReadOnlyList<Move> cycle = presentation.Cycle;
+        for (int i = 0; i < cycle.Count; i++)
+        {
+            Move move = cycle[i];
+            if (move.Kind != MoveKind.Twitch || move.Beats < 1) continue;
+            double height = Math.Sqrt((move.Up * move.Up) + (move.Left * move.Left) + (move.Out * move.Out));
+            Move next = cycle[(i + 1) % cycle.Count];
+            double pause = next.Kind == MoveKind.Pause && double.IsFinite(next.Duration) ? next.Duration : 0;
+            return (Math.Min(10, move.Beats), height, move.Duration / move.Beats, Math.Clamp(pause, 0.5, LongestPause));
+        }
+
+        return null;
     }
 
     private static double Median(Track track, double[] values, double otherwise)
@@ -277,13 +322,22 @@ public static class RigChecker
         private readonly CancellationToken cancellation;
 
         public Runner(Scenario scenario, Rig rig, CancellationToken cancellation)
+            : this(scenario.Tackle, rig.Head, rig.Body, WaterColumn.Of(scenario.Spot), cancellation)
         {
-            tackle = scenario.Tackle;
-            body = ActionBodyBuilder.Of(rig.Head, rig.Body, tackle.Rigging);
-            var water = WaterColumn.Of(scenario.Spot);
-            density = water.Density;
-            viscosity = Math.Clamp(water.KinematicViscosity, 5e-7, 3e-6);
+        }
+
+        public Runner(TackleBox tackle, JigHead head, LureBody lure, double density, double viscosity, CancellationToken cancellation)
+        {
+            this.tackle = tackle;
+            body = ActionBodyBuilder.Of(head, lure, tackle.Rigging);
+            this.density = density;
+            this.viscosity = viscosity;
             this.cancellation = cancellation;
+        }
+
+        private Runner(TackleBox tackle, JigHead head, LureBody lure, WaterColumn water, CancellationToken cancellation)
+            : this(tackle, head, lure, water.Density, Math.Clamp(water.KinematicViscosity, 5e-7, 3e-6), cancellation)
+        {
         }
 
         public bool HasTail => body.Tail is not null;
@@ -296,22 +350,9 @@ public static class RigChecker
 
         public ActionRun Twitch(Presentation presentation, KnotStyle? knot)
         {
-            TowInput tow;
-            if (presentation.Twitches > 0)
-            {
-                double pause = Math.Clamp(presentation.PauseFor - (presentation.Twitches * presentation.TwitchPeriod), 0.5, LongestPause);
-                tow = TowInput.Twitching(
-                    Math.Min(3, StrokeAlongLine * presentation.TwitchHeight),
-                    Math.Max(0.05, presentation.TwitchPeriod / 2),
-                    Math.Max(0.1, presentation.TwitchPeriod),
-                    presentation.Twitches,
-                    pause);
-            }
-            else
-            {
-                tow = TowInput.Twitching(PlainStroke, PlainPull, PlainInterval, 2, PlainPause);
-            }
-
+            TowInput tow = Twitching(presentation) is { } t
+                ? TowInput.Twitching(Math.Min(3, StrokeAlongLine * t.Height), Math.Max(0.05, t.Period / 2), Math.Max(0.1, t.Period), t.Count, t.Pause)
+                : TowInput.Twitching(PlainStroke, PlainPull, PlainInterval, 2, PlainPause);
             return Run(tow, knot, new ActionOptions { Duration = tow.Strokes[^1].End + 1, SettlingTime = 0 });
         }
 
@@ -322,9 +363,9 @@ public static class RigChecker
                 ? tackle with { Rigging = tackle.Rigging with { Knot = style, LoopLength = style == KnotStyle.Snug ? 0 : new Rigging().LoopLength } }
                 : tackle;
             tow = tow with { WaterDensity = density, KinematicViscosity = viscosity };
-            ActionTrace trace = Towing.Simulate(body, ActionBodyBuilder.KnotOf(box), tow, options, cancellation);
+            ActionAssessment found = LureActionModel.Assess(body, ActionBodyBuilder.KnotOf(box), tow, options, cancellation);
             cancellation.ThrowIfCancellationRequested();
-            return new ActionRun(trace, ActionAnalysis.Of(trace));
+            return new ActionRun(found.Trace, found.Report);
         }
     }
 }

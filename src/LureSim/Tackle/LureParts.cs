@@ -206,7 +206,9 @@ public static class LureParts
         }
 
         // A stem of elliptic section bent over the thin part of its length: k = E I / l, I = pi/64 h w^3.
-        double height = stem.Height * body.Height, width = stem.Width * body.Width;
+        // It thickens towards the paddle, so a hook that holds it farther aft leaves a stouter piece to bend.
+        double thicker = 1 + (Figures["stem_thickening"] * Math.Clamp((hinge - free) / ((paddle.From * body.Length) - free), 0, 1));
+        double height = thicker * stem.Height * body.Height, width = thicker * stem.Width * body.Width;
         double bent = Figures["stem_bending_share"] * (body.Length - hinge);
         double stiffness = Figures["soft_modulus_pa"] * Math.PI / 64 * height * width * width * width / bent;
         double edge = paddle.Height * body.Height;

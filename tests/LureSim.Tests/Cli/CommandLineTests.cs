@@ -34,6 +34,7 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("tide", "--help")]
     [InlineData("colours", "--help")]
     [InlineData("teach", "--help")]
+    [InlineData("action", "--help")]
     [InlineData("check", "--help")]
     [InlineData("schema", "--help")]
     [InlineData("completion", "--help")]
@@ -381,6 +382,22 @@ public sealed class CommandLineTests : IDisposable
         Assert.Equal(0.2, result.GetProperty("coverage").GetProperty("zone_share")[1][1].GetDouble());
         Assert.Equal(JsonValueKind.Null, result.GetProperty("coverage").GetProperty("median_depth_m")[0][1].ValueKind);
         Assert.StartsWith("presentation,head,head_mass_kg,speed_m_s,zone_share,bottom_share,grass_share,median_depth_m\nslow and steady,unweighted,0,0.3048,0,0,0,0\n", await File.ReadAllTextAsync(Path.Combine(Out, "coverage.csv")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Action_prints_verdicts_and_writes_its_figures_on_request()
+    {
+        var pipeline = new FakePipeline();
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "action", valid, "--weight", "1/8 oz", "--presentation", "hop", "--out", Out, "--json", "--units", "metric");
+        Assert.Equal(0, run.Code);
+        Assert.Equal(("1/8 oz", "hop"), (pipeline.LastRig!.Head.Label, pipeline.LastRig.Presentation.Name));
+        Assert.Equal(["invalid.yaml", "results", "results/action.csv", "results/action.json", "results/twitch-path.svg", "valid.yaml"], folder.Content());
+        Assert.Contains("Rig check: 3.5 g, 3.5 in paddle tail, hop", run.Error, StringComparison.Ordinal);
+        Assert.Contains("on the fall", run.Error, StringComparison.Ordinal);
+        JsonElement result = JsonDocument.Parse(run.Output).RootElement.GetProperty("result");
+        Assert.Equal(6, result.GetProperty("rigs").GetArrayLength());
+        Assert.True(result.GetProperty("rig_check").GetProperty("by_speed").GetProperty("speeds_m_s").GetArrayLength() > 5);
+        Assert.StartsWith("head,body,presentation,speed_m_s,", await File.ReadAllTextAsync(Path.Combine(Out, "action.csv")), StringComparison.Ordinal);
     }
 
     [Fact]

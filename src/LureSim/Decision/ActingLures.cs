@@ -1,0 +1,44 @@
+using System.Collections.Concurrent;
+using LureSim.Scenarios;
+using LureSim.Tackle;
+
+namespace LureSim.Decision;
+
+/// <summary>
+/// Lures for the path with the drag that their action and their faults add. The factors are those of brackish water at large, since they hardly depend on it; so each
+/// lure is computed once, however many retrieves it is tried with.
+/// </summary>
+public static class ActingLures
+{
+    // Speeds (m/s) between which the factor is interpolated: a slow crawl to a burn.
+    private static readonly double[] Speeds = [0.2, 0.4, 0.8, 1.6];
+
+    // A bound on memory only; a tackle box holds far fewer.
+    private const int MostKept = 512;
+
+    private static readonly ConcurrentDictionary<Key, Lazy<LureProperties>> Kept = new();
+
+    /// <summary>The lure as it moves on the retrieve.</summary>
+    /// <param name="tackle">The tackle, for rigging and leader.</param>
+    /// <param name="head">Head.</param>
+    /// <param name="body">Body.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static LureProperties Of(TackleBox tackle, JigHead head, LureBody body)
+    {
+        ArgumentNullException.ThrowIfNull(tackle);
+        ArgumentNullException.ThrowIfNull(head);
+        ArgumentNullException.ThrowIfNull(body);
+        var key = new Key(head, body, tackle.Rigging, tackle.Leader?.Kind ?? tackle.Line.Kind, tackle.Leader?.Diameter ?? tackle.Line.Diameter);
+        if (Kept.Count > MostKept) Kept.Clear();
+        return Kept.GetOrAdd(key, _ => new Lazy<LureProperties>(() => Build(tackle, head, body))).Value;
+    }
+
+    private static LureProperties Build(TackleBox tackle, JigHead head, LureBody body)
+    {
+        LureProperties still = TackleBuilder.Lure(head, body);
+        (double[] factors, double liftArea) = RigChecker.Drag(tackle, head, body, Speeds);
+        return factors.All(f => f == 1) && liftArea == 0 ? still : ActingLure.Of(still, Speeds, factors, liftArea);
+    }
+
+    private readonly record struct Key(JigHead Head, LureBody Body, Rigging Rigging, LineKind Kind, double Diameter);
+}

@@ -1,0 +1,80 @@
+using LureSim.Action;
+using LureSim.Decision;
+using LureSim.Scenarios;
+using LureSim.Tackle;
+using LureSim.Tests.Scenarios;
+
+namespace LureSim.Tests.Decision;
+
+public class RigCheckerTests
+{
+    private const string Rigged = """
+          rigging: {knot: snug, exit_sideways: 4 mm, bend: -15 deg, shank_share: 80 %}
+          colours: [white, dark purple, "#7FFF00"]
+        """;
+
+    private static Scenario Plain { get; } = TestScenario.Read(TestScenario.Text);
+
+    private static Scenario Crooked { get; } = TestScenario.Read(TestScenario.With("  colours: [white, dark purple, \"#7FFF00\"]", Rigged));
+
+    private static Rig First(Scenario scenario, int presentation = 0) => new(scenario.Tackle.JigHeads[1], scenario.Tackle.Bodies[0], scenario.Presentations[presentation]);
+
+    [Fact]
+    public void Every_lure_is_tried_with_every_presentation_and_the_figures_are_finite()
+    {
+        RigSheet sheet = RigChecker.Check(Plain, null, UnitSystem.Us);
+        Assert.Equal(Plain.Tackle.Lures.Count * Plain.Presentations.Count, sheet.Rows.Count);
+        Assert.All(sheet.Rows, row =>
+        {
+            Assert.Equal(ActionStatus.Completed, row.Retrieve.Trace.Status);
+            Assert.InRange(row.ExtraDrag, 0.5, 10);
+            Assert.Equal(row.Rig.Presentation.Cycle.Any(move => move.Kind == MoveKind.Twitch), row.Twitch is not null);
+        });
+        Assert.Equal(sheet.Rows[0].Rig, sheet.Focus.Action.Rig);
+        Assert.Empty(sheet.Focus.Mend);
+        Assert.NotNull(sheet.Focus.Spin);
+        Assert.Null(sheet.Focus.Sweep!.Clean);
+    }
+
+    [Fact]
+    public void The_same_check_gives_the_same_figures()
+    {
+        RigAction one = RigChecker.Of(Crooked, First(Crooked, 1), null), other = RigChecker.Of(Crooked, First(Crooked, 1), null);
+        Assert.Equal(one.Retrieve.Trace.Position, other.Retrieve.Trace.Position);
+        Assert.Equal(one.Twitch!.Report.DartAngle, other.Twitch!.Report.DartAngle);
+        Assert.Equal(one.ExtraDrag, other.ExtraDrag);
+    }
+
+    [Fact]
+    public void Too_long_a_shank_is_named_as_what_mutes_the_tail()
+    {
+        Scenario longShank = Plain with { Tackle = Plain.Tackle with { Rigging = new Rigging { ShankShare = 0.85 } } };
+        RigFocus focus = RigChecker.Focus(longShank, RigChecker.Of(longShank, First(longShank), null), UnitSystem.Us, full: false);
+        Assert.Contains(focus.Mend, mend => mend.What.StartsWith("Take a shorter hook", StringComparison.Ordinal) && mend.After.TailAmplitude > 1.25 * mend.Before.TailAmplitude);
+        Assert.Null(focus.Sweep);
+    }
+
+    [Fact]
+    public void A_fault_adds_drag_and_the_drag_reaches_the_path()
+    {
+        (double[] clean, _) = RigChecker.Drag(Plain.Tackle, First(Plain).Head, Plain.Tackle.Bodies[1], [0.4, 0.8]);
+        (double[] crooked, _) = RigChecker.Drag(Crooked.Tackle, First(Crooked).Head, Crooked.Tackle.Bodies[1], [0.4, 0.8]);
+        Assert.All(clean, factor => Assert.Equal(1, factor));
+        Assert.True(crooked[1] > 1.05, $"{crooked[1]}");
+        LureProperties still = TackleBuilder.Lure(First(Crooked).Head, Crooked.Tackle.Bodies[1]);
+        LureProperties acting = ActingLures.Of(Crooked.Tackle, First(Crooked).Head, Crooked.Tackle.Bodies[1]);
+        Assert.True(acting.DragAreaTimesSpeed(0.8, 1e-6, out _) > 1.05 * still.DragAreaTimesSpeed(0.8, 1e-6, out _));
+        Assert.Same(acting, ActingLures.Of(Crooked.Tackle, First(Crooked).Head, Crooked.Tackle.Bodies[1]));
+    }
+
+    [Fact]
+    public void Words_name_what_is_seen_and_no_more()
+    {
+        var spins = new ActionReport { Verdict = ActionVerdict.Spins, Reasons = ["x"], SpinRate = -1.26, LineTwistsPerMetre = 2.04, Frequency = 3, RollAmplitude = 1 };
+        Assert.Equal("spins: 1.3 turns a second, 2 twists of line a metre", ActionWords.Line(spins, UnitSystem.Metric));
+        Assert.Equal("spins: 1.3 turns a second, 6 twists of line in 10 ft", ActionWords.Line(spins, UnitSystem.Us));
+        Assert.Equal("runs straight", ActionWords.Line(new ActionReport { Verdict = ActionVerdict.Still, Reasons = ["x"], Frequency = 4 }, UnitSystem.Us));
+        Assert.True(ActionWords.IsFault(ActionVerdict.Spins));
+        Assert.All(Enum.GetValues<ActionVerdict>(), verdict => Assert.NotEmpty(ActionWords.Word(verdict)));
+    }
+}

@@ -1,0 +1,78 @@
+using LureSim.Decision;
+using LureSim.Report.Figures;
+using LureSim.Report.Sheets;
+using LureSim.Scenarios;
+using LureSim.Tests.Scenarios;
+using OxyPlot;
+
+namespace LureSim.Tests.Report;
+
+public class RigFigureTests
+{
+    private static readonly string[] Names = ["action-stills", "twitch-path", "twitch-attitude", "action-by-speed", "spin-onset"];
+
+    private static RigFocus Focus(LureBody body, UnitSystem units)
+    {
+        Scenario plain = TestScenario.Read(TestScenario.Text);
+        Scenario scenario = plain with
+        {
+            Tackle = plain.Tackle with { Bodies = [body], JigHeads = body.NeedsHead ? plain.Tackle.JigHeads : [], Rigging = new Rigging { Bend = 0.3, Knot = KnotStyle.Snug, LoopLength = 0 } },
+        };
+        (JigHead head, LureBody first) = scenario.Tackle.Lures[0];
+        return RigChecker.Focus(scenario, RigChecker.Of(scenario, new Rig(head, first, scenario.Presentations[1]), null), units, full: true);
+    }
+
+    private static LureBody Body(BodyProfile profile)
+    {
+        BodyProportions p = TacklePresets.Proportions(profile);
+        return new LureBody(profile, 0.09, p.HeightShare * 0.09, p.WidthShare * 0.09, p.Density, "a bait with quite a long name of its own")
+        {
+            Buoyancy = profile == BodyProfile.HardTwitchbait ? HardFloat.Sinking : null,
+            Lip = profile == BodyProfile.HardTwitchbait ? new LipShape(0.012, 0.01, 0.7) : null,
+            Metal = profile == BodyProfile.Spoon ? HeadMetal.Brass : null,
+        };
+    }
+
+    [Theory]
+    [InlineData(BodyProfile.PaddleTail)]
+    [InlineData(BodyProfile.SoftJerkbait)]
+    [InlineData(BodyProfile.HardTwitchbait)]
+    [InlineData(BodyProfile.Spoon)]
+    public void Figures_of_every_kind_of_lure_hold_their_labels_apart_and_their_numbers_finite(BodyProfile profile)
+    {
+        foreach (FigureOptions options in (FigureOptions[])[new(UnitSystem.Us), new(UnitSystem.Metric, FigureWidth.Narrow)])
+        {
+            RigFocus focus = Focus(Body(profile), options.Units);
+            IReadOnlyList<Figure> figures = RigSheetWriter.Figures(focus, options.Units, options.Width);
+            Assert.Equal(Body(profile).NeedsHead ? Names : Names[..^1], figures.Select(f => f.Name));
+            foreach (Figure figure in figures)
+            {
+                string svg = System.Text.Encoding.UTF8.GetString(FigureWriter.Svg(figure));
+                Assert.DoesNotContain("NaN", svg, StringComparison.Ordinal);
+                Assert.DoesNotContain("Infinity", svg, StringComparison.Ordinal);
+                Assert.NotEmpty(figure.AltText);
+                Assert.InRange(figure.Height, 100, 1100);
+                IReadOnlyList<PlacedText> placed = figure.Placed;
+                for (int i = 0; i < placed.Count; i++)
+                {
+                    OxyRect a = placed[i].Box;
+                    Assert.True(a.Left >= 0 && a.Right <= figure.Width, $"{figure.Name}, {options.Width}: '{placed[i].Text}' leaves the picture");
+                    for (int j = i + 1; j < placed.Count; j++)
+                    {
+                        OxyRect b = placed[j].Box;
+                        Assert.False(a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom, $"{figure.Name}, {options.Width}: '{placed[i].Text}' and '{placed[j].Text}' overlap");
+                    }
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void The_same_rig_draws_the_same_bytes()
+    {
+        RigFocus focus = Focus(Body(BodyProfile.SoftJerkbait), UnitSystem.Us);
+        Assert.Equal(
+            RigSheetWriter.Figures(focus, UnitSystem.Us).Select(f => Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(FigureWriter.Png(f, 1)))),
+            RigSheetWriter.Figures(focus, UnitSystem.Us).Select(f => Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(FigureWriter.Png(f, 1)))));
+    }
+}
