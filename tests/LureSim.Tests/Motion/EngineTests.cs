@@ -23,7 +23,7 @@ public class EngineTests
 
     private static readonly LineProperties Line = new(TackleBuilder.Material(LineKind.Braid, 0.18e-3), TackleBuilder.Material(LineKind.Fluorocarbon, 0.40e-3), 0.9);
 
-    private static readonly JigLure Lure = TackleBuilder.Lure(
+    private static readonly LureProperties Lure = TackleBuilder.Lure(
         new JigHead(0.0070874, HeadMetal.Lead, 1e-3, "1/4 oz"), new LureBody(BodyProfile.PaddleTail, 0.09, 0.017, 0.013, 1040, "paddle tail"));
 
     private static readonly Presentation Twitch = new()
