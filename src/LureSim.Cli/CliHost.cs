@@ -121,6 +121,20 @@ internal interface IPipeline
     /// <param name="cancellation">Stops the work.</param>
     PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 
+    /// <summary>Plans every spot of a trip and draws its pages.</summary>
+    /// <param name="scenarios">Validated scenarios in the order of the trip; at least one.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
+
+    /// <summary>Compares the two rigs of a scenario and draws the page.</summary>
+    /// <param name="scenario">A validated scenario with two rigs to compare.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    CompareOutcome Compare(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
+
     /// <summary>Answers questions asked backwards: the head that holds the bottom, and speed and count-down for each head.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="rig">The rig; its head is not used.</param>
@@ -137,20 +151,6 @@ internal interface IPipeline
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
     TideOutcome Tide(Scenario scenario, Presentation presentation, UnitSystem units, IProgress<double> progress, CancellationToken cancellation);
-
-    /// <summary>Plans every spot of a trip and draws its pages.</summary>
-    /// <param name="scenarios">Validated scenarios in the order of the trip; at least one.</param>
-    /// <param name="request">What was asked for.</param>
-    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
-    /// <param name="cancellation">Stops the work.</param>
-    TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
-
-    /// <summary>Compares the two rigs of a scenario and draws the page.</summary>
-    /// <param name="scenario">A validated scenario with two rigs to compare.</param>
-    /// <param name="request">What was asked for.</param>
-    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
-    /// <param name="cancellation">Stops the work.</param>
-    CompareOutcome Compare(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 }
 
 /// <summary>Weights for a tide with the files of their page, not yet written.</summary>

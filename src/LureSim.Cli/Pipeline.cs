@@ -47,31 +47,6 @@ internal sealed class Pipeline : IPipeline
     }
 
     /// <inheritdoc/>
-    public IReadOnlyList<InverseAnswer> Ask(Scenario scenario, Rig rig, IReadOnlyList<JigHead> heads, double? depth, IProgress<double> progress, CancellationToken cancellation)
-    {
-        var options = new SimulationOptions();
-        var parallel = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancellation };
-        List<InverseAnswer> answers = [InverseQuestions.HeadForBottom(scenario, rig.Body, rig.Presentation, options, parallel)];
-        progress.Report(1.0 / (heads.Count + 1));
-        foreach (JigHead head in heads)
-        {
-            answers.Add(InverseQuestions.SpeedForDepth(scenario, rig with { Head = head }, depth, options, parallel));
-            answers.Add(InverseQuestions.CountDownForZone(scenario, rig with { Head = head }, options, cancellation));
-            progress.Report((answers.Count + 1) / 2.0 / (heads.Count + 1));
-        }
-
-        return answers;
-    }
-
-    /// <inheritdoc/>
-    public TideOutcome Tide(Scenario scenario, Presentation presentation, UnitSystem units, IProgress<double> progress, CancellationToken cancellation)
-    {
-        var parallel = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancellation };
-        TideTable table = TideTable.Of(scenario, presentation, units, new SimulationOptions { Segments = UncertaintyStudy.Segments }, parallel, new Share(progress));
-        return new TideOutcome(table, Files(TideWriter.Files(table, units)));
-    }
-
-    /// <inheritdoc/>
     public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         // The pages take about as long as a spot.
@@ -94,6 +69,31 @@ internal sealed class Pipeline : IPipeline
     {
         var comparison = RigComparison.Of(scenario, new PlanOptions { Units = request.Units }, progress, cancellation);
         return new CompareOutcome(comparison, Files(ComparisonWriter.Files(comparison, request.Units, request.Pdf)));
+    }
+
+    /// <inheritdoc/>
+    public IReadOnlyList<InverseAnswer> Ask(Scenario scenario, Rig rig, IReadOnlyList<JigHead> heads, double? depth, IProgress<double> progress, CancellationToken cancellation)
+    {
+        var options = new SimulationOptions();
+        var parallel = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancellation };
+        List<InverseAnswer> answers = [InverseQuestions.HeadForBottom(scenario, rig.Body, rig.Presentation, options, parallel)];
+        progress.Report(1.0 / (heads.Count + 1));
+        foreach (JigHead head in heads)
+        {
+            answers.Add(InverseQuestions.SpeedForDepth(scenario, rig with { Head = head }, depth, options, parallel));
+            answers.Add(InverseQuestions.CountDownForZone(scenario, rig with { Head = head }, options, cancellation));
+            progress.Report((answers.Count + 1) / 2.0 / (heads.Count + 1));
+        }
+
+        return answers;
+    }
+
+    /// <inheritdoc/>
+    public TideOutcome Tide(Scenario scenario, Presentation presentation, UnitSystem units, IProgress<double> progress, CancellationToken cancellation)
+    {
+        var parallel = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancellation };
+        TideTable table = TideTable.Of(scenario, presentation, units, UncertaintyStudy.Coarse(new SimulationOptions()), parallel, new Share(progress));
+        return new TideOutcome(table, Files(TideWriter.Files(table, units)));
     }
 
     private static IReadOnlyList<Output.OutputFile> Sheet(Plan plan, PlanRequest request) =>

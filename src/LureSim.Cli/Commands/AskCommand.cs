@@ -49,8 +49,10 @@ internal sealed class AskCommand : Command<AskSettings>
         double? depth = settings.Depth is { } text ? QuantityReader.Read(QuantityKind.Length, text).Value : null;
         if (depth > scenario.Spot.Depth)
             throw new CommandFailedException(ExitCode.Usage, $"--depth: the water is only {settings.Formatter.Length.Text(scenario.Spot.Depth)} deep.");
+        if (scenario.Tackle.JigHeads.Count == 0)
+            throw new CommandFailedException(ExitCode.Usage, "ask: the tackle box has no jig head, and the questions are about jig heads.");
         string first = scenario.Tackle.JigHeads[0].Label;
-        Decision.Rig rig = RigChoice.Of(scenario, settings.Weight ?? first, settings.Presentation, settings.Body);
+        Decision.Rig rig = RigChoice.Of(scenario, settings.Weight ?? first, settings.Presentation, settings.Body ?? scenario.Tackle.Bodies.FirstOrDefault(body => body.NeedsHead)?.Label);
         IReadOnlyList<JigHead> heads = settings.Weight is null ? scenario.Tackle.JigHeads : [rig.Head];
         IReadOnlyList<InverseAnswer> answers = ProgressRunner.Run(host, "Searching", progress => host.Pipeline.Ask(scenario, rig, heads, depth, progress, cancellationToken));
         cancellationToken.ThrowIfCancellationRequested();

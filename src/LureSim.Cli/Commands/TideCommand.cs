@@ -37,7 +37,10 @@ internal sealed class TideCommand : Command<TideSettings>
     {
         var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
-        Presentation presentation = RigChoice.Of(scenario, scenario.Tackle.JigHeads[0].Label, settings.Presentation, null).Presentation;
+        if (scenario.Tackle.JigHeads.Count == 0)
+            throw new CommandFailedException(ExitCode.Usage, "tide: the tackle box has no jig head, and the page is about jig heads.");
+        string? soft = scenario.Tackle.Bodies.FirstOrDefault(body => body.NeedsHead)?.Label;
+        Presentation presentation = RigChoice.Of(scenario, scenario.Tackle.JigHeads[0].Label, settings.Presentation, soft).Presentation;
         AtomicFiles.RequireFolder(settings.Folder);
         TideOutcome outcome = ProgressRunner.Run(host, "Running the tide", progress => host.Pipeline.Tide(scenario, presentation, settings.Formatter.System, progress, cancellationToken));
         cancellationToken.ThrowIfCancellationRequested();

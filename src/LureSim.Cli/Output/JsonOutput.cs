@@ -182,10 +182,10 @@ internal sealed record PlanJson(
     BodyJson? Body,
     ColourAdviceJson? ColourChoice,
     BoxJson? Box,
+    IReadOnlyList<string> Sheet,
     UncertaintyJson? Uncertainty,
     IReadOnlyList<AnswersJson.Answer> Answers,
-    ActionJson.Close? RigCheck,
-    IReadOnlyList<string> Sheet)
+    ActionJson.Close? RigCheck)
 {
     public static PlanJson Of(PlanOutcome outcome)
     {
@@ -204,10 +204,10 @@ internal sealed record PlanJson(
             plan.Body is { } body ? BodyJson.Of(body) : null,
             plan.Colours.Advice is { } advice ? ColourAdviceJson.Of(advice) : null,
             plan.Box is { } box ? BoxJson.Of(box) : null,
+            [.. outcome.Sheet.Select(file => file.Name)],
             plan.Uncertainty is { } study ? UncertaintyJson.Of(study) : null,
             AnswersJson.Of(plan.Answers),
-            plan.RigCheck is { } check ? ActionJson.CloseOf(check, outcome.Units) : null,
-            [.. outcome.Sheet.Select(file => file.Name)]);
+            plan.RigCheck is { } check ? ActionJson.CloseOf(check, outcome.Units) : null);
     }
 }
 

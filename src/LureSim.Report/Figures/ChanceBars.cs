@@ -21,11 +21,13 @@ public static class ChanceBars
         IReadOnlyList<HeadUncertainty> heads = study.Heads;
         Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(heads.Select(h => h.Head), format);
         int rows = heads.Count;
+        // Room for a marker at nothing.
+        double left = options.Narrow ? -4 : -2;
         double right = options.Narrow ? 133 : 118;
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, "share of the retrieve in the strike zone (%)", 0, right);
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, "share of the retrieve in the strike zone (%)", left, right);
         x.MajorStep = options.Narrow ? 25 : 20;
-        x.IsShown = value => value <= 100 + 1e-9;
+        x.IsShown = value => value is >= -1e-9 and <= 100 + 1e-9;
         x.MajorGridlineStyle = LineStyle.None;
         PlotAxis y = CoverageMap.Steps(options, AxisPosition.Left, "", rows, i => styles[heads[i].Head].Label);
         y.StartPosition = 1;
@@ -54,7 +56,7 @@ public static class ChanceBars
                 Shapes.Marker(area.Context, area.At(100 * zone.Median, r - 0.03), style.Shape, style.Filled, style.Colour, 5.5);
                 if (best)
                 {
-                    OxyRect frame = area.Between(0, r - 0.46, right, r + 0.46);
+                    OxyRect frame = area.Between(left, r - 0.46, right, r + 0.46);
                     area.Context.DrawRectangle(frame.Deflate(new OxyThickness(1.5)), OxyColors.Undefined, Palette.Vermilion, 2.5, EdgeRenderingMode.Adaptive);
                 }
             }

@@ -58,7 +58,7 @@ public static class ComparisonBars
     /// <summary>A change of a measure.</summary>
     internal static string Signed(RigMeasure measure, double value, UnitFormat format)
     {
-        string size = measure.Kind == QuantityKind.Percentage ? $"{UnitFormat.Number(100 * Math.Abs(value), 1)} points" : format.LengthText(Math.Abs(value));
-        return value == 0 ? "no change" : (value < 0 ? "−" : "+") + size;
+        string size = measure.Kind == QuantityKind.Percentage ? $"{UnitFormat.Number(100 * Math.Abs(value), 1)} points" : Math.Abs(value) < 0.3 ? format.SizeText(Math.Abs(value)) : format.LengthText(Math.Abs(value));
+        return Math.Abs(value) < 1e-9 ? "no change" : (value < 0 ? "−" : "+") + size;
     }
 }

@@ -52,12 +52,14 @@ internal static class RowBars
 
                 area.Text(new ScreenPoint(area.Bounds.Left + 8, top + 3), item.Label, options.SmallFontSize, Palette.Ink, HorizontalAlignment.Left, VerticalAlignment.Top, bold: item.Marked);
                 area.Text(new ScreenPoint(area.Bounds.Right - 8, top + 3), item.Text, options.SmallFontSize, Palette.Ink, HorizontalAlignment.Right, VerticalAlignment.Top, bold: item.Marked);
+                if (item.Marked)
+                    area.Context.DrawRectangle(new OxyRect(area.Bounds.Left + 2, top + 1, area.Bounds.Width - 4, step - 2), OxyColors.Undefined, Palette.Vermilion, 2, EdgeRenderingMode.Adaptive);
+                if (value == 0)
+                    continue;
                 double zero = area.At(0, 0).X, end = area.At(Math.Clamp(value, from, to), 0).X;
                 OxyRect box = new(Math.Min(zero, end), top + line + 2, Math.Max(1.5, Math.Abs(end - zero)), bar);
                 area.Context.DrawRectangle(box, item.Fill, Palette.SoftInk, 0.8, EdgeRenderingMode.Adaptive);
                 Shapes.Hatch(area.Context, box, item.Hatch, OxyColor.FromAColor(0x70, Palette.TextOn(item.Fill)));
-                if (item.Marked)
-                    area.Context.DrawRectangle(new OxyRect(area.Bounds.Left + 2, top + 1, area.Bounds.Width - 4, step - 2), OxyColors.Undefined, Palette.Vermilion, 2, EdgeRenderingMode.Adaptive);
             }
 
             if (from < 0)

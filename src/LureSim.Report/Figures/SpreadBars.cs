@@ -5,7 +5,7 @@ using OxyPlot.Axes;
 
 namespace LureSim.Report.Figures;
 
-/// <summary>Which inputs drive the spread: rank correlations of the time in the zone and of the best weight with every input.</summary>
+/// <summary>Which inputs drive the spread: rank correlations of the time in the zone, and of the lead of the heavier of the two best heads, with every input.</summary>
 public static class SpreadBars
 {
     /// <summary>Draws the figure.</summary>
@@ -19,6 +19,8 @@ public static class SpreadBars
         HeadUncertainty best = study.Best;
         string head = options.Format.HeadText(best.Head);
         IReadOnlyList<SpreadDriver> zone = best.Drivers.Drivers;
+        HeadUncertainty[] pair = study.Rival is { } rival ? [.. new[] { best, rival }.OrderByDescending(h => h.Head.Mass)] : [];
+        string lead = pair.Length == 2 ? $"lead of {options.Format.HeadText(pair[0].Head)} over {options.Format.HeadText(pair[1].Head)}" : "lead over another head";
         int rows = Math.Max(1, zone.Count);
         double noise = best.Drivers.Noise;
         OxyColor zoneColour = Palette.Blue, choiceColour = Palette.Orange;
@@ -47,7 +49,7 @@ public static class SpreadBars
 
             area.Line([area.At(0, -0.5), area.At(0, rows - 0.5)], Palette.Ink, 1.2);
         });
-        IEnumerable<string> parts = zone.Select(d => $"{UncertainInputs.Name(d.Input)} {UnitFormat.Number(d.RankCorrelation, 2)} (best weight {UnitFormat.Number(study.ChoiceDrivers.Drivers.FirstOrDefault(o => o.Input == d.Input)?.RankCorrelation ?? 0, 2)})");
+        IEnumerable<string> parts = zone.Select(d => $"{UncertainInputs.Name(d.Input)} {UnitFormat.Number(d.RankCorrelation, 2)} ({lead} {UnitFormat.Number(study.ChoiceDrivers.Drivers.FirstOrDefault(o => o.Input == d.Input)?.RankCorrelation ?? 0, 2)})");
         return new Figure(options)
         {
             Name = "spread-bars",
@@ -58,10 +60,10 @@ public static class SpreadBars
             Keys =
             [
                 KeyItem.Box($"time in the zone of {head}", zoneColour, zoneColour),
-                KeyItem.Box("weight of the best head", choiceColour, OxyColors.White, Hatch.Falling),
+                KeyItem.Box(lead, choiceColour, OxyColors.White, Hatch.Falling),
                 KeyItem.Box("may be chance", OxyColor.FromRgb(0xEE, 0xF1, 0xF4), OxyColor.FromRgb(0xB8, 0xC0, 0xC8), Hatch.Rising),
             ],
-            Caption = "A bar to the right: the more of this input, the longer in the zone (or the heavier the best head). A bar to the left: the less. Bars inside the hatched band may be chance. What has the longest bar is what to look at first when you get there.",
+            Caption = "A bar to the right: the more of this input, the longer in the zone, or the more the heavier head of the two best is ahead. A bar to the left: the less. Bars inside the hatched band may be chance. What has the longest bar is what to look at first when you get there.",
             AltText = $"Rank correlations with the time in the zone of {head}: {string.Join("; ", parts)}.",
         };
     }

@@ -26,7 +26,7 @@ public static class TideByHour
         UnitFormat format = options.Format;
         Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(heads, format);
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = CoverageMap.Steps(options, AxisPosition.Top, "", heads.Count, i => options.Narrow ? styles[heads[i]].Label.Replace(" oz", "", StringComparison.Ordinal).Replace("unweighted", "0", StringComparison.Ordinal) : styles[heads[i]].Label);
+        PlotAxis x = CoverageMap.Steps(options, AxisPosition.Top, options.Narrow ? $"jig head ({(options.Units == UnitSystem.Us ? "oz" : "g")})" : "", heads.Count, i => options.Narrow ? Short(heads[i], styles[heads[i]].Label, options.Units) : styles[heads[i]].Label);
         x.FontSize = options.SmallFontSize - 1;
         PlotAxis y = CoverageMap.Steps(options, AxisPosition.Left, "", rows.Count, i => $"{Clock(rows[i].Hours)}  {Current(rows[i].Current, options)}");
         y.StartPosition = 1;
@@ -61,7 +61,7 @@ public static class TideByHour
             Title = "Which weight at what hour",
             Subtitle = $"Per cent of the retrieve in the strike zone: {table.Presentation.Name}",
             Model = model,
-            PlotHeight = (Math.Clamp(430.0 / rows.Count, 26, 34) * rows.Count) + 40,
+            PlotHeight = (Math.Clamp(430.0 / rows.Count, 26, 34) * rows.Count) + (options.Narrow ? 62 : 40),
             Keys =
             [
                 KeyItem.Ramp("0 to 100 % in the zone", Palette.Share),
@@ -71,6 +71,10 @@ public static class TideByHour
             AltText = $"{string.Join("; ", parts)}.",
         };
     }
+
+    // Without its unit, which stands in the title of the axis.
+    private static string Short(JigHead head, string label, UnitSystem units) =>
+        head.Mass == 0 ? "none" : label.Replace(units == UnitSystem.Us ? " oz" : " g", "", StringComparison.Ordinal);
 
     /// <summary>A time of the tide as the clock shows it.</summary>
     internal static string Clock(double hours)

@@ -6,7 +6,7 @@ using OxyPlot.Axes;
 
 namespace LureSim.Report.Figures;
 
-/// <summary>Where in the water column and along the cast a lure spends its retrieve, as a heat map.</summary>
+/// <summary>Where in the water column and how far out a lure spends its retrieve, as a heat map.</summary>
 public static class WaterMapFigure
 {
     // Cells with less of the retrieve than this stay water.
@@ -37,7 +37,7 @@ public static class WaterMapFigure
         double mostAtDepth = Math.Max(1e-9, profile.Max());
 
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"distance along the cast ({format.LengthUnit})", 0, right);
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"distance from the rod tip ({format.LengthUnit})", 0, right);
         x.IsShown = value => value <= length * 1.001;
         x.MajorGridlineStyle = LineStyle.None;
         PlotAxis y = PlotBase.DepthAxis(options, top, floor);

@@ -47,12 +47,6 @@ public sealed record Sheet
     /// <summary>How the first choice swims, or null.</summary>
     public RigFocus? RigCheck { get; init; }
 
-    /// <summary>All heads over draws of what is not known well, or null.</summary>
-    public UncertaintyStudy? Uncertainty { get; init; }
-
-    /// <summary>Questions asked backwards; may be empty.</summary>
-    public IReadOnlyList<InverseAnswer> Answers { get; init; } = [];
-
     /// <summary>The choice of colour where the lure runs, or null.</summary>
     public ColourAdvice? ColourAdvice { get; init; }
 
@@ -61,6 +55,12 @@ public sealed record Sheet
 
     /// <summary>Ranking of the tackle box, or null.</summary>
     public BoxAdvice? Box { get; init; }
+
+    /// <summary>All heads over draws of what is not known well, or null.</summary>
+    public UncertaintyStudy? Uncertainty { get; init; }
+
+    /// <summary>Questions asked backwards; may be empty.</summary>
+    public IReadOnlyList<InverseAnswer> Answers { get; init; } = [];
 
     /// <summary>Units of everything on the sheet.</summary>
     public UnitSystem Units { get; init; }

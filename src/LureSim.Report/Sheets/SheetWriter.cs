@@ -81,18 +81,12 @@ public static class SheetWriter
         return Render("sheet.liquid", View(sheet));
     }
 
-    /// <summary>Parses a page template; parts that pages share stand in its place where it includes them.</summary>
-    private static IFluidTemplate Parse(string name) => new FluidParser().Parse(
-        Resource(name)
-            .Replace("{% include 'figure' %}\n", Resource("figure.liquid"), StringComparison.Ordinal)
-            .Replace("{% include 'table' %}\n", Resource("table.liquid"), StringComparison.Ordinal));
+    /// <summary>Version for the foot of a page.</summary>
+    internal static string Version { get; } = typeof(SheetWriter).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "";
 
     /// <summary>Renders a page by one of the templates.</summary>
     internal static string Render(string template, object view) =>
-        Templates.GetOrAdd(template, Parse).Render(new TemplateContext(view, Options), Encoder).ReplaceLineEndings("\n");
-
-    /// <summary>Version of the program.</summary>
-    internal static string Version => typeof(SheetWriter).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "";
+        Templates.GetOrAdd(template, name => new FluidParser().Parse(WithParts(name))).Render(new TemplateContext(view, Options), Encoder).ReplaceLineEndings("\n");
 
     /// <summary>The page and the figures as files: sheet.html, figures/*.png, figures/*.svg, figures.pdf.</summary>
     /// <param name="sheet">The sheet.</param>
@@ -236,12 +230,6 @@ public static class SheetWriter
                 Figures = Pick("coverage-bars"),
                 Tables = [SheetTables.Candidates(sheet, format)],
             },
-            new("certainty", "How sure is this")
-            {
-                Figures = Pick("chance-bars", "spread-bars", "water-map-draws"),
-                Tables = sheet.Uncertainty is { IsExact: false } study ? [UncertaintyTables.Heads(study, format)] : [],
-            },
-            new("backwards", "Asked the other way round") { Tables = sheet.Answers.Count > 0 ? [UncertaintyTables.Answers(sheet.Answers, format)] : [] },
             new("speed", "The retrieve: how fast")
             {
                 Numbers = Explanations.Speed(sheet, format),
@@ -253,6 +241,12 @@ public static class SheetWriter
                 Figures = Pick("body-fit"),
                 Items = sheet.Body is { } body ? [.. BodyWording.Sentences(body, sheet.Units).Select(text => new LabelledText("", text))] : [],
             },
+            new("certainty", "How sure is this")
+            {
+                Figures = Pick("chance-bars", "spread-bars", "water-map-draws"),
+                Tables = sheet.Uncertainty is { IsExact: false } study ? [UncertaintyTables.Heads(study, format)] : [],
+            },
+            new("backwards", "Asked the other way round") { Tables = sheet.Answers.Count > 0 ? [UncertaintyTables.Answers(sheet.Answers, format)] : [] },
             new("count", "Count-down")
             {
                 Numbers = Explanations.CountDown(sheet, format),
@@ -304,6 +298,11 @@ public static class SheetWriter
     }
 
     internal static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    // Parts that pages share stand in a template's place where it includes them.
+    private static string WithParts(string name) => Resource(name)
+        .Replace("{% include 'figure' %}\n", Resource("figure.liquid"), StringComparison.Ordinal)
+        .Replace("{% include 'table' %}\n", Resource("table.liquid"), StringComparison.Ordinal);
 
     /// <summary>A text resource of the sheets.</summary>
     internal static string Resource(string name)

@@ -1,4 +1,5 @@
 using System.Text;
+using LureSim.Decision;
 using LureSim.Decision.Tide;
 using LureSim.Report.Figures;
 using LureSim.Scenarios;
@@ -47,7 +48,7 @@ public static class TideWriter
             SheetWriter.Version,
             SheetWriter.Resource("sheet.css"),
             table.Scenario.Title,
-            $"{format.LengthText(spot.Depth)} over {WaterScene.BottomName(spot.Bottom)}, strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep at that depth, {table.Scenario.Tackle.Bodies[0].Label}, {table.Presentation.Name}, cast {format.LengthText(table.Presentation.CastLength)}.",
+            $"{format.LengthText(spot.Depth)} over {WaterScene.BottomName(spot.Bottom)}, strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep at that depth, {(BodyChoice.Of(table.Scenario).Soft ?? table.Scenario.Tackle.Bodies[0]).Label}, {table.Presentation.Name}, cast {format.LengthText(table.Presentation.CastLength)}.",
             sections));
     }
 

@@ -57,7 +57,7 @@ internal static class TripPdf
             {
                 page.Text(first ? trip.Title : trip.Title + " (continued)", 26, Palette.Ink, bold: true);
                 page.Rule(Accent, 2.5);
-                double[] widths = [178, 78, 106, 96, 130, PdfPage.TextWidth - 588];
+                double[] widths = [168, 92, 106, 96, 130, PdfPage.TextWidth - 592];
                 if (lines.Count > 0)
                     page.Row([.. Columns.Select((text, i) => (text, widths[i], true))], Small, Tint);
                 bool odd = false;
@@ -121,7 +121,7 @@ internal static class TripPdf
 
         // The side view comes first; the bars take what is left, and the reasons what is left after them.
         IReadOnlyList<Figure> figures = TripWriter.Figures(sheet, FigureWidth.Wide);
-        page.Draw(figures[0], 330);
+        page.Draw(figures[0], 400);
         page.Draw(figures[1], page.Left - 110);
         foreach (string reason in TripWriter.Why(sheet))
         {

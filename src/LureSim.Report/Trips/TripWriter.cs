@@ -8,9 +8,6 @@ namespace LureSim.Report.Trips;
 /// <summary>Writes a trip: one HTML page for phone and browser, one PDF to print. Nothing is written to disk here; the same trip gives the same bytes.</summary>
 public static class TripWriter
 {
-    // Reasons that a page a spot has room for.
-    private const int Reasons = 8;
-
     /// <summary>The page.</summary>
     /// <param name="trip">The trip.</param>
     /// <returns>A complete HTML document.</returns>
@@ -64,7 +61,16 @@ public static class TripWriter
     }
 
     /// <summary>Sentences under the pictures of a spot's page.</summary>
-    internal static IEnumerable<string> Why(Sheet sheet) => sheet.Choice.Reasons.Take(Reasons);
+    internal static IEnumerable<string> Why(Sheet sheet)
+    {
+        // What the run does, a step lighter and heavier; then the colour, the body and the box. The spot's own sheet has the rest.
+        IEnumerable<string> why = sheet.Choice.Reasons.Take(3);
+        if (sheet.ColourAdvice is { } advice)
+            why = why.Concat(ColourWording.Sentences(advice, sheet.Scenario.Spot.TargetFish, sheet.Units));
+        if (sheet.Body is { } body)
+            why = why.Concat(BodyWording.Sentences(body, sheet.Units));
+        return sheet is { Box: { } box, Body: { } fits } ? why.Concat(BoxAdvice.Sentences(box, sheet.Choice.First, fits, sheet.Units)) : why;
+    }
 
     /// <summary>What may go wrong at a spot.</summary>
     internal static IReadOnlyList<string> Warnings(Sheet sheet) => [.. sheet.Choice.Warnings, .. SheetWriter.Unfinished(sheet.Choice.First)];

@@ -24,8 +24,8 @@ public static class ColourWording
         string reason = advice.Ground switch
         {
             ColourGround.NaturalMatch => $"Colour: {chosen.Name}. Where the lure runs ({where}) {Wording.Article(fish)} makes it out at {show.Length.Text(chosen.Distance)}, {Compared(chosen, farthest, show)}, so the nearest to the {forage} wins: it differs by {Steps(chosen)}{Against(chosen, farthest)}.",
-            ColourGround.Brightness => $"Colour: {chosen.Name}, for its brightness. Where the lure runs ({where}) {Wording.Article(fish)} makes it out at {show.Length.Text(chosen.Distance)}; {nearest.Name}, nearest to the {forage}, only at {show.Length.Text(nearest.Distance)}.",
-            ColourGround.Silhouette => $"Colour: {chosen.Name}, for its dark shape. Where the lure runs ({where}) {Wording.Article(fish)} makes it out at {show.Length.Text(chosen.Distance)}; {nearest.Name}, nearest to the {forage}, only at {show.Length.Text(nearest.Distance)}.",
+            ColourGround.Brightness => $"Colour: {chosen.Name}, for its brightness. {Visible()}",
+            ColourGround.Silhouette => $"Colour: {chosen.Name}, for its dark shape. {Visible()}",
             _ => $"Colour: where the lure runs ({where}) {Wording.Article(fish)} makes out no colour of this box by sight; noise and scent decide.",
         };
         var sentences = new List<string> { reason, $"Fish in the strike zone see it {Directions(advice)}." };
@@ -38,6 +38,13 @@ public static class ColourWording
         };
         sentences.Add(practice);
         return sentences;
+
+        string Visible()
+        {
+            string best = farthest.Name == chosen.Name ? "no colour of the box farther" : $"the best, {farthest.Name}, at {show.Length.Text(farthest.Distance)}";
+            return $"Where the lure runs ({where}) {Wording.Article(fish)} makes it out at {show.Length.Text(chosen.Distance)}, {best}. {Wording.Capital(nearest.Name)} would be nearest to the {forage}, but is made out at {show.Length.Text(nearest.Distance)} only; "
+                + $"of the colours seen nearly as far as the best, {chosen.Name} is nearest to it.";
+        }
     }
 
     /// <summary>Where fish look from, such as "level (63 %) and from below at a slant (37 %)".</summary>

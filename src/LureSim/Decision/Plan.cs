@@ -132,6 +132,9 @@ public sealed record Plan(
     /// <summary>All heads of the chosen presentation over draws of what is not known well; null if no draws were asked for.</summary>
     public UncertaintyStudy? Uncertainty { get; init; }
 
+    /// <summary>The colours in murkier and clearer water; null if the clarity is known, or was not given by a Secchi depth.</summary>
+    public ClaritySpread? Clarity { get; init; }
+
     /// <summary>Questions asked backwards: the head that holds the bottom, and speed and count-down for the first choice.</summary>
     public IReadOnlyList<InverseAnswer> Answers { get; init; } = [];
 

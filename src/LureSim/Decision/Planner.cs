@@ -88,13 +88,14 @@ public static class Planner
             first = alike.First(c => c.Rig.Head == study.Best.Head);
         }
 
-        IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, options.Simulation with { Segments = Math.Min(UncertaintyStudy.Segments, options.Simulation.Segments) }, parallel);
+        IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, UncertaintyStudy.Coarse(options.Simulation), parallel);
         counter.Add(InverseParts);
         Candidate? fallback = candidates.Where(c => c.Rig.Head != first.Rig.Head && c.Rig.Body == first.Rig.Body).MaxBy(c => c.Score);
         LureBody? soft = first.Rig.Body.NeedsHead ? first.Rig.Body : bodies.Soft;
         FallTable fall = Falls(scenario, soft, options, counter, parallel, cancellation);
         CoverageGrid grid = Grid(scenario, first, soft, candidates, options, counter, parallel, cancellation);
         ColourFinding colours = Colours(scenario, first, options.Units);
+        ClaritySpread? clarity = samples > 0 ? ClaritySpread.Of(scenario, colours) : null;
         BoxAdvice box = Box(scenario, first, candidates, bodies, options, parallel, cancellation);
         var notes = new List<string>();
         OpticalWater water = colours.Chart.Field.Water;
@@ -109,13 +110,14 @@ public static class Planner
             [
                 .. study is null ? [] : UncertaintyWording.Sentences(study, options.Units),
                 .. Wording.Reasons(scenario, first, fallback, candidates, colours, options.Units),
+                .. clarity is null ? Array.Empty<string>() : [clarity.Sentence(options.Units)],
                 .. BodyWording.Sentences(bodies, options.Units),
                 .. BodyWording.Overturned(bodies, first, candidates.Where(c => c.Rig.Body == bodies.First).MaxBy(c => c.Score)),
                 .. BoxAdvice.Sentences(box, first, bodies, options.Units),
             ],
             Wording.Warnings(scenario, first, fallback, candidates, options.Units));
         RigFocus rigCheck = RigChecker.Focus(scenario, RigChecker.Of(scenario, first.Rig, first.Track, cancellation), options.Units, full: false, cancellation);
-        return new Plan(scenario, candidates, choice, fall, grid, colours, notes) { Body = bodies, Box = box, Uncertainty = study, Answers = answers, RigCheck = rigCheck };
+        return new Plan(scenario, candidates, choice, fall, grid, colours, notes) { Body = bodies, Box = box, Uncertainty = study, Clarity = clarity, Answers = answers, RigCheck = rigCheck };
     }
 
     private static double Suitability(BodyChoice bodies, LureBody body) => bodies.Fits.First(fit => fit.Body == body).Suitability;
@@ -340,7 +342,7 @@ public static class Planner
         Presentation chosen = first.Rig.Presentation;
 
         // The one speed that all reeling of the retrieve goes by; no move of it reels faster than 3 m/s.
-        double fastest = 3 / Math.Max(1, chosen.Cycle.Max(move => move.ReelShare));
+        double fastest = chosen.FastestSpeed;
         double[] speeds = chosen.RetrieveSpeed > 0
             ? [.. options.SpeedFactors.Select(f => Math.Clamp(chosen.RetrieveSpeed * f, Math.Min(0.02, fastest), fastest)).Distinct().Order()]
             : UnreeledSpeeds(chosen);

@@ -42,8 +42,11 @@ public sealed record RigFeature(string Id, string Name, Func<ComparedRig, Compar
     private static RigFeature Way(string id, string name, Func<Presentation, Presentation, Presentation> take) => new(
         id,
         name,
-        (a, b) => take(a.Presentation, b.Presentation) != a.Presentation,
+        (a, b) => !Same(take(a.Presentation, b.Presentation), a.Presentation),
         (into, other) => into with { Presentation = take(into.Presentation, other.Presentation) });
+
+    // Records compare lists by identity; moves are the same when they are equal one by one.
+    private static bool Same(Presentation a, Presentation b) => a with { Moves = [] } == b with { Moves = [] } && a.Moves.SequenceEqual(b.Moves);
 }
 
 /// <summary>What one rig does.</summary>
@@ -69,7 +72,7 @@ public sealed record RigMeasure(string Id, string Name, QuantityKind Kind, Func<
 
 /// <summary>What one difference does to one measure, from the first rig to the second.</summary>
 /// <param name="Feature">The difference.</param>
-/// <param name="Effect">Its part in the change: the mean over all orders of changing the differences one by one (Shapley 1953).</param>
+/// <param name="Effect">Its part in the change: the mean over all orders of changing the differences one by one (Shapley 1953, shapley1953value).</param>
 /// <param name="Share">Part of the sum of the sizes of all effects, 0 to 1; 0 where nothing changes.</param>
 /// <param name="ChangedFirst">Change when it alone is changed in the first rig.</param>
 /// <param name="ChangedLast">Change when it is the last to be changed, all others being those of the second rig.</param>
@@ -82,8 +85,11 @@ public sealed record FeatureEffect(RigFeature Feature, double Effect, double Sha
 /// <param name="Effects">One entry a difference, in the order of <see cref="RigFeature.All"/>; their effects add to the change.</param>
 public sealed record MeasureComparison(RigMeasure Measure, double First, double Second, IReadOnlyList<FeatureEffect> Effects)
 {
-    /// <summary>The difference with the greatest effect; null where nothing changes.</summary>
-    public FeatureEffect? Main => Effects.MaxBy(e => Math.Abs(e.Effect)) is { Effect: not 0 } main ? main : null;
+    // Effects smaller than this part of the measure are within what the model can tell (assumed).
+    private const double Negligible = 0.03;
+
+    /// <summary>The difference with the greatest effect; null where none changes the measure by more than a thirtieth.</summary>
+    public FeatureEffect? Main => Effects.MaxBy(e => Math.Abs(e.Effect)) is { } main && Math.Abs(main.Effect) > Negligible * Math.Max(Math.Abs(First), Math.Abs(Second)) ? main : null;
 }
 
 /// <summary>Two rigs side by side.</summary>
@@ -220,7 +226,7 @@ public sealed record RigComparison(
         {
             string values = $"{Text(item.Measure, item.First, show)} with \"{First.Name}\", {Text(item.Measure, item.Second, show)} with \"{Second.Name}\"";
             sentences.Add(item.Main is not { } main
-                ? $"{Wording.Capital(item.Measure.Name)}: {values}; no difference changes it."
+                ? $"{Wording.Capital(item.Measure.Name)}: {values}; no difference changes it by an amount worth naming."
                 : $"{Wording.Capital(item.Measure.Name)}: {values}. What matters most is the {main.Feature.Name}: {Signed(item.Measure, main.Effect, show)}, {Wording.Percent(main.Share)} of all that changes."
                     + (Math.Sign(main.ChangedFirst) * Math.Sign(main.ChangedLast) < 0 ? " Alone it would work the other way: it depends on the rest of the rig." : ""));
         }
@@ -233,5 +239,8 @@ public sealed record RigComparison(
         measure.Kind == QuantityKind.Percentage ? Wording.Percent(value) : show.Length.Text(value);
 
     private static string Signed(RigMeasure measure, double value, MeasureFormatter show) =>
-        (value < 0 ? "−" : "+") + (measure.Kind == QuantityKind.Percentage ? FormattableString.Invariant($"{100 * Math.Abs(value):F0} points") : show.Length.Text(Math.Abs(value)));
+        (value < 0 ? "−" : "+") + (measure.Kind == QuantityKind.Percentage ? FormattableString.Invariant($"{100 * Math.Abs(value):F0} points") : Math.Abs(value) < SmallLength ? show.SmallLength.Text(Math.Abs(value)) : show.Length.Text(Math.Abs(value)));
+
+    // Changes of length below this are shown in the unit of lures (m).
+    private const double SmallLength = 0.3;
 }

@@ -3,18 +3,18 @@ using LureSim.Scenarios;
 
 namespace LureSim.Decision;
 
-/// <summary>Where in the water a lure spends its retrieve: shares of the time in cells of distance along the cast and depth.</summary>
-/// <param name="DistanceEdges">Edges of the cells along the cast (m), increasing, one more than there are columns.</param>
+/// <summary>Where in the water a lure spends its retrieve: shares of the time in cells of distance from the rod tip and depth.</summary>
+/// <param name="DistanceEdges">Edges of the cells in horizontal distance from the rod tip (m), increasing, one more than there are columns.</param>
 /// <param name="DepthEdges">Edges of the cells in depth (m), from the surface to the bottom, one more than there are rows.</param>
 /// <param name="Share">Share of the retrieve in each cell, [depth, distance]; all together 1, or 0 where there was no retrieve.</param>
 /// <param name="Runs">Runs that went into it.</param>
 public sealed record WaterMap(IReadOnlyList<double> DistanceEdges, IReadOnlyList<double> DepthEdges, double[,] Share, int Runs)
 {
     /// <summary>Rows of a map.</summary>
-    public const int Rows = 24;
+    public const int Rows = 30;
 
     /// <summary>Columns of a map.</summary>
-    public const int Columns = 36;
+    public const int Columns = 40;
 
     /// <summary>Share of the retrieve at each depth, whatever the distance.</summary>
     public IReadOnlyList<double> ByDepth => [.. Enumerable.Range(0, Share.GetLength(0)).Select(r => Enumerable.Range(0, Share.GetLength(1)).Sum(c => Share[r, c]))];
@@ -23,7 +23,7 @@ public sealed record WaterMap(IReadOnlyList<double> DistanceEdges, IReadOnlyList
     /// <param name="track">The track.</param>
     /// <param name="water">The spot that it was computed in.</param>
     /// <param name="shown">The spot on whose depths the map is drawn. Where the strike zone moves with the bottom, depths are counted from the bottom.</param>
-    /// <param name="length">Reach of the map along the cast (m), above 0; what lies beyond counts in the outermost cells.</param>
+    /// <param name="length">Reach of the map (m), above 0; what lies beyond counts in the outermost cells.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The reach is not above 0.</exception>
     public static WaterMap Of(Track track, Spot water, Spot shown, double length)
@@ -38,7 +38,7 @@ public sealed record WaterMap(IReadOnlyList<double> DistanceEdges, IReadOnlyList
         for (int i = 0; i < track.Count; i++)
         {
             if ((track.State[i] & TrackState.Falling) != 0) continue;
-            int row = Cell((track.Depth(i) + shift) / shown.Depth, Rows), column = Cell(track.X[i] / length, Columns);
+            int row = Cell((track.Depth(i) + shift) / shown.Depth, Rows), column = Cell(Math.Sqrt((track.X[i] * track.X[i]) + (track.Y[i] * track.Y[i])) / length, Columns);
             share[row, column]++;
             count++;
         }

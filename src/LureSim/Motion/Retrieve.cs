@@ -68,6 +68,9 @@ internal sealed class CastRun
     // Time after bottom contact before the angler closes the bail (s), assumed.
     private const double ReactionTime = 0.3;
 
+    // Residual of the energy balance above which the track says so: twenty times what a cast normally has.
+    private const double EnergyLimit = 0.02;
+
     // Sub-intervals of a step in which an event is looked for.
     private const int EventSubdivisions = 4;
 
@@ -117,7 +120,7 @@ internal sealed class CastRun
         program = new CastProgram(
             rodTipHeight, lineOut, presentation.DriftAlong, presentation.DriftLeft, options.LineCapacity,
             surface * water.Current.DirectionX, surface * water.Current.DirectionY);
-        integrator = new LineIntegrator(dynamics, program, RosenbrockTableau.Rodas3);
+        integrator = new LineIntegrator(dynamics, program, EsdirkTableau.Kvaerno3);
         track = new TrackBuilder(options.SampleInterval);
         var position = new double[3 * nodes];
         var velocity = new double[3 * nodes];
@@ -130,8 +133,7 @@ internal sealed class CastRun
 
     public Track Run(CancellationToken cancellation)
     {
-        StepControl control = StepControl.Default;
-        control = control with { Position = control.Position * options.ToleranceFactor, Velocity = control.Velocity * options.ToleranceFactor };
+        StepControl control = StepControl.Default.Scaled(options.ToleranceFactor);
         double step = 2e-3;
         int accepted = 0, rejected = 0;
         bool fishing = false;
@@ -174,9 +176,14 @@ internal sealed class CastRun
                 trial = Math.Max(limit - now, control.MinimumStep);
                 clipped = true;
             }
+            else if (limit - now < 2 * trial)
+            {
+                // Two even steps to the break rather than one and a remnant.
+                trial = 0.5 * (limit - now);
+            }
 
             double error = integrator.TryStep(trial, control);
-            double factor = double.IsInfinity(error) ? 0.1 : Math.Clamp(0.9 * Math.Pow(Math.Max(error, 1e-9), -1.0 / 3.0), 0.2, 3.0);
+            double factor = double.IsInfinity(error) ? 0.25 : Math.Clamp(0.9 * Math.Pow(Math.Max(error, 1e-9), -1.0 / 3.0), 0.2, 3.0);
             if (error > 1)
             {
                 rejected++;
@@ -215,6 +222,12 @@ internal sealed class CastRun
         }
 
         double residual = Math.Abs(dynamics.Energy.Kinetic + dynamics.Energy.Elastic - energyStart - energyIntegral) / Math.Max(energyExchanged, 1e-12);
+        if (status == SimulationStatus.Completed && residual > EnergyLimit)
+        {
+            message = FormattableString.Invariant(
+                $"The energy balance is open by {100 * residual:F1} % of the energy exchanged, more than {100 * EnergyLimit:F0} %: take a smaller ToleranceFactor to be sure of this track.");
+        }
+
         var statistics = new SimulationStatistics(accepted, rejected, integrator.Evaluations, double.IsFinite(smallestStep) ? smallestStep : 0, residual);
         if (status == SimulationStatus.Completed && program.CutShort is { } why)
         {
@@ -316,7 +329,11 @@ internal sealed class CastRun
         EnergyRates e = dynamics.Energy;
         double power = e.Gravity + e.Drag + e.Rod;
         double exchange = Math.Abs(e.Gravity) + Math.Abs(e.Drag) + Math.Abs(e.Rod);
-        energyIntegral += 0.5 * step * (power + energyPower);
+        EsdirkTableau tableau = integrator.Tableau;
+        int last = tableau.Stages - 1;
+        double work = (tableau.GetB(0) * energyPower) + (tableau.GetB(last) * power);
+        for (int i = 1; i < last; i++) work += tableau.GetB(i) * integrator.StagePower[i];
+        energyIntegral += step * work;
         energyExchanged += 0.25 * step * (exchange + energyExchangeRate);
         energyPower = power;
         energyExchangeRate = exchange;

@@ -24,10 +24,9 @@ public sealed record SimulationOptions
     public double AxialDampingRatio { get; init; } = 0.2;
 
     /// <summary>
-    /// Upper limit of the line's axial stiffness EA (N), 20 to 1e6. Braid has 1 to 3 kN; above a few hundred newtons it moves the lure by about 2 mm and costs
-    /// many times the steps, because a snatched light line is then far stiffer than it is heavy (docs/motion.md has the figures).
+    /// Upper limit of the line's axial stiffness EA (N), 20 to 1e6. Braid has 1 to 3 kN; above 1.5 kN nothing moves the lure by a millimetre any more.
     /// </summary>
-    public double StiffnessLimit { get; init; } = 400;
+    public double StiffnessLimit { get; init; } = 1500;
 
     /// <summary>
     /// Stiffness of the rod tip (N/m), 1 to 1e9: a light rod's tip gives 4 cm under 100 gram-force. Assumed; it softens snatches and hardly moves the track.

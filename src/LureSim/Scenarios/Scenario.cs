@@ -22,12 +22,6 @@ public sealed record Scenario
     /// <summary>The retrieves to compare; at least one.</summary>
     public required IReadOnlyList<Presentation> Presentations { get; init; }
 
-    /// <summary>How well the inputs are known.</summary>
-    public ScenarioUncertainty Uncertainty { get; init; } = ScenarioUncertainty.Assumed;
-
-    /// <summary>The tide, in order of time; empty when none was given.</summary>
-    public IReadOnlyList<TidePoint> Tide { get; init; } = [];
-
     /// <summary>Forage that was seen; empty where none was.</summary>
     public IReadOnlyList<ForageSighting> Forage { get; init; } = [];
 
@@ -36,6 +30,12 @@ public sealed record Scenario
 
     /// <summary>Two rigs to compare, or none.</summary>
     public IReadOnlyList<ComparedRig> Compare { get; init; } = [];
+
+    /// <summary>How well the inputs are known.</summary>
+    public ScenarioUncertainty Uncertainty { get; init; } = ScenarioUncertainty.Assumed;
+
+    /// <summary>The tide, in order of time; empty when none was given.</summary>
+    public IReadOnlyList<TidePoint> Tide { get; init; } = [];
 }
 
 /// <summary>What the bottom is made of: sets contact stiffness, friction and the roughness length of the current profile.</summary>
@@ -123,10 +123,10 @@ public sealed record Spot
     /// <summary>The target fish, a key of the table of fish eyes (for example "red drum").</summary>
     public required string TargetFish { get; init; }
 
-    private static double Turned(double angle) => angle - (2 * Math.PI * Math.Floor(angle / (2 * Math.PI)));
-
     /// <summary>Usual length of the target fish here (m), 0.1 to 2.5; null where it is not known.</summary>
     public double? TargetLength { get; init; }
+
+    private static double Turned(double angle) => angle - (2 * Math.PI * Math.Floor(angle / (2 * Math.PI)));
 }
 
 /// <summary>The strike zone as a band of depth below the surface (m), resolved at reading from either form of input.</summary>
@@ -385,6 +385,9 @@ public sealed record Presentation
 
     /// <summary>Speed of the drift to the left of the cast (m/s).</summary>
     public double DriftLeft => DriftSpeed * Math.Sin(DriftDirection - Aim);
+
+    /// <summary>Greatest <see cref="RetrieveSpeed"/> (m/s) at which no move takes line in faster than 3 m/s.</summary>
+    public double FastestSpeed => 3 / Math.Max(1, Moves.Select(move => move.ReelShare).DefaultIfEmpty(1).Max());
 
     /// <summary>The retrieve as moves, whichever way it was given.</summary>
     public IReadOnlyList<Move> Cycle

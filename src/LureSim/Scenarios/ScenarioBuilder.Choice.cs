@@ -39,7 +39,7 @@ internal sealed partial class ScenarioBuilder
 
     private void CheckSides(ReadValue body)
     {
-        foreach (string side in (string[])["height", "width"])
+        foreach (string side in (string[])["height", "width", "thickness"])
         {
             if (Number(body["length"]) is { } length && body[side] is { } value && value.Number > length)
                 Add(value, $"the {side} is more than the length", $"at most the length, {Length(length)}", $"correct the {side} or the length");

@@ -47,9 +47,9 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         CheckSpot(root["spot"]);
         CheckTackle(root["tackle"]);
         CheckPresentations(root);
+        CheckCompare(root);
         UncertaintyBuilder.Check(root["uncertainty"], Add);
         TideBuilder.Check(root["tide"], root["spot"], Add);
-        CheckCompare(root);
         return problems.Count > 0 ? null : BuildScenario(root);
     }
 
@@ -135,13 +135,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         if (bodies is null)
             return;
         foreach (ReadValue body in bodies.Items)
-        {
-            foreach (string side in (string[])["height", "width", "thickness"])
-            {
-                if (Number(body["length"]) is { } length && body[side] is { } value && value.Number > length)
-                    Add(value, $"the {side} is more than the length", $"at most the length, {Length(length)}", $"correct the {side} or the length");
-            }
-        }
+            CheckSides(body);
 
         CheckRepeated([.. bodies.Items.Where(body => body["profile"] is not null && body["length"] is not null)], BodyLabel, "body");
     }
@@ -280,11 +274,11 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         Spot = BuildSpot(root["spot"]!),
         Tackle = BuildTackle(root["tackle"]!),
         Presentations = [.. root["presentations"]!.Items.Select(item => BuildPresentation(item, root["tackle"]!))],
-        Uncertainty = UncertaintyBuilder.Build(root["uncertainty"]),
-        Tide = TideBuilder.Build(root["tide"]),
         Season = root["season"]?.Word?.Meaning as Season?,
         Forage = [.. (root["forage"]?.Items ?? []).Select(BuildForage)],
         Compare = [.. (root["compare"]?.Items ?? []).Select(item => BuildCompared(item, root))],
+        Uncertainty = UncertaintyBuilder.Build(root["uncertainty"]),
+        Tide = TideBuilder.Build(root["tide"]),
     };
 
     private static Spot BuildSpot(ReadValue spot)

@@ -30,6 +30,8 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("plan", "--help")]
     [InlineData("fall", "--help")]
     [InlineData("path", "-h")]
+    [InlineData("ask", "--help")]
+    [InlineData("tide", "--help")]
     [InlineData("colours", "--help")]
     [InlineData("teach", "--help")]
     [InlineData("action", "--help")]
@@ -118,6 +120,11 @@ public sealed class CommandLineTests : IDisposable
         ["plan", "VALID", "--draws", "3"],
         ["plan", "VALID", "--samples", "-1"],
         ["plan", "VALID", "--samples", "many"],
+        ["ask", "VALID", "--depth", "3"],
+        ["ask", "VALID", "--depth", "100 ft"],
+        ["ask", "VALID", "--weight", "2 oz"],
+        ["tide", "VALID", "--presentation", "hopp"],
+        ["tide", "VALID", "--out", ""],
         ["completion"],
         ["completion", "cmd"],
         ["schema", "--out"],
@@ -309,6 +316,42 @@ public sealed class CommandLineTests : IDisposable
         Assert.All(Enumerable.Range(0, 6), index => Assert.Single(console.Lines, line => line.Contains($"column {index}", StringComparison.Ordinal)));
         Assert.All(console.Lines, line => Assert.True(line.TrimEnd().Length <= width));
         Assert.DoesNotContain("\u2026", console.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Ask_prints_the_answers_in_plain_words_and_as_data()
+    {
+        CliRun run = await CliRun.Of("ask", valid, "--weight", "1/8 oz", "--depth", "6 ft");
+        Assert.Equal(0, run.Code);
+        Assert.Contains("- Lightest head that holds the bottom here: 0.35 oz; of the common sizes 3/8 oz; of this box none.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("- Reel speed that keeps 1/8 oz at 6 ft: Not reachable. Even the slowest retrieve tried runs above it.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("count 4. In the zone from 3 to 6 s.", run.Output, StringComparison.Ordinal);
+        JsonElement answers = JsonDocument.Parse((await CliRun.Of("ask", valid, "--json")).Output).RootElement.GetProperty("result").GetProperty("answers");
+        Assert.Equal(7, answers.GetArrayLength());
+        Assert.Equal(0.010, answers[0].GetProperty("mass_kg").GetDouble());
+        Assert.Equal("not_reachable", answers[1].GetProperty("status").GetString());
+        Assert.Equal(JsonValueKind.Null, answers[1].GetProperty("speed_m_s").ValueKind);
+        Assert.StartsWith("question,head,presentation,status,value,from,to,common_kg,owned,target_depth_m,because\nhead_for_bottom_kg,,slow and steady,Found,0.01,", (await CliRun.Of("ask", valid, "--csv")).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Tide_writes_the_page_and_its_data()
+    {
+        CliRun run = await CliRun.Of("tide", valid, "--out", Out);
+        Assert.Equal(0, run.Code);
+        Assert.Contains("01:30", run.Output, StringComparison.Ordinal);
+        foreach (string file in (string[])["tide.html", "tide.json", "tide.csv", "weights.csv"])
+            Assert.True(File.Exists(Path.Combine(Out, file)), file);
+        Assert.StartsWith("depth_m,current_m_s,holding_kg\n1.524,0,0.0035437\n", File.ReadAllText(Path.Combine(Out, "weights.csv")), StringComparison.Ordinal);
+        Assert.EndsWith("3.048,0.514444,\n", File.ReadAllText(Path.Combine(Out, "weights.csv")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Plan_passes_the_number_of_draws_on()
+    {
+        var pipeline = new FakePipeline();
+        await CliRun.Of(pipeline, CancellationToken.None, "plan", valid, "--out", Out, "--samples", "0");
+        Assert.Equal(new PlanRequest(UnitSystem.Us, false, 0), pipeline.LastRequest);
     }
 
     [Fact]

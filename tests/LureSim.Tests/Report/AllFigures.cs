@@ -40,6 +40,7 @@ internal static class AllFigures
             ColourSwatches.Create(Samples.Plate(scenario), scenario.Spot.StrikeZone, SwatchView.Unadapted, options),
             SpectrumCurves.Create(Samples.Spectrum(scenario), options),
             .. LessonWriter.Figures(Lessons.Of(scenario, name, options.Units), options.Units, options.Width).Take(3),
+            .. Studies.Figures(scenario, options),
         ];
     }
 

@@ -47,7 +47,7 @@ public class FigureTests
     [MemberData(nameof(Cases))]
     public void Every_jig_head_is_named_in_every_figure_that_compares_them(string name)
     {
-        string[] comparing = ["side-view", "plan-view", "depth-time", "count-down", "coverage-map", "coverage-bars"];
+        string[] comparing = ["side-view", "plan-view", "depth-time", "count-down", "coverage-map", "coverage-bars", "chance-bars"];
         foreach (FigureOptions options in (FigureOptions[])[Wide, Phone])
         {
             foreach (Figure figure in AllFigures.Draw(name, options).Where(f => comparing.Contains(f.Name)))

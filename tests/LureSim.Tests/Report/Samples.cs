@@ -304,6 +304,8 @@ internal static class Samples
             Colours = Plate(scenario),
             Spectrum = Spectrum(scenario),
             Sight = Lessons.Of(scenario, scenario.Title, units).Sight,
+            Uncertainty = Studies.Of(scenario),
+            Answers = Studies.Answers(scenario),
             Units = units,
         };
     }

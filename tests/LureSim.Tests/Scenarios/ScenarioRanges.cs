@@ -24,6 +24,9 @@ internal static class ScenarioRanges
         Xunit.Assert.True(spot.StrikeZone.Bottom > spot.StrikeZone.Top);
         In(spot.StrikeZone.Bottom, 0, spot.Depth);
         Xunit.Assert.Contains(spot.TargetFish, TargetFishNames.All);
+        In(spot.TargetLength ?? 1, 0.1, 2.5);
+        Xunit.Assert.All(scenario.Forage, item => In(item.Length ?? 0.1, 0.005, 0.5));
+        Xunit.Assert.True(scenario.Compare.Count is 0 or 2);
 
         TackleBox tackle = scenario.Tackle;
         In(tackle.RodTipHeight, 0.1, 6);

@@ -66,15 +66,8 @@ internal sealed class EngineRun
     {
         this.settings = settings ?? new EngineSettings();
         dynamics = new LineDynamics(lure, line, water, law, new LineMesh(this.settings.Segments, this.settings.Grading, this.settings.Damping));
-        integrator = new LineIntegrator(dynamics, boundary, RosenbrockTableau.Rodas3);
-        StepControl standard = StepControl.Default;
-        control = standard with
-        {
-            Position = standard.Position * this.settings.Tolerance,
-            Velocity = standard.Velocity * this.settings.Tolerance,
-            MaximumStep = this.settings.MaximumStep,
-            MinimumStep = 1e-10,
-        };
+        integrator = new LineIntegrator(dynamics, boundary, EsdirkTableau.Kvaerno3);
+        control = StepControl.Default.Scaled(this.settings.Tolerance) with { MaximumStep = this.settings.MaximumStep, MinimumStep = 1e-10 };
     }
 
     public int Segments => settings.Segments;

@@ -78,6 +78,17 @@ internal sealed class LumpedMassReference
     /// <summary>Tension of the segment at the tip (N).</summary>
     public double TipTension => tension[restLength.Count - 1];
 
+    /// <summary>Tension at the tip itself (N), extrapolated from the middles of the two segments below the shortening last one.</summary>
+    public double TipTensionExtrapolated
+    {
+        get
+        {
+            int n = restLength.Count;
+            double toFirst = restLength[n - 1] + (0.5 * restLength[n - 2]), apart = 0.5 * (restLength[n - 2] + restLength[n - 3]);
+            return tension[n - 2] + ((tension[n - 2] - tension[n - 3]) * toFirst / apart);
+        }
+    }
+
     /// <summary>Tension of the segment at the body (N).</summary>
     public double BodyTension => tension[0];
 

@@ -17,7 +17,7 @@ public static class InverseQuestions
     public const double HoldingShare = 1.0 / 3.0;
 
     // Speeds scanned, as multiples of the presentation's.
-    private const double SlowestFactor = 0.4;
+    private const double SlowestFactor = 0.5;
     private const double FastestFactor = 3.0;
     private const int SpeedSteps = 11;
 
@@ -68,12 +68,19 @@ public static class InverseQuestions
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(parallel);
+        ArgumentNullException.ThrowIfNull(body);
+        if (!body.NeedsHead || scenario.Tackle.JigHeads.Count == 0)
+            return new(InverseQuestion.HeadForBottom, InverseStatus.NotReachable, null, presentation, null, null, null, null, null, null, "this lure takes no jig head", 0);
         IReadOnlyList<double> common = CommonWeights.All;
         IReadOnlyList<JigHead> owned = scenario.Tackle.JigHeads;
-        var shares = new double[common.Count + owned.Count];
-        Parallel.For(0, shares.Length, parallel, i => shares[i] = Share(i < common.Count ? HeadOf(scenario, common[i]) : owned[i - common.Count]));
+        JigHead[] scanned = [.. common.Select(mass => HeadOf(scenario, mass))];
+
+        // Heads of the box that are no common size, by weight or by metal, are tried as well.
+        JigHead[] all = [.. scanned, .. owned.Where(own => !scanned.Any(head => Alike(head, own)))];
+        var shares = new double[all.Length];
+        Parallel.For(0, shares.Length, parallel, i => shares[i] = Share(all[i]));
         int runs = shares.Length;
-        JigHead? own = owned.Where((_, i) => shares[common.Count + i] >= HoldingShare).MinBy(h => h.Mass);
+        JigHead? own = owned.Where(h => shares[Array.FindIndex(all, head => Alike(head, h))] >= HoldingShare).MinBy(h => h.Mass);
 
         // The lightest from which on all heavier ones hold.
         int first = common.Count;
@@ -103,6 +110,7 @@ public static class InverseQuestions
         if (converged) root = Math.Exp(found);
         return Answer(InverseStatus.Found, root, common[first], odd);
 
+        static bool Alike(JigHead a, JigHead b) => a.Metal == b.Metal && a.HookMass == b.HookMass && Math.Abs(a.Mass - b.Mass) <= 1e-9;
         double Share(JigHead head) => BottomShare(scenario, head, body, presentation, options, parallel.CancellationToken);
         InverseAnswer Answer(InverseStatus status, double? value, double? size, string because) =>
             new(InverseQuestion.HeadForBottom, status, null, presentation, value, null, null, own, size, null, because, runs);
@@ -125,7 +133,10 @@ public static class InverseQuestions
         StrikeZone zone = scenario.Spot.StrikeZone;
         double target = depth ?? (0.5 * (zone.Top + zone.Bottom));
         Guard.InRange(target, 0, scenario.Spot.Depth);
-        double slowest = Math.Clamp(rig.Presentation.RetrieveSpeed * SlowestFactor, 0.02, 3), fastest = Math.Clamp(rig.Presentation.RetrieveSpeed * FastestFactor, 0.02, 3);
+
+        // A swing without reeling is asked for the speed at which line may come in meanwhile.
+        double most = rig.Presentation.FastestSpeed, least = Math.Min(0.02, most), own = rig.Presentation.RetrieveSpeed > 0 ? rig.Presentation.RetrieveSpeed : 0.1;
+        double slowest = Math.Clamp(own * SlowestFactor, least, most), fastest = Math.Clamp(own * FastestFactor, least, most);
         double[] logs = [.. Enumerable.Range(0, SpeedSteps).Select(i => Math.Log(slowest) + ((Math.Log(fastest) - Math.Log(slowest)) * i / (SpeedSteps - 1)))];
         var medians = new double[SpeedSteps];
         Parallel.For(0, SpeedSteps, parallel, i => medians[i] = Median(logs[i]));
@@ -149,7 +160,7 @@ public static class InverseQuestions
 
         double Median(double log)
         {
-            Candidate run = Planner.Try(scenario, rig with { Presentation = rig.Presentation with { RetrieveSpeed = Math.Clamp(Math.Exp(log), 0.02, 3) } }, options, parallel.CancellationToken);
+            Candidate run = Planner.Try(scenario, rig with { Presentation = rig.Presentation with { RetrieveSpeed = Math.Clamp(Math.Exp(log), least, most) } }, options, parallel.CancellationToken);
             return run.Track.Status == SimulationStatus.Failed ? 0 : run.Coverage.MedianDepth;
         }
 

@@ -54,7 +54,7 @@ public sealed record TideTable(Scenario Scenario, Presentation Presentation, IRe
         ArgumentNullException.ThrowIfNull(presentation);
         ArgumentNullException.ThrowIfNull(parallel);
         Spot spot = scenario.Spot;
-        LureBody body = scenario.Tackle.Bodies[0];
+        LureBody body = BodyChoice.Of(scenario).Soft ?? scenario.Tackle.Bodies[0];
         IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
         (double Hours, Spot Water, double Current)[] moments = Moments(scenario);
         double[] depths = [.. RoundDepths(spot.Depth, units)], currents = Currents(scenario, units);
@@ -142,7 +142,7 @@ public sealed record TideTable(Scenario Scenario, Presentation Presentation, IRe
         double unit = units == UnitSystem.Us ? Knot : 1;
         double most = Math.Max(LeastCurrent, Math.Max(scenario.Spot.CurrentSpeed * 1.25, scenario.Tide.Select(p => Math.Abs(p.Current)).DefaultIfEmpty().Max()));
         double ideal = most / unit / (CurrentColumns - 1);
-        double step = new[] { 0.1, 0.2, 0.25, 0.5, 1 }.First(s => s >= 0.95 * ideal || s == 1);
+        double step = new[] { 0.1, 0.2, 0.25, 0.5, 1 }.First(s => s >= 0.85 * ideal || s == 1);
         return [.. Enumerable.Range(0, CurrentColumns).Select(i => i * step * unit).Where(c => c <= 3)];
     }
 }

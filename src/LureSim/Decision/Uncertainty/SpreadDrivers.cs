@@ -1,3 +1,4 @@
+using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.LinearRegression;
 using MathNet.Numerics.Statistics;
@@ -13,7 +14,10 @@ public sealed record SpreadDriver(UncertainInput Input, double RankCorrelation, 
 /// <summary>What moves a figure from draw to draw.</summary>
 /// <param name="Drivers">The inputs that were drawn, the strongest first.</param>
 /// <param name="Explained">Share of the variance of the figure's ranks that the regression explains (R squared), 0 to 1.</param>
-/// <param name="Noise">Size of a rank correlation below which it may be chance: 2/sqrt(n - 1), at most 1.</param>
+/// <param name="Noise">
+/// Size of a rank correlation below which it may be chance, at most 1: of k inputs without any influence the strongest passes it once in twenty times,
+/// z/sqrt(n - 1) with z the normal quantile of 1 - 0.025/k.
+/// </param>
 public sealed record SpreadDrivers(IReadOnlyList<SpreadDriver> Drivers, double Explained, double Noise)
 {
     /// <summary>Nothing moves it.</summary>
@@ -46,7 +50,7 @@ public sealed record SpreadDrivers(IReadOnlyList<SpreadDriver> Drivers, double E
                 inputs.Add((input, ranks));
         }
 
-        double noise = Math.Min(1, 2 / Math.Sqrt(n - 1.0));
+        double noise = inputs.Count == 0 ? 1 : Math.Min(1, Normal.InvCDF(0, 1, 1 - (0.025 / inputs.Count)) / Math.Sqrt(n - 1.0));
         if (y is null || inputs.Count == 0)
             return new SpreadDrivers([.. inputs.Select(i => new SpreadDriver(i.Input, 0, 0))], 0, noise);
         double[] simple = [.. inputs.Select(i => Math.Clamp(i.Ranks.Zip(y, (a, b) => a * b).Sum() / n, -1, 1))];

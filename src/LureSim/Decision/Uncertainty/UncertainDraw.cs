@@ -30,14 +30,21 @@ public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenar
             return [new([spot.CurrentSpeed, presentation.CastLength, presentation.RetrieveSpeed, spot.Depth, scenario.Tackle.RodTipHeight, 1, 0], scenario, presentation, nominal)];
         double[,] points = LatinHypercube.Draw(samples, UncertainInputs.All.Count, u.Seed);
         double shortest = Math.Max(Math.Max(2, presentation.LineLeftAtEnd + CastBeyondEnd), (scenario.Tackle.Leader?.Length ?? 0) + CastBeyondEnd);
+
+        // A rod that is lowered in the retrieve is not held lower than the scenario has checked.
+        double lowestRod = presentation.Cycle.Any(move => move.Up < 0) ? scenario.Tackle.RodTipHeight : 0.1;
         var draws = new UncertainDraw[samples];
         for (int i = 0; i < samples; i++)
         {
             double current = Math.Clamp(u.Current.At(Q(UncertainInput.Current), spot.CurrentSpeed), 0, 3);
             double cast = Math.Clamp(u.Cast.At(Q(UncertainInput.Cast), presentation.CastLength), Math.Min(shortest, presentation.CastLength), 80);
-            double speed = Math.Clamp(u.RetrieveSpeed.At(Q(UncertainInput.RetrieveSpeed), presentation.RetrieveSpeed), 0.02, 3);
+
+            // A swing without reeling has no speed to be uncertain.
+            double speed = presentation.RetrieveSpeed > 0
+                ? Math.Clamp(u.RetrieveSpeed.At(Q(UncertainInput.RetrieveSpeed), presentation.RetrieveSpeed), Math.Min(0.02, presentation.FastestSpeed), presentation.FastestSpeed)
+                : 0;
             double depth = u.Depth.At(Q(UncertainInput.Depth), spot.Depth);
-            double rod = Math.Clamp(u.RodHeight.At(Q(UncertainInput.RodHeight), scenario.Tackle.RodTipHeight), 0.1, Math.Max(scenario.Tackle.RodTipHeight, Math.Min(6, presentation.LineLeftAtEnd)));
+            double rod = Math.Clamp(u.RodHeight.At(Q(UncertainInput.RodHeight), scenario.Tackle.RodTipHeight), lowestRod, Math.Max(scenario.Tackle.RodTipHeight, Math.Min(6, presentation.LineLeftAtEnd)));
             double factor = Math.Clamp(u.LineDrag.At(Q(UncertainInput.LineDrag), 1), 0.1, 5);
             double law = Q(UncertainInput.LineLaw);
             Spot water = SpotChange.WithDepth(spot, depth) with { CurrentSpeed = current };

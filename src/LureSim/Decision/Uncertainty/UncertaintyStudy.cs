@@ -43,18 +43,27 @@ public sealed record HeadUncertainty(
 /// <param name="Body">The body.</param>
 /// <param name="Draws">The draws, the same for every head, so that heads are compared like with like.</param>
 /// <param name="Heads">The heads, in the order of the tackle box.</param>
-/// <param name="ChoiceDrivers">What decides which head is best: inputs against the weight of the best head.</param>
+/// <param name="Rival">The head of the second highest mean score; null where there is one head only.</param>
+/// <param name="ChoiceDrivers">What decides between the best head and its rival: inputs against what the heavier scores more than the lighter.</param>
 /// <param name="NoneBest">Share of the draws in which no head scores at all.</param>
 public sealed record UncertaintyStudy(
     Presentation Presentation,
     LureBody Body,
     IReadOnlyList<UncertainDraw> Draws,
     IReadOnlyList<HeadUncertainty> Heads,
+    HeadUncertainty? Rival,
     SpreadDrivers ChoiceDrivers,
     double NoneBest)
 {
     /// <summary>Line segments of the runs of a study; docs/decision.md has the effect against the 40 of single runs.</summary>
-    public const int Segments = 24;
+    public const int Segments = 20;
+
+    // Coarser still: error tolerance and limit of the line's stiffness, for runs of which many are averaged.
+    private const double ToleranceFactor = 3;
+    private const double StiffnessLimit = 100;
+
+    // Reach of the maps beyond the longest cast: the lure drifts off on slack line.
+    private const double ReachBeyond = 1.15;
 
     // Share of the retrieve in grass from which a run counts as fouled.
     private const double FoulFrom = 0.05;
@@ -64,6 +73,20 @@ public sealed record UncertaintyStudy(
 
     /// <summary>True if there is one draw only: the scenario itself.</summary>
     public bool IsExact => Draws.Count == 1;
+
+    /// <summary>Coarser settings, for runs of which many are made; docs/decision.md has what they cost in accuracy.</summary>
+    /// <param name="options">Settings of single runs.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="options"/> is null.</exception>
+    public static SimulationOptions Coarse(SimulationOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        return options with
+        {
+            Segments = Math.Min(Segments, options.Segments),
+            ToleranceFactor = Math.Max(ToleranceFactor, options.ToleranceFactor),
+            StiffnessLimit = Math.Min(StiffnessLimit, options.StiffnessLimit),
+        };
+    }
 
     /// <summary>Runs that a study takes beside those that are there already.</summary>
     /// <param name="scenario">A validated scenario.</param>
@@ -105,7 +128,8 @@ public sealed record UncertaintyStudy(
         IReadOnlyList<UncertainDraw> draws = UncertainDraw.Draw(scenario, presentation, samples);
         IReadOnlyList<JigHead> heads = body.NeedsHead ? scenario.Tackle.JigHeads : [JigHead.None(body)];
         int n = draws.Count;
-        double reach = draws.Max(d => d.Presentation.CastLength);
+        double reach = ReachBeyond * draws.Max(d => d.Presentation.CastLength);
+        SimulationOptions coarse = Coarse(options);
         var runs = new Run[heads.Count * n];
         Parallel.For(0, runs.Length, parallel, i =>
         {
@@ -113,12 +137,19 @@ public sealed record UncertaintyStudy(
             UncertainDraw draw = draws[i % n];
             Candidate run = n == 1
                 ? nominal.FirstOrDefault(c => c.Rig == rig) ?? Planner.Try(scenario, rig, options, parallel.CancellationToken)
-                : Planner.Try(draw.Scenario, rig with { Presentation = draw.Presentation }, options with { LineDrag = draw.LineDrag, Segments = Math.Min(Segments, options.Segments) }, parallel.CancellationToken);
+                : Planner.Try(draw.Scenario, rig with { Presentation = draw.Presentation }, coarse with { LineDrag = draw.LineDrag }, parallel.CancellationToken);
             runs[i] = new Run(run.Coverage, run.Score, run.Track.Status == SimulationStatus.Failed, WaterMap.Of(run.Track, draw.Scenario.Spot, scenario.Spot, reach));
             if (n > 1) done?.Invoke();
         });
 
-        double[] chances = new double[heads.Count], bestWeight = new double[n];
+        return From(presentation, body, heads, draws, runs);
+    }
+
+    /// <summary>Puts runs together: those of the first head in the order of the draws, then those of the second.</summary>
+    internal static UncertaintyStudy From(Presentation presentation, LureBody body, IReadOnlyList<JigHead> heads, IReadOnlyList<UncertainDraw> draws, Run[] runs)
+    {
+        int n = draws.Count;
+        double[] chances = new double[heads.Count];
         int none = 0;
         for (int d = 0; d < n; d++)
         {
@@ -126,17 +157,24 @@ public sealed record UncertaintyStudy(
             int[] winners = best > 0 ? [.. Enumerable.Range(0, heads.Count).Where(h => runs[(h * n) + d].Score >= best)] : [];
             foreach (int h in winners) chances[h] += 1.0 / (winners.Length * n);
             if (winners.Length == 0) none++;
+        }
 
-            // Where no head gets there, a heavier one than any of the box would be wanted.
-            bestWeight[d] = winners.Length > 0 ? winners.Average(h => heads[h].Mass) : double.MaxValue;
+        HeadUncertainty[] found = [.. heads.Select((head, h) => Summary(head, new ArraySegment<Run>(runs, h * n, n), draws, chances[h]))];
+        int[] order = [.. Enumerable.Range(0, found.Length).OrderByDescending(h => found[h].Score.Mean)];
+        SpreadDrivers decides = SpreadDrivers.None;
+        if (order.Length > 1)
+        {
+            (int heavy, int light) = heads[order[0]].Mass >= heads[order[1]].Mass ? (order[0], order[1]) : (order[1], order[0]);
+            decides = SpreadDrivers.Of(draws, [.. Enumerable.Range(0, n).Select(d => runs[(heavy * n) + d].Score - runs[(light * n) + d].Score)]);
         }
 
         return new UncertaintyStudy(
             presentation,
             body,
             draws,
-            [.. heads.Select((head, h) => Summary(head, new ArraySegment<Run>(runs, h * n, n), draws, chances[h]))],
-            SpreadDrivers.Of(draws, bestWeight),
+            found,
+            order.Length > 1 ? found[order[1]] : null,
+            decides,
             (double)none / n);
     }
 
@@ -165,5 +203,6 @@ public sealed record UncertaintyStudy(
         double Share(Func<Coverage, bool> holds) => runs.Count(r => holds(r.Coverage)) / (double)runs.Count;
     }
 
-    private sealed record Run(Coverage Coverage, double Score, bool Failed, WaterMap Map);
+    /// <summary>What is kept of one run.</summary>
+    internal sealed record Run(Coverage Coverage, double Score, bool Failed, WaterMap Map);
 }

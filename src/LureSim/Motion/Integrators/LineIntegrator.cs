@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace LureSim.Motion.Integrators;
 
 /// <summary>What happens at the rod end of the line, as functions of time.</summary>
@@ -28,53 +30,67 @@ internal readonly record struct FreeSpool(double Friction, double Damping, doubl
     }
 }
 
-/// <summary>Tolerances and limits of the adaptive integration.</summary>
-/// <param name="Position">Absolute tolerance on positions per step (m).</param>
-/// <param name="Velocity">Absolute tolerance on velocities per step (m/s).</param>
+/// <summary>Tolerances and limits of the adaptive integration. The line's own tolerances are wider: what counts of its error is what reaches the lure.</summary>
+/// <param name="Position">Absolute tolerance on the lure's position per step (m).</param>
+/// <param name="Velocity">Absolute tolerance on the lure's velocity per step (m/s).</param>
+/// <param name="LinePosition">Absolute tolerance on the line's position per step (m).</param>
+/// <param name="LineVelocity">Absolute tolerance on the line's velocity per step (m/s).</param>
 /// <param name="MaximumStep">Largest step (s).</param>
 /// <param name="MinimumStep">Step below which the run is given up (s).</param>
-internal readonly record struct StepControl(double Position, double Velocity, double MaximumStep, double MinimumStep)
+internal readonly record struct StepControl(double Position, double Velocity, double LinePosition, double LineVelocity, double MaximumStep, double MinimumStep)
 {
     /// <summary>Values measured to keep the depth of a retrieve within a few millimetres (docs/motion.md).</summary>
-    public static StepControl Default => new(1e-4, 5e-3, 0.25, 1e-7);
+    public static StepControl Default => new(1e-4, 5e-3, 1e-3, 0.2, 0.25, 1e-7);
+
+    /// <summary>All tolerances multiplied by a factor.</summary>
+    public StepControl Scaled(double factor) =>
+        this with { Position = Position * factor, Velocity = Velocity * factor, LinePosition = LinePosition * factor, LineVelocity = LineVelocity * factor };
 }
 
 /// <summary>
-/// Advances lure and line by a linearly implicit Rosenbrock method. Positions are eliminated, so that each stage solves one block-tridiagonal
-/// system of 3 x 3 blocks for the velocities; a free spool adds one bordering row and column.
+/// Advances lure and line by a diagonally implicit Runge-Kutta method whose stages are solved by Newton's method. Positions are eliminated, so that an iteration solves one
+/// block-tridiagonal system of 3 x 3 blocks for the velocities; a free spool adds one bordering row and column.
 /// </summary>
 internal sealed class LineIntegrator
 {
+    // Newton ends when what is left of the iteration is below this share of the tolerance: a line that is stiff along itself turns what is left into tension.
+    private const double NewtonTolerance = 3e-3;
+
+    // The matrix is kept for the next iteration when an increment is below this share of the tolerance and shrinks faster than that.
+    private const double SmallIncrement = 0.1;
+    private const double FastContraction = 0.15;
+
+    private const int IterationLimit = 12;
+
     private readonly LineDynamics dynamics;
-    private readonly RosenbrockTableau tableau;
+    private readonly EsdirkTableau tableau;
     private readonly ILineBoundary boundary;
     private readonly BlockTridiagonal matrix;
     private readonly int n;
     private readonly int size;
-    private readonly double[][] stageR;
     private readonly double[][] stageW;
-    private readonly double[] stageLine;
+    private readonly double[][] stageA;
     private readonly double[] stageRate;
-    private readonly double[] force;
-    private readonly double[] forceShifted;
-    private readonly double[] timeDerivative;
-    private readonly double[] columnLine;
-    private readonly double[] columnRate;
-    private readonly double[] border;
+    private readonly double[] stageRateA;
+    private readonly double[] acceleration;
+    private readonly double[] previousVelocity;
+    private readonly double[] baseR;
+    private readonly double[] baseW;
     private readonly double[] trialR;
     private readonly double[] trialW;
-    private readonly double[] rhsR;
-    private readonly double[] rhsW;
-    private readonly double[] baseMass;
+    private readonly double[] increment;
+    private readonly double[] border;
+    private readonly double[] errorR;
+    private readonly double[] errorW;
     private FreeSpool spool;
+    private double spoolAcceleration;
+    private double previousRate;
+    private double previousStep;
+    private double borderDiagonal;
+    private bool accelerationValid;
+    private bool evaluated;
 
-    // Quantities of the current step start, valid while derivativesValid.
-    private bool derivativesValid;
-    private double tipTension;
-    private double tipTensionByLine;
-    private double tipTensionByRate;
-
-    public LineIntegrator(LineDynamics dynamics, ILineBoundary boundary, RosenbrockTableau tableau)
+    public LineIntegrator(LineDynamics dynamics, ILineBoundary boundary, EsdirkTableau tableau)
     {
         this.dynamics = dynamics;
         this.boundary = boundary;
@@ -82,31 +98,31 @@ internal sealed class LineIntegrator
         n = dynamics.Segments;
         size = 3 * n;
         matrix = new BlockTridiagonal(n);
-        stageR = new double[tableau.Stages][];
         stageW = new double[tableau.Stages][];
+        stageA = new double[tableau.Stages][];
         for (int i = 0; i < tableau.Stages; i++)
         {
-            stageR[i] = new double[size];
             stageW[i] = new double[size];
+            stageA[i] = new double[size];
         }
 
-        stageLine = new double[tableau.Stages];
+        StagePower = new double[tableau.Stages];
         stageRate = new double[tableau.Stages];
-        force = new double[size];
-        forceShifted = new double[size];
-        timeDerivative = new double[size];
-        columnLine = new double[size];
-        columnRate = new double[size];
-        border = new double[size];
+        stageRateA = new double[tableau.Stages];
+        acceleration = new double[size];
+        previousVelocity = new double[size];
         Position = new double[size + 3];
         Velocity = new double[size + 3];
         NextPosition = new double[size + 3];
         NextVelocity = new double[size + 3];
         trialR = new double[size + 3];
         trialW = new double[size + 3];
-        rhsR = new double[size];
-        rhsW = new double[size];
-        baseMass = new double[6 * (n + 1)];
+        baseR = new double[size];
+        baseW = new double[size];
+        increment = new double[size];
+        border = new double[size];
+        errorR = new double[size];
+        errorW = new double[size];
     }
 
     public double Time { get; private set; }
@@ -129,9 +145,19 @@ internal sealed class LineIntegrator
 
     public bool SpoolIsFree { get; private set; }
 
+    /// <summary>Evaluations of the forces, with derivatives or without.</summary>
     public int Evaluations { get; private set; }
 
+    /// <summary>Evaluations of the derivatives, each with a factorisation.</summary>
+    public int Factorisations { get; private set; }
+
     public LineDynamics Dynamics => dynamics;
+
+    /// <summary>Method.</summary>
+    public EsdirkTableau Tableau => tableau;
+
+    /// <summary>Power of all forces at the stages of the last trial (W), the first left out: with the weights of the method, the work of the step to its order.</summary>
+    public double[] StagePower { get; }
 
     /// <summary>Sets the state: node positions and velocities without the tip, which the boundary gives.</summary>
     public void Initialise(double time, ReadOnlySpan<double> position, ReadOnlySpan<double> velocity)
@@ -143,7 +169,7 @@ internal sealed class LineIntegrator
         boundary.Line(time, out double length, out double rate, out _);
         LineOut = length;
         LineRate = rate;
-        derivativesValid = false;
+        Restart();
     }
 
     /// <summary>Opens the bail: line out becomes part of the state.</summary>
@@ -152,169 +178,97 @@ internal sealed class LineIntegrator
         spool = freeSpool;
         SpoolIsFree = true;
         LineRate = 0;
-        derivativesValid = false;
+        Restart();
     }
 
     /// <summary>Closes the bail: from now on the boundary gives the line out.</summary>
     public void CloseBail()
     {
         SpoolIsFree = false;
-        derivativesValid = false;
+        Restart();
     }
 
     /// <summary>
-    /// Evaluates forces and derivatives at the current state, which puts tensions and powers of <see cref="Dynamics"/> there. The next trial step reuses it.
+    /// Evaluates the forces at the current state, which puts tensions and powers of <see cref="Dynamics"/> there.
     /// </summary>
     public void Prepare()
     {
-        if (!derivativesValid) PrepareStart();
+        if (evaluated && accelerationValid) return;
+        EvaluateAt(Time, Position, Velocity, LineOut, LineRate, increment, false);
+        evaluated = true;
+        dynamics.KeepTensions(false);
+        if (accelerationValid) return;
+        SolveMass(increment, acceleration);
+        spoolAcceleration = SpoolIsFree ? (dynamics.Tension[n - 1] - spool.Resistance(LineRate, out _)) / spool.Inertia : 0;
+        previousStep = 0;
+        accelerationValid = true;
     }
 
     /// <summary>Computes a trial step into the Next properties and returns its error in units of the tolerance (infinite if it failed).</summary>
     public double TryStep(double step, in StepControl control)
     {
-        Prepare();
-        double g = step * tableau.Gamma;
-        AssembleMatrix(g);
-        if (!matrix.Factor()) return double.PositiveInfinity;
-
-        double borderDiagonal = 0;
-        double byR0 = 0, byR1 = 0, byR2 = 0;
-        if (SpoolIsFree)
+        if (!accelerationValid) Prepare();
+        evaluated = false;
+        dynamics.BeginIteration();
+        Velocity.AsSpan(0, size).CopyTo(stageW[0]);
+        acceleration.CopyTo(stageA[0], 0);
+        stageRate[0] = LineRate;
+        stageRateA[0] = spoolAcceleration;
+        double g = tableau.Gamma * step;
+        for (int i = 1; i < tableau.Stages; i++)
         {
-            // Column: F_P + g F_L; row: -(T_w + g T_r) on the last node.
-            for (int i = 0; i < size; i++) border[i] = columnRate[i] + (g * columnLine[i]);
-            matrix.Solve(border);
-            spool.Resistance(LineRate, out double slope);
-            byR0 = dynamics.TipTensionByVelocity[0] + (g * dynamics.TipTensionByPosition[0]);
-            byR1 = dynamics.TipTensionByVelocity[1] + (g * dynamics.TipTensionByPosition[1]);
-            byR2 = dynamics.TipTensionByVelocity[2] + (g * dynamics.TipTensionByPosition[2]);
-            int last = size - 3;
-            borderDiagonal = (spool.Inertia / g) + slope - tipTensionByRate - (g * tipTensionByLine)
-                - (byR0 * border[last]) - (byR1 * border[last + 1]) - (byR2 * border[last + 2]);
-        }
-
-        double stageTension = tipTension;
-        double stageLineOut = LineOut, stageLineRate = LineRate;
-        force.CopyTo(forceShifted.AsSpan());
-        bool shifted = false;
-        for (int i = 0; i < tableau.Stages; i++)
-        {
-            double[] ur = stageR[i], uw = stageW[i];
-            if (i > 0 && tableau.NewEvaluation[i])
-            {
-                Position.AsSpan(0, size).CopyTo(trialR);
-                Velocity.AsSpan(0, size).CopyTo(trialW);
-                stageLineOut = LineOut;
-                stageLineRate = LineRate;
-                for (int j = 0; j < i; j++)
-                {
-                    double a = tableau.GetA(i, j);
-                    if (a == 0) continue;
-                    AddScaled(trialR, stageR[j], a);
-                    AddScaled(trialW, stageW[j], a);
-                    stageLineOut += a * stageLine[j];
-                    stageLineRate += a * stageRate[j];
-                }
-
-                double stageTime = Time + (tableau.Alpha[i] * step);
-                boundary.Tip(stageTime, trialR.AsSpan(size, 3), trialW.AsSpan(size, 3));
-                if (SpoolIsFree && !(stageLineOut > 0)) return double.PositiveInfinity;
-                EvaluateAt(stageTime, trialR, trialW, stageLineOut, stageLineRate, forceShifted, false);
-                stageTension = dynamics.Tension[n - 1];
-                ToBaseMass(forceShifted);
-                shifted = true;
-            }
-
-            // Right-hand sides: positions first, then velocities multiplied by the mass at the step's start.
-            ReadOnlySpan<double> w = shifted ? trialW.AsSpan(0, size) : Velocity.AsSpan(0, size);
-            double lineRhs = stageLineRate;
-            double rateRhs = 0;
-            w.CopyTo(rhsR);
-            Array.Clear(rhsW);
+            Position.AsSpan(0, size).CopyTo(baseR);
+            Velocity.AsSpan(0, size).CopyTo(baseW);
+            double baseLine = LineOut, baseRate = LineRate;
             for (int j = 0; j < i; j++)
             {
-                double c = tableau.GetC(i, j) / step;
-                if (c == 0) continue;
-                AddScaled(rhsR, stageR[j], c);
-                AddScaled(rhsW, stageW[j], c);
-                lineRhs += c * stageLine[j];
-                rateRhs += c * stageRate[j];
+                double a = step * tableau.GetA(i, j);
+                AddScaled(baseR, stageW[j], a);
+                AddScaled(baseW, stageA[j], a);
+                baseLine += a * stageRate[j];
+                baseRate += a * stageRateA[j];
             }
 
-            double timeWeight = tableau.GammaSum[i] * step;
-            MultiplyMass(rhsW, uw);
-            for (int m = 0; m < size; m++) uw[m] += forceShifted[m] + (timeWeight * timeDerivative[m]);
-            AddPositionProduct(rhsR, g, uw);
-
-            if (SpoolIsFree)
-            {
-                for (int m = 0; m < size; m++) uw[m] += g * lineRhs * columnLine[m];
-                matrix.Solve(uw);
-                int last = size - 3;
-                double rhs = stageTension - spool.Resistance(stageLineRate, out _) + (spool.Inertia * rateRhs) + (tipTensionByLine * g * lineRhs);
-                for (int m = 0; m < 3; m++) rhs += dynamics.TipTensionByPosition[m] * g * rhsR[last + m];
-                rhs += (byR0 * uw[last]) + (byR1 * uw[last + 1]) + (byR2 * uw[last + 2]);
-                double up = rhs / borderDiagonal;
-                for (int m = 0; m < size; m++) uw[m] += border[m] * up;
-                stageRate[i] = up;
-                stageLine[i] = g * (lineRhs + up);
-            }
-            else
-            {
-                matrix.Solve(uw);
-                stageRate[i] = 0;
-                stageLine[i] = 0;
-            }
-
-            for (int m = 0; m < size; m++) ur[m] = g * (rhsR[m] + uw[m]);
-        }
-
-        // Combine.
-        Position.AsSpan(0, size).CopyTo(NextPosition);
-        Velocity.AsSpan(0, size).CopyTo(NextVelocity);
-        double nextLine = LineOut, nextRate = LineRate;
-        for (int i = 0; i < tableau.Stages; i++)
-        {
-            double m = tableau.M[i];
-            if (m == 0) continue;
-            AddScaled(NextPosition, stageR[i], m);
-            AddScaled(NextVelocity, stageW[i], m);
-            nextLine += m * stageLine[i];
-            nextRate += m * stageRate[i];
-        }
-
-        double next = Time + step;
-        boundary.Tip(next, NextPosition.AsSpan(size, 3), NextVelocity.AsSpan(size, 3));
-        if (SpoolIsFree)
-        {
-            NextLineOut = nextLine;
-            NextLineRate = nextRate;
-        }
-        else
-        {
-            boundary.Line(next, out double length, out double rate, out _);
-            NextLineOut = length;
+            double rate = Predict(i, step);
+            if (!SolveStage(Time + (tableau.C[i] * step), g, baseLine, baseRate, ref rate, tableau.C[i] != tableau.C[i - 1], control)) return double.PositiveInfinity;
+            EnergyRates energy = dynamics.Energy;
+            StagePower[i] = energy.Gravity + energy.Drag + energy.Rod;
+            trialW.AsSpan(0, size).CopyTo(stageW[i]);
+            double inverse = 1 / g;
+            double[] stage = stageA[i];
+            for (int m = 0; m < size; m++) stage[m] = (trialW[m] - baseW[m]) * inverse;
+            stageRate[i] = rate;
+            stageRateA[i] = (rate - baseRate) * inverse;
+            NextLineOut = baseLine + (g * rate);
             NextLineRate = rate;
         }
 
-        return ErrorNorm(control);
+        double next = Time + step;
+        double[] w = stageW[tableau.Stages - 1];
+        w.CopyTo(NextVelocity.AsSpan());
+        for (int m = 0; m < size; m++) NextPosition[m] = baseR[m] + (g * w[m]);
+        boundary.Tip(next, NextPosition.AsSpan(size, 3), NextVelocity.AsSpan(size, 3));
+        if (!SpoolIsFree)
+        {
+            boundary.Line(next, out double length, out double lineRate, out _);
+            NextLineOut = length;
+            NextLineRate = lineRate;
+        }
+
+        return EstimateError(step, control);
     }
 
-    /// <summary>Names the node with the largest velocity error of the last trial, for messages.</summary>
+    /// <summary>Names the node that moved most in the last iteration, for messages.</summary>
     public string WorstNode(out double depth)
     {
         int worst = 0;
         double largest = -1;
-        double[] e = stageW[tableau.Stages - 1];
         for (int m = 0; m < size; m++)
         {
-            double value = double.IsNaN(e[m]) ? double.MaxValue : Math.Abs(e[m]);
-            if (value > largest)
-            {
-                largest = value;
-                worst = m / 3;
-            }
+            double value = double.IsNaN(increment[m]) ? double.MaxValue : Math.Abs(increment[m]);
+            if (value <= largest) continue;
+            largest = value;
+            worst = m / 3;
         }
 
         depth = -Position[(3 * worst) + 2];
@@ -324,81 +278,134 @@ internal sealed class LineIntegrator
     /// <summary>Makes the trial step the current state.</summary>
     public void Accept(double step)
     {
+        Velocity.AsSpan(0, size).CopyTo(previousVelocity);
+        previousRate = LineRate;
+        previousStep = step;
         NextPosition.CopyTo(Position.AsSpan());
         NextVelocity.CopyTo(Velocity.AsSpan());
+        stageA[tableau.Stages - 1].CopyTo(acceleration, 0);
+        spoolAcceleration = stageRateA[tableau.Stages - 1];
         LineOut = NextLineOut;
         LineRate = NextLineRate;
         Time += step;
-        derivativesValid = false;
+        evaluated = false;
+        dynamics.KeepTensions(true);
     }
 
     private static void AddScaled(Span<double> target, ReadOnlySpan<double> source, double factor)
     {
-        for (int m = 0; m < source.Length; m++) target[m] += factor * source[m];
+        int width = Vector<double>.Count, m = 0;
+        var f = new Vector<double>(factor);
+        for (; m <= source.Length - width; m += width)
+        {
+            Span<double> t = target.Slice(m, width);
+            (new Vector<double>(t) + (f * new Vector<double>(source.Slice(m, width)))).CopyTo(t);
+        }
+
+        for (; m < source.Length; m++) target[m] += factor * source[m];
+    }
+
+    private void Restart()
+    {
+        accelerationValid = false;
+        evaluated = false;
+        previousStep = 0;
+    }
+
+    // Starting value of a stage's velocities: a parabola through what is known. Returns that of the line's speed.
+    private double Predict(int stage, double step)
+    {
+        double[] a0 = stageA[0];
+        double at = tableau.C[stage] * step;
+        if (stage == 1)
+        {
+            double q = previousStep > 0 ? at * at / (previousStep * previousStep) : 0;
+            for (int m = 0; m < size; m++)
+                trialW[m] = Velocity[m] + (at * a0[m]) + (q * (previousVelocity[m] - Velocity[m] + (previousStep * a0[m])));
+            return LineRate + (at * spoolAcceleration) + (q * (previousRate - LineRate + (previousStep * spoolAcceleration)));
+        }
+
+        if (tableau.C[stage] == tableau.C[stage - 1])
+        {
+            stageW[stage - 1].CopyTo(trialW, 0);
+            return stageRate[stage - 1];
+        }
+
+        double[] w1 = stageW[stage - 1];
+        double before = tableau.C[stage - 1] * step, share = at * at / (before * before);
+        for (int m = 0; m < size; m++)
+            trialW[m] = Velocity[m] + (at * a0[m]) + (share * (w1[m] - Velocity[m] - (before * a0[m])));
+        return LineRate + (at * spoolAcceleration) + (share * (stageRate[stage - 1] - LineRate - (before * spoolAcceleration)));
+    }
+
+    // Newton's method for M (w - w0)/g = F(r0 + g w, w), with the line's speed if the spool is free. A stage at the time of the one before starts with its matrix.
+    private bool SolveStage(double time, double g, double baseLine, double baseRate, ref double rate, bool renew, in StepControl control)
+    {
+        boundary.Tip(time, trialR.AsSpan(size, 3), trialW.AsSpan(size, 3));
+        double before = double.PositiveInfinity;
+        for (int iteration = 0; iteration < IterationLimit; iteration++)
+        {
+            for (int m = 0; m < size; m++) trialR[m] = baseR[m] + (g * trialW[m]);
+            double line = baseLine + (g * rate);
+            if (SpoolIsFree && !(line > 0)) return false;
+            EvaluateAt(time, trialR, trialW, line, rate, increment, renew);
+            double tipTension = dynamics.Tension[n - 1];
+            bool own = renew;
+            if (renew)
+            {
+                AssembleMatrix(g);
+                Factorisations++;
+                if (!matrix.Factor()) return false;
+                if (SpoolIsFree) PrepareBorder(g, rate);
+                renew = false;
+            }
+
+            SubtractInertia(g);
+            matrix.Solve(increment);
+            double rateIncrement = 0;
+            if (SpoolIsFree)
+            {
+                double residual = tipTension - spool.Resistance(rate, out _) - (spool.Inertia * (rate - baseRate) / g);
+                rateIncrement = (residual + TipProduct(increment, g)) / borderDiagonal;
+                AddScaled(increment, border, rateIncrement);
+                rate += rateIncrement;
+            }
+
+            for (int m = 0; m < size; m++) trialW[m] += increment[m];
+            if (own) dynamics.AdvanceIteration(increment, g, g * rateIncrement);
+            double norm = Norm(increment, g, control);
+            if (SpoolIsFree) norm = Math.Max(norm, Math.Abs(rateIncrement) * Math.Max(g / control.LinePosition, 1 / control.LineVelocity));
+            if (!double.IsFinite(norm)) return false;
+            if (own && norm < NewtonTolerance) return true;
+            double contraction = norm / before;
+            if (iteration > 0 && contraction < 1 && contraction / (1 - contraction) * norm < NewtonTolerance) return true;
+            if (norm < 1e-2 * NewtonTolerance) return true;
+            renew = norm > SmallIncrement || contraction > FastContraction;
+            before = norm;
+        }
+
+        return false;
     }
 
     private void EvaluateAt(double time, double[] r, double[] w, double lineOut, double lineRate, double[] result, bool derivatives)
     {
-        double length = lineOut, rate = lineRate, acceleration = 0;
-        if (!SpoolIsFree) boundary.Line(time, out length, out rate, out acceleration);
-        dynamics.Evaluate(r, w, length, rate, acceleration, result, derivatives);
+        double length = lineOut, rate = lineRate, lineAcceleration = 0;
+        if (!SpoolIsFree) boundary.Line(time, out length, out rate, out lineAcceleration);
+        dynamics.Evaluate(r, w, length, rate, lineAcceleration, result, derivatives);
         Evaluations++;
-    }
-
-    private void PrepareStart()
-    {
-        // Explicit dependence on time, by a one-sided difference: tip motion and reeling.
-        double delta = 1e-6;
-        double later = Time + delta;
-        Position.AsSpan(0, size).CopyTo(trialR);
-        Velocity.AsSpan(0, size).CopyTo(trialW);
-        boundary.Tip(later, trialR.AsSpan(size, 3), trialW.AsSpan(size, 3));
-        EvaluateAt(later, trialR, trialW, LineOut, LineRate, timeDerivative, false);
-        if (SpoolIsFree)
-        {
-            double lineDelta = 1e-7 * LineOut;
-            EvaluateAt(Time, Position, Velocity, LineOut + lineDelta, LineRate, columnLine, false);
-            double tensionLine = dynamics.Tension[n - 1];
-            double rateDelta = 1e-6;
-            EvaluateAt(Time, Position, Velocity, LineOut, LineRate + rateDelta, columnRate, false);
-            double tensionRate = dynamics.Tension[n - 1];
-            EvaluateAt(Time, Position, Velocity, LineOut, LineRate, force, true);
-            tipTension = dynamics.Tension[n - 1];
-            tipTensionByLine = (tensionLine - tipTension) / lineDelta;
-            tipTensionByRate = (tensionRate - tipTension) / rateDelta;
-            for (int m = 0; m < size; m++)
-            {
-                columnLine[m] = (columnLine[m] - force[m]) / lineDelta;
-                columnRate[m] = (columnRate[m] - force[m]) / rateDelta;
-            }
-        }
-        else
-        {
-            EvaluateAt(Time, Position, Velocity, LineOut, LineRate, force, true);
-        }
-
-        for (int m = 0; m < size; m++) timeDerivative[m] = (timeDerivative[m] - force[m]) / delta;
-        dynamics.MassMatrix.CopyTo(baseMass.AsSpan());
-        derivativesValid = true;
     }
 
     // W = M/g - F_w - g F_r
     private void AssembleMatrix(double g)
     {
-        Span<double> diagonal = matrix.Diagonal, upper = matrix.Upper, lower = matrix.Lower;
+        Combine(matrix.Diagonal, dynamics.VelocityDiagonal, dynamics.PositionDiagonal, g);
+        Combine(matrix.Upper, dynamics.VelocityUpper, dynamics.PositionUpper, g);
+        Combine(matrix.Lower, dynamics.VelocityLower, dynamics.PositionLower, g);
         double inverse = 1 / g;
-        double[] pd = dynamics.PositionDiagonal, pu = dynamics.PositionUpper, pl = dynamics.PositionLower;
-        double[] vd = dynamics.VelocityDiagonal, vu = dynamics.VelocityUpper, vl = dynamics.VelocityLower;
-        for (int m = 0; m < diagonal.Length; m++)
-        {
-            diagonal[m] = -vd[m] - (g * pd[m]);
-            upper[m] = -vu[m] - (g * pu[m]);
-            lower[m] = -vl[m] - (g * pl[m]);
-        }
-
+        Span<double> diagonal = matrix.Diagonal;
         for (int j = 0; j < n; j++)
         {
-            ReadOnlySpan<double> mass = baseMass.AsSpan(6 * j, 6);
+            ReadOnlySpan<double> mass = dynamics.MassMatrix.AsSpan(6 * j, 6);
             Span<double> d = diagonal.Slice(9 * j, 9);
             d[0] += inverse * mass[0];
             d[1] += inverse * mass[1];
@@ -412,25 +419,53 @@ internal sealed class LineIntegrator
         }
     }
 
-    private void MultiplyMass(ReadOnlySpan<double> x, Span<double> result)
+    private static void Combine(Span<double> target, ReadOnlySpan<double> byVelocity, ReadOnlySpan<double> byPosition, double g)
     {
+        int width = Vector<double>.Count, m = 0;
+        var f = new Vector<double>(-g);
+        for (; m <= target.Length - width; m += width)
+            ((f * new Vector<double>(byPosition.Slice(m, width))) - new Vector<double>(byVelocity.Slice(m, width))).CopyTo(target.Slice(m, width));
+        for (; m < target.Length; m++) target[m] = (-g * byPosition[m]) - byVelocity[m];
+    }
+
+    // Column of the forces by the line's speed, solved, and the pivot of the bordering row.
+    private void PrepareBorder(double g, double rate)
+    {
+        dynamics.LineColumn(g, border);
+        matrix.Solve(border);
+        spool.Resistance(rate, out double slope);
+        borderDiagonal = (spool.Inertia / g) + slope - dynamics.TensionByRate[n - 1] - (g * dynamics.TensionByLine[n - 1]) - TipProduct(border, g);
+    }
+
+    private double TipProduct(double[] x, double g)
+    {
+        double sum = 0;
+        for (int m = 0; m < 3; m++) sum += (dynamics.TipTensionByVelocity[m] + (g * dynamics.TipTensionByPosition[m])) * x[size - 3 + m];
+        return sum;
+    }
+
+    // increment -= M (w - w0)/g with the masses of the last evaluation.
+    private void SubtractInertia(double g)
+    {
+        double[] mass = dynamics.MassMatrix;
+        double inverse = 1 / g;
         for (int j = 0; j < n; j++)
         {
-            ReadOnlySpan<double> m = baseMass.AsSpan(6 * j, 6);
-            double x0 = x[3 * j], x1 = x[(3 * j) + 1], x2 = x[(3 * j) + 2];
-            result[3 * j] = (m[0] * x0) + (m[1] * x1) + (m[2] * x2);
-            result[(3 * j) + 1] = (m[1] * x0) + (m[3] * x1) + (m[4] * x2);
-            result[(3 * j) + 2] = (m[2] * x0) + (m[4] * x1) + (m[5] * x2);
+            ReadOnlySpan<double> m = mass.AsSpan(6 * j, 6);
+            Span<double> f = increment.AsSpan(3 * j, 3);
+            double x0 = (trialW[3 * j] - baseW[3 * j]) * inverse, x1 = (trialW[(3 * j) + 1] - baseW[(3 * j) + 1]) * inverse, x2 = (trialW[(3 * j) + 2] - baseW[(3 * j) + 2]) * inverse;
+            f[0] -= (m[0] * x0) + (m[1] * x1) + (m[2] * x2);
+            f[1] -= (m[1] * x0) + (m[3] * x1) + (m[4] * x2);
+            f[2] -= (m[2] * x0) + (m[4] * x1) + (m[5] * x2);
         }
     }
 
-    // The mass matrix turns with the line: F becomes M_start M_stage^-1 F.
-    private void ToBaseMass(Span<double> f)
+    private void SolveMass(double[] f, double[] result)
     {
-        double[] stageMass = dynamics.MassMatrix;
+        double[] mass = dynamics.MassMatrix;
         for (int j = 0; j < n; j++)
         {
-            ReadOnlySpan<double> m = stageMass.AsSpan(6 * j, 6);
+            ReadOnlySpan<double> m = mass.AsSpan(6 * j, 6);
             double c00 = (m[3] * m[5]) - (m[4] * m[4]);
             double c01 = (m[2] * m[4]) - (m[1] * m[5]);
             double c02 = (m[1] * m[4]) - (m[2] * m[3]);
@@ -439,74 +474,44 @@ internal sealed class LineIntegrator
             double c22 = (m[0] * m[3]) - (m[1] * m[1]);
             double scale = 1 / ((m[0] * c00) + (m[1] * c01) + (m[2] * c02));
             double f0 = f[3 * j] * scale, f1 = f[(3 * j) + 1] * scale, f2 = f[(3 * j) + 2] * scale;
-            double a0 = (c00 * f0) + (c01 * f1) + (c02 * f2);
-            double a1 = (c01 * f0) + (c11 * f1) + (c12 * f2);
-            double a2 = (c02 * f0) + (c12 * f1) + (c22 * f2);
-            ReadOnlySpan<double> b = baseMass.AsSpan(6 * j, 6);
-            f[3 * j] = (b[0] * a0) + (b[1] * a1) + (b[2] * a2);
-            f[(3 * j) + 1] = (b[1] * a0) + (b[3] * a1) + (b[4] * a2);
-            f[(3 * j) + 2] = (b[2] * a0) + (b[4] * a1) + (b[5] * a2);
+            result[3 * j] = (c00 * f0) + (c01 * f1) + (c02 * f2);
+            result[(3 * j) + 1] = (c01 * f0) + (c11 * f1) + (c12 * f2);
+            result[(3 * j) + 2] = (c02 * f0) + (c12 * f1) + (c22 * f2);
         }
     }
 
-    // result += factor F_r x
-    private void AddPositionProduct(ReadOnlySpan<double> x, double factor, Span<double> result)
+    // Velocity increments in units of the tolerance, as velocities and as the displacements they make.
+    private double Norm(double[] x, double g, in StepControl control)
     {
-        double[] pd = dynamics.PositionDiagonal, pu = dynamics.PositionUpper, pl = dynamics.PositionLower;
-        for (int j = 0; j < n; j++)
+        double own = (x[0] * x[0]) + (x[1] * x[1]) + (x[2] * x[2]), rest = 0;
+        for (int m = 3; m < size; m++) rest += x[m] * x[m];
+        double scaleOwn = Math.Max(g / control.Position, 1 / control.Velocity), scaleRest = Math.Max(g / control.LinePosition, 1 / control.LineVelocity);
+        return Math.Max(Math.Sqrt(own) * scaleOwn, Math.Sqrt(rest / Math.Max(1, n - 1)) * scaleRest);
+    }
+
+    private double EstimateError(double step, in StepControl control)
+    {
+        Array.Clear(errorR);
+        Array.Clear(errorW);
+        double errorLine = 0;
+        for (int i = 0; i < tableau.Stages; i++)
         {
-            double s0 = 0, s1 = 0, s2 = 0;
-            Accumulate(pd.AsSpan(9 * j, 9), x.Slice(3 * j, 3), ref s0, ref s1, ref s2);
-            if (j > 0) Accumulate(pl.AsSpan(9 * j, 9), x.Slice(3 * (j - 1), 3), ref s0, ref s1, ref s2);
-            if (j + 1 < n) Accumulate(pu.AsSpan(9 * j, 9), x.Slice(3 * (j + 1), 3), ref s0, ref s1, ref s2);
-            result[3 * j] += factor * s0;
-            result[(3 * j) + 1] += factor * s1;
-            result[(3 * j) + 2] += factor * s2;
-        }
-    }
-
-    private static void Accumulate(ReadOnlySpan<double> block, ReadOnlySpan<double> x, ref double s0, ref double s1, ref double s2)
-    {
-        s0 += (block[0] * x[0]) + (block[1] * x[1]) + (block[2] * x[2]);
-        s1 += (block[3] * x[0]) + (block[4] * x[1]) + (block[5] * x[2]);
-        s2 += (block[6] * x[0]) + (block[7] * x[1]) + (block[8] * x[2]);
-    }
-
-    // Line nodes weigh next to nothing and are dragged along: their velocity may be off by more than the lure's at the same error in depth.
-    private const double LineVelocitySlack = 4;
-
-    // The lure and the rest of the line are judged apart: the lure must not be averaged away by forty nodes.
-    private double ErrorNorm(in StepControl control)
-    {
-        double rest = 0, own = 0;
-        double inverseR = 1 / control.Position, inverseW = 1 / control.Velocity;
-        double inverseLineW = inverseW / LineVelocitySlack;
-        for (int m = 0; m < size; m++)
-        {
-            double er = 0, ew = 0;
-            for (int i = 0; i < tableau.Stages; i++)
-            {
-                double e = tableau.E[i];
-                if (e == 0) continue;
-                er += e * stageR[i][m];
-                ew += e * stageW[i][m];
-            }
-
-            er *= inverseR;
-            ew *= m < 3 ? inverseW : inverseLineW;
-            double square = (er * er) + (ew * ew);
-            if (m < 3) own += square;
-            else rest += square;
+            double e = step * tableau.E[i];
+            AddScaled(errorR, stageW[i], e);
+            AddScaled(errorW, stageA[i], e);
+            errorLine += e * stageRate[i];
         }
 
+        double own = 0, rest = 0;
+        double inverseR = 1 / control.Position, inverseW = 1 / control.Velocity, lineR = 1 / control.LinePosition, lineW = 1 / control.LineVelocity;
+        for (int m = 0; m < 3; m++)
+            own += (errorR[m] * errorR[m] * inverseR * inverseR) + (errorW[m] * errorW[m] * inverseW * inverseW);
+        for (int m = 3; m < size; m++)
+            rest += (errorR[m] * errorR[m] * lineR * lineR) + (errorW[m] * errorW[m] * lineW * lineW);
+
+        // The lure and the rest of the line are judged apart: the lure must not be averaged away by forty nodes.
         double error = Math.Sqrt(Math.Max(own, rest / Math.Max(1, n - 1)));
-        if (SpoolIsFree)
-        {
-            double el = 0;
-            for (int i = 0; i < tableau.Stages; i++) el += tableau.E[i] * stageLine[i];
-            error = Math.Max(error, Math.Abs(el) * inverseR);
-        }
-
+        if (SpoolIsFree) error = Math.Max(error, Math.Abs(errorLine) * lineR);
         return double.IsFinite(error) ? error : double.PositiveInfinity;
     }
 }

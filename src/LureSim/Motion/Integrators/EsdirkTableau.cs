@@ -1,0 +1,37 @@
+namespace LureSim.Motion.Integrators;
+
+/// <summary>
+/// A stiffly accurate singly diagonally implicit Runge-Kutta method with explicit first stage, as data: Y_i = y + h sum_j a_ij f(Y_j), y' = Y_s.
+/// </summary>
+/// <param name="Name">Name.</param>
+/// <param name="Order">Order.</param>
+/// <param name="Gamma">Diagonal coefficient of all stages but the first.</param>
+/// <param name="A">Strictly lower triangle, row by row.</param>
+/// <param name="C">Stage times.</param>
+/// <param name="E">Weights of the error estimate.</param>
+internal sealed record EsdirkTableau(string Name, int Order, double Gamma, double[] A, double[] C, double[] E)
+{
+    /// <summary>
+    /// ESDIRK 3/2 of Kvaerno 2004, BIT 44:489: order 3 with an embedded method of order 2, the third stage. Both are L-stable and stiffly accurate, so that the error estimate
+    /// needs no filter where the line is stiff.
+    /// </summary>
+    public static EsdirkTableau Kvaerno3 { get; } = MakeKvaerno3();
+
+    /// <summary>Number of stages, the explicit one included.</summary>
+    public int Stages => C.Length;
+
+    /// <summary>a_ij, i above j, zero-based.</summary>
+    public double GetA(int i, int j) => A[(i * (i - 1) / 2) + j];
+
+    /// <summary>Weight b_i of a stage in the step.</summary>
+    public double GetB(int i) => i + 1 < Stages ? GetA(Stages - 1, i) : Gamma;
+
+    private static EsdirkTableau MakeKvaerno3()
+    {
+        // gamma: the root near 0.436 of x^3 - 3 x^2 + 3/2 x - 1/6.
+        const double G = 0.43586652150845899942;
+        double a31 = ((-4 * G * G) + (6 * G) - 1) / (4 * G), a32 = (1 - (2 * G)) / (4 * G);
+        double b1 = ((6 * G) - 1) / (12 * G), b2 = -1 / (((24 * G) - 12) * G), b3 = ((-6 * G * G) + (6 * G) - 1) / ((6 * G) - 3);
+        return new("Kvaerno 3(2)", 3, G, [G, a31, a32, b1, b2, b3], [0, 2 * G, 1, 1], [b1 - a31, b2 - a32, b3 - G, G]);
+    }
+}

@@ -1,0 +1,121 @@
+using CsCheck;
+using LureSim.Decision;
+using LureSim.Scenarios;
+using LureSim.Tests.Scenarios;
+
+namespace LureSim.Tests.Decision;
+
+public class RigComparisonTests
+{
+    private const string Rigs = """
+
+        compare:
+          - name: mine
+            jig_head: 1/8 oz
+          - name: hers
+            jig_head: 1/8 oz
+        """;
+
+    private static Scenario Read(string rigs = Rigs) => TestScenario.Read(TestScenario.Text + rigs);
+
+    [Fact]
+    public void Identical_rigs_differ_in_nothing()
+    {
+        var comparison = RigComparison.Of(Read());
+        Assert.Empty(comparison.Differences);
+        Assert.All(comparison.Measures, item => Assert.Equal(item.First, item.Second));
+        Assert.All(comparison.Measures, item => Assert.Null(item.Main));
+        Assert.Contains("differ in nothing", Assert.Single(comparison.Sentences(UnitSystem.Us)), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("            jig_head: 1/2 oz", "weight", 0)]
+    [InlineData("            jig_head: 1/8 oz\n            retrieve: {speed: 1.5 m/s}", "speed", 0)]
+    [InlineData("            jig_head: 1/8 oz\n            line: {kind: monofilament, strength: 30 lb}", "line", 0)]
+    [InlineData("            jig_head: 1/8 oz\n            colour: dark purple", "colour", 1)]
+    public void A_single_difference_has_all_of_the_share(string other, string feature, int measure)
+    {
+        string rigs = Rigs[..Rigs.LastIndexOf("    jig_head", StringComparison.Ordinal)] + other.Replace("            ", "    ", StringComparison.Ordinal);
+        var comparison = RigComparison.Of(Read(rigs));
+        Assert.Equal(feature, Assert.Single(comparison.Differences).Id);
+        MeasureComparison item = comparison.Measures[measure];
+        FeatureEffect effect = Assert.Single(item.Effects);
+        Assert.NotEqual(item.First, item.Second);
+        Assert.Equal(1, effect.Share);
+        Assert.Equal(item.Second - item.First, effect.Effect, 1e-12);
+        Assert.Equal(effect.Effect, effect.ChangedFirst, 1e-12);
+        Assert.Equal(effect.Effect, effect.ChangedLast, 1e-12);
+    }
+
+    [Fact]
+    public void Colour_never_moves_the_lure()
+    {
+        var comparison = RigComparison.Of(Read(Rigs[..Rigs.LastIndexOf("    jig_head", StringComparison.Ordinal)] + "    jig_head: 1/4 oz\n    colour: dark purple"));
+        Assert.Equal(["weight", "colour"], comparison.Differences.Select(d => d.Id));
+        FeatureEffect colour = comparison.Measures[0].Effects[1];
+        Assert.Equal((0.0, 0.0), (colour.Effect, colour.Share));
+        Assert.Equal(comparison.Measures[1].Second - comparison.Measures[1].First, comparison.Measures[1].Effects.Sum(e => e.Effect), 1e-9);
+    }
+
+    [Fact]
+    public void Interacting_differences_share_alike()
+    {
+        // Worked by hand: neither does anything alone, both together give 1; by symmetry each has one half.
+        MeasureComparison both = RigComparison.Explain(RigMeasure.All[0], [RigFeature.All[0], RigFeature.All[1]], [0, 0, 0, 1]);
+        Assert.Equal([0.5, 0.5], both.Effects.Select(e => e.Effect));
+
+        // The glove game (Shapley 1953): one left glove and two right ones, a pair is worth 1: 2/3, 1/6, 1/6.
+        double[] gloves = [0, 0, 0, 1, 0, 1, 0, 1];
+        MeasureComparison game = RigComparison.Explain(RigMeasure.All[0], [.. RigFeature.All.Take(3)], gloves);
+        Assert.Equal(2.0 / 3, game.Effects[0].Effect, 1e-12);
+        Assert.Equal(1.0 / 6, game.Effects[1].Effect, 1e-12);
+        Assert.Equal(1.0 / 6, game.Effects[2].Effect, 1e-12);
+    }
+
+    [Fact]
+    public void Effects_always_add_to_the_change()
+    {
+        Gen.Double[-1, 1].Array[16].HoldsFor(values =>
+        {
+            MeasureComparison item = RigComparison.Explain(RigMeasure.All[0], [.. RigFeature.All.Take(4)], values);
+            double shares = item.Effects.Sum(e => e.Share);
+            Assert.Equal(values[^1] - values[0], item.Effects.Sum(e => e.Effect), 1e-12);
+            Assert.Equal(1, shares, 1e-12);
+        });
+    }
+
+    [Fact]
+    public void Mistakes_in_the_rigs_are_told_with_their_place()
+    {
+        IReadOnlyList<ScenarioProblem> problems = TestScenario.Problems(TestScenario.Text + """
+
+            compare:
+              - name: mine
+                jig_head: 1/8 oz
+                presentation: hopp
+              - name: mine
+                jig_head: 1/8 oz
+                cast: 2.5 m
+            """);
+        Assert.Equal(["compare[0].presentation", "compare[1].cast", "compare[1].name"], problems.Select(p => p.Key).Order());
+        Assert.Contains(problems, p => p.Fix == "write \"hop\"");
+    }
+
+    [Fact]
+    public void Every_part_of_a_rig_belongs_to_a_feature()
+    {
+        Scenario scenario = Read();
+        ComparedRig first = scenario.Compare[0];
+        ComparedRig second = new(
+            "hers",
+            scenario.Tackle.JigHeads[2],
+            scenario.Tackle.Bodies[1],
+            "black",
+            first.Line with { Strength = 2 * first.Line.Strength },
+            null,
+            scenario.Presentations[1]);
+        ComparedRig all = RigFeature.All.Aggregate(first, (rig, feature) => feature.Take(rig, second));
+        Assert.Equal(second with { Name = "mine", Presentation = second.Presentation with { Name = first.Presentation.Name } }, all);
+        Assert.All(RigFeature.All, feature => Assert.False(feature.Differs(all, second)));
+    }
+}

@@ -1,0 +1,38 @@
+using AngleSharp.Html.Dom;
+using AngleSharp.Html.Parser;
+using LureSim.Decision.Tide;
+using LureSim.Report.Sheets;
+using LureSim.Scenarios;
+
+namespace LureSim.Tests.Report;
+
+public class TidePageTests
+{
+    [Theory]
+    [InlineData(UnitSystem.Us, "18:30", "0.7 m/s", "1.4 kn")]
+    [InlineData(UnitSystem.Metric, "18:30", "kn", "0.74 m/s")]
+    public void The_page_stands_alone_and_names_every_hour(UnitSystem units, string time, string not, string current)
+    {
+        TideTable table = Studies.Tide(Samples.Bridge());
+        string html = TideWriter.Html(table, units);
+        IHtmlDocument page = new HtmlParser().ParseDocument(html);
+        Assert.DoesNotContain("http", html, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("NaN", html, StringComparison.Ordinal);
+        Assert.Empty(page.QuerySelectorAll("script, link, img, iframe, [src], [href]"));
+        string text = page.QuerySelector("table")!.TextContent;
+        Assert.Contains(time, text, StringComparison.Ordinal);
+        Assert.Contains(current, text, StringComparison.Ordinal);
+        Assert.DoesNotContain(not, text, StringComparison.Ordinal);
+        Assert.Equal(table.Rows.Count, page.QuerySelectorAll("tbody tr").Length);
+        string[] ids = [.. page.QuerySelectorAll("[id]").Select(e => e.Id!)];
+        Assert.Equal(ids.Length, ids.Distinct().Count());
+    }
+
+    [Fact]
+    public void Without_a_tide_only_the_table_by_depth_and_current_is_left()
+    {
+        TideTable table = Studies.Tide(Samples.Bridge()) with { Rows = [] };
+        Assert.Equal(["weight-by-current"], TideWriter.Figures(table, UnitSystem.Us).Select(f => f.Name));
+        Assert.Contains("By depth and current", TideWriter.Html(table, UnitSystem.Us), StringComparison.Ordinal);
+    }
+}
