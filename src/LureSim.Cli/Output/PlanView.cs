@@ -46,5 +46,5 @@ internal static class PlanView
     }
 
     private static string Name(Candidate candidate, MeasureFormatter units) =>
-        $"{units.HeadLabel(candidate.Rig.Head)} with {candidate.Rig.Body.Label}, {candidate.Rig.Presentation.Name}";
+        $"{(candidate.Rig.Head.IsNone ? candidate.Rig.Body.Label : $"{units.HeadLabel(candidate.Rig.Head)} with {candidate.Rig.Body.Label}")}, {candidate.Rig.Presentation.Name}";
 }
