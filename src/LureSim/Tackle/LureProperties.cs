@@ -17,12 +17,6 @@ public abstract class LureProperties
     public required double ContactRadius { get; init; }
 
     /// <summary>
-    /// Mean lift coefficient times area (m2), in force = 1/2 rho CLA U^2 across the flow, upward positive, from the action model; 0 where none was computed.
-    /// The line dynamics takes <see cref="LiftAreaAt"/>.
-    /// </summary>
-    public double LiftArea { get; init; }
-
-    /// <summary>
     /// Drag area Cd A (m2) at a speed through the water, in force = 1/2 rho CdA U^2, multiplied by the speed (m3/s) so that Stokes drag stays regular at rest.
     /// </summary>
     /// <param name="speed">Speed through the water (m/s), 0 or more.</param>
