@@ -9,22 +9,12 @@ using Spectre.Console.Cli;
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>action</c>.</summary>
-internal sealed class ActionSettings : TableSettings
+internal sealed class ActionSettings : RigSettings
 {
     /// <summary>The jig head of the rig to look at closely; null for the first.</summary>
     [CommandOption("--weight <WEIGHT>")]
     [Description("The jig head of the rig to look at closely: a weight of the tackle box, unweighted, or the name of a hard lure (default: the first lure)")]
     public string? Weight { get; init; }
-
-    /// <summary>The presentation; null for the first.</summary>
-    [CommandOption("--presentation <NAME>")]
-    [Description("Its presentation by name (default: the first of the scenario)")]
-    public string? Presentation { get; init; }
-
-    /// <summary>The body; null for the first.</summary>
-    [CommandOption("--body <NAME>")]
-    [Description("Its body by name (default: the first of the scenario)")]
-    public string? Body { get; init; }
 
     /// <summary>True to write the figures as PDF as well.</summary>
     [CommandOption("--pdf")]

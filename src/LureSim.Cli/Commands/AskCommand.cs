@@ -9,22 +9,12 @@ using Spectre.Console.Cli;
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>ask</c>.</summary>
-internal sealed class AskSettings : TableSettings
+internal sealed class AskSettings : RigSettings
 {
     /// <summary>The jig head; null for all of the box.</summary>
     [CommandOption("--weight <WEIGHT>")]
     [Description("The jig head that speed and count-down are asked for (default: every head of the box)")]
     public string? Weight { get; init; }
-
-    /// <summary>The presentation; null for the first.</summary>
-    [CommandOption("--presentation <NAME>")]
-    [Description("The presentation by its name (default: the first of the scenario)")]
-    public string? Presentation { get; init; }
-
-    /// <summary>The body; null for the first.</summary>
-    [CommandOption("--body <NAME>")]
-    [Description("The body by its name (default: the first of the scenario)")]
-    public string? Body { get; init; }
 
     /// <summary>Depth to hold; null for the middle of the strike zone.</summary>
     [CommandOption("--depth <DEPTH>")]

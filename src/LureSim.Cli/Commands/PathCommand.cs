@@ -9,22 +9,12 @@ using Spectre.Console.Cli;
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>path</c>.</summary>
-internal sealed class PathSettings : TableSettings
+internal sealed class PathSettings : RigSettings
 {
     /// <summary>The jig head, by weight or label.</summary>
     [CommandOption("--weight <WEIGHT>", isRequired: true)]
     [Description("The jig head: a weight of the tackle box, such as \"1/4 oz\", or unweighted; none with a hard lure")]
     public required string Weight { get; init; }
-
-    /// <summary>The presentation; null for the first.</summary>
-    [CommandOption("--presentation <NAME>")]
-    [Description("The presentation by its name (default: the first of the scenario)")]
-    public string? Presentation { get; init; }
-
-    /// <summary>The body; null for the first.</summary>
-    [CommandOption("--body <NAME>")]
-    [Description("The body by its name (default: the first of the scenario)")]
-    public string? Body { get; init; }
 
     /// <summary>Time between two lines of the table.</summary>
     [CommandOption("--every <TIME>")]

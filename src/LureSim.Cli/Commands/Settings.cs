@@ -144,3 +144,17 @@ internal abstract class TableSettings : ScenarioSettings
         Json && Csv ? ValidationResult.Error("--json and --csv exclude each other.") : ValidationResult.Success(),
         Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.") : ValidationResult.Success());
 }
+
+/// <summary>Options of the commands that look at one rig.</summary>
+internal abstract class RigSettings : TableSettings
+{
+    /// <summary>The presentation; null for the first.</summary>
+    [CommandOption("--presentation <NAME>")]
+    [Description("The presentation by its name (default: the first of the scenario)")]
+    public string? Presentation { get; init; }
+
+    /// <summary>The body; null for the first.</summary>
+    [CommandOption("--body <NAME>")]
+    [Description("The body by its name (default: the first of the scenario)")]
+    public string? Body { get; init; }
+}
