@@ -266,6 +266,29 @@ internal sealed class LineDynamics
         useIterate = false;
     }
 
+    /// <summary>Accelerations of the free nodes under the forces of the last evaluation.</summary>
+    /// <param name="f">Forces, 3 N (N).</param>
+    /// <param name="result">Result, 3 N (m/s2).</param>
+    public void SolveMass(ReadOnlySpan<double> f, Span<double> result)
+    {
+        double[] mass = MassMatrix;
+        for (int j = 0; j < segments; j++)
+        {
+            ReadOnlySpan<double> m = mass.AsSpan(6 * j, 6);
+            double c00 = (m[3] * m[5]) - (m[4] * m[4]);
+            double c01 = (m[2] * m[4]) - (m[1] * m[5]);
+            double c02 = (m[1] * m[4]) - (m[2] * m[3]);
+            double c11 = (m[0] * m[5]) - (m[2] * m[2]);
+            double c12 = (m[1] * m[2]) - (m[0] * m[4]);
+            double c22 = (m[0] * m[3]) - (m[1] * m[1]);
+            double scale = 1 / ((m[0] * c00) + (m[1] * c01) + (m[2] * c02));
+            double f0 = f[3 * j] * scale, f1 = f[(3 * j) + 1] * scale, f2 = f[(3 * j) + 2] * scale;
+            result[3 * j] = (c00 * f0) + (c01 * f1) + (c02 * f2);
+            result[(3 * j) + 1] = (c01 * f0) + (c11 * f1) + (c12 * f2);
+            result[(3 * j) + 2] = (c02 * f0) + (c12 * f1) + (c22 * f2);
+        }
+    }
+
     private static double SmoothStep(double x, out double slope)
     {
         if (x <= 0)
@@ -757,7 +780,6 @@ internal sealed class LineDynamics
         double fax = 0, fay = 0, faz = 0, fbx = 0, fby = 0, fbz = 0;
         BlockRows positionA = stiff, positionB = stiff, velocityAa = damp, velocityAb = damp, velocityBb = damp;
         BlockRows heightAa = default, heightAb = default, heightBb = default;
-        bool sheared = false;
         Vector256<double> t = Vector256.Create(tx, ty, tz, 0);
         for (int point = 0; point < points; point++)
         {
@@ -812,7 +834,6 @@ internal sealed class LineDynamics
             if (gradient == 0) continue;
 
             // By the height of the point, through the current's gradient.
-            sheared = true;
             double gx = gradient * water.Current.DirectionX, gy = gradient * water.Current.DirectionY;
             double rx = (rowX.GetElement(0) * gx) + (rowX.GetElement(1) * gy), ry = (rowY.GetElement(0) * gx) + (rowY.GetElement(1) * gy);
             double cx = fraction * ((alpha * gx) + (tx * rx) + (ex * ry)), cy = fraction * ((alpha * gy) + (ty * rx) + (ey * ry)), cz = fraction * ((tz * rx) + (ez * ry));
