@@ -172,6 +172,11 @@ internal sealed class LineDynamics
     /// <summary>Derivative of each segment's tension by the speed of the line out (N s/m).</summary>
     public double[] TensionByRate { get; }
 
+    /// <summary>
+    /// Largest difference between the tensions of the iteration and those that the stretch of the last evaluation has by the law, as a share of the tension (and the straightening tension).
+    /// </summary>
+    public double Mismatch { get; private set; }
+
     /// <summary>Powers and energies of the free nodes at the last evaluation, for the balance.</summary>
     public EnergyRates Energy => energy;
 
@@ -207,6 +212,7 @@ internal sealed class LineDynamics
         }
 
         energy = default;
+        Mismatch = 0;
         EvaluateLure(position, velocity, force, derivatives);
         for (int k = 0; k < segments; k++)
             EvaluateSegment(k, position, velocity, lineOut, payoutRate, payoutAcceleration, force, derivatives);
@@ -540,6 +546,9 @@ internal sealed class LineDynamics
             strainRoot = Math.Sqrt((strainThere * strainThere) + (slackStrain * slackStrain));
             taut = doubled / (2 * strainRoot);
             tension = iterate + (stiffness * taut * (strain - strainThere));
+            double root = Math.Sqrt((strain * strain) + (slackStrain * slackStrain));
+            double byLaw = 0.5 * stiffness * (strain >= 0 ? strain + root : slackStrain * slackStrain / (root - strain));
+            Mismatch = Math.Max(Mismatch, Math.Abs(tension - byLaw) / (byLaw + StraighteningTension));
         }
         else
         {

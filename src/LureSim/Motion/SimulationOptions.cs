@@ -17,7 +17,7 @@ public sealed record SimulationOptions
     /// <summary>Interval between samples of the track (s), 0.01 to 1.</summary>
     public double SampleInterval { get; init; } = 0.1;
 
-    /// <summary>Factor on the error tolerances (1e-4 m and 5e-3 m/s a step), 1e-3 to 10.</summary>
+    /// <summary>Factor on the error tolerances (0.08 mm and 4 mm/s a step), 1e-3 to 10.</summary>
     public double ToleranceFactor { get; init; } = 1;
 
     /// <summary>

@@ -188,7 +188,8 @@ internal sealed class EngineRun
             int count = (int)Math.Round((time - integrator.Time) / settings.FixedStep);
             for (int i = 0; i < count; i++)
             {
-                integrator.TryStep(settings.FixedStep, control);
+                if (double.IsInfinity(integrator.TryStep(settings.FixedStep, control)))
+                    throw new InvalidOperationException(FormattableString.Invariant($"A fixed step of {settings.FixedStep} s was not solved at {integrator.Time:F4} s."));
                 integrator.Accept(settings.FixedStep);
                 Steps++;
                 if (afterStep is null) continue;

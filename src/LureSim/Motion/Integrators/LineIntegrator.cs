@@ -40,7 +40,7 @@ internal readonly record struct FreeSpool(double Friction, double Damping, doubl
 internal readonly record struct StepControl(double Position, double Velocity, double LinePosition, double LineVelocity, double MaximumStep, double MinimumStep)
 {
     /// <summary>Values measured to keep the depth of a retrieve within a few millimetres (docs/motion.md).</summary>
-    public static StepControl Default => new(1e-4, 5e-3, 1e-3, 0.2, 0.25, 1e-7);
+    public static StepControl Default => new(8e-5, 4e-3, 1e-3, 0.2, 0.25, 1e-7);
 
     /// <summary>All tolerances multiplied by a factor.</summary>
     public StepControl Scaled(double factor) =>
@@ -60,7 +60,10 @@ internal sealed class LineIntegrator
     private const double SmallIncrement = 0.1;
     private const double FastContraction = 0.15;
 
-    private const int IterationLimit = 10;
+    // And when the tensions of the iteration are within this share of what the stretch says before its last step: a tension that is still on its way to slack would push.
+    private const double TensionMismatch = 0.01;
+
+    private const int IterationLimit = 12;
 
     private readonly LineDynamics dynamics;
     private readonly EsdirkTableau tableau;
@@ -376,11 +379,12 @@ internal sealed class LineIntegrator
             double norm = Norm(increment, g, control);
             if (SpoolIsFree) norm = Math.Max(norm, Math.Abs(rateIncrement) * Math.Max(g / control.LinePosition, 1 / control.LineVelocity));
             if (!double.IsFinite(norm)) return false;
-            if (own && norm < NewtonTolerance) return true;
+            bool fits = dynamics.Mismatch < TensionMismatch;
+            if (own && fits && norm < NewtonTolerance) return true;
             double contraction = norm / before;
-            if (iteration > 0 && contraction < 1 && contraction / (1 - contraction) * norm < NewtonTolerance) return true;
-            if (norm < 1e-2 * NewtonTolerance) return true;
-            renew = norm > SmallIncrement || contraction > FastContraction;
+            if (iteration > 0 && fits && contraction < 1 && contraction / (1 - contraction) * norm < NewtonTolerance) return true;
+            if (fits && norm < 1e-2 * NewtonTolerance) return true;
+            renew = !fits || norm > SmallIncrement || contraction > FastContraction;
             before = norm;
         }
 
