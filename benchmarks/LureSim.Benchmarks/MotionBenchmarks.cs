@@ -8,6 +8,7 @@ namespace LureSim.Benchmarks;
 
 /// <summary>Casts of a quarter-ounce jig: a fall from 10 m, and a cast with about a minute of steady retrieve, against the number of segments.</summary>
 [MemoryDiagnoser]
+[ShortRunJob]
 public class MotionBenchmarks
 {
     private static readonly WaterColumn Water = WaterColumn.Of(new Spot
@@ -30,8 +31,15 @@ public class MotionBenchmarks
 
     private static readonly Presentation Steady = new() { Name = "steady", CastLength = 25, CountDown = 6, RetrieveSpeed = 0.38 };
 
+    private static readonly Presentation LiftAndDrop = Steady with
+    {
+        Name = "lift and drop",
+        CountDown = null,
+        Moves = [new Move { Kind = MoveKind.Lift, Duration = 1, Up = 0.6 }, new Move { Kind = MoveKind.Return, Duration = 1.5 }, new Move { Kind = MoveKind.Reel, Duration = 1.5, ReelShare = 1 }],
+    };
+
     /// <summary>Line segments.</summary>
-    [Params(20, 40, 80)]
+    [Params(40)]
     public int Segments { get; set; }
 
     /// <summary>Splash-down, 6 s of fall, about a minute of retrieve.</summary>
@@ -41,4 +49,22 @@ public class MotionBenchmarks
     /// <summary>Fall to 10 m on an open bail.</summary>
     [Benchmark]
     public Track Fall() => Retrieve.Simulate(Water, Lure, Line, 1.5, Steady with { CountDown = null }, new StrikeZone(4, 8), new SimulationOptions { Segments = Segments, FallOnly = true });
+
+    /// <summary>Fall to the bottom, then lift, lower and reel until the line is in.</summary>
+    [Benchmark]
+    public Track LiftDrop() => Retrieve.Simulate(Water, Lure, Line, 1.5, LiftAndDrop, new StrikeZone(4, 8), new SimulationOptions { Segments = Segments });
+
+    /// <summary>Casts of 200 retrieve speeds, 0.2 to 0.8 m/s, on all cores.</summary>
+    [Benchmark]
+    public int Sweep()
+    {
+        int steps = 0;
+        Parallel.For(0, 200, i =>
+        {
+            Track track = Retrieve.Simulate(
+                Water, Lure, Line, 1.5, Steady with { RetrieveSpeed = 0.2 + (0.003 * i) }, new StrikeZone(4, 8), new SimulationOptions { Segments = Segments });
+            Interlocked.Add(ref steps, track.Statistics.Steps);
+        });
+        return steps;
+    }
 }

@@ -1,3 +1,8 @@
 using BenchmarkDotNet.Running;
+using LureSim.Benchmarks;
 
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+// "work-precision [folder]" writes the diagrams of docs/motion.md; everything else goes to BenchmarkDotNet.
+if (args is ["work-precision", ..])
+    Precision.Write(args.Length > 1 ? args[1] : "docs");
+else
+    BenchmarkSwitcher.FromAssembly(typeof(Precision).Assembly).Run(args);

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using LureSim.Hydrodynamics;
 using LureSim.Tackle;
 using LureSim.Water;
@@ -171,6 +172,11 @@ internal sealed class LineDynamics
     /// <summary>Derivative of each segment's tension by the speed of the line out (N s/m).</summary>
     public double[] TensionByRate { get; }
 
+    /// <summary>
+    /// Largest difference between the tensions of the iteration and those that the stretch of the last evaluation has by the law, as a share of the tension (and the straightening tension).
+    /// </summary>
+    public double Mismatch { get; private set; }
+
     /// <summary>Powers and energies of the free nodes at the last evaluation, for the balance.</summary>
     public EnergyRates Energy => energy;
 
@@ -206,6 +212,7 @@ internal sealed class LineDynamics
         }
 
         energy = default;
+        Mismatch = 0;
         EvaluateLure(position, velocity, force, derivatives);
         for (int k = 0; k < segments; k++)
             EvaluateSegment(k, position, velocity, lineOut, payoutRate, payoutAcceleration, force, derivatives);
@@ -263,6 +270,29 @@ internal sealed class LineDynamics
     {
         Array.Copy(fromIteration ? elastic : elasticTangent, elasticState, segments);
         useIterate = false;
+    }
+
+    /// <summary>Accelerations of the free nodes under the forces of the last evaluation.</summary>
+    /// <param name="f">Forces, 3 N (N).</param>
+    /// <param name="result">Result, 3 N (m/s2).</param>
+    public void SolveMass(ReadOnlySpan<double> f, Span<double> result)
+    {
+        double[] mass = MassMatrix;
+        for (int j = 0; j < segments; j++)
+        {
+            ReadOnlySpan<double> m = mass.AsSpan(6 * j, 6);
+            double c00 = (m[3] * m[5]) - (m[4] * m[4]);
+            double c01 = (m[2] * m[4]) - (m[1] * m[5]);
+            double c02 = (m[1] * m[4]) - (m[2] * m[3]);
+            double c11 = (m[0] * m[5]) - (m[2] * m[2]);
+            double c12 = (m[1] * m[2]) - (m[0] * m[4]);
+            double c22 = (m[0] * m[3]) - (m[1] * m[1]);
+            double scale = 1 / ((m[0] * c00) + (m[1] * c01) + (m[2] * c02));
+            double f0 = f[3 * j] * scale, f1 = f[(3 * j) + 1] * scale, f2 = f[(3 * j) + 2] * scale;
+            result[3 * j] = (c00 * f0) + (c01 * f1) + (c02 * f2);
+            result[(3 * j) + 1] = (c01 * f0) + (c11 * f1) + (c12 * f2);
+            result[(3 * j) + 2] = (c02 * f0) + (c12 * f1) + (c22 * f2);
+        }
     }
 
     private static double SmoothStep(double x, out double slope)
@@ -516,6 +546,9 @@ internal sealed class LineDynamics
             strainRoot = Math.Sqrt((strainThere * strainThere) + (slackStrain * slackStrain));
             taut = doubled / (2 * strainRoot);
             tension = iterate + (stiffness * taut * (strain - strainThere));
+            double root = Math.Sqrt((strain * strain) + (slackStrain * slackStrain));
+            double byLaw = 0.5 * stiffness * (strain >= 0 ? strain + root : slackStrain * slackStrain / (root - strain));
+            Mismatch = Math.Max(Mismatch, Math.Abs(tension - byLaw) / (byLaw + StraighteningTension));
         }
         else
         {
@@ -584,7 +617,7 @@ internal sealed class LineDynamics
         energy.Elastic += 0.5 * tension * tension * length0 / stiffness;
         energy.Drag -= damping * stretchRate * stretchRate;
 
-        int ia = 9 * k, ib = ia + 9;
+        BlockRows stiff = default, damp = default;
         if (derivatives)
         {
             direction[a] = tx;
@@ -605,22 +638,13 @@ internal sealed class LineDynamics
 
             // Ks = d(pull t)/dd; the force on end a by the vector d is Ks + 1/2 slideA, on end b -Ks + 1/2 slideA; likewise by w.
             double across = (pull + iterate - tension) * inverseLength;
-            Matrix3 ks = Matrix3.Projector(across, axialSlope, tx, ty, tz);
             double wt = (tx * wx) + (ty * wy) + (tz * wz);
-            ks.AddOuter(damping * inverseLength, tx, ty, tz, wx - (wt * tx), wy - (wt * ty), wz - (wt * tz));
-            Matrix3 kd = Matrix3.Projector(0, damping, tx, ty, tz);
-            double halfA = 0.5 * slideA, halfB = 0.5 * slideB;
-            AddBlock(PositionDiagonal, ia, in ks, -1, -halfA);
-            AddBlock(VelocityDiagonal, ia, in kd, -1, -halfB);
-            if (free)
-            {
-                AddBlock(PositionUpper, ia, in ks, 1, halfA);
-                AddBlock(PositionDiagonal, ib, in ks, -1, halfA);
-                AddBlock(PositionLower, ib, in ks, 1, -halfA);
-                AddBlock(VelocityUpper, ia, in kd, 1, halfB);
-                AddBlock(VelocityDiagonal, ib, in kd, -1, halfB);
-                AddBlock(VelocityLower, ib, in kd, 1, -halfB);
-            }
+            double turn = damping * inverseLength;
+            Vector256<double> t = Vector256.Create(tx, ty, tz, 0);
+            stiff = BlockRows.Diagonal(across);
+            stiff.AddOuter(tx, ty, tz, (t * (axialSlope - across - (turn * wt))) + (Vector256.Create(wx, wy, wz, 0) * turn));
+            damp = default;
+            damp.AddOuter(tx, ty, tz, t * damping);
         }
 
         // Fluid part. Water acts at the centre of the wetted length, air at the centre of the dry length: with half to each end, a node well above the
@@ -630,7 +654,16 @@ internal sealed class LineDynamics
         double shareSlope = 0.5 * lean * wetSlope;
         double stretch = xiB - xiA;
         double addedToA = 0, addedToB = 0;
-        if (wet > 0)
+        bool whole = wet >= 1 || wet <= 0;
+        if (derivatives && !whole) AddBlocks(k, free, in stiff, in stiff, default, default, default, in damp, in damp, in damp, 0.5 * slideA, 0.5 * slideB);
+        if (whole)
+        {
+            var span = new WholeSpan(k, free, wet > 0, inverseLength, diameter, length0, buoyancyFull, slide, xiA, stretch, 0.5 * slideA, 0.5 * slideB);
+            AddWholeFluid(in span, position, velocity, dx, dy, dz, tx, ty, tz, in stiff, in damp, force, derivatives);
+            if (wet > 0) addedToA = addedToB = 0.5 * water.Density * area * length0;
+        }
+
+        if (wet > 0 && !whole)
         {
             double share = 0.5 - (0.5 * lean * (1 - wet));
             double byExtent = (0.5 * lean * wetByExtent) - (0.5 * leanSlope * (1 - wet));
@@ -654,7 +687,7 @@ internal sealed class LineDynamics
             addedToB = share * addedFull * wet;
         }
 
-        if (wet < 1)
+        if (wet < 1 && !whole)
         {
             double share = 0.5 + (0.5 * lean * wet);
             var fluid = new FluidSpan(
@@ -710,6 +743,179 @@ internal sealed class LineDynamics
         target[index + 2] += factor * x;
         target[index + 5] += factor * y;
         target[index + 8] += factor * z;
+    }
+
+    // A segment in one fluid over its whole length.
+    private readonly record struct WholeSpan(
+        int Index,
+        bool Free,
+        bool Wet,
+        double InverseLength,
+        double Diameter,
+        double Length0,
+        double Buoyancy,
+        double Slide,
+        double FractionA,
+        double Stretch,
+        double HalfA,
+        double HalfB);
+
+    // Drag and buoyancy of such a segment, as AddFluid has them for its two Gauss points in the water and its middle in the air, and its tension's derivatives with them.
+    private void AddWholeFluid(
+        in WholeSpan span,
+        ReadOnlySpan<double> position,
+        ReadOnlySpan<double> velocity,
+        double dx,
+        double dy,
+        double dz,
+        double tx,
+        double ty,
+        double tz,
+        in BlockRows stiff,
+        in BlockRows damp,
+        Span<double> force,
+        bool derivatives)
+    {
+        int a = 3 * span.Index, b = a + 3;
+        bool free = span.Free;
+        int points = span.Wet ? 2 : 1;
+        double fraction = span.Wet ? 0.5 : 1;
+        double density = span.Wet ? water.Density : WaterColumn.AirDensity, viscosity = span.Wet ? water.Viscosity : WaterColumn.AirViscosity;
+        double reynoldsScale = span.Diameter * density / viscosity;
+        double halfViscous = 0.5 * viscosity * span.Length0, along0 = Math.PI * viscosity * span.Length0;
+        double quadratic0 = 0.5 * density * Math.PI * span.Diameter * span.Length0 * law.TangentialCoefficient;
+        double vax = velocity[a], vay = velocity[a + 1], vaz = velocity[a + 2], vbx = velocity[b], vby = velocity[b + 1], vbz = velocity[b + 2];
+        double tt = (tx * tx) + (ty * ty) + (tz * tz);
+        double fax = 0, fay = 0, faz = 0, fbx = 0, fby = 0, fbz = 0;
+        BlockRows positionA = stiff, positionB = stiff, velocityAa = damp, velocityAb = damp, velocityBb = damp;
+        BlockRows heightAa = default, heightAb = default, heightBb = default;
+        Vector256<double> t = Vector256.Create(tx, ty, tz, 0);
+        for (int point = 0; point < points; point++)
+        {
+            double toB = points == 1 ? 0.5 : 0.5 + (point == 0 ? -DragSpread : DragSpread), toA = 1 - toB;
+            double streamX = water.WindX, streamY = water.WindY, gradient = 0;
+            if (span.Wet)
+            {
+                double current = water.Current.Speed((toA * position[a + 2]) + (toB * position[b + 2]) - bottomZ, out gradient);
+                streamX = current * water.Current.DirectionX;
+                streamY = current * water.Current.DirectionY;
+            }
+
+            double slide = span.Slide * (span.FractionA + (toB * span.Stretch));
+            double ux = streamX - (toA * vax) - (toB * vbx) + (slide * dx), uy = streamY - (toA * vay) - (toB * vby) + (slide * dy), uz = (slide * dz) - (toA * vaz) - (toB * vbz);
+            double along = (ux * tx) + (uy * ty) + (uz * tz);
+            double nx = ux - (along * tx), ny = uy - (along * ty), nz = uz - (along * tz);
+            double q = Math.Sqrt((nx * nx) + (ny * ny) + (nz * nz));
+            law.Evaluate(q * reynoldsScale, out double g, out double gSlope, out double h, out double hSlope);
+            double alpha = halfViscous * g, linear = along0 * h, quadratic = quadratic0 * Math.Abs(along), psi = (linear + quadratic) * along;
+            double fx = fraction * ((alpha * nx) + (psi * tx)), fy = fraction * ((alpha * ny) + (psi * ty)), fz = fraction * ((alpha * nz) + (psi * tz));
+            fax += toA * fx;
+            fay += toA * fy;
+            faz += toA * fz;
+            fbx += toB * fx;
+            fby += toB * fy;
+            fbz += toB * fz;
+            if (!derivatives) continue;
+
+            double psiByAlong = linear + (2 * quadratic), lessAlpha = psiByAlong - alpha;
+            double inverse = q > 1e-12 ? 1 / q : 0;
+            double ex = nx * inverse, ey = ny * inverse, ez = nz * inverse;
+            double alphaByQ = halfViscous * gSlope, psiByQ = along0 * hSlope * inverse * along;
+            double et = (ex * tx) + (ey * ty) + (ez * tz);
+
+            // By the velocity: alpha I + t X + e Y. By the direction: beta I + t (..) - s e Y, s = t.u; it acts through the turning of the segment, (I - t t)/length.
+            Vector256<double> e = Vector256.Create(ex, ey, ez, 0);
+            Vector256<double> rowX = (t * lessAlpha) + (e * psiByQ), rowY = e * alphaByQ;
+            double turn = span.InverseLength, beta = psi - (alpha * along);
+            Vector256<double> turnX = (Vector256.Create(ux, uy, uz, 0) * lessAlpha) - (e * (along * psiByQ)) - (t * ((lessAlpha * along) - (along * psiByQ * et) + beta));
+            Vector256<double> turnY = (e - (t * et)) * (-along * alphaByQ);
+            BlockRows byVelocity = BlockRows.Diagonal(fraction * alpha);
+            byVelocity.AddOuter(fraction * tx, fraction * ty, fraction * tz, rowX);
+            byVelocity.AddOuter(fraction * ex, fraction * ey, fraction * ez, rowY);
+            BlockRows byLength = BlockRows.Diagonal(fraction * ((slide * alpha) + (turn * beta)));
+            byLength.AddOuter(fraction * tx, fraction * ty, fraction * tz, (rowX * slide) + (turnX * turn));
+            byLength.AddOuter(fraction * ex, fraction * ey, fraction * ez, (rowY * slide) + (turnY * turn));
+            positionA.Add(in byLength, toA);
+            positionB.Add(in byLength, -toB);
+            velocityAa.Add(in byVelocity, toA * toA);
+            velocityAb.Add(in byVelocity, -toA * toB);
+            velocityBb.Add(in byVelocity, toB * toB);
+            if (gradient == 0) continue;
+
+            // By the height of the point, through the current's gradient.
+            double gx = gradient * water.Current.DirectionX, gy = gradient * water.Current.DirectionY;
+            double rx = (rowX.GetElement(0) * gx) + (rowX.GetElement(1) * gy), ry = (rowY.GetElement(0) * gx) + (rowY.GetElement(1) * gy);
+            double cx = fraction * ((alpha * gx) + (tx * rx) + (ex * ry)), cy = fraction * ((alpha * gy) + (ty * rx) + (ey * ry)), cz = fraction * ((tz * rx) + (ez * ry));
+            heightAa.AddHeightColumn(toA * toA * cx, toA * toA * cy, toA * toA * cz);
+            heightAb.AddHeightColumn(toA * toB * cx, toA * toB * cy, toA * toB * cz);
+            heightBb.AddHeightColumn(toB * toB * cx, toB * toB * cy, toB * toB * cz);
+        }
+
+        double lift = span.Wet ? 0.5 * span.Buoyancy : 0;
+        force[a] += fax;
+        force[a + 1] += fay;
+        force[a + 2] += faz + lift;
+        energy.Drag += (fax * vax) + (fay * vay) + (faz * vaz);
+        energy.Gravity += lift * vaz;
+        if (free)
+        {
+            force[b] += fbx;
+            force[b + 1] += fby;
+            force[b + 2] += fbz + lift;
+            energy.Drag += (fbx * vbx) + (fby * vby) + (fbz * vbz);
+            energy.Gravity += lift * vbz;
+        }
+
+        if (!derivatives) return;
+        AddBlocks(span.Index, free, in positionA, in positionB, in heightAa, in heightAb, in heightBb, in velocityAa, in velocityAb, in velocityBb, span.HalfA, span.HalfB);
+    }
+
+    // Adds the blocks of a segment. By its vector d the force on end a is positionA + halfA, that on end b halfA - positionB; by the velocities of the ends -velocityAa - halfB and
+    // velocityAb + halfB on end a, velocityAb - halfB and halfB - velocityBb on end b; height are columns by the heights of the ends.
+    private void AddBlocks(
+        int k,
+        bool free,
+        in BlockRows positionA,
+        in BlockRows positionB,
+        in BlockRows heightAa,
+        in BlockRows heightAb,
+        in BlockRows heightBb,
+        in BlockRows velocityAa,
+        in BlockRows velocityAb,
+        in BlockRows velocityBb,
+        double halfA,
+        double halfB)
+    {
+        int ia = 9 * k, ib = ia + 9;
+        BlockRows block = heightAa;
+        block.Add(in positionA, -1);
+        block.AddDiagonal(-halfA);
+        block.AddTo(PositionDiagonal, ia);
+        block = BlockRows.Diagonal(-halfB);
+        block.Add(in velocityAa, -1);
+        block.AddTo(VelocityDiagonal, ia);
+        if (!free) return;
+        block = heightAb;
+        block.Add(in positionA, 1);
+        block.AddDiagonal(halfA);
+        block.AddTo(PositionUpper, ia);
+        block = heightBb;
+        block.Add(in positionB, -1);
+        block.AddDiagonal(halfA);
+        block.AddTo(PositionDiagonal, ib);
+        block = heightAb;
+        block.Add(in positionB, 1);
+        block.AddDiagonal(-halfA);
+        block.AddTo(PositionLower, ib);
+        block = BlockRows.Diagonal(halfB);
+        block.Add(in velocityAb, 1);
+        block.AddTo(VelocityUpper, ia);
+        block = BlockRows.Diagonal(halfB);
+        block.Add(in velocityBb, -1);
+        block.AddTo(VelocityDiagonal, ib);
+        block = BlockRows.Diagonal(-halfB);
+        block.Add(in velocityAb, 1);
+        block.AddTo(VelocityLower, ib);
     }
 
     // Drag and buoyancy of the part of a segment that lies in one fluid.

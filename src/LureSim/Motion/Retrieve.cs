@@ -120,7 +120,7 @@ internal sealed class CastRun
         program = new CastProgram(
             rodTipHeight, lineOut, presentation.DriftAlong, presentation.DriftLeft, options.LineCapacity,
             surface * water.Current.DirectionX, surface * water.Current.DirectionY);
-        integrator = new LineIntegrator(dynamics, program, EsdirkTableau.Kvaerno3);
+        integrator = new LineIntegrator(dynamics, program, EsdirkTableau.TrBdf2);
         track = new TrackBuilder(options.SampleInterval);
         var position = new double[3 * nodes];
         var velocity = new double[3 * nodes];

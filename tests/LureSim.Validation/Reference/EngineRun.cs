@@ -37,6 +37,9 @@ internal sealed record EngineSettings
     /// <summary>Axial damping ratio; the product's default.</summary>
     public double Damping { get; init; } = new SimulationOptions().AxialDampingRatio;
 
+    /// <summary>Method; the product's.</summary>
+    public EsdirkTableau Method { get; init; } = EsdirkTableau.TrBdf2;
+
     /// <summary>Factor on the tolerances.</summary>
     public double Tolerance { get; init; } = 1;
 
@@ -66,7 +69,7 @@ internal sealed class EngineRun
     {
         this.settings = settings ?? new EngineSettings();
         dynamics = new LineDynamics(lure, line, water, law, new LineMesh(this.settings.Segments, this.settings.Grading, this.settings.Damping));
-        integrator = new LineIntegrator(dynamics, boundary, EsdirkTableau.Kvaerno3);
+        integrator = new LineIntegrator(dynamics, boundary, this.settings.Method);
         control = StepControl.Default.Scaled(this.settings.Tolerance) with { MaximumStep = this.settings.MaximumStep, MinimumStep = 1e-10 };
     }
 
@@ -153,6 +156,10 @@ internal sealed class EngineRun
         integrator.Prepare();
     }
 
+    /// <summary>Positions and then velocities of the free nodes.</summary>
+    public MathNet.Numerics.LinearAlgebra.Vector<double> State() => MathNet.Numerics.LinearAlgebra.Vector<double>.Build.DenseOfEnumerable(
+        integrator.Position.Take(3 * Segments).Concat(integrator.Velocity.Take(3 * Segments)));
+
     private double SegmentAngle(int k)
     {
         var (x1, y1, z1) = Node(k + 1);
@@ -181,7 +188,8 @@ internal sealed class EngineRun
             int count = (int)Math.Round((time - integrator.Time) / settings.FixedStep);
             for (int i = 0; i < count; i++)
             {
-                integrator.TryStep(settings.FixedStep, control);
+                if (double.IsInfinity(integrator.TryStep(settings.FixedStep, control)))
+                    throw new InvalidOperationException(FormattableString.Invariant($"A fixed step of {settings.FixedStep} s was not solved at {integrator.Time:F4} s."));
                 integrator.Accept(settings.FixedStep);
                 Steps++;
                 if (afterStep is null) continue;

@@ -40,7 +40,7 @@ internal readonly record struct FreeSpool(double Friction, double Damping, doubl
 internal readonly record struct StepControl(double Position, double Velocity, double LinePosition, double LineVelocity, double MaximumStep, double MinimumStep)
 {
     /// <summary>Values measured to keep the depth of a retrieve within a few millimetres (docs/motion.md).</summary>
-    public static StepControl Default => new(1e-4, 5e-3, 1e-3, 0.2, 0.25, 1e-7);
+    public static StepControl Default => new(8e-5, 4e-3, 1e-3, 0.2, 0.25, 1e-7);
 
     /// <summary>All tolerances multiplied by a factor.</summary>
     public StepControl Scaled(double factor) =>
@@ -59,6 +59,9 @@ internal sealed class LineIntegrator
     // The matrix is kept for the next iteration when an increment is below this share of the tolerance and shrinks faster than that.
     private const double SmallIncrement = 0.1;
     private const double FastContraction = 0.15;
+
+    // And when the tensions of the iteration are within this share of what the stretch says before its last step: a tension that is still on its way to slack would push.
+    private const double TensionMismatch = 0.01;
 
     private const int IterationLimit = 12;
 
@@ -198,7 +201,7 @@ internal sealed class LineIntegrator
         evaluated = true;
         dynamics.KeepTensions(false);
         if (accelerationValid) return;
-        SolveMass(increment, acceleration);
+        dynamics.SolveMass(increment, acceleration);
         spoolAcceleration = SpoolIsFree ? (dynamics.Tension[n - 1] - spool.Resistance(LineRate, out _)) / spool.Inertia : 0;
         previousStep = 0;
         accelerationValid = true;
@@ -376,11 +379,12 @@ internal sealed class LineIntegrator
             double norm = Norm(increment, g, control);
             if (SpoolIsFree) norm = Math.Max(norm, Math.Abs(rateIncrement) * Math.Max(g / control.LinePosition, 1 / control.LineVelocity));
             if (!double.IsFinite(norm)) return false;
-            if (own && norm < NewtonTolerance) return true;
+            bool fits = dynamics.Mismatch < TensionMismatch;
+            if (own && fits && norm < NewtonTolerance) return true;
             double contraction = norm / before;
-            if (iteration > 0 && contraction < 1 && contraction / (1 - contraction) * norm < NewtonTolerance) return true;
-            if (norm < 1e-2 * NewtonTolerance) return true;
-            renew = norm > SmallIncrement || contraction > FastContraction;
+            if (iteration > 0 && fits && contraction < 1 && contraction / (1 - contraction) * norm < NewtonTolerance) return true;
+            if (fits && norm < 1e-2 * NewtonTolerance) return true;
+            renew = !fits || norm > SmallIncrement || contraction > FastContraction;
             before = norm;
         }
 
@@ -460,26 +464,6 @@ internal sealed class LineIntegrator
         }
     }
 
-    private void SolveMass(double[] f, double[] result)
-    {
-        double[] mass = dynamics.MassMatrix;
-        for (int j = 0; j < n; j++)
-        {
-            ReadOnlySpan<double> m = mass.AsSpan(6 * j, 6);
-            double c00 = (m[3] * m[5]) - (m[4] * m[4]);
-            double c01 = (m[2] * m[4]) - (m[1] * m[5]);
-            double c02 = (m[1] * m[4]) - (m[2] * m[3]);
-            double c11 = (m[0] * m[5]) - (m[2] * m[2]);
-            double c12 = (m[1] * m[2]) - (m[0] * m[4]);
-            double c22 = (m[0] * m[3]) - (m[1] * m[1]);
-            double scale = 1 / ((m[0] * c00) + (m[1] * c01) + (m[2] * c02));
-            double f0 = f[3 * j] * scale, f1 = f[(3 * j) + 1] * scale, f2 = f[(3 * j) + 2] * scale;
-            result[3 * j] = (c00 * f0) + (c01 * f1) + (c02 * f2);
-            result[(3 * j) + 1] = (c01 * f0) + (c11 * f1) + (c12 * f2);
-            result[(3 * j) + 2] = (c02 * f0) + (c12 * f1) + (c22 * f2);
-        }
-    }
-
     // Velocity increments in units of the tolerance, as velocities and as the displacements they make.
     private double Norm(double[] x, double g, in StepControl control)
     {
@@ -487,6 +471,39 @@ internal sealed class LineIntegrator
         for (int m = 3; m < size; m++) rest += x[m] * x[m];
         double scaleOwn = Math.Max(g / control.Position, 1 / control.Velocity), scaleRest = Math.Max(g / control.LinePosition, 1 / control.LineVelocity);
         return Math.Max(Math.Sqrt(own) * scaleOwn, Math.Sqrt(rest / Math.Max(1, n - 1)) * scaleRest);
+    }
+
+    // e := (I - g J)^-1 e with the matrix of the last stage, e' of the velocities from W e' = M e_w/g + F_r e_r and e_r' = e_r + g e'. Axial vibrations of the line, which the method
+    // damps within the step, then do not set its length.
+    private void DampError(double step)
+    {
+        double g = tableau.Gamma * step, inverse = 1 / g;
+        double[] mass = dynamics.MassMatrix;
+        for (int j = 0; j < n; j++)
+        {
+            int a = 3 * j;
+            ReadOnlySpan<double> m = mass.AsSpan(6 * j, 6);
+            double x0 = errorW[a] * inverse, x1 = errorW[a + 1] * inverse, x2 = errorW[a + 2] * inverse;
+            increment[a] = (m[0] * x0) + (m[1] * x1) + (m[2] * x2);
+            increment[a + 1] = (m[1] * x0) + (m[3] * x1) + (m[4] * x2);
+            increment[a + 2] = (m[2] * x0) + (m[4] * x1) + (m[5] * x2);
+            AddProduct(dynamics.PositionDiagonal, j, j);
+            if (j + 1 < n) AddProduct(dynamics.PositionUpper, j, j + 1);
+            if (j > 0) AddProduct(dynamics.PositionLower, j, j - 1);
+        }
+
+        matrix.Solve(increment);
+        increment.CopyTo(errorW, 0);
+        AddScaled(errorR, increment, g);
+    }
+
+    private void AddProduct(double[] blocks, int row, int column)
+    {
+        ReadOnlySpan<double> b = blocks.AsSpan(9 * row, 9), e = errorR.AsSpan(3 * column, 3);
+        Span<double> f = increment.AsSpan(3 * row, 3);
+        f[0] += (b[0] * e[0]) + (b[1] * e[1]) + (b[2] * e[2]);
+        f[1] += (b[3] * e[0]) + (b[4] * e[1]) + (b[5] * e[2]);
+        f[2] += (b[6] * e[0]) + (b[7] * e[1]) + (b[8] * e[2]);
     }
 
     private double EstimateError(double step, in StepControl control)
@@ -502,6 +519,7 @@ internal sealed class LineIntegrator
             errorLine += e * stageRate[i];
         }
 
+        if (tableau.DampsError) DampError(step);
         double own = 0, rest = 0;
         double inverseR = 1 / control.Position, inverseW = 1 / control.Velocity, lineR = 1 / control.LinePosition, lineW = 1 / control.LineVelocity;
         for (int m = 0; m < 3; m++)
