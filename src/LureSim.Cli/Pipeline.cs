@@ -1,5 +1,6 @@
 using LureSim.Decision;
 using LureSim.Decision.Inverse;
+using LureSim.Decision.Search;
 using LureSim.Decision.Tide;
 using LureSim.Decision.Uncertainty;
 using LureSim.Light;
@@ -86,6 +87,16 @@ internal sealed class Pipeline : IPipeline
         }
 
         return answers;
+    }
+
+    /// <inheritdoc/>
+    public SearchOutcome Search(Scenario scenario, JigHead? head, LureBody body, int runs, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        var options = new RetrieveSearchOptions { RunsPerFamily = runs };
+        var parallel = new ParallelOptions { MaxDegreeOfParallelism = options.Threads, CancellationToken = cancellation };
+        head ??= RetrieveSearch.BestHead(scenario, body, options.Simulation, parallel);
+        var search = RetrieveSearch.Of(scenario, head, body, options, progress, cancellation);
+        return new SearchOutcome(search, request.Units, Files(RetrieveWriter.Files(search, request.Units, request.Pdf)));
     }
 
     /// <inheritdoc/>

@@ -26,6 +26,9 @@ public static class RigChecker
     private const double PlainInterval = 0.7;
     private const double PlainPause = 1.6;
 
+    // Interval of twitches in the ready-made retrieves (s).
+    private const double ShortInterval = 0.5;
+
     // The tip of a rod lifted up pulls the line by less than it travels; the part along the line (assumed).
     private const double StrokeAlongLine = 0.7;
 
@@ -140,6 +143,42 @@ public static class RigChecker
             full ? Sweep(scenario, rig, action.LineElevation, cancellation) : null,
             full && rig.Body.NeedsHead ? Map(scenario, action, parts, cancellation) : null,
             Mend(scenario, action, units, cancellation));
+    }
+
+    /// <summary>Reports of one lure on a steady retrieve at some speeds, under two twitches and a pause of some travels, and on the fall.</summary>
+    /// <param name="scenario">A validated scenario, for rigging, leader and water.</param>
+    /// <param name="head">Head.</param>
+    /// <param name="body">Body.</param>
+    /// <param name="speeds">Speeds through the water (m/s), 0 to 5.</param>
+    /// <param name="travels">Travels of the rod tip (m), above 0 and up to 3.</param>
+    /// <param name="parallel">Threads and cancellation.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static (ActionReport[] Steady, ActionReport[] Twitched, ActionReport Fall) Reports(
+        Scenario scenario, JigHead head, LureBody body, IReadOnlyList<double> speeds, IReadOnlyList<double> travels, ParallelOptions parallel)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(speeds);
+        ArgumentNullException.ThrowIfNull(travels);
+        ArgumentNullException.ThrowIfNull(parallel);
+        var runner = new Runner(scenario, new Rig(head, body, scenario.Presentations[0]), parallel.CancellationToken);
+        var reports = new ActionReport[speeds.Count + travels.Count + 1];
+        Parallel.For(0, reports.Length, parallel, i =>
+        {
+            reports[i] = (i < speeds.Count ? runner.Steady(speeds[i], TypicalElevation, SweepWindow)
+                : i < reports.Length - 1 ? runner.Twitch(Plain(travels[i - speeds.Count]), null)
+                : runner.Fall(FallWindow)).Report;
+        });
+        return (reports[..speeds.Count], reports[speeds.Count..^1], reports[^1]);
+
+        Presentation Plain(double travel) => scenario.Presentations[0] with
+        {
+            Moves =
+            [
+                new Move { Kind = MoveKind.Twitch, Duration = 2 * ShortInterval, Beats = 2, Up = travel },
+                new Move { Kind = MoveKind.Pause, Duration = PlainPause },
+            ],
+        };
     }
 
     /// <summary>

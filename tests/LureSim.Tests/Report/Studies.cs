@@ -67,6 +67,7 @@ internal static class Studies
             WaterMapFigure.Create(scenario.Spot, WaterMap.Of(first.Track, scenario.Spot, scenario.Spot, 25), first.Rig.Head, study.Presentation.Name, options),
             TideByHour.Create(tide, options),
             WeightByCurrent.Create(tide, options),
+            RetrieveTrade.Create(Cli.HandMade.Search(scenario, first.Rig), options),
         ];
     }
 }
