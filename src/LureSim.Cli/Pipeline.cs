@@ -14,6 +14,9 @@ namespace LureSim.Cli;
 /// <summary>The calls into the model and the sheet: the only place of the program that knows them.</summary>
 internal sealed class Pipeline : IPipeline
 {
+    // Draws for each head of a trip that does not say otherwise: enough for an order of heads, not for a chance that one quotes.
+    private const int TripSamples = 12;
+
     /// <inheritdoc/>
     public FallTable Fall(Scenario scenario, UnitSystem units, IProgress<double> progress, CancellationToken cancellation) =>
         Planner.FallTable(scenario, new PlanOptions { Units = units }, new Share(progress), cancellation);
@@ -56,7 +59,7 @@ internal sealed class Pipeline : IPipeline
         foreach (Scenario scenario in scenarios)
         {
             int done = spots.Count;
-            Plan plan = Planner.Plan(scenario, new PlanOptions { Units = request.Units }, new Share(new Part(progress, done / parts, 1 / parts)), cancellation);
+            Plan plan = Planner.Plan(scenario, new PlanOptions { Units = request.Units, Samples = request.Samples ?? Math.Min(TripSamples, scenario.Uncertainty.Samples) }, new Share(new Part(progress, done / parts, 1 / parts)), cancellation);
             spots.Add(new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), []));
         }
 

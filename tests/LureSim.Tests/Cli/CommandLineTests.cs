@@ -324,6 +324,20 @@ public sealed class CommandLineTests : IDisposable
         Assert.DoesNotContain("\u2026", console.Output, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("ask")]
+    [InlineData("tide")]
+    public async Task Questions_about_jig_heads_need_one(string command)
+    {
+        string text = TestScenario.Text;
+        int from = text.IndexOf("  jig_heads:", StringComparison.Ordinal), to = text.IndexOf("  colours:", StringComparison.Ordinal);
+        string hard = folder.Write("hard.yaml", text[..from] + "  bodies:\n    - {profile: hard twitchbait, length: 4 in}\n" + text[to..]);
+        CliRun run = await CliRun.Of(command, hard);
+        Assert.Equal(2, run.Code);
+        Assert.Contains($"{hard}: the tackle box has no jig head, and {command} is about jig heads; add \"jig_heads:\"", run.Error, StringComparison.Ordinal);
+        Assert.Empty(run.Output);
+    }
+
     [Fact]
     public async Task Retrieve_prints_the_best_of_each_kind_and_writes_all_that_was_tried()
     {
