@@ -22,21 +22,25 @@ internal static class PlanView
             console.MarkupLineInterpolated($"[yellow]! {note}[/]");
 
         Table view = Views.NewTable("candidates");
-        view.AddColumns("jig head", "presentation");
+        bool bodies = plan.Candidates.Select(candidate => candidate.Rig.Body).Distinct().Count() > 1;
+        view.AddColumns(bodies ? ["jig head", "body", "presentation"] : ["jig head", "presentation"]);
         foreach (string heading in (string[])["in zone", "bottom", "grass", $"median depth ({units.Length.Symbol})", "to zone (s)", "score"])
             view.AddColumn(new TableColumn(Views.Escape(heading)).RightAligned());
-        foreach (Candidate candidate in plan.Candidates)
+        foreach (Candidate candidate in plan.Candidates.OrderByDescending(candidate => candidate == plan.Choice.First).ThenByDescending(candidate => candidate.Score))
         {
             Coverage coverage = candidate.Coverage;
             view.AddRow(
+            [
                 Views.Escape(units.HeadLabel(candidate.Rig.Head)),
+                .. bodies ? [Views.Escape(candidate.Rig.Body.Label)] : (string[])[],
                 Views.Escape(candidate.Rig.Presentation.Name),
                 units.Share.Text(coverage.ZoneShare),
                 units.Share.Text(coverage.BottomShare),
                 units.Share.Text(coverage.GrassShare),
                 units.Length.Number(coverage.MedianDepth),
                 Views.Optional(units.Seconds, coverage.TimeToZone),
-                units.Share.Number(candidate.Score));
+                units.Share.Number(candidate.Score),
+            ]);
         }
 
         console.Write(view);
@@ -46,5 +50,5 @@ internal static class PlanView
     }
 
     private static string Name(Candidate candidate, MeasureFormatter units) =>
-        $"{units.HeadLabel(candidate.Rig.Head)} with {candidate.Rig.Body.Label}, {candidate.Rig.Presentation.Name}";
+        $"{(candidate.Rig.Head.IsNone ? candidate.Rig.Body.Label : $"{units.HeadLabel(candidate.Rig.Head)} with {candidate.Rig.Body.Label}")}, {candidate.Rig.Presentation.Name}";
 }

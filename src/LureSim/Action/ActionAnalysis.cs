@@ -67,6 +67,9 @@ public static class ActionAnalysis
         };
     }
 
+    // Square of the cosine of the steepest mean flow in which a lift is told from the drag.
+    private const double SteepestFlow = 0.1;
+
     private static Figures Measure(ActionTrace trace, int from)
     {
         int n = trace.Count - from;
@@ -99,7 +102,6 @@ public static class ActionAnalysis
         double rho = trace.Tow.WaterDensity;
         double frontal = Math.PI * trace.Body.SemiAxes.Y * trace.Body.SemiAxes.Z;
         double wet = (trace.Body.Mass - (rho * trace.Body.Volume)) * trace.Tow.Gravity;
-        double head = 0.5 * rho * speed * speed * frontal;
         double spin = (trace.TwistTotal[^1] - trace.TwistTotal[from]) / (2 * Math.PI * span);
 
         // The beat is read off the tail where there is one, otherwise off what moves most: heading, roll or pitch.
@@ -139,12 +141,23 @@ public static class ActionAnalysis
             Turns = spin * span,
             PitchTurns = Turned(pitch, trace, from),
             DragFactor = drag,
-            Lift = head > 1e-9 && trace.Tow.Mode == TowMode.Pulled ? (wet - (pull.Z / n)) / head : 0,
+            Lift = trace.Tow.Mode == TowMode.Pulled ? Lift((1.0 / n) * pull, wet, (1 / span) * travel, rho) / frontal : 0,
             Tension = tension / n,
             SpiralRadius = radius,
             SpiralRate = spiralRate,
             Drift = Math.Sqrt((travel.X * travel.X) + (travel.Y * travel.Y)),
         };
+    }
+
+    // Lift area (m2): what the water does to the lure on the mean, across the mean flow in its vertical plane, over 1/2 rho U^2. The water holds what line and weight leave.
+    private static double Lift(Vector3d pull, double wet, Vector3d velocity, double density)
+    {
+        double square = Vector3d.Dot(velocity, velocity);
+        if (square < 4e-4) return 0;
+        Vector3d across = new Vector3d(0, 0, 1) - ((velocity.Z / square) * velocity);
+        Vector3d force = new Vector3d(0, 0, wet) - pull;
+        double part = Vector3d.Dot(across, across);
+        return part < SteepestFlow ? 0 : Vector3d.Dot(force, across) / (0.5 * density * square * part);
     }
 
     private static (ActionVerdict Verdict, List<string> Reasons) Judge(ActionTrace trace, Figures f, List<DartResult> darts)

@@ -119,7 +119,10 @@ public sealed record ActionReport
     /// <summary>Mean drag along the path over the drag of the same body held straight, for <c>Motion</c>; 1 on a fall without line.</summary>
     public double DragFactor { get; init; } = 1;
 
-    /// <summary>Mean lift of the line's pull and the wet weight over 1/2 rho U^2 A with the frontal area A of the ellipsoid (dimensionless, positive up).</summary>
+    /// <summary>
+    /// Mean lift over 1/2 rho U^2 A with the frontal area A of the ellipsoid (dimensionless, positive up): the force of the water across the mean flow in its vertical
+    /// plane, from the balance of line, wet weight and buoyancy; 0 on a fall without line.
+    /// </summary>
     public double LiftCoefficient { get; init; }
 
     /// <summary>Mean tension (N).</summary>

@@ -36,8 +36,8 @@ public static class ActingLures
     private static LureProperties Build(TackleBox tackle, JigHead head, LureBody body)
     {
         LureProperties still = TackleBuilder.Lure(head, body);
-        (double[] factors, double liftArea) = RigChecker.Drag(tackle, head, body, Speeds);
-        return factors.All(f => f == 1) && liftArea == 0 ? still : ActingLure.Of(still, Speeds, factors, liftArea);
+        (double[] factors, double[] lifts) = RigChecker.Drag(tackle, head, body, Speeds);
+        return factors.All(f => f == 1) && lifts.All(a => a == 0) ? still : ActingLure.Of(still, Speeds, factors, lifts);
     }
 
     private readonly record struct Key(JigHead Head, LureBody Body, Rigging Rigging, LineKind Kind, double Diameter);

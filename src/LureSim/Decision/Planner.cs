@@ -304,7 +304,7 @@ public static class Planner
             FallMode mode = i % 2 == 0 ? FallMode.SlackLine : FallMode.TightLine;
             var rig = new Rig(heads[i / 2].Head, heads[i / 2].Body, first with { Fall = mode, CountDown = null });
             // On the fall the lure does not swim as on the retrieve: its still drag holds.
-            Track track = Simulate(scenario, rig, TackleBuilder.Lure(rig.Head, rig.Body), options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
+            Track track = Simulate(scenario, rig, ActingLures.Of(scenario.Tackle, rig.Head, rig.Body), options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
             double resting = water.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius;
             times[i] = [.. depths.Select(d => TimeToDepth(track, Math.Min(d, resting - 0.005)))];
             counter.Add();
@@ -312,7 +312,7 @@ public static class Planner
         var columns = new FallColumn[heads.Count];
         for (int h = 0; h < heads.Count; h++)
         {
-            double free = FreeFall.TerminalSpeed(TackleBuilder.Lure(heads[h].Head, heads[h].Body), water.Density, water.KinematicViscosity);
+            double free = FreeFall.TerminalSpeed(ActingLures.Of(scenario.Tackle, heads[h].Head, heads[h].Body), water.Density, water.KinematicViscosity);
             columns[h] = new FallColumn(heads[h].Head, free, times[2 * h], times[(2 * h) + 1]);
         }
 

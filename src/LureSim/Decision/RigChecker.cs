@@ -190,9 +190,9 @@ public static class RigChecker
     /// <param name="body">Body.</param>
     /// <param name="speeds">Speeds (m/s).</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <returns>Factors, and the mean lift coefficient times area (m2).</returns>
+    /// <returns>Factors and lift areas (m2), one for each speed.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static (double[] Factors, double LiftArea) Drag(TackleBox tackle, JigHead head, LureBody body, IReadOnlyList<double> speeds, CancellationToken cancellation = default)
+    public static (double[] Factors, double[] LiftAreas) Drag(TackleBox tackle, JigHead head, LureBody body, IReadOnlyList<double> speeds, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(tackle);
         ArgumentNullException.ThrowIfNull(speeds);
@@ -200,18 +200,23 @@ public static class RigChecker
         var rigged = new Runner(tackle, head, body, ReferenceDensity, ReferenceViscosity, cancellation);
         var still = new Runner(tackle with { Rigging = clean }, head, body, ReferenceDensity, ReferenceViscosity, cancellation);
         bool alike = clean == tackle.Rigging && !rigged.HasTail;
+        LureProperties lure = TackleBuilder.Lure(head, body);
+        double wet = (lure.Mass - (ReferenceDensity * lure.Volume)) * StandardGravity;
         double[] factors = new double[speeds.Count];
-        double lift = 0;
+        double[] lifts = new double[speeds.Count];
         for (int i = 0; i < speeds.Count; i++)
         {
-            ActionRun run = rigged.Steady(speeds[i], TypicalElevation, DragWindow);
-            ActionRun? rest = alike ? null : still.Steady(speeds[i], TypicalElevation, DragWindow, ActionTerms.All & ~ActionTerms.Wake);
+            // The angle at which the line holds wet weight and drag: towed otherwise, the lure would sink or rise all through the window.
+            double drag = 0.5 * ReferenceDensity * speeds[i] * lure.DragAreaTimesSpeed(speeds[i], ReferenceViscosity, out _);
+            double elevation = Math.Clamp(Math.Atan2(wet, drag), -SteepestElevation, SteepestElevation);
+            ActionRun run = rigged.Steady(speeds[i], elevation, DragWindow);
+            ActionRun? rest = alike ? null : still.Steady(speeds[i], elevation, DragWindow, ActionTerms.All & ~ActionTerms.Wake);
             factors[i] = rest is null ? 1 : Ratio(run, rest);
             Vector3d axes = run.Trace.Body.SemiAxes;
-            if (run.Trace.Status == ActionStatus.Completed && double.IsFinite(run.Report.LiftCoefficient)) lift += run.Report.LiftCoefficient * Math.PI * axes.Y * axes.Z / speeds.Count;
+            if (run.Trace.Status == ActionStatus.Completed && double.IsFinite(run.Report.LiftCoefficient)) lifts[i] = Math.Clamp(run.Report.LiftCoefficient * Math.PI * axes.Y * axes.Z, -GreatestLift * axes.X * Math.Max(axes.Y, axes.Z), GreatestLift * axes.X * Math.Max(axes.Y, axes.Z));
         }
 
-        return (factors, lift);
+        return (factors, lifts);
     }
 
     // On a steady retrieve the mean pull of the line along the path is the mean drag.
@@ -236,8 +241,13 @@ public static class RigChecker
         return count > 0 ? sum / count : double.NaN;
     }
 
-    // Angle of the line above the level at a jig on a retrieve over some metres of water (radians).
-    private const double TypicalElevation = 0.2;
+    // Lift coefficient of one on the area seen from above, pi times two semi-axes: no wing of this shape lifts more, so what is more comes of a window that is not steady.
+    private const double GreatestLift = Math.PI;
+
+    // Steepest angle of the line at which a lure is towed for its drag (radians): beyond, it hangs rather than swims.
+    private const double SteepestElevation = 1.2;
+
+    private const double StandardGravity = 9.80665;
 
     private static ActionSweep Sweep(Scenario scenario, Rig rig, double elevation, CancellationToken cancellation)
     {

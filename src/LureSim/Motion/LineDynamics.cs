@@ -25,7 +25,7 @@ internal struct EnergyRates
     /// <summary>Power of weight and buoyancy (W).</summary>
     public double Gravity;
 
-    /// <summary>Power of drag, bottom and grass (W): negative when they brake, positive when the current pushes.</summary>
+    /// <summary>Power of drag, lift, bottom and grass (W): negative when they brake, positive when the current pushes.</summary>
     public double Drag;
 
     /// <summary>Power of the rod tip and the reel (W).</summary>
@@ -310,6 +310,18 @@ internal sealed class LineDynamics
         double coefficient = 0.5 * water.Density * dragFactor * areaTimesSpeed;
         double fx = coefficient * ux, fy = coefficient * uy, fz = coefficient * uz;
 
+        // Lift: across the flow, in its vertical plane. L (|u|^2 z - u_z u).
+        double liftArea = lure.LiftAreaAt(speed, out double liftSlope);
+        double liftScale = 0.5 * water.Density * liftArea;
+        double lift = wet * liftScale;
+        double levelSquared = (ux * ux) + (uy * uy);
+        if (liftArea != 0)
+        {
+            fx -= lift * uz * ux;
+            fy -= lift * uz * uy;
+            fz += lift * levelSquared;
+        }
+
         double weight = lure.Mass * Gravity;
         double buoyancy = water.Density * lure.Volume * Gravity;
         double addedMass = lure.AddedMassCoefficient * water.Density * lure.Volume * wet;
@@ -338,6 +350,23 @@ internal sealed class LineDynamics
             PositionDiagonal[2] += (dragByZ * ux) + (coefficient * dux) + (along * ux);
             PositionDiagonal[5] += (dragByZ * uy) + (coefficient * duy) + (along * uy);
             PositionDiagonal[8] += (dragByZ * uz) + (along * uz) + (buoyancy * wetSlope);
+            if (liftArea != 0 || liftSlope != 0)
+            {
+                Matrix3 byFlow = default;
+                byFlow.A00 = -lift * uz;
+                byFlow.A11 = -lift * uz;
+                byFlow.A02 = -lift * ux;
+                byFlow.A12 = -lift * uy;
+                byFlow.A20 = 2 * lift * ux;
+                byFlow.A21 = 2 * lift * uy;
+                double bySpeed = speed > 1e-12 ? 0.5 * water.Density * wet * liftSlope / speed : 0;
+                byFlow.AddOuter(bySpeed, -uz * ux, -uz * uy, levelSquared, ux, uy, uz);
+                AddBlock(VelocityDiagonal, 0, in byFlow, -1, 0);
+                PositionDiagonal[2] += (byFlow.A00 * dux) + (byFlow.A01 * duy) - (wetSlope * liftScale * uz * ux);
+                PositionDiagonal[5] += (byFlow.A10 * dux) + (byFlow.A11 * duy) - (wetSlope * liftScale * uz * uy);
+                PositionDiagonal[8] += (byFlow.A20 * dux) + (byFlow.A21 * duy) + (wetSlope * liftScale * levelSquared);
+            }
+
             if (hold > 0 || canopySlope != 0)
             {
                 double inverse = 1 / holdSpeed;

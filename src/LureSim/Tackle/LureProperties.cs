@@ -17,18 +17,24 @@ public abstract class LureProperties
     public required double ContactRadius { get; init; }
 
     /// <summary>
-    /// Mean lift coefficient times area (m2), in force = 1/2 rho CLA U^2 across the flow, upward positive, from the action model; 0 where none was computed.
-    /// The line dynamics does not use it yet.
-    /// </summary>
-    public double LiftArea { get; init; }
-
-    /// <summary>
     /// Drag area Cd A (m2) at a speed through the water, in force = 1/2 rho CdA U^2, multiplied by the speed (m3/s) so that Stokes drag stays regular at rest.
     /// </summary>
     /// <param name="speed">Speed through the water (m/s), 0 or more.</param>
     /// <param name="kinematicViscosity">nu (m2/s).</param>
     /// <param name="slope">Derivative of the returned value with respect to speed (m2).</param>
     public abstract double DragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope);
+
+    /// <summary>
+    /// Lift area A_L (m2) at a speed through the water, in force = 1/2 rho A_L (|u|^2 z - u_z u) with u the flow past the lure and z upward: across the flow, in the
+    /// vertical plane of it, 1/2 rho A_L U^2 where the flow is level and none in a vertical fall. Upward positive; 0 unless a lure says otherwise.
+    /// </summary>
+    /// <param name="speed">Speed through the water (m/s), 0 or more.</param>
+    /// <param name="slope">Derivative of the returned value with respect to speed (m s), finite at rest.</param>
+    public virtual double LiftAreaAt(double speed, out double slope)
+    {
+        slope = 0;
+        return 0;
+    }
 }
 
 /// <summary>A smooth sphere with the drag of Brown &amp; Lawler 2003.</summary>

@@ -44,13 +44,44 @@ public class LineDynamicsDerivativeTests
             (seed, logStiffness, leader, reeling) => CheckAll(Build(Enum.Parse<Place>(place), slack, new Random(seed), Math.Pow(10, logStiffness), leader, reeling), slack ? SlackTolerance : TautTolerance),
             iterations: 200);
 
+    [Fact]
+    public void Lift_is_across_the_flow_and_absent_in_a_vertical_fall() =>
+        Gen.Select(Gen.Double[-3e-4, 3e-4], Gen.Double[-2.0, 2.0], Gen.Double[-2.0, 2.0], Gen.Double[-2.0, 2.0]).HoldsFor((area, vx, vy, vz) =>
+        {
+            double[] lift = Lift(area, vx, vy, vz);
+            double squared = (vx * vx) + (vy * vy) + (vz * vz), speed = Math.Sqrt(squared);
+            Assert.Equal(0, (lift[0] * vx) + (lift[1] * vy) + (lift[2] * vz), 1e-9);
+
+            // 1/2 rho A U^2 cos(climb) by its definition.
+            double expected = 0.5 * 1000 * area * (speed / (speed + 0.2)) * speed * Math.Sqrt((vx * vx) + (vy * vy));
+            Assert.Equal(Math.Abs(expected), Math.Sqrt((lift[0] * lift[0]) + (lift[1] * lift[1]) + (lift[2] * lift[2])), 1e-9);
+            Assert.True(lift[2] * area >= -1e-12);
+            Assert.All(Lift(area, 0, 0, vz), f => Assert.Equal(0, f, 1e-12));
+        });
+
+    private static double[] Lift(double area, double vx, double vy, double vz)
+    {
+        double[] With(double a)
+        {
+            var dynamics = new LineDynamics(
+                LiftingLure.Of(0.01, a), LineProperties.Uniform(LineMaterial.Round(2e-4, 1e-4, 1000)), WaterColumn.Unbounded(1000, 1e-3), LineDragLaw.ChooCasarella, new LineMesh(2, 1, 0.1));
+            double[] position = [0, 0, -5, 1, 0, -5, 2, 0, -5], velocity = [vx, vy, vz, 0, 0, 0, 0, 0, 0], force = new double[6];
+            dynamics.Evaluate(position, velocity, 2, 0, 0, force, false);
+            return force;
+        }
+
+        double[] with = With(area), without = With(0);
+        return [with[0] - without[0], with[1] - without[1], with[2] - without[2]];
+    }
+
     private static Case Build(Place place, bool slack, Random random, double stiffness, bool leader, bool reeling)
     {
         double Range(double low, double high) => low + ((high - low) * random.NextDouble());
         double depth = 4;
         var main = new LineMaterial(Range(0.1e-3, 0.5e-3), Range(1e-5, 2e-4), stiffness, 4e-8);
         LineProperties line = leader ? new LineProperties(main, new LineMaterial(0.4e-3, 2e-4, 0.5 * stiffness, 1.2e-7), Range(0.1, 2)) : LineProperties.Uniform(main);
-        LureProperties lure = random.Next(2) == 0
+        int kind = random.Next(3);
+        LureProperties lure = kind == 1 ? LiftingLure.Of(Range(1e-3, 3e-2), Range(-3e-4, 3e-4)) : kind == 0
             ? SphereLure.Of(Range(1e-3, 3e-2), Range(600, 11340))
             : TackleBuilder.Lure(
                 new JigHead(Range(1e-3, 2e-2), HeadMetal.Lead, 0.6e-3, "test"), new LureBody(BodyProfile.PaddleTail, Range(0.05, 0.12), 0.02, 0.015, Range(900, 1200), "test"));
@@ -180,5 +211,26 @@ public class LineDynamicsDerivativeTests
             _ => [],
         };
         return block.Length == 0 ? 0 : block.AsSpan(9 * j, 9).ToArray().Max(Math.Abs);
+    }
+
+    // A lure whose lift area comes in with the speed.
+    private sealed class LiftingLure : LureProperties
+    {
+        private double Area { get; init; }
+
+        public static LiftingLure Of(double mass, double area) =>
+            new() { Mass = mass, Volume = mass / 2000, AddedMassCoefficient = 0.5, ContactRadius = 0.01, Area = area };
+
+        public override double DragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
+        {
+            slope = 2e-4;
+            return 2e-4 * speed;
+        }
+
+        public override double LiftAreaAt(double speed, out double slope)
+        {
+            slope = Area * 0.2 / ((speed + 0.2) * (speed + 0.2));
+            return Area * speed / (speed + 0.2);
+        }
     }
 }

@@ -46,13 +46,19 @@ public class HardLureTests
     {
         LureProperties still = SphereLure.Of(0.007, 2000);
         var same = ActingLure.Of(still, [0.2, 0.5, 1], [1, 1, 1]);
-        var acting = ActingLure.Of(still, [0.2, 0.6, 1], [1.5, 1.25, 1.1], liftArea: 1e-4);
+        var acting = ActingLure.Of(still, [0.2, 0.6, 1], [1.5, 1.25, 1.1], [1e-4, 3e-4, 2e-4]);
         foreach (double speed in (double[])[0.05, 0.2, 0.5, 1, 2])
             Assert.Equal(still.DragAreaTimesSpeed(speed, Viscosity, out _), same.DragAreaTimesSpeed(speed, Viscosity, out _), 1e-12);
         Assert.Equal(1.5, acting.Factor(0.01));
         Assert.Equal(1.25, acting.Factor(0.6), 1e-12);
         Assert.Equal(1.1, acting.Factor(5), 1e-12);
-        Assert.Equal(1e-4, acting.LiftArea);
+        Assert.Equal(1e-4, acting.LiftAreaAt(0, out double slope));
+        Assert.Equal(0, slope);
+        Assert.Equal(3e-4, acting.LiftAreaAt(0.6, out _), 1e-12);
+        Assert.Equal(2e-4, acting.LiftAreaAt(5, out _), 1e-12);
+        Assert.Equal(0, same.LiftAreaAt(0.5, out _));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ActingLure.Of(still, [0.2, 0.5, 1], [1, 1, 1], [0, 0, 1]));
+        Assert.Throws<ArgumentException>(() => ActingLure.Of(still, [0.2, 0.5, 1], [1, 1, 1], [0]));
         Assert.Throws<ArgumentOutOfRangeException>(() => ActingLure.Of(still, [0.2, 0.5, 1], [1, 1, double.NaN]));
         Assert.Throws<ArgumentException>(() => ActingLure.Of(still, [0.2, 1], [1, 1]));
     }
