@@ -144,6 +144,16 @@ internal interface IPipeline
     /// <param name="cancellation">Stops the work.</param>
     IReadOnlyList<Decision.Inverse.InverseAnswer> Ask(Scenario scenario, Decision.Rig rig, IReadOnlyList<JigHead> heads, double? depth, IProgress<double> progress, CancellationToken cancellation);
 
+    /// <summary>Searches the best retrieve of a lure and draws its page.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="head">The head; null for the one that does best with the scenario's presentations.</param>
+    /// <param name="body">The body.</param>
+    /// <param name="runs">Simulated casts for each kind of retrieve.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    SearchOutcome Search(Scenario scenario, JigHead? head, LureBody body, int runs, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
+
     /// <summary>Computes weights for the tide and draws their page.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="presentation">The presentation.</param>
@@ -152,6 +162,12 @@ internal interface IPipeline
     /// <param name="cancellation">Stops the work.</param>
     TideOutcome Tide(Scenario scenario, Presentation presentation, UnitSystem units, IProgress<double> progress, CancellationToken cancellation);
 }
+
+/// <summary>A search for a retrieve with its page, not yet written.</summary>
+/// <param name="Search">The search.</param>
+/// <param name="Units">Units of its sentences.</param>
+/// <param name="Pages">Files of the page and its figures.</param>
+internal sealed record SearchOutcome(Decision.Search.RetrieveSearch Search, UnitSystem Units, IReadOnlyList<Output.OutputFile> Pages);
 
 /// <summary>Weights for a tide with the files of their page, not yet written.</summary>
 /// <param name="Table">The weights.</param>

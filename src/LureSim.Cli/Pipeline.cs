@@ -1,5 +1,6 @@
 using LureSim.Decision;
 using LureSim.Decision.Inverse;
+using LureSim.Decision.Search;
 using LureSim.Decision.Tide;
 using LureSim.Decision.Uncertainty;
 using LureSim.Light;
@@ -13,6 +14,9 @@ namespace LureSim.Cli;
 /// <summary>The calls into the model and the sheet: the only place of the program that knows them.</summary>
 internal sealed class Pipeline : IPipeline
 {
+    // Draws for each head of a trip that does not say otherwise: enough for an order of heads, not for a chance that one quotes.
+    private const int TripSamples = 12;
+
     /// <inheritdoc/>
     public FallTable Fall(Scenario scenario, UnitSystem units, IProgress<double> progress, CancellationToken cancellation) =>
         Planner.FallTable(scenario, new PlanOptions { Units = units }, new Share(progress), cancellation);
@@ -55,7 +59,7 @@ internal sealed class Pipeline : IPipeline
         foreach (Scenario scenario in scenarios)
         {
             int done = spots.Count;
-            Plan plan = Planner.Plan(scenario, new PlanOptions { Units = request.Units }, new Share(new Part(progress, done / parts, 1 / parts)), cancellation);
+            Plan plan = Planner.Plan(scenario, new PlanOptions { Units = request.Units, Samples = request.Samples ?? Math.Min(TripSamples, scenario.Uncertainty.Samples) }, new Share(new Part(progress, done / parts, 1 / parts)), cancellation);
             spots.Add(new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), []));
         }
 
@@ -86,6 +90,16 @@ internal sealed class Pipeline : IPipeline
         }
 
         return answers;
+    }
+
+    /// <inheritdoc/>
+    public SearchOutcome Search(Scenario scenario, JigHead? head, LureBody body, int runs, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        var options = new RetrieveSearchOptions { RunsPerFamily = runs };
+        var parallel = new ParallelOptions { MaxDegreeOfParallelism = options.Threads, CancellationToken = cancellation };
+        head ??= RetrieveSearch.BestHead(scenario, body, options.Simulation, parallel);
+        var search = RetrieveSearch.Of(scenario, head, body, options, progress, cancellation);
+        return new SearchOutcome(search, request.Units, Files(RetrieveWriter.Files(search, request.Units, request.Pdf)));
     }
 
     /// <inheritdoc/>

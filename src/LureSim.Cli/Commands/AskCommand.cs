@@ -40,7 +40,7 @@ internal sealed class AskCommand : Command<AskSettings>
         if (depth > scenario.Spot.Depth)
             throw new CommandFailedException(ExitCode.Usage, $"--depth: the water is only {settings.Formatter.Length.Text(scenario.Spot.Depth)} deep.");
         if (scenario.Tackle.JigHeads.Count == 0)
-            throw new CommandFailedException(ExitCode.Usage, "ask: the tackle box has no jig head, and the questions are about jig heads.");
+            throw new CommandFailedException(ExitCode.Usage, $"{settings.File}: the tackle box has no jig head, and ask is about jig heads; add \"jig_heads:\" and a soft body under tackle, or use plan or retrieve.");
         string first = scenario.Tackle.JigHeads[0].Label;
         Decision.Rig rig = RigChoice.Of(scenario, settings.Weight ?? first, settings.Presentation, settings.Body ?? scenario.Tackle.Bodies.FirstOrDefault(body => body.NeedsHead)?.Label);
         IReadOnlyList<JigHead> heads = settings.Weight is null ? scenario.Tackle.JigHeads : [rig.Head];

@@ -28,6 +28,10 @@ internal static class RigChoice
             Named("--presentation", "presentation", scenario.Presentations, item => item.Name, presentation));
     }
 
+    /// <summary>The body of a name.</summary>
+    /// <exception cref="CommandFailedException">There is none.</exception>
+    public static LureBody Body(Scenario scenario, string name) => Named("--body", "body", scenario.Tackle.Bodies, item => item.Label, name);
+
     private static JigHead Head(Scenario scenario, LureBody body, string weight)
     {
         if (!body.NeedsHead)

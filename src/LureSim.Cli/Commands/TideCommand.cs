@@ -38,7 +38,7 @@ internal sealed class TideCommand : Command<TideSettings>
         var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
         if (scenario.Tackle.JigHeads.Count == 0)
-            throw new CommandFailedException(ExitCode.Usage, "tide: the tackle box has no jig head, and the page is about jig heads.");
+            throw new CommandFailedException(ExitCode.Usage, $"{settings.File}: the tackle box has no jig head, and tide is about jig heads; add \"jig_heads:\" and a soft body under tackle, or use plan or retrieve.");
         string? soft = scenario.Tackle.Bodies.FirstOrDefault(body => body.NeedsHead)?.Label;
         Presentation presentation = RigChoice.Of(scenario, scenario.Tackle.JigHeads[0].Label, settings.Presentation, soft).Presentation;
         AtomicFiles.RequireFolder(settings.Folder);

@@ -16,6 +16,19 @@ internal sealed class TripSettings : PageSettings
     [PathKind(folder: false)]
     public string[] Further { get; init; } = [];
 
+    /// <summary>Draws of the uncertain inputs for each head; null for the usual number of a trip.</summary>
+    [CommandOption("--samples <NUMBER>")]
+    [Description("Draws of what is not known well for each jig head, 0 for none (default: what each scenario says, but no more than 12)")]
+    public int? Samples { get; init; }
+
+    /// <inheritdoc/>
+    public override PlanRequest Request => base.Request with { Samples = Samples };
+
+    /// <inheritdoc/>
+    public override ValidationResult Validate() => First(
+        base.Validate(),
+        Samples is < 0 or > ScenarioUncertainty.MostSamples ? ValidationResult.Error($"--samples: write 0 to {ScenarioUncertainty.MostSamples}.") : ValidationResult.Success());
+
     /// <inheritdoc/>
     protected override string Suffix => "-trip";
 

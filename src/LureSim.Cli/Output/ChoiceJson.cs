@@ -129,13 +129,15 @@ internal sealed record CompareJson(
     }
 
     private static Side Of(ComparedRig rig, RigOutcome outcome) =>
-        new(rig.Name, rig.Colour, outcome.Sighting.Distance, outcome.Depth, CandidateJson.Of(outcome.Candidate, withTrack: false));
+        new(rig.Name, rig.Colour, outcome.Sighting.Distance, outcome.Depth, outcome.Swing, (outcome.Action.Twitch ?? outcome.Action.Retrieve).Report.Verdict, CandidateJson.Of(outcome.Candidate, withTrack: false));
 
     internal sealed record Side(
         string Name,
         string Colour,
         [property: JsonPropertyName("sighting_distance_m")] double Sighting,
         [property: JsonPropertyName("sighted_at_depth_m")] double Depth,
+        [property: JsonPropertyName("action_swing_rad")] double Swing,
+        Action.ActionVerdict Action,
         CandidateJson Run);
 
     internal sealed record Measure(string Name, double First, double Second, string? Main, IReadOnlyList<Effect> Effects);

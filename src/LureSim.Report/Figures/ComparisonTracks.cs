@@ -1,5 +1,4 @@
 using LureSim.Decision;
-using LureSim.Motion;
 using LureSim.Scenarios;
 using OxyPlot;
 using OxyPlot.Annotations;
@@ -20,12 +19,12 @@ public static class ComparisonTracks
         ArgumentNullException.ThrowIfNull(options);
         UnitFormat format = options.Format;
         Spot spot = comparison.Scenario.Spot;
-        (string Name, Track Track, OxyColor Colour, double[]? Dash)[] runs =
+        (string Name, Candidate Run, OxyColor Colour, double[]? Dash)[] runs =
         [
-            (comparison.First.Name, comparison.FirstOutcome.Candidate.Track, Palette.Vermilion, null),
-            (comparison.Second.Name, comparison.SecondOutcome.Candidate.Track, Palette.Blue, [7, 4]),
+            (comparison.First.Name, comparison.FirstOutcome.Candidate, Palette.Vermilion, null),
+            (comparison.Second.Name, comparison.SecondOutcome.Candidate, Palette.Blue, [7, 4]),
         ];
-        double far = Math.Max(1, runs.Max(run => run.Track.Count > 0 ? run.Track.X.Max() : 0));
+        double far = Math.Max(1, runs.Max(run => Enumerable.Range(0, run.Run.Track.Count).Select(i => Distance(run.Run, i)).DefaultIfEmpty().Max()));
         double deep = format.Length(spot.Depth);
         PlotModel model = PlotBase.Model(options);
         model.Axes.Add(PlotBase.Axis(options, AxisPosition.Bottom, $"distance from the rod tip ({format.LengthUnit})", 0, format.Length(far) * 1.03));
@@ -43,9 +42,9 @@ public static class ComparisonTracks
 
             area.Fill(area.Between(0, deep, end, deep * 1.08), OxyColor.FromRgb(0xD9, 0xC9, 0xA3));
             area.Line([area.At(0, 0), area.At(end, 0)], Palette.Surface, 1.6);
-            foreach ((_, Track track, OxyColor colour, double[]? dash) in runs)
+            foreach ((_, Candidate run, OxyColor colour, double[]? dash) in runs)
             {
-                List<ScreenPoint> points = [.. Enumerable.Range(0, track.Count).Select(i => area.At(format.Length(track.X[i]), format.Length(track.Depth(i))))];
+                List<ScreenPoint> points = [.. Enumerable.Range(0, run.Track.Count).Select(i => area.At(format.Length(Distance(run, i)), format.Length(run.Track.Depth(i))))];
                 if (points.Count < 2)
                     continue;
                 area.Line(points, OxyColors.White, 5);
@@ -69,4 +68,6 @@ public static class ComparisonTracks
             AltText = $"{string.Join("; ", new[] { (comparison.First.Name, comparison.FirstOutcome), (comparison.Second.Name, comparison.SecondOutcome) }.Select(p => $"{p.Name}: {p.Item2.Candidate.Verdict}, middle depth {format.LengthText(p.Item2.Depth)}"))}.",
         };
     }
+
+    private static double Distance(Candidate run, int i) => run.Rig.Presentation.DistanceFromRod(run.Track.Time[i], run.Track.X[i], run.Track.Y[i]);
 }

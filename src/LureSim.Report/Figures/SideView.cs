@@ -33,7 +33,7 @@ public static class SideView
         UnitFormat format = options.Format;
         Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario, candidates, format);
         List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], IsFirst(c, first),
-            (t, i) => new DataPoint(format.Length(FromRod(c, t.Time[i], t.X[i], t.Y[i])), format.Length(t.Depth(i)))))];
+            (t, i) => new DataPoint(format.Length(c.Rig.Presentation.DistanceFromRod(t.Time[i], t.X[i], t.Y[i])), format.Length(t.Depth(i)))))];
 
         const double plotPixelsWide = 330;
         double plotHeight = options.Narrow ? 400 : 430;
@@ -124,14 +124,6 @@ public static class SideView
     internal static Spot AlongTheCast(Spot spot, IReadOnlyList<Candidate> candidates) =>
         candidates.Count == 0 ? spot : spot.SeenAlong(candidates[0].Rig.Presentation.Aim);
 
-    // Distance from the rod (m), which may drift.
-    private static double FromRod(Candidate candidate, double time, double x, double y)
-    {
-        Presentation p = candidate.Rig.Presentation;
-        double along = x - (p.DriftAlong * time), left = y - (p.DriftLeft * time);
-        return Math.Sqrt((along * along) + (left * left));
-    }
-
     /// <summary>Where the current goes, for people.</summary>
     internal static string DirectionText(Spot spot)
     {
@@ -172,7 +164,7 @@ public static class SideView
         Track track = candidate.Track;
         List<LineShape> usable = [.. track.Shapes.Where(s => s.X.Length > 1 && s.X.All(double.IsFinite) && s.Z.All(double.IsFinite))];
         List<LineShape> picked = usable.Count <= 2 ? usable : [usable[usable.Count / 3], usable[2 * usable.Count / 3]];
-        return [.. picked.Select(s => (s, s.X.Select((x, i) => new DataPoint(format.Length(FromRod(candidate, s.Time, x, s.Y[i])), -format.Length(s.Z[i]))).ToList()))];
+        return [.. picked.Select(s => (s, s.X.Select((x, i) => new DataPoint(format.Length(candidate.Rig.Presentation.DistanceFromRod(s.Time, x, s.Y[i])), -format.Length(s.Z[i]))).ToList()))];
     }
 
     private static IEnumerable<LabelRequest> ShapeLabels(PaintArea area, List<(LineShape Shape, List<DataPoint> Points)> shapes, FigureOptions options)

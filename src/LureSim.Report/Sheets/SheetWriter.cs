@@ -120,7 +120,7 @@ public static class SheetWriter
         List<Figure> figures = [];
         if (sheet.Uncertainty is not { } study)
             return figures;
-        figures.Add(WaterMapFigure.Create(spot, WaterMap.Of(first.Track, spot, spot, study.Heads[0].Map.DistanceEdges[^1]), first.Rig.Head, first.Rig.Presentation.Name, options));
+        figures.Add(WaterMapFigure.Create(spot, WaterMap.Of(first.Track, spot, spot, first.Rig.Presentation, study.Heads[0].Map.DistanceEdges[^1]), first.Rig.Head, first.Rig.Presentation.Name, options));
         if (study.IsExact)
             return figures;
         figures.Add(WaterMapFigure.Create(spot, study.Best.Map, study.Best.Head, study.Presentation.Name, options));

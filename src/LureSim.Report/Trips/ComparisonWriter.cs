@@ -85,12 +85,14 @@ public static class ComparisonWriter
             Row("colour", (rig, _) => rig.Colour),
             Row("line", (rig, _) => $"{SheetTables.LineName(rig.Line.Kind)}, {format.StrengthText(rig.Line.Strength)}, {format.DiameterText(rig.Line.Diameter)} thick"),
             Row("leader", (rig, _) => rig.Leader is { } l ? $"{SheetTables.LineName(l.Kind)}, {format.StrengthText(l.Strength)}, {format.SizeText(l.Length)} long" : "none"),
+            Row("knot and hook", (rig, _) => RigWords.Of(rig.Rigging, format)),
             Row("cast", (rig, _) => format.LengthText(rig.Presentation.CastLength)),
             Row("count-down", (rig, outcome) => RetrieveWords.CountDown(rig.Presentation, outcome.Candidate.Coverage)),
             Row("retrieve", (rig, _) => RetrieveWords.Retrieve(rig.Presentation, reel, format)),
             Row("in the strike zone", (_, outcome) => UnitFormat.PercentText(outcome.Candidate.Coverage.ZoneShare)),
             Row("middle depth", (_, outcome) => format.LengthText(outcome.Candidate.Coverage.MedianDepth)),
             Row("made out, looking level", (_, outcome) => format.LengthText(outcome.Sighting.Distance)),
+            Row("how it swims", (_, outcome) => ActionWords.Line((outcome.Action.Twitch ?? outcome.Action.Retrieve).Report, format.System)),
             Row("what it does", (_, outcome) => outcome.Candidate.Verdict),
         ];
         return new TableView(

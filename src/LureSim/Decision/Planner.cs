@@ -62,7 +62,7 @@ public static class Planner
 
         // The chosen presentation is not known yet, and clamped speeds may coincide: count the most, and report what falls away as done.
         int total = (heads.Count * presentations.Count) + runnersUp + (heads.Count * options.SpeedFactors.Count) + (2 * heads.Count)
-            + UncertaintyStudy.RunsOf(scenario, samples) + InverseParts;
+            + UncertaintyStudy.RunsOf(scenario, samples) + InverseParts + BoxAdvice.MostTried;
         var counter = new ProgressCounter(progress, total);
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
 
@@ -96,7 +96,7 @@ public static class Planner
         CoverageGrid grid = Grid(scenario, first, soft, candidates, options, counter, parallel, cancellation);
         ColourFinding colours = Colours(scenario, first, options.Units);
         ClaritySpread? clarity = samples > 0 ? ClaritySpread.Of(scenario, colours) : null;
-        BoxAdvice box = Box(scenario, first, candidates, bodies, options, parallel, cancellation);
+        BoxAdvice box = Box(scenario, first, candidates, bodies, options, counter, parallel, cancellation);
         var notes = new List<string>();
         OpticalWater water = colours.Chart.Field.Water;
         if (water.Status != WaterFitStatus.Matched) notes.Add(water.Message);
@@ -135,11 +135,16 @@ public static class Planner
         return result;
     }
 
-    private static BoxAdvice Box(Scenario scenario, Candidate first, IReadOnlyList<Candidate> candidates, BodyChoice bodies, PlanOptions options, ParallelOptions parallel, CancellationToken cancellation)
+    private static BoxAdvice Box(Scenario scenario, Candidate first, IReadOnlyList<Candidate> candidates, BodyChoice bodies, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
     {
         IReadOnlyList<JigHead> missing = BoxAdvice.MissingSizes(scenario, first.Rig);
         var tried = new Candidate[missing.Count];
-        Parallel.For(0, tried.Length, parallel, i => tried[i] = Try(scenario, first.Rig with { Head = missing[i] }, options.Simulation, cancellation));
+        counter.Add(BoxAdvice.MostTried - missing.Count);
+        Parallel.For(0, tried.Length, parallel, i =>
+        {
+            tried[i] = Try(scenario, first.Rig with { Head = missing[i] }, options.Simulation, cancellation);
+            counter.Add();
+        });
         return BoxAdvice.Of(scenario, first, candidates, bodies, tried);
     }
 

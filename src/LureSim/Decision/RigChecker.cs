@@ -26,6 +26,9 @@ public static class RigChecker
     private const double PlainInterval = 0.7;
     private const double PlainPause = 1.6;
 
+    // Interval of twitches in the ready-made retrieves (s).
+    private const double ShortInterval = 0.5;
+
     // The tip of a rod lifted up pulls the line by less than it travels; the part along the line (assumed).
     private const double StrokeAlongLine = 0.7;
 
@@ -142,6 +145,43 @@ public static class RigChecker
             Mend(scenario, action, units, cancellation));
     }
 
+    /// <summary>Reports of one lure on a steady retrieve at some speeds, under two twitches and a pause of some travels, and on the fall.</summary>
+    /// <param name="scenario">A validated scenario, for rigging, leader and water.</param>
+    /// <param name="head">Head.</param>
+    /// <param name="body">Body.</param>
+    /// <param name="speeds">Speeds through the water (m/s), 0 to 5.</param>
+    /// <param name="travels">Travels of the rod tip (m), above 0 and up to 3.</param>
+    /// <param name="parallel">Threads and cancellation.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static (ActionReport[] Steady, ActionReport[] Twitched, ActionReport Fall) Reports(
+        Scenario scenario, JigHead head, LureBody body, IReadOnlyList<double> speeds, IReadOnlyList<double> travels, ParallelOptions parallel)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(speeds);
+        ArgumentNullException.ThrowIfNull(travels);
+        ArgumentNullException.ThrowIfNull(parallel);
+        LureProperties lure = TackleBuilder.Lure(head, body);
+        var runner = new Runner(scenario, new Rig(head, body, scenario.Presentations[0]), parallel.CancellationToken);
+        var reports = new ActionReport[speeds.Count + travels.Count + 1];
+        Parallel.For(0, reports.Length, parallel, i =>
+        {
+            reports[i] = (i < speeds.Count ? runner.Steady(speeds[i], Elevation(lure, speeds[i]), SweepWindow)
+                : i < reports.Length - 1 ? runner.Twitch(Plain(travels[i - speeds.Count]), null)
+                : runner.Fall(FallWindow)).Report;
+        });
+        return (reports[..speeds.Count], reports[speeds.Count..^1], reports[^1]);
+
+        Presentation Plain(double travel) => scenario.Presentations[0] with
+        {
+            Moves =
+            [
+                new Move { Kind = MoveKind.Twitch, Duration = 2 * ShortInterval, Beats = 2, Up = travel },
+                new Move { Kind = MoveKind.Pause, Duration = PlainPause },
+            ],
+        };
+    }
+
     /// <summary>
     /// Drag of a lure as it is rigged over the drag of the same lure put on cleanly with its tail at rest, by speed: what action and faults add on the path.
     /// Both are towed at the same angle of the line, so that the attitude that the line gives does not count. 1 where it could not be computed.
@@ -162,14 +202,11 @@ public static class RigChecker
         var still = new Runner(tackle with { Rigging = clean }, head, body, ReferenceDensity, ReferenceViscosity, cancellation);
         bool alike = clean == tackle.Rigging && !rigged.HasTail;
         LureProperties lure = TackleBuilder.Lure(head, body);
-        double wet = (lure.Mass - (ReferenceDensity * lure.Volume)) * StandardGravity;
         double[] factors = new double[speeds.Count];
         double[] lifts = new double[speeds.Count];
         for (int i = 0; i < speeds.Count; i++)
         {
-            // The angle at which the line holds wet weight and drag: towed otherwise, the lure would sink or rise all through the window.
-            double drag = 0.5 * ReferenceDensity * speeds[i] * lure.DragAreaTimesSpeed(speeds[i], ReferenceViscosity, out _);
-            double elevation = Math.Clamp(Math.Atan2(wet, drag), -SteepestElevation, SteepestElevation);
+            double elevation = Elevation(lure, speeds[i]);
             ActionRun run = rigged.Steady(speeds[i], elevation, DragWindow);
             ActionRun? rest = alike ? null : still.Steady(speeds[i], elevation, DragWindow, ActionTerms.All & ~ActionTerms.Wake);
             factors[i] = rest is null ? 1 : Ratio(run, rest);
@@ -178,6 +215,14 @@ public static class RigChecker
         }
 
         return (factors, lifts);
+    }
+
+    // Angle of the line above the level (radians) at which it holds wet weight and drag: towed otherwise, the lure would sink or rise all through the window.
+    private static double Elevation(LureProperties lure, double speed)
+    {
+        double wet = (lure.Mass - (ReferenceDensity * lure.Volume)) * StandardGravity;
+        double drag = 0.5 * ReferenceDensity * speed * lure.DragAreaTimesSpeed(speed, ReferenceViscosity, out _);
+        return Math.Clamp(Math.Atan2(wet, drag), -SteepestElevation, SteepestElevation);
     }
 
     // On a steady retrieve the mean pull of the line along the path is the mean drag.

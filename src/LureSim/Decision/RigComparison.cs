@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Numerics;
+using LureSim.Action;
 using LureSim.Light;
 using LureSim.Scenarios;
 using LureSim.Sight;
@@ -24,6 +25,10 @@ public sealed record RigFeature(string Id, string Name, Func<ComparedRig, Compar
         new("body", "body: shape and size", (a, b) => a.Body with { Label = "" } != b.Body with { Label = "" } || a.Head.HookMass != b.Head.HookMass, (into, other) => into with { Body = other.Body, Head = into.Head with { HookMass = other.Head.HookMass } }),
         new("colour", "colour", (a, b) => a.Colour != b.Colour, (into, other) => into with { Colour = other.Colour }),
         new("line", "line and leader", (a, b) => a.Line != b.Line || a.Leader != b.Leader, (into, other) => into with { Line = other.Line, Leader = other.Leader }),
+        new("knot", "knot", (a, b) => (a.Rigging.Knot, a.Rigging.LoopLength) != (b.Rigging.Knot, b.Rigging.LoopLength), (into, other) => into with { Rigging = into.Rigging with { Knot = other.Rigging.Knot, LoopLength = other.Rigging.LoopLength } }),
+
+        // Everything else of the rigging.
+        new("hook", "hook in the body", (a, b) => OnHook(a, b) != a.Rigging, (into, other) => into with { Rigging = OnHook(into, other) }),
         Way("cast", "cast", (into, other) => into with { CastLength = other.CastLength }),
         Way("depth", "count-down and fall", (into, other) => into with { CountDown = other.CountDown, Fall = other.Fall }),
         Way("speed", "speed", (into, other) => into with { RetrieveSpeed = other.RetrieveSpeed }),
@@ -42,23 +47,40 @@ public sealed record RigFeature(string Id, string Name, Func<ComparedRig, Compar
     private static RigFeature Way(string id, string name, Func<Presentation, Presentation, Presentation> take) => new(
         id,
         name,
-        (a, b) => !Same(take(a.Presentation, b.Presentation), a.Presentation),
+        (a, b) => take(a.Presentation, b.Presentation) != a.Presentation,
         (into, other) => into with { Presentation = take(into.Presentation, other.Presentation) });
 
-    // Records compare lists by identity; moves are the same when they are equal one by one.
-    private static bool Same(Presentation a, Presentation b) => a with { Moves = [] } == b with { Moves = [] } && a.Moves.SequenceEqual(b.Moves);
+    private static Rigging OnHook(ComparedRig into, ComparedRig other) => other.Rigging with { Knot = into.Rigging.Knot, LoopLength = into.Rigging.LoopLength };
 }
 
 /// <summary>What one rig does.</summary>
 /// <param name="Candidate">Its run.</param>
 /// <param name="Sighting">How far off the fish makes it out where it runs, looking level.</param>
 /// <param name="Depth">Depth at which it is looked at (m).</param>
-public sealed record RigOutcome(Candidate Candidate, Sighting Sighting, double Depth);
+/// <param name="Action">How it swims.</param>
+public sealed record RigOutcome(Candidate Candidate, Sighting Sighting, double Depth, RigAction Action)
+{
+    /// <summary>
+    /// Swing of its action (radians): under twitches how far the nose turns off the pull on the average, otherwise the amplitude of the tail, or of nose or roll where there is no soft tail; 0 for
+    /// what spins, tumbles or could not be computed.
+    /// </summary>
+    public double Swing
+    {
+        get
+        {
+            ActionRun run = Action.Twitch ?? Action.Retrieve;
+            ActionReport report = run.Report;
+            return ActionWords.IsFault(report.Verdict) && report.Verdict != ActionVerdict.Muted || report.Verdict == ActionVerdict.Unknown ? 0
+                : report.Darts.Count > 0 ? report.Darts.Average(dart => Math.Abs(dart.Heading))
+                : run.Trace.Body.Tail is not null ? report.TailAmplitude : Math.Max(report.YawAmplitude, report.RollAmplitude);
+        }
+    }
+}
 
 /// <summary>A figure by which rigs are compared.</summary>
 /// <param name="Id">Short name for files, with its unit.</param>
 /// <param name="Name">Name for people.</param>
-/// <param name="Kind">What it measures: a share or a length.</param>
+/// <param name="Kind">What it measures: a share, a length or an angle.</param>
 /// <param name="Of">Its value, SI.</param>
 public sealed record RigMeasure(string Id, string Name, QuantityKind Kind, Func<RigOutcome, double> Of)
 {
@@ -67,6 +89,7 @@ public sealed record RigMeasure(string Id, string Name, QuantityKind Kind, Func<
     [
         new("zone_share", "time in the strike zone", QuantityKind.Percentage, outcome => outcome.Candidate.Coverage.ZoneShare),
         new("sighting_distance_m", "sighting distance", QuantityKind.Length, outcome => outcome.Sighting.Distance),
+        new("action_swing_rad", "swing of tail or nose", QuantityKind.Angle, outcome => outcome.Swing),
     ];
 }
 
@@ -137,7 +160,7 @@ public sealed record RigComparison(
         if (!FishEyes.TryFind(scenario.Spot.TargetFish, out FishEye? eye))
             throw new ArgumentException($"There is no eye for the target fish '{scenario.Spot.TargetFish}'.", nameof(scenario));
         LightField field = Planner.Field(scenario.Spot);
-        var runs = new ConcurrentDictionary<ComparedRig, Lazy<Candidate>>();
+        var runs = new ConcurrentDictionary<ComparedRig, Lazy<(Candidate Run, RigAction Action)>>();
         var sightings = new ConcurrentDictionary<(string Colour, double Depth, double Size), Lazy<Sighting>>();
         var outcomes = new RigOutcome[1 << differences.Length];
         int done = 0;
@@ -152,23 +175,24 @@ public sealed record RigComparison(
 
             // Neither names nor the colour move the lure: rigs that are equal but for them share a run.
             ComparedRig moving = rig with { Name = "", Colour = "", Presentation = rig.Presentation with { Name = "" }, Head = rig.Head with { Label = "" }, Body = rig.Body with { Label = "" } };
-            Candidate run = runs.GetOrAdd(moving, _ => new Lazy<Candidate>(() => Run(scenario, moving, options, cancellation))).Value;
+            (Candidate run, RigAction action) = runs.GetOrAdd(moving, _ => new Lazy<(Candidate, RigAction)>(() => Run(scenario, moving, options, cancellation))).Value;
             Candidate candidate = run with { Rig = new Rig(rig.Head, rig.Body, rig.Presentation) };
             double depth = Math.Clamp(candidate.Coverage.MedianDepth, 0, scenario.Spot.Depth);
             double size = rig.Body.ApparentSize;
             Sighting sighting = sightings.GetOrAdd((rig.Colour, depth, size), key => new Lazy<Sighting>(() =>
                 new SightScene(field, eye, ViewDirection.Level, key.Depth, key.Size).Sight(Planner.Colour(key.Colour)))).Value;
-            outcomes[set] = new RigOutcome(candidate, sighting, depth);
+            outcomes[set] = new RigOutcome(candidate, sighting, depth, action);
             progress?.Report((double)Interlocked.Increment(ref done) / outcomes.Length);
         });
         return outcomes;
     }
 
-    private static Candidate Run(Scenario scenario, ComparedRig rig, PlanOptions options, CancellationToken cancellation) => Planner.Try(
-        scenario with { Tackle = scenario.Tackle with { Line = rig.Line, Leader = rig.Leader } },
-        new Rig(rig.Head, rig.Body, rig.Presentation),
-        options.Simulation,
-        cancellation);
+    private static (Candidate Run, RigAction Action) Run(Scenario scenario, ComparedRig rig, PlanOptions options, CancellationToken cancellation)
+    {
+        Scenario with = scenario with { Tackle = scenario.Tackle with { Line = rig.Line, Leader = rig.Leader, Rigging = rig.Rigging } };
+        Candidate run = Planner.Try(with, new Rig(rig.Head, rig.Body, rig.Presentation), options.Simulation, cancellation);
+        return (run, RigChecker.Of(with, run.Rig, run.Track, cancellation));
+    }
 
     /// <summary>Splits the change of a measure among the differences.</summary>
     /// <param name="measure">The measure.</param>
@@ -235,11 +259,17 @@ public sealed record RigComparison(
     }
 
     /// <summary>A value of a measure in words.</summary>
-    internal static string Text(RigMeasure measure, double value, MeasureFormatter show) =>
-        measure.Kind == QuantityKind.Percentage ? Wording.Percent(value) : show.Length.Text(value);
+    internal static string Text(RigMeasure measure, double value, MeasureFormatter show) => measure.Kind switch
+    {
+        QuantityKind.Percentage => Wording.Percent(value),
+        QuantityKind.Angle => Degrees(value),
+        _ => show.Length.Text(value),
+    };
+
+    private static string Degrees(double radians) => FormattableString.Invariant($"{radians * 180 / Math.PI:F0} deg");
 
     private static string Signed(RigMeasure measure, double value, MeasureFormatter show) =>
-        (value < 0 ? "−" : "+") + (measure.Kind == QuantityKind.Percentage ? FormattableString.Invariant($"{100 * Math.Abs(value):F0} points") : Math.Abs(value) < SmallLength ? show.SmallLength.Text(Math.Abs(value)) : show.Length.Text(Math.Abs(value)));
+        (value < 0 ? "−" : "+") + (measure.Kind == QuantityKind.Percentage ? FormattableString.Invariant($"{100 * Math.Abs(value):F0} points") : measure.Kind == QuantityKind.Angle ? Degrees(Math.Abs(value)) : Math.Abs(value) < SmallLength ? show.SmallLength.Text(Math.Abs(value)) : show.Length.Text(Math.Abs(value)));
 
     // Changes of length below this are shown in the unit of lures (m).
     private const double SmallLength = 0.3;

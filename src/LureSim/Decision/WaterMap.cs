@@ -23,14 +23,16 @@ public sealed record WaterMap(IReadOnlyList<double> DistanceEdges, IReadOnlyList
     /// <param name="track">The track.</param>
     /// <param name="water">The spot that it was computed in.</param>
     /// <param name="shown">The spot on whose depths the map is drawn. Where the strike zone moves with the bottom, depths are counted from the bottom.</param>
+    /// <param name="presentation">The retrieve, whose rod may drift.</param>
     /// <param name="length">Reach of the map (m), above 0; what lies beyond counts in the outermost cells.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The reach is not above 0.</exception>
-    public static WaterMap Of(Track track, Spot water, Spot shown, double length)
+    public static WaterMap Of(Track track, Spot water, Spot shown, Presentation presentation, double length)
     {
         ArgumentNullException.ThrowIfNull(track);
         ArgumentNullException.ThrowIfNull(water);
         ArgumentNullException.ThrowIfNull(shown);
+        ArgumentNullException.ThrowIfNull(presentation);
         Guard.Positive(length);
         var share = new double[Rows, Columns];
         double shift = shown.StrikeZone.MovesWithBottom ? shown.Depth - water.Depth : 0;
@@ -38,7 +40,7 @@ public sealed record WaterMap(IReadOnlyList<double> DistanceEdges, IReadOnlyList
         for (int i = 0; i < track.Count; i++)
         {
             if ((track.State[i] & TrackState.Falling) != 0) continue;
-            int row = Cell((track.Depth(i) + shift) / shown.Depth, Rows), column = Cell(Math.Sqrt((track.X[i] * track.X[i]) + (track.Y[i] * track.Y[i])) / length, Columns);
+            int row = Cell((track.Depth(i) + shift) / shown.Depth, Rows), column = Cell(presentation.DistanceFromRod(track.Time[i], track.X[i], track.Y[i]) / length, Columns);
             share[row, column]++;
             count++;
         }

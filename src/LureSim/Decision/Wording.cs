@@ -148,10 +148,22 @@ public static class Wording
             yield return $"From below every lure is darker than the light above it; {colours.SeenFromBelow[0].Name} makes the strongest silhouette.";
         string[] gone = [.. Enumerable.Range(0, here.Colours.Count).Where(i => here[0, i].Word is ColourWord.NearBlack or ColourWord.Unseen).Select(i => here.Colours[i].Name)];
         if (gone.Length > 0) yield return $"To a person's eye {Join(gone)} {(gone.Length == 1 ? "is" : "are")} near black there.";
-        string[] dark = [.. colours.RedDarkens.Where(d => d.Depth is not null).Select(d => $"{Criterion(d.Criterion)} {(d.Depth < 0.01 ? "from the surface on" : $"at {show.Length.Text(d.Depth!.Value)}")}")];
+
+        // Deeper than the spot nothing can be shown: the chart ends at the bottom.
+        double bottom = colours.Chart.Depths.Max();
+        string[] deeper = [.. colours.RedDarkens.Where(d => d.Depth > bottom).Select(d => Criterion(d.Criterion))];
+        string[] dark = [.. colours.RedDarkens.Where(d => d.Depth <= bottom).Select(d => $"{Criterion(d.Criterion)} {(d.Depth < 0.01 ? "from the surface on" : $"at {show.Length.Text(d.Depth!.Value)}")}")];
         string[] never = [.. colours.RedDarkens.Where(d => d.Depth is null).Select(d => Criterion(d.Criterion))];
-        string text = dark.Length > 0 ? $"Red goes dark in this water {Join(dark)}" : "Red does not go dark in this water before all light is gone";
-        yield return dark.Length > 0 && never.Length > 0 ? $"{text}; {Join(never)} not before all light is gone." : text + ".";
+        if (dark.Length == 0)
+        {
+            string until = deeper.Length == 0 ? "before all light is gone" : never.Length == 0 ? "before the bottom" : "before the bottom, or before all light is gone";
+            yield return $"Red does not go dark in this water {until}.";
+            yield break;
+        }
+
+        yield return $"Red goes dark in this water {Join(dark)}"
+            + (deeper.Length > 0 ? $"; {Join(deeper)} not before the bottom" : "")
+            + (never.Length > 0 ? $"; {Join(never)} not before all light is gone" : "") + ".";
     }
 
     private static string How(Sighting sighting) => sighting.Mode switch

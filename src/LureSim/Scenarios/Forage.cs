@@ -73,7 +73,11 @@ public sealed record ComparedRig(
     string Colour,
     LineSpecification Line,
     LeaderSpecification? Leader,
-    Presentation Presentation);
+    Presentation Presentation)
+{
+    /// <summary>How it is tied on and put on its hook.</summary>
+    public Rigging Rigging { get; init; } = new();
+}
 
 /// <summary>Seasons by the calendar.</summary>
 public static class Seasons

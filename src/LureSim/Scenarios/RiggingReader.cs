@@ -71,7 +71,11 @@ internal static class RiggingReader
         };
     }
 
-    private static void CheckRigging(ReadValue? rigging, ReadValue[] soft, Report report)
+    /// <summary>Reports what is wrong with a rigging.</summary>
+    /// <param name="rigging">What was read, or null.</param>
+    /// <param name="soft">The soft bodies, the first of which is rigged.</param>
+    /// <param name="report">Takes the problems.</param>
+    public static void CheckRigging(ReadValue? rigging, ReadValue[] soft, Report report)
     {
         if (rigging is null)
             return;

@@ -324,6 +324,9 @@ public enum FallMode
 /// <summary>A way to fish the lure, as data: a cast, a fall and a repeated cycle of reeling, resting and rod work.</summary>
 public sealed record Presentation
 {
+    // Compared by value: two presentations of the same moves are the same.
+    private readonly ValueList<Move> moves = new([]);
+
     /// <summary>Name for people.</summary>
     public required string Name { get; init; }
 
@@ -363,7 +366,11 @@ public sealed record Presentation
     /// The moves of the retrieve, repeated until the line is in; empty for a retrieve by <see cref="ReelFor"/>, <see cref="PauseFor"/> and the twitches. A list with a swing is
     /// not repeated.
     /// </summary>
-    public IReadOnlyList<Move> Moves { get; init; } = [];
+    public IReadOnlyList<Move> Moves
+    {
+        get => moves;
+        init => moves = new ValueList<Move>([.. value]);
+    }
 
     /// <summary>Name of the ready-made retrieve that the moves come from; null for none.</summary>
     public string? Style { get; init; }
@@ -388,6 +395,16 @@ public sealed record Presentation
 
     /// <summary>Greatest <see cref="RetrieveSpeed"/> (m/s) at which no move takes line in faster than 3 m/s.</summary>
     public double FastestSpeed => 3 / Math.Max(1, Moves.Select(move => move.ReelShare).DefaultIfEmpty(1).Max());
+
+    /// <summary>Horizontal distance (m) from the rod tip, which may drift, to a point of a track.</summary>
+    /// <param name="time">Time since splash-down (s).</param>
+    /// <param name="x">Along the cast (m).</param>
+    /// <param name="y">To the left (m).</param>
+    public double DistanceFromRod(double time, double x, double y)
+    {
+        double along = x - (DriftAlong * time), left = y - (DriftLeft * time);
+        return Math.Sqrt((along * along) + (left * left));
+    }
 
     /// <summary>The retrieve as moves, whichever way it was given.</summary>
     public IReadOnlyList<Move> Cycle

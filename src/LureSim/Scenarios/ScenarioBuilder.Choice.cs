@@ -16,6 +16,7 @@ internal sealed partial class ScenarioBuilder
             CheckDiameter(item["leader"]);
             if (item["body"] is { } body)
                 CheckSides(body);
+            RiggingReader.CheckRigging(item["rigging"], [.. new[] { item["body"] ?? (tackle?["bodies"]?.Items is { Count: > 0 } bodies ? bodies[0] : null) }.OfType<ReadValue>()], Add);
             CheckHandle(item["retrieve"]?["handle_turns"], tackle?["reel"]);
             ReadValue? way = Presentation(item, root);
             if (way is null && item["presentation"] is { } name && root["presentations"] is { Items.Count: > 0 } known)
@@ -78,6 +79,9 @@ internal sealed partial class ScenarioBuilder
                 CastLength = Number(item["cast"]) ?? way.CastLength,
                 CountDown = countDown is null ? way.CountDown : countDown.Word is null ? countDown.Number : null,
                 RetrieveSpeed = retrieve is null ? way.RetrieveSpeed : retrieve["speed"]?.Number ?? (retrieve["handle_turns"]!.Number * tackle.Reel.LinePerTurn),
-            });
+            })
+        {
+            Rigging = item["rigging"] is { } rigging ? RiggingReader.Build(rigging, body) : tackle.Rigging,
+        };
     }
 }

@@ -270,6 +270,7 @@ internal static class ScenarioGrammar
         new("cast", new QuantityValue(QuantityKind.Length, 2.0, 80.0), "Cast, in place of the presentation's.") { Default = "that of the presentation" },
         new("count_down", MoveGrammar.CountDown, "Count-down, in place of the presentation's.") { Default = "that of the presentation" },
         new("retrieve", MoveGrammar.Retrieve, "Speed, in place of the presentation's.") { Default = "that of the presentation" },
+        new("rigging", RiggingGrammar.Rigging, "Knot and hook, in place of the tackle box's: what it leaves out is a loop knot and a clean job.") { Default = "that of the tackle box" },
     ]);
 
     /// <summary>Seasons.</summary>

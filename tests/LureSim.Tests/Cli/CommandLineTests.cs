@@ -32,6 +32,7 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("path", "-h")]
     [InlineData("ask", "--help")]
     [InlineData("tide", "--help")]
+    [InlineData("retrieve", "--help")]
     [InlineData("colours", "--help")]
     [InlineData("teach", "--help")]
     [InlineData("action", "--help")]
@@ -125,6 +126,11 @@ public sealed class CommandLineTests : IDisposable
         ["ask", "VALID", "--weight", "2 oz"],
         ["tide", "VALID", "--presentation", "hopp"],
         ["tide", "VALID", "--out", ""],
+        ["retrieve", "VALID", "--weight", "2 oz"],
+        ["retrieve", "VALID", "--body", "paddle tial"],
+        ["retrieve", "VALID", "--runs", "11"],
+        ["retrieve", "VALID", "--runs", "401"],
+        ["retrieve", "VALID", "--out", ""],
         ["completion"],
         ["completion", "cmd"],
         ["schema", "--out"],
@@ -316,6 +322,39 @@ public sealed class CommandLineTests : IDisposable
         Assert.All(Enumerable.Range(0, 6), index => Assert.Single(console.Lines, line => line.Contains($"column {index}", StringComparison.Ordinal)));
         Assert.All(console.Lines, line => Assert.True(line.TrimEnd().Length <= width));
         Assert.DoesNotContain("\u2026", console.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("ask")]
+    [InlineData("tide")]
+    public async Task Questions_about_jig_heads_need_one(string command)
+    {
+        string text = TestScenario.Text;
+        int from = text.IndexOf("  jig_heads:", StringComparison.Ordinal), to = text.IndexOf("  colours:", StringComparison.Ordinal);
+        string hard = folder.Write("hard.yaml", text[..from] + "  bodies:\n    - {profile: hard twitchbait, length: 4 in}\n" + text[to..]);
+        CliRun run = await CliRun.Of(command, hard);
+        Assert.Equal(2, run.Code);
+        Assert.Contains($"{hard}: the tackle box has no jig head, and {command} is about jig heads; add \"jig_heads:\"", run.Error, StringComparison.Ordinal);
+        Assert.Empty(run.Output);
+    }
+
+    [Fact]
+    public async Task Retrieve_prints_the_best_of_each_kind_and_writes_all_that_was_tried()
+    {
+        var pipeline = new FakePipeline();
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "retrieve", valid, "--weight", "1/4 oz", "--out", Out);
+        Assert.Equal(0, run.Code);
+        Assert.Equal("1/4 oz tungsten", pipeline.LastRig!.Head.Label);
+        Assert.Contains("in the zone 80 % of the retrieve, action on 50 %, both at once 45 %", run.Output, StringComparison.Ordinal);
+        Assert.Contains("yours: slow and steady", run.Output, StringComparison.Ordinal);
+        string[] rows = (await File.ReadAllTextAsync(Path.Combine(Out, "retrieve.csv"))).TrimEnd().Split('\n');
+        Assert.Equal(1 + 4 + 2 + (4 * 9), rows.Length);
+        Assert.Equal(rows[0].Split(',').Length, rows[1].Split(',').Length);
+        JsonElement result = JsonDocument.Parse(await File.ReadAllTextAsync(Path.Combine(Out, "retrieve.json"))).RootElement.GetProperty("result");
+        Assert.Equal(4, result.GetProperty("best").GetArrayLength());
+        Assert.Equal(36, result.GetProperty("tried").GetArrayLength());
+        Assert.True(result.GetProperty("beats_own").GetBoolean());
+        Assert.Equal("swims", result.GetProperty("action").GetProperty("steady")[0].GetString());
     }
 
     [Fact]

@@ -1,7 +1,9 @@
+using LureSim.Action;
 using LureSim.Cli;
 using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Decision.Inverse;
+using LureSim.Decision.Search;
 using LureSim.Decision.Tide;
 using LureSim.Motion;
 using LureSim.Scenarios;
@@ -80,6 +82,26 @@ internal static class HandMade
         .. heads.Select(head => new InverseAnswer(InverseQuestion.SpeedForDepth, InverseStatus.NotReachable, head, rig.Presentation, null, null, null, null, null, depth, "even the slowest retrieve tried runs above it", 11)),
         .. heads.Select(head => new InverseAnswer(InverseQuestion.CountDownForZone, InverseStatus.Found, head, rig.Presentation, 4, 3, 6, null, null, depth, "", 1)),
     ];
+
+    public static RetrieveSearch Search(Scenario scenario, Rig rig)
+    {
+        ActionReport on = new() { Verdict = ActionVerdict.Swims, Reasons = ["made by hand"] };
+        var fall = new FallTime(8, true);
+        FamilyResult[] families = [.. RetrieveFamily.All.Select((family, i) =>
+        {
+            Presentation built = family.Build(scenario.Presentations[0], [.. family.Parameters.Select(p => p.Rounded(p.At(0.2 + (0.2 * i))))], fall);
+            Candidate run = Candidate(rig with { Presentation = built });
+            RetrieveTrial best = new(family, built, run.Coverage with { ZoneShare = 0.8 - (0.15 * i), BottomShare = 0.1 * i }, 0.5 + (0.1 * i), 0.45 - (0.08 * i), 0.4 - (0.08 * i));
+            return new FamilyResult(family, best, run, [.. Enumerable.Range(0, 9).Select(k => best with { ActionShare = 0.05 * (k + i), Coverage = best.Coverage with { ZoneShare = 0.1 * (9 - k) } })]);
+        })];
+        return new RetrieveSearch(
+            scenario,
+            rig.Head,
+            rig.Body,
+            ActionTable.From([.. ActionTable.Speeds.Select(_ => on)], [.. ActionTable.TwitchTravels.Select(_ => on)], on),
+            families,
+            [.. scenario.Presentations.Select((p, i) => new RetrieveTrial(null, p, Candidate(rig with { Presentation = p }).Coverage, 0.3 + (0.2 * i), 0.2, 0.15))]);
+    }
 
     public static TideTable Tide(Scenario scenario, Presentation presentation)
     {
@@ -172,6 +194,13 @@ internal sealed class FakePipeline : IPipeline
     {
         LastRig = rig;
         return HandMade.Answers(rig, heads, depth ?? 1);
+    }
+
+    public SearchOutcome Search(Scenario scenario, JigHead? head, LureBody body, int runs, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastRig = new Rig(head ?? scenario.Tackle.JigHeads[0], body, scenario.Presentations[0]);
+        LastRequest = request;
+        return new SearchOutcome(HandMade.Search(scenario, LastRig), request.Units, [OutputFile.Text("retrieve.html", "<html></html>")]);
     }
 
     public TideOutcome Tide(Scenario scenario, Presentation presentation, UnitSystem units, IProgress<double> progress, CancellationToken cancellation)

@@ -33,6 +33,7 @@ public class RigComparisonTests
     [InlineData("            jig_head: 1/8 oz\n            retrieve: {speed: 1.5 m/s}", "speed", 0)]
     [InlineData("            jig_head: 1/8 oz\n            line: {kind: monofilament, strength: 30 lb}", "line", 0)]
     [InlineData("            jig_head: 1/8 oz\n            colour: dark purple", "colour", 1)]
+    [InlineData("            jig_head: 1/8 oz\n            rigging: {exit_sideways: 5 mm}", "hook", 2)]
     public void A_single_difference_has_all_of_the_share(string other, string feature, int measure)
     {
         string rigs = Rigs[..Rigs.LastIndexOf("    jig_head", StringComparison.Ordinal)] + other.Replace("            ", "    ", StringComparison.Ordinal);
@@ -45,6 +46,33 @@ public class RigComparisonTests
         Assert.Equal(item.Second - item.First, effect.Effect, 1e-12);
         Assert.Equal(effect.Effect, effect.ChangedFirst, 1e-12);
         Assert.Equal(effect.Effect, effect.ChangedLast, 1e-12);
+    }
+
+    [Fact]
+    public void A_knot_tells_on_the_twitch_and_has_all_of_the_share()
+    {
+        string rigs = Rigs.Replace("jig_head: 1/8 oz", "jig_head: 1/8 oz\n    presentation: hop", StringComparison.Ordinal) + "\n    rigging: {knot: snug}";
+        var comparison = RigComparison.Of(Read(rigs));
+        Assert.Equal("knot", Assert.Single(comparison.Differences).Id);
+        MeasureComparison swing = comparison.Measures.Single(m => m.Measure.Id == "action_swing_rad");
+        Assert.True(swing.Second < swing.First, $"{swing.First} on a loop, {swing.Second} snug");
+        Assert.Equal(1, Assert.Single(swing.Effects).Share);
+        Assert.Contains(comparison.Sentences(UnitSystem.Us), s => s.Contains("What matters most is the knot", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Two_presentations_of_the_same_moves_are_the_same()
+    {
+        string text = TestScenario.Text.Replace("    retrieve: {handle_turns: 0.5 turns/s}\n    pause: {every: 3 s, for: 2 s}\n    twitch: {count: 2, height: 1 ft, period: 0.6 s}", "    style: stop and go", StringComparison.Ordinal);
+        Assert.NotEqual(TestScenario.Text, text);
+        Scenario styled = TestScenario.Read(text + "\n  - name: hop again\n    cast: 20 m\n    fall: tight line\n    count_down: 4 s\n    style: stop and go\n    line_left: 4 m" + Rigs
+            .Replace("name: mine\n    jig_head: 1/8 oz", "name: mine\n    jig_head: 1/8 oz\n    presentation: hop", StringComparison.Ordinal) + "\n    presentation: hop again");
+        Presentation a = styled.Compare[0].Presentation, b = styled.Compare[1].Presentation;
+        Assert.NotEmpty(a.Moves);
+        Assert.Equal(a, b with { Name = a.Name });
+        Assert.Equal(a.GetHashCode(), (b with { Name = a.Name }).GetHashCode());
+        Assert.NotEqual(a, a with { Moves = [.. a.Moves.Skip(1)] });
+        Assert.DoesNotContain(RigFeature.All, feature => feature.Differs(styled.Compare[0], styled.Compare[1]));
     }
 
     [Fact]
@@ -93,11 +121,12 @@ public class RigComparisonTests
               - name: mine
                 jig_head: 1/8 oz
                 presentation: hopp
+                rigging: {knot: snug, loop_length: 1 cm}
               - name: mine
                 jig_head: 1/8 oz
                 cast: 2.5 m
             """);
-        Assert.Equal(["compare[0].presentation", "compare[1].cast", "compare[1].name"], problems.Select(p => p.Key).Order());
+        Assert.Equal(["compare[0].presentation", "compare[0].rigging.loop_length", "compare[1].cast", "compare[1].name"], problems.Select(p => p.Key).Order());
         Assert.Contains(problems, p => p.Fix == "write \"hop\"");
     }
 
@@ -113,7 +142,10 @@ public class RigComparisonTests
             "black",
             first.Line with { Strength = 2 * first.Line.Strength },
             null,
-            scenario.Presentations[1]);
+            scenario.Presentations[1])
+        {
+            Rigging = new Rigging { Knot = KnotStyle.Snug, LoopLength = 0, ShankShare = 0.4, ExitSideways = 0.001, ExitAbove = 0.002, Bend = 0.1, PointLean = 0.1, HeadTurn = 0.1, PulledUp = 0.001 },
+        };
         ComparedRig all = RigFeature.All.Aggregate(first, (rig, feature) => feature.Take(rig, second));
         Assert.Equal(second with { Name = "mine", Presentation = second.Presentation with { Name = first.Presentation.Name } }, all);
         Assert.All(RigFeature.All, feature => Assert.False(feature.Differs(all, second)));

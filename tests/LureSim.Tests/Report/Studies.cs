@@ -20,7 +20,7 @@ internal static class Studies
         {
             LureSim.Motion.Track track = Samples.Track(draw.Scenario, head, draw.Presentation);
             Coverage coverage = Samples.Cover(draw.Scenario, track);
-            return new UncertaintyStudy.Run(coverage, Ranking.Score(coverage, draw.Scenario.Spot, draw.Presentation.CastLength), false, WaterMap.Of(track, draw.Scenario.Spot, scenario.Spot, reach));
+            return new UncertaintyStudy.Run(coverage, Ranking.Score(coverage, draw.Scenario.Spot, draw.Presentation.CastLength), false, WaterMap.Of(track, draw.Scenario.Spot, scenario.Spot, draw.Presentation, reach));
         })).ToArray();
         return UncertaintyStudy.From(presentation, scenario.Tackle.Bodies[0], heads, draws, runs);
     }
@@ -64,9 +64,10 @@ internal static class Studies
             ChanceBars.Create(study, options),
             SpreadBars.Create(study, options),
             WaterMapFigure.Create(scenario.Spot, study.Best.Map, study.Best.Head, study.Presentation.Name, options),
-            WaterMapFigure.Create(scenario.Spot, WaterMap.Of(first.Track, scenario.Spot, scenario.Spot, 25), first.Rig.Head, study.Presentation.Name, options),
+            WaterMapFigure.Create(scenario.Spot, WaterMap.Of(first.Track, scenario.Spot, scenario.Spot, first.Rig.Presentation, 25), first.Rig.Head, study.Presentation.Name, options),
             TideByHour.Create(tide, options),
             WeightByCurrent.Create(tide, options),
+            RetrieveTrade.Create(Cli.HandMade.Search(scenario, first.Rig), options),
         ];
     }
 }

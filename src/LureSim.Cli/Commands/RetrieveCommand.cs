@@ -1,0 +1,67 @@
+using System.ComponentModel;
+using LureSim.Cli.Output;
+using LureSim.Decision;
+using LureSim.Decision.Search;
+using LureSim.Motion;
+using LureSim.Scenarios;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace LureSim.Cli.Commands;
+
+/// <summary>Options of <c>retrieve</c>.</summary>
+internal sealed class RetrieveSettings : PageSettings
+{
+    /// <summary>The jig head; null for the best with the scenario's presentations.</summary>
+    [CommandOption("--weight <WEIGHT>")]
+    [Description("The jig head (default: the one that does best with the scenario's own presentations)")]
+    public string? Weight { get; init; }
+
+    /// <summary>The body; null for the one of the rules.</summary>
+    [CommandOption("--body <NAME>")]
+    [Description("The body by its name (default: the one that suits season and forage)")]
+    public string? Body { get; init; }
+
+    /// <summary>Simulated casts for each kind of retrieve.</summary>
+    [CommandOption("--runs <NUMBER>")]
+    [Description("Simulated casts for each kind of retrieve, 12 to 400 (default 48)")]
+    public int Runs { get; init; } = new RetrieveSearchOptions().RunsPerFamily;
+
+    /// <inheritdoc/>
+    protected override string Suffix => "-retrieve";
+
+    /// <inheritdoc/>
+    public override ValidationResult Validate() => First(
+        base.Validate(),
+        Runs is < RetrieveSearchOptions.FewestRuns or > RetrieveSearchOptions.MostRuns
+            ? ValidationResult.Error($"--runs: {Runs} is outside the range, {RetrieveSearchOptions.FewestRuns} to {RetrieveSearchOptions.MostRuns}.")
+            : ValidationResult.Success());
+}
+
+/// <summary>Searches the retrieve that covers the strike zone best with the lure's action on.</summary>
+internal sealed class RetrieveCommand : Command<RetrieveSettings>
+{
+    /// <inheritdoc/>
+    public override int Execute(CommandContext context, RetrieveSettings settings, CancellationToken cancellationToken)
+    {
+        var host = (CliHost)context.Data!;
+        Scenario scenario = settings.ReadScenario();
+        string body = settings.Body ?? BodyChoice.Of(scenario).First.Label;
+        Rig? named = settings.Weight is { } weight ? RigChoice.Of(scenario, weight, null, settings.Body is null && scenario.Tackle.Bodies.Any(b => !b.NeedsHead && b.Label == weight.Trim()) ? null : body) : null;
+        LureBody chosen = named?.Body ?? RigChoice.Body(scenario, body);
+        AtomicFiles.RequireFolder(settings.Folder);
+        SearchOutcome outcome = ProgressRunner.Run(host, "Searching", progress => host.Pipeline.Search(scenario, named?.Head, chosen, settings.Runs, settings.Request, progress, cancellationToken));
+        cancellationToken.ThrowIfCancellationRequested();
+        RetrieveSearch search = outcome.Search;
+        if (search.Best.Candidate.Track.Status == SimulationStatus.Failed)
+            throw new CommandFailedException(ExitCode.Numerical, $"The computation failed: {search.Best.Candidate.Track.Message}");
+
+        IAnsiConsole human = host.Human(settings.Json);
+        SearchView.Write(human, search, settings.Formatter);
+        JsonOutput document = JsonOutput.Of("retrieve", SearchJson.Of(outcome));
+        AtomicFiles.WriteAndTell(human, settings.Folder, [.. outcome.Pages, OutputFile.Text("retrieve.json", document.Text), OutputFile.Text("retrieve.csv", SearchView.ToCsv(search))], cancellationToken);
+        if (settings.Json)
+            host.Output.Write(document.Text);
+        return ExitCode.Ok;
+    }
+}

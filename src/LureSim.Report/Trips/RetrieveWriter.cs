@@ -1,0 +1,109 @@
+using System.Text;
+using LureSim.Decision.Search;
+using LureSim.Report.Figures;
+using LureSim.Report.Sheets;
+using LureSim.Scenarios;
+
+namespace LureSim.Report.Trips;
+
+/// <summary>Writes a search for a retrieve: one HTML page and its figures as files. Nothing is written to disk here.</summary>
+public static class RetrieveWriter
+{
+    /// <summary>The figures.</summary>
+    /// <param name="search">The search.</param>
+    /// <param name="units">Units.</param>
+    /// <param name="width">Wide for pages and files, narrow for phones.</param>
+    public static IReadOnlyList<Figure> Figures(RetrieveSearch search, UnitSystem units, FigureWidth width = FigureWidth.Wide)
+    {
+        ArgumentNullException.ThrowIfNull(search);
+        FigureOptions options = new(units, width);
+        return
+        [
+            RetrieveTrade.Create(search, options),
+            SideView.Create(search.Scenario, [search.Best.Candidate], search.Best.Candidate, [], options),
+        ];
+    }
+
+    /// <summary>The page.</summary>
+    /// <param name="search">The search.</param>
+    /// <param name="units">Units.</param>
+    /// <returns>A complete HTML document.</returns>
+    public static string Html(RetrieveSearch search, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(search);
+        UnitFormat format = new(units);
+        IReadOnlyList<Figure> narrow = Figures(search, units, FigureWidth.Narrow);
+        return SheetWriter.Render("page.liquid", new PageView
+        {
+            Version = SheetWriter.Version,
+            Style = SheetWriter.Resource("sheet.css"),
+            Title = $"How to work it: {search.Scenario.Title}",
+            Lead = SheetWriter.SpotLine(search.Scenario.Spot, format),
+            Answers = search.Sentences(units),
+            Tables = [Ways(search, format)],
+            Figures = [.. Figures(search, units).Select((figure, i) => new FigureView(
+                figure.Name,
+                FigureWriter.SvgElement(figure, figure.Name + "-wide"),
+                FigureWriter.SvgElement(narrow[i], figure.Name + "-narrow"),
+                figure.Caption))],
+        });
+    }
+
+    /// <summary>The search as files: retrieve.html, figures as PNG and SVG, and retrieve.pdf when asked for.</summary>
+    /// <param name="search">The search.</param>
+    /// <param name="units">Units.</param>
+    /// <param name="pdf">True for the PDF too.</param>
+    public static IReadOnlyList<SheetFile> Files(RetrieveSearch search, UnitSystem units, bool pdf)
+    {
+        ArgumentNullException.ThrowIfNull(search);
+        List<SheetFile> files = [new("retrieve.html", Encoding.UTF8.GetBytes(Html(search, units)))];
+        IReadOnlyList<Figure> figures = Figures(search, units);
+        foreach (Figure figure in figures)
+        {
+            files.Add(new($"figures/{figure.Name}.png", FigureWriter.Png(figure)));
+            files.Add(new($"figures/{figure.Name}.svg", FigureWriter.Svg(figure)));
+        }
+
+        if (pdf)
+            files.Add(new("retrieve.pdf", FigureWriter.Pdf(figures, search.Scenario.Title)));
+        return files;
+    }
+
+    private static TableView Ways(RetrieveSearch search, UnitFormat format)
+    {
+        Reel reel = search.Scenario.Tackle.Reel;
+        bool grass = search.Scenario.Spot.GrassHeight > 0;
+        RowView Row(RetrieveTrial trial, string mark)
+        {
+            List<CellView> cells =
+            [
+                new($"{RetrieveWords.CountDown(trial.Presentation, trial.Coverage)} {RetrieveWords.Retrieve(trial.Presentation, reel, format)}", Class: "words"),
+                new(UnitFormat.PercentText(trial.LiveZoneShare)),
+                new(UnitFormat.PercentText(trial.Coverage.ZoneShare)),
+                new(UnitFormat.PercentText(trial.ActionShare)),
+                new(UnitFormat.PercentText(trial.Coverage.BottomShare)),
+            ];
+            if (grass)
+                cells.Add(new(UnitFormat.PercentText(trial.Coverage.GrassShare)));
+            cells.Add(new(trial.StrokesPerMinute > 0 ? UnitFormat.Number(trial.StrokesPerMinute, 0) : UnitFormat.None));
+            cells.Add(new(UnitFormat.Number(100 * trial.Score, 0)));
+            return new RowView(trial.Presentation.Name, cells, mark);
+        }
+
+        List<ColumnView> columns = [new("", IsText: true), new("what the hands do", IsText: true), new("both at once"), new("in zone"), new("action on"), new("on bottom")];
+        if (grass)
+            columns.Add(new("in grass"));
+        columns.Add(new("rod strokes a minute"));
+        columns.Add(new("score"));
+        return new TableView(
+            "The best of each kind",
+            "Shares of the retrieve. The score is that of the sheet, with the time in the zone counted only while the action is on. The lower group are your own presentations.",
+            columns,
+            [
+                new GroupView("found", [.. search.Families.Select(f => Row(f.Best, f == search.Best ? "first" : ""))]),
+                new GroupView("yours", [.. search.Own.OrderByDescending(t => t.Score).Select(t => Row(t, ""))]),
+            ],
+            "stick",
+            Short: true);
+    }
+}
