@@ -75,7 +75,7 @@ public static class ErrorCurves
     }
 
     private static string Number(double value) =>
-        value >= 1e6 ? string.Create(CultureInfo.InvariantCulture, $"{value / 1e6:G3} million") : double.Round(value, value >= 10 ? 0 : 6).ToString(value >= 1000 ? "#,0" : "0.####", CultureInfo.InvariantCulture);
+        value >= 1e6 ? string.Create(CultureInfo.InvariantCulture, $"{value / 1e6:G3} million") : double.Round(value, value >= 10 ? 0 : 6).ToString(value >= 1000 ? "#,0" : "0.######", CultureInfo.InvariantCulture);
 
     private static void Paint(PaintArea area, ErrorFigure content, int panel, PlotAxis x, PlotAxis y, FigureOptions options)
     {
