@@ -163,9 +163,10 @@ public static class RigChecker
         ArgumentNullException.ThrowIfNull(parallel);
         var runner = new Runner(scenario, new Rig(head, body, scenario.Presentations[0]), parallel.CancellationToken);
         var reports = new ActionReport[speeds.Count + travels.Count + 1];
+        LureProperties lure = TackleBuilder.Lure(head, body);
         Parallel.For(0, reports.Length, parallel, i =>
         {
-            reports[i] = (i < speeds.Count ? runner.Steady(speeds[i], TypicalElevation, SweepWindow)
+            reports[i] = (i < speeds.Count ? runner.Steady(speeds[i], HeldElevation(lure, speeds[i]), SweepWindow)
                 : i < reports.Length - 1 ? runner.Twitch(Plain(travels[i - speeds.Count]), null)
                 : runner.Fall(FallWindow)).Report;
         });
@@ -201,14 +202,11 @@ public static class RigChecker
         var still = new Runner(tackle with { Rigging = clean }, head, body, ReferenceDensity, ReferenceViscosity, cancellation);
         bool alike = clean == tackle.Rigging && !rigged.HasTail;
         LureProperties lure = TackleBuilder.Lure(head, body);
-        double wet = (lure.Mass - (ReferenceDensity * lure.Volume)) * StandardGravity;
         double[] factors = new double[speeds.Count];
         double[] lifts = new double[speeds.Count];
         for (int i = 0; i < speeds.Count; i++)
         {
-            // The angle at which the line holds wet weight and drag: towed otherwise, the lure would sink or rise all through the window.
-            double drag = 0.5 * ReferenceDensity * speeds[i] * lure.DragAreaTimesSpeed(speeds[i], ReferenceViscosity, out _);
-            double elevation = Math.Clamp(Math.Atan2(wet, drag), -SteepestElevation, SteepestElevation);
+            double elevation = HeldElevation(lure, speeds[i]);
             ActionRun run = rigged.Steady(speeds[i], elevation, DragWindow);
             ActionRun? rest = alike ? null : still.Steady(speeds[i], elevation, DragWindow, ActionTerms.All & ~ActionTerms.Wake);
             factors[i] = rest is null ? 1 : Ratio(run, rest);
@@ -217,6 +215,14 @@ public static class RigChecker
         }
 
         return (factors, lifts);
+    }
+
+    // The angle at which the line holds wet weight and drag: towed otherwise, the lure would sink or rise all through the window.
+    private static double HeldElevation(LureProperties lure, double speed)
+    {
+        double wet = (lure.Mass - (ReferenceDensity * lure.Volume)) * StandardGravity;
+        double drag = 0.5 * ReferenceDensity * speed * lure.DragAreaTimesSpeed(speed, ReferenceViscosity, out _);
+        return Math.Clamp(Math.Atan2(wet, drag), -SteepestElevation, SteepestElevation);
     }
 
     // On a steady retrieve the mean pull of the line along the path is the mean drag.
