@@ -59,7 +59,13 @@ internal sealed class Pipeline : IPipeline
         foreach (Scenario scenario in scenarios)
         {
             int done = spots.Count;
-            Plan plan = Planner.Plan(scenario, new PlanOptions { Units = request.Units, Samples = request.Samples ?? Math.Min(TripSamples, scenario.Uncertainty.Samples) }, new Share(new Part(progress, done / parts, 1 / parts)), cancellation);
+            var options = new PlanOptions
+            {
+                Units = request.Units,
+                Samples = request.Samples ?? Math.Min(TripSamples, scenario.Uncertainty.Samples),
+                Aside = UncertaintyStudy.Coarse(new SimulationOptions()),
+            };
+            Plan plan = Planner.Plan(scenario, options, new Share(new Part(progress, done / parts, 1 / parts)), cancellation);
             spots.Add(new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), []));
         }
 

@@ -15,6 +15,9 @@ public sealed record PlanOptions
     /// <summary>Settings of the simulations.</summary>
     public SimulationOptions Simulation { get; init; } = new();
 
+    /// <summary>Settings of the runs that no choice is made from (coverage grid, missing sizes); null for those of the other simulations.</summary>
+    public SimulationOptions? Aside { get; init; }
+
     /// <summary>Units of the sentences.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Us;
 
@@ -142,7 +145,7 @@ public static class Planner
         counter.Add(BoxAdvice.MostTried - missing.Count);
         Parallel.For(0, tried.Length, parallel, i =>
         {
-            tried[i] = Try(scenario, first.Rig with { Head = missing[i] }, options.Simulation, cancellation);
+            tried[i] = Try(scenario, first.Rig with { Head = missing[i] }, options.Aside ?? options.Simulation, cancellation);
             counter.Add();
         });
         return BoxAdvice.Of(scenario, first, candidates, bodies, tried);
@@ -359,7 +362,7 @@ public static class Planner
             int h = i / columns, s = i % columns;
             Presentation presentation = chosen with { RetrieveSpeed = speeds[s] };
             Coverage coverage = (candidates.FirstOrDefault(c => c.Rig.Head == heads[h].Head && c.Rig.Body == heads[h].Body && c.Rig.Presentation == presentation)
-                ?? Try(scenario, new Rig(heads[h].Head, heads[h].Body, presentation), options.Simulation, cancellation)).Coverage;
+                ?? Try(scenario, new Rig(heads[h].Head, heads[h].Body, presentation), options.Aside ?? options.Simulation, cancellation)).Coverage;
             zone[h, s] = coverage.ZoneShare;
             bottom[h, s] = coverage.BottomShare;
             grass[h, s] = coverage.GrassShare;

@@ -166,7 +166,7 @@ public static class RigChecker
         var reports = new ActionReport[speeds.Count + travels.Count + 1];
         Parallel.For(0, reports.Length, parallel, i =>
         {
-            reports[i] = (i < speeds.Count ? runner.Steady(speeds[i], Elevation(lure, speeds[i]), SweepWindow)
+            reports[i] = (i < speeds.Count ? runner.Steady(speeds[i], HeldElevation(lure, speeds[i]), SweepWindow)
                 : i < reports.Length - 1 ? runner.Twitch(Plain(travels[i - speeds.Count]), null)
                 : runner.Fall(FallWindow)).Report;
         });
@@ -206,7 +206,7 @@ public static class RigChecker
         double[] lifts = new double[speeds.Count];
         for (int i = 0; i < speeds.Count; i++)
         {
-            double elevation = Elevation(lure, speeds[i]);
+            double elevation = HeldElevation(lure, speeds[i]);
             ActionRun run = rigged.Steady(speeds[i], elevation, DragWindow);
             ActionRun? rest = alike ? null : still.Steady(speeds[i], elevation, DragWindow, ActionTerms.All & ~ActionTerms.Wake);
             factors[i] = rest is null ? 1 : Ratio(run, rest);
@@ -217,8 +217,8 @@ public static class RigChecker
         return (factors, lifts);
     }
 
-    // Angle of the line above the level (radians) at which it holds wet weight and drag: towed otherwise, the lure would sink or rise all through the window.
-    private static double Elevation(LureProperties lure, double speed)
+    // The angle at which the line holds wet weight and drag: towed otherwise, the lure would sink or rise all through the window.
+    private static double HeldElevation(LureProperties lure, double speed)
     {
         double wet = (lure.Mass - (ReferenceDensity * lure.Volume)) * StandardGravity;
         double drag = 0.5 * ReferenceDensity * speed * lure.DragAreaTimesSpeed(speed, ReferenceViscosity, out _);
