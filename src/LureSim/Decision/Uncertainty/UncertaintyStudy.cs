@@ -58,9 +58,8 @@ public sealed record UncertaintyStudy(
     /// <summary>Line segments of the runs of a study; docs/decision.md has the effect against the 40 of single runs.</summary>
     public const int Segments = 20;
 
-    // Coarser still: error tolerance and limit of the line's stiffness, for runs of which many are averaged.
+    // Coarser still: error tolerance, for runs of which many are averaged.
     private const double ToleranceFactor = 3;
-    private const double StiffnessLimit = 100;
 
     // Reach of the maps beyond the longest cast: the lure drifts off on slack line.
     private const double ReachBeyond = 1.15;
@@ -84,7 +83,6 @@ public sealed record UncertaintyStudy(
         {
             Segments = Math.Min(Segments, options.Segments),
             ToleranceFactor = Math.Max(ToleranceFactor, options.ToleranceFactor),
-            StiffnessLimit = Math.Min(StiffnessLimit, options.StiffnessLimit),
         };
     }
 

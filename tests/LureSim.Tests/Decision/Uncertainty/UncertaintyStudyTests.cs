@@ -86,7 +86,7 @@ public class UncertaintyStudyTests
     public void Where_the_zone_is_the_whole_water_every_head_is_in_it_and_the_one_clear_of_the_bottom_wins()
     {
         // No current, no grass: only the time on the bottom can part the heads.
-        Scenario flat = Flat(ScenarioUncertainty.Assumed, "unweighted", "3/8 oz");
+        Scenario flat = Flat(ScenarioUncertainty.Assumed, "1/16 oz", "3/8 oz");
         Scenario open = flat with
         {
             Spot = flat.Spot with { CurrentSpeed = 0, WindSpeed = 0, GrassHeight = 0, StrikeZone = new StrikeZone(0, flat.Spot.Depth) { MovesWithBottom = true } },
@@ -94,7 +94,7 @@ public class UncertaintyStudyTests
         };
         UncertaintyStudy study = Study(open, 4);
         Assert.All(study.Heads, h => Assert.True(h.ZoneShare.Low > 0.98, $"{h.Head.Label}: {h.ZoneShare.Low}"));
-        Assert.Equal("unweighted", study.Best.Head.Label);
+        Assert.Equal("1/16 oz", study.Best.Head.Label);
         Assert.True(study.Heads[1].BottomShare.Low > study.Heads[0].BottomShare.High);
     }
 
