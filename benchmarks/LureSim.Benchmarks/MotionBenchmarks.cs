@@ -6,12 +6,10 @@ using LureSim.Water;
 
 namespace LureSim.Benchmarks;
 
-/// <summary>Casts of a quarter-ounce jig: a fall from 10 m, and a cast with about a minute of steady retrieve, against the number of segments.</summary>
-[MemoryDiagnoser]
-[ShortRunJob]
-public class MotionBenchmarks
+/// <summary>A quarter-ounce jig on braid and leader in 10 m of water with a current.</summary>
+internal static class BenchmarkRig
 {
-    private static readonly WaterColumn Water = WaterColumn.Of(new Spot
+    public static readonly WaterColumn Water = WaterColumn.Of(new Spot
     {
         Depth = 10,
         CurrentSpeed = 0.3,
@@ -24,45 +22,85 @@ public class MotionBenchmarks
         TargetFish = "red drum",
     });
 
-    private static readonly LineProperties Line = new(TackleBuilder.Material(LineKind.Braid, 0.18e-3), TackleBuilder.Material(LineKind.Fluorocarbon, 0.40e-3), 0.75);
+    public static readonly LineProperties Line = new(TackleBuilder.Material(LineKind.Braid, 0.18e-3), TackleBuilder.Material(LineKind.Fluorocarbon, 0.40e-3), 0.75);
 
-    private static readonly LureProperties Lure = TackleBuilder.Lure(
+    public static readonly LureProperties Lure = TackleBuilder.Lure(
         new JigHead(0.0070874, HeadMetal.Lead, 1e-3, "1/4 oz"), new LureBody(BodyProfile.PaddleTail, 0.09, 0.017, 0.013, 1040, "paddle tail"));
 
-    private static readonly Presentation Steady = new() { Name = "steady", CastLength = 25, CountDown = 6, RetrieveSpeed = 0.38 };
+    public static readonly Presentation Steady = new() { Name = "steady", CastLength = 25, CountDown = 6, RetrieveSpeed = 0.38 };
 
-    private static readonly Presentation LiftAndDrop = Steady with
+    public static readonly Presentation LiftAndDrop = Steady with
     {
         Name = "lift and drop",
         CountDown = null,
         Moves = [new Move { Kind = MoveKind.Lift, Duration = 1, Up = 0.6 }, new Move { Kind = MoveKind.Return, Duration = 1.5 }, new Move { Kind = MoveKind.Reel, Duration = 1.5, ReelShare = 1 }],
     };
 
+    /// <summary>One run with the defaults but for what is given.</summary>
+    public static Track Run(Presentation presentation, SimulationOptions? options = null) =>
+        Retrieve.Simulate(Water, Lure, Line, 1.5, presentation, new StrikeZone(4, 8), options);
+}
+
+/// <summary>A cast with about a minute of steady retrieve against the number of segments.</summary>
+[MemoryDiagnoser]
+[ShortRunJob]
+public class SegmentBenchmarks
+{
     /// <summary>Line segments.</summary>
-    [Params(40)]
+    [Params(20, 40, 80, 160)]
     public int Segments { get; set; }
 
     /// <summary>Splash-down, 6 s of fall, about a minute of retrieve.</summary>
     [Benchmark]
-    public Track Cast() => Retrieve.Simulate(Water, Lure, Line, 1.5, Steady, new StrikeZone(4, 8), new SimulationOptions { Segments = Segments });
+    public Track Cast() => BenchmarkRig.Run(BenchmarkRig.Steady, new SimulationOptions { Segments = Segments });
+}
 
+/// <summary>A slow retrieve cut off after some time, against that time.</summary>
+[MemoryDiagnoser]
+[ShortRunJob]
+public class SimulatedTimeBenchmarks
+{
+    /// <summary>Simulated time after splash-down (s).</summary>
+    [Params(30, 60, 120, 240)]
+    public int Seconds { get; set; }
+
+    /// <summary>Six seconds of fall, then reeling at 0.1 m/s.</summary>
+    [Benchmark]
+    public Track Cast() => BenchmarkRig.Run(BenchmarkRig.Steady with { CastLength = 40, RetrieveSpeed = 0.1, TimeLimit = Seconds });
+}
+
+/// <summary>Kinds of casts at the defaults.</summary>
+[MemoryDiagnoser]
+[ShortRunJob]
+public class MotionBenchmarks
+{
     /// <summary>Fall to 10 m on an open bail.</summary>
     [Benchmark]
-    public Track Fall() => Retrieve.Simulate(Water, Lure, Line, 1.5, Steady with { CountDown = null }, new StrikeZone(4, 8), new SimulationOptions { Segments = Segments, FallOnly = true });
+    public Track Fall() => BenchmarkRig.Run(BenchmarkRig.Steady with { CountDown = null }, new SimulationOptions { FallOnly = true });
 
     /// <summary>Fall to the bottom, then lift, lower and reel until the line is in.</summary>
     [Benchmark]
-    public Track LiftDrop() => Retrieve.Simulate(Water, Lure, Line, 1.5, LiftAndDrop, new StrikeZone(4, 8), new SimulationOptions { Segments = Segments });
+    public Track LiftDrop() => BenchmarkRig.Run(BenchmarkRig.LiftAndDrop);
+}
 
-    /// <summary>Casts of 200 retrieve speeds, 0.2 to 0.8 m/s, on all cores.</summary>
+/// <summary>Many retrieves on some of the cores.</summary>
+[SimpleJob(launchCount: 1, warmupCount: 0, iterationCount: 1, invocationCount: 1)]
+public class SweepBenchmarks
+{
+    private const int Runs = 2400;
+
+    /// <summary>Threads.</summary>
+    [Params(1, 2)]
+    public int Threads { get; set; }
+
+    /// <summary>Casts of 2,400 retrieve speeds, 0.2 to 0.8 m/s.</summary>
     [Benchmark]
     public int Sweep()
     {
         int steps = 0;
-        Parallel.For(0, 200, i =>
+        Parallel.For(0, Runs, new ParallelOptions { MaxDegreeOfParallelism = Threads }, i =>
         {
-            Track track = Retrieve.Simulate(
-                Water, Lure, Line, 1.5, Steady with { RetrieveSpeed = 0.2 + (0.003 * i) }, new StrikeZone(4, 8), new SimulationOptions { Segments = Segments });
+            Track track = BenchmarkRig.Run(BenchmarkRig.Steady with { RetrieveSpeed = 0.2 + (0.6 * i / Runs) });
             Interlocked.Add(ref steps, track.Statistics.Steps);
         });
         return steps;

