@@ -17,7 +17,7 @@ public class SteadyRigTests
     [Fact]
     public void Random_rigs_held_in_a_current()
     {
-        var random = new Random(20160611);
+        var random = new Random(20240611);
         double Range(double low, double high) => low + ((high - low) * random.NextDouble());
         Agreement fine = new([], [], []), standard = new([], [], []);
         while (fine.Depths.Count < 24)
