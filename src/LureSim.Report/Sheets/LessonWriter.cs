@@ -36,17 +36,6 @@ public static class LessonWriter
     public static IReadOnlyList<SheetFile> Files(Lesson lesson, UnitSystem units, SheetOutputs outputs = SheetOutputs.Png | SheetOutputs.Svg)
     {
         IReadOnlyList<Figure> figures = Figures(lesson, units);
-        List<SheetFile> files = [];
-        foreach (Figure figure in figures)
-        {
-            if (outputs.HasFlag(SheetOutputs.Png))
-                files.Add(new($"{figure.Name}.png", FigureWriter.Png(figure)));
-            if (outputs.HasFlag(SheetOutputs.Svg))
-                files.Add(new($"{figure.Name}.svg", FigureWriter.Svg(figure)));
-        }
-
-        if (outputs.HasFlag(SheetOutputs.Pdf))
-            files.Add(new("plates.pdf", FigureWriter.Pdf(figures, lesson.Scenario.Title)));
-        return files;
+        return [.. FigureFiles.Of(figures, outputs, "", "plates.pdf", lesson.Scenario.Title)];
     }
 }

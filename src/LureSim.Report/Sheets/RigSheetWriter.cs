@@ -35,17 +35,6 @@ public static class RigSheetWriter
     {
         ArgumentNullException.ThrowIfNull(sheet);
         IReadOnlyList<Figure> figures = Figures(sheet.Focus, units);
-        List<SheetFile> files = [];
-        foreach (Figure figure in figures)
-        {
-            if (outputs.HasFlag(SheetOutputs.Png))
-                files.Add(new($"{figure.Name}.png", FigureWriter.Png(figure)));
-            if (outputs.HasFlag(SheetOutputs.Svg))
-                files.Add(new($"{figure.Name}.svg", FigureWriter.Svg(figure)));
-        }
-
-        if (outputs.HasFlag(SheetOutputs.Pdf))
-            files.Add(new("rig.pdf", FigureWriter.Pdf(figures, sheet.Scenario.Title)));
-        return files;
+        return [.. FigureFiles.Of(figures, outputs, "", "rig.pdf", sheet.Scenario.Title)];
     }
 }

@@ -98,17 +98,7 @@ public static class SheetWriter
         if (outputs == SheetOutputs.None)
             return files;
 
-        IReadOnlyList<Figure> figures = Figures(sheet);
-        foreach (Figure figure in figures)
-        {
-            if (outputs.HasFlag(SheetOutputs.Png))
-                files.Add(new($"figures/{figure.Name}.png", FigureWriter.Png(figure)));
-            if (outputs.HasFlag(SheetOutputs.Svg))
-                files.Add(new($"figures/{figure.Name}.svg", FigureWriter.Svg(figure)));
-        }
-
-        if (outputs.HasFlag(SheetOutputs.Pdf))
-            files.Add(new("figures.pdf", FigureWriter.Pdf(figures, sheet.Scenario.Title)));
+        files.AddRange(FigureFiles.Of(Figures(sheet), outputs, "figures/", "figures.pdf", sheet.Scenario.Title));
         return files;
     }
 

@@ -32,7 +32,6 @@ public static class ComparisonWriter
     {
         ArgumentNullException.ThrowIfNull(comparison);
         UnitFormat format = new(units);
-        IReadOnlyList<Figure> narrow = Figures(comparison, units, FigureWidth.Narrow);
         return SheetWriter.Render("page.liquid", new PageView
         {
             Version = SheetWriter.Version,
@@ -41,11 +40,7 @@ public static class ComparisonWriter
             Lead = SheetWriter.SpotLine(comparison.Scenario.Spot, format),
             Answers = comparison.Sentences(units),
             Tables = [SideBySide(comparison, format), .. Effects(comparison, format)],
-            Figures = [.. Figures(comparison, units).Select((figure, i) => new FigureView(
-                figure.Name,
-                FigureWriter.SvgElement(figure, figure.Name + "-wide"),
-                FigureWriter.SvgElement(narrow[i], figure.Name + "-narrow"),
-                figure.Caption))],
+            Figures = FigureFiles.Views(Figures(comparison, units), Figures(comparison, units, FigureWidth.Narrow)),
         });
     }
 
@@ -56,17 +51,7 @@ public static class ComparisonWriter
     public static IReadOnlyList<SheetFile> Files(RigComparison comparison, UnitSystem units, bool pdf)
     {
         ArgumentNullException.ThrowIfNull(comparison);
-        List<SheetFile> files = [new("compare.html", Encoding.UTF8.GetBytes(Html(comparison, units)))];
-        IReadOnlyList<Figure> figures = Figures(comparison, units);
-        foreach (Figure figure in figures)
-        {
-            files.Add(new($"figures/{figure.Name}.png", FigureWriter.Png(figure)));
-            files.Add(new($"figures/{figure.Name}.svg", FigureWriter.Svg(figure)));
-        }
-
-        if (pdf)
-            files.Add(new("compare.pdf", FigureWriter.Pdf(figures, comparison.Scenario.Title)));
-        return files;
+        return [new("compare.html", Encoding.UTF8.GetBytes(Html(comparison, units))), .. FigureFiles.Of(Figures(comparison, units), FigureFiles.Outputs(pdf), "figures/", "compare.pdf", comparison.Scenario.Title)];
     }
 
     private static TableView SideBySide(RigComparison comparison, UnitFormat format)

@@ -32,7 +32,6 @@ public static class RetrieveWriter
     {
         ArgumentNullException.ThrowIfNull(search);
         UnitFormat format = new(units);
-        IReadOnlyList<Figure> narrow = Figures(search, units, FigureWidth.Narrow);
         return SheetWriter.Render("page.liquid", new PageView
         {
             Version = SheetWriter.Version,
@@ -41,11 +40,7 @@ public static class RetrieveWriter
             Lead = SheetWriter.SpotLine(search.Scenario.Spot, format),
             Answers = search.Sentences(units),
             Tables = [Ways(search, format)],
-            Figures = [.. Figures(search, units).Select((figure, i) => new FigureView(
-                figure.Name,
-                FigureWriter.SvgElement(figure, figure.Name + "-wide"),
-                FigureWriter.SvgElement(narrow[i], figure.Name + "-narrow"),
-                figure.Caption))],
+            Figures = FigureFiles.Views(Figures(search, units), Figures(search, units, FigureWidth.Narrow)),
         });
     }
 
@@ -56,17 +51,7 @@ public static class RetrieveWriter
     public static IReadOnlyList<SheetFile> Files(RetrieveSearch search, UnitSystem units, bool pdf)
     {
         ArgumentNullException.ThrowIfNull(search);
-        List<SheetFile> files = [new("retrieve.html", Encoding.UTF8.GetBytes(Html(search, units)))];
-        IReadOnlyList<Figure> figures = Figures(search, units);
-        foreach (Figure figure in figures)
-        {
-            files.Add(new($"figures/{figure.Name}.png", FigureWriter.Png(figure)));
-            files.Add(new($"figures/{figure.Name}.svg", FigureWriter.Svg(figure)));
-        }
-
-        if (pdf)
-            files.Add(new("retrieve.pdf", FigureWriter.Pdf(figures, search.Scenario.Title)));
-        return files;
+        return [new("retrieve.html", Encoding.UTF8.GetBytes(Html(search, units))), .. FigureFiles.Of(Figures(search, units), FigureFiles.Outputs(pdf), "figures/", "retrieve.pdf", search.Scenario.Title)];
     }
 
     private static TableView Ways(RetrieveSearch search, UnitFormat format)
