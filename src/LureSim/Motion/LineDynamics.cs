@@ -48,9 +48,10 @@ internal sealed partial class LineDynamics
 {
     private const double Gravity = 9.80665;
 
-    // Tension at which the line's stiffness has fallen to half its taut value (N): a line's residual curl straightens under a few grams of force. It also
-    // rounds off the corner between slack and taut, which no step size resolves otherwise. At 0.1 N it shortens the line by 7 parts in a million. Assumed.
-    private const double StraighteningTension = 0.03;
+    // Strain at which the line's stiffness has fallen to half its taut value, and the most tension that this may take (N): it rounds off the corner between slack and taut, which
+    // no step size resolves otherwise. A strain, so that soft line is not shortened more than stiff line; a limit, so that cables are not shortened either. Assumed.
+    private const double StraighteningStrain = 1e-4;
+    private const double StraighteningLimit = 0.03;
 
     // Tension that an iteration does not go below (N), and the share of its own that a tension keeps at least in one iteration.
     private const double LeastTension = 1e-7;
@@ -60,7 +61,7 @@ internal sealed partial class LineDynamics
     private const double DirectionFloor = 1e-3;
 
     // Half thickness of the smoothed water surface for the line (m): a thin line is held up by surface tension over about this height.
-    private const double SurfaceHalfThickness = 0.01;
+    private const double SurfaceHalfThickness = 0.003;
 
     // Distance of the two points where a segment's drag is taken from its middle, as a share of the segment: Gauss-Legendre, sqrt(1/12).
     private const double DragSpread = 0.28867513459481287;
@@ -112,7 +113,7 @@ internal sealed partial class LineDynamics
         int padded = Lanes.Padded(segments);
         double[] Row() => new double[padded + Lanes.Count];
         (x, y, z, vx, vy, vz) = (Row(), Row(), Row(), Row(), Row(), Row());
-        (fractionLow, fractionStep, diameter, area, massPerLength, stiffness, dampingRoot) = (Row(), Row(), Row(), Row(), Row(), Row(), Row());
+        (fractionLow, fractionStep, diameter, area, massPerLength, stiffness, straightening, dampingRoot) = (Row(), Row(), Row(), Row(), Row(), Row(), Row(), Row());
         (elastic, elasticState, elasticTangent, elasticSlope) = (Row(), Row(), Row(), Row());
         (tangentX, tangentY, tangentZ) = (Row(), Row(), Row());
         (tensionByLine, tensionByRate, tension, axial, damper) = (Row(), Row(), Row(), Row(), Row());
