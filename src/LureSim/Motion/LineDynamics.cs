@@ -47,9 +47,9 @@ internal sealed class LineDynamics
 {
     private const double Gravity = 9.80665;
 
-    // Tension at which the line's stiffness has fallen to half its taut value (N): a line's residual curl straightens under a few grams of force. It also
-    // rounds off the corner between slack and taut, which no step size resolves otherwise. At 0.1 N it shortens the line by 7 parts in a million. Assumed.
-    private const double StraighteningTension = 0.03;
+    // Strain at which the line's stiffness has fallen to half its taut value: it rounds off the corner between slack and taut, which no step size resolves otherwise. A strain
+    // and not a tension, so that soft line is not shortened more than stiff line: at 0.1 N the stiffest is by 6 parts in a million, nylon of 30 N by a tenth of one. Assumed.
+    private const double StraighteningStrain = 2e-5;
 
     // Tension that an iteration does not go below (N), and the share of its own that a tension keeps at least in one iteration.
     private const double LeastTension = 1e-7;
@@ -520,6 +520,8 @@ internal sealed class LineDynamics
             stiffness = 1 / ((rest / main.AxialStiffness) + (leader / lead.AxialStiffness));
         }
 
+        double straighteningTension = StraighteningStrain * stiffness;
+
         // The rod tip gives way in series with the last segment.
         bool free = k + 1 < segments;
         if (!free) stiffness = length0 / ((length0 / stiffness) + (1 / mesh.RodStiffness));
@@ -534,7 +536,7 @@ internal sealed class LineDynamics
 
         // Tension without compression: 1/2 EA (e + sqrt(e^2 + e0^2)).
         double strain = (length / length0) - 1;
-        double slackStrain = 2 * StraighteningTension / stiffness;
+        double slackStrain = 2 * straighteningTension / stiffness;
         double strainRoot, taut, tension;
         bool mixed = useIterate && derivatives;
         double iterate = elastic[k];
@@ -548,7 +550,7 @@ internal sealed class LineDynamics
             tension = iterate + (stiffness * taut * (strain - strainThere));
             double root = Math.Sqrt((strain * strain) + (slackStrain * slackStrain));
             double byLaw = 0.5 * stiffness * (strain >= 0 ? strain + root : slackStrain * slackStrain / (root - strain));
-            Mismatch = Math.Max(Mismatch, Math.Abs(tension - byLaw) / (byLaw + StraighteningTension));
+            Mismatch = Math.Max(Mismatch, Math.Abs(tension - byLaw) / (byLaw + straighteningTension));
         }
         else
         {
