@@ -47,9 +47,10 @@ internal sealed class LineDynamics
 {
     private const double Gravity = 9.80665;
 
-    // Strain at which the line's stiffness has fallen to half its taut value: it rounds off the corner between slack and taut, which no step size resolves otherwise. A strain
-    // and not a tension, so that soft line is not shortened more than stiff line: at 0.1 N the stiffest is by 6 parts in a million, nylon of 30 N by a tenth of one. Assumed.
+    // Strain at which the line's stiffness has fallen to half its taut value, and the most tension that this may take (N): it rounds off the corner between slack and taut, which
+    // no step size resolves otherwise. A strain, so that soft line is not shortened more than stiff line; a limit, so that cables are not shortened either. Assumed.
     private const double StraighteningStrain = 2e-5;
+    private const double StraighteningLimit = 0.03;
 
     // Tension that an iteration does not go below (N), and the share of its own that a tension keeps at least in one iteration.
     private const double LeastTension = 1e-7;
@@ -520,7 +521,7 @@ internal sealed class LineDynamics
             stiffness = 1 / ((rest / main.AxialStiffness) + (leader / lead.AxialStiffness));
         }
 
-        double straighteningTension = StraighteningStrain * stiffness;
+        double straighteningTension = Math.Min(StraighteningStrain * stiffness, StraighteningLimit);
 
         // The rod tip gives way in series with the last segment.
         bool free = k + 1 < segments;
