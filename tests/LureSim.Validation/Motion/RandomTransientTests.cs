@@ -16,7 +16,7 @@ namespace LureSim.Validation.Motion;
 public class RandomTransientTests
 {
     private const string Area = "Motion: random transients";
-    private const string Source = "independent lumped-mass code, extrapolated from 60 and 120 segments";
+    private const string Source = "independent lumped-mass code, extrapolated in the segments";
     private const int All = 50;
     private const int Few = 5;
     // Tensions are means over so long (s): one segment's tension carries the axial noise of its own vibration.
@@ -24,6 +24,8 @@ public class RandomTransientTests
     private const int WindowSamples = 10;
     private const double Step = 4e-4;
     private const int CoarseSegments = 60;
+    private const int MostSegments = 480;
+    private const double ReferenceGrading = 1.5;
     private const int EngineSegments = 100;
 
     private static readonly double[] Times = [1, 2, 3, 4];
@@ -35,7 +37,7 @@ public class RandomTransientTests
             $"rig {Number}: {Ball.Mass * 1e3:F1} g on {Length:F1} m of {Line.Diameter * 1e3:F2} mm, {Depth:F1} m deep, current {Water.Current.Speed(Depth, out _):F2} m/s, reel {Moves.RetrieveSpeed:F2} m/s");
     }
 
-    private sealed record Outcome(Rig Rig, double DepthError, double TensionError, double ReferenceDepthStep, double ReferenceTensionStep, bool TouchesBottom)
+    private sealed record Outcome(Rig Rig, double DepthError, double TensionError, double ReferenceDepthStep, double ReferenceTensionStep, int ReferenceSegments, bool TouchesBottom)
     {
         public bool Agrees => DepthError <= 0.005 && TensionError <= 0.01;
     }
@@ -68,7 +70,7 @@ public class RandomTransientTests
         if (Environment.GetEnvironmentVariable("LURESIM_RIG_LIST") is not { Length: > 0 } list) return;
         string line = string.Create(
             CultureInfo.InvariantCulture,
-            $"{o.Rig}; depth {o.DepthError * 1e3:F2} mm, tension {o.TensionError * 100:F2} %, extrapolation {o.ReferenceDepthStep * 1e3:F2} mm {o.ReferenceTensionStep * 100:F2} %{(o.TouchesBottom ? ", touches bottom" : "")}");
+            $"{o.Rig}; depth {o.DepthError * 1e3:F2} mm, tension {o.TensionError * 100:F2} %, with {o.ReferenceSegments} segments {o.ReferenceDepthStep * 1e3:F2} mm {o.ReferenceTensionStep * 100:F2} % from its limit{(o.TouchesBottom ? ", touches bottom" : "")}");
         lock (Gate) File.AppendAllText(list, line + Environment.NewLine);
     }
 
@@ -125,20 +127,8 @@ public class RandomTransientTests
     private static Outcome Compare(Rig rig)
     {
         (double[] depth, double[] tension, bool touches) = Engine(rig);
-        (double[] d0, double[] t0) = Reference(rig, CoarseSegments);
-        (double[] d1, double[] t1) = Reference(rig, 2 * CoarseSegments);
-        double depthError = 0, tensionError = 0, depthStep = 0, tensionStep = 0;
-        for (int i = 0; i < Times.Length; i++)
-        {
-            // Second order in the spacing. Half the step moves depths by less than 0.1 mm and tensions by less than 0.05 %.
-            double depthLimit = d1[i] + ((d1[i] - d0[i]) / 3), tensionLimit = t1[i] + ((t1[i] - t0[i]) / 3);
-            depthError = Math.Max(depthError, Math.Abs(depth[i] - depthLimit));
-            tensionError = Math.Max(tensionError, Math.Abs(tension[i] - tensionLimit) / tensionLimit);
-            depthStep = Math.Max(depthStep, Math.Abs(depthLimit - d1[i]));
-            tensionStep = Math.Max(tensionStep, Math.Abs(tensionLimit - t1[i]) / tensionLimit);
-        }
-
-        return new Outcome(rig, depthError, tensionError, depthStep, tensionStep, touches);
+        var limit = ReferenceLimit.Of(Reference(rig, CoarseSegments), CoarseSegments, MostSegments, n => Reference(rig, n));
+        return new Outcome(rig, limit.DepthError(depth), limit.TensionError(tension), limit.LargestDepthStep, limit.LargestTensionStep, limit.Segments, touches);
     }
 
     private static CastProgram Program(Rig rig)
@@ -181,9 +171,9 @@ public class RandomTransientTests
             return rate;
         }
 
-        (double X, double Y, double Z)[] start = Nodes(rig, segments, 1);
+        (double X, double Y, double Z)[] start = Nodes(rig, segments, ReferenceGrading);
         var code = new LumpedMassReference(
-            rig.Ball, LineProperties.Uniform(rig.Line), rig.Water, Formula, Tip, LumpedMassReference.Lengths(rig.Length, 0, segments, 1), f => start[(int)Math.Round(segments * f)], Step);
+            rig.Ball, LineProperties.Uniform(rig.Line), rig.Water, Formula, Tip, LumpedMassReference.Lengths(rig.Length, 0, segments, ReferenceGrading), f => start[(int)Math.Round(segments * Math.Pow(f, 1 / ReferenceGrading))], Step);
         var depth = new double[Times.Length];
         var tension = new double[Times.Length];
         for (int i = 0; i < Times.Length; i++)

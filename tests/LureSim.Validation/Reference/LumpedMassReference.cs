@@ -23,7 +23,7 @@ internal sealed class LumpedMassReference
     private const double FrictionSpeed = 2e-3;
 
     // c of the condition on the step, 2 at the limit of stability.
-    private const double StepOfWaves = 0.5;
+    private const double StepOfWaves = 1;
 
     // Time over which a length that a dropped node had left over comes back into the line (s).
     private const double RepayTime = 0.05;
