@@ -125,9 +125,9 @@ internal sealed record RetrieveRig(SphereLure Ball, LineMaterial Line, double Le
                 return false;
             }
 
-            // Where shooting meets a jump and not a root, the line does not meet the rod tip.
+            // Where shooting meets a jump (line that lies in the surface) and not a root, the line misses the rod tip by far; by millimetres it may, as a step jumps over the surface.
             double clear = Math.Min(0.3, 0.1 * depth);
-            if (Math.Abs(found.Z[^1] - moves.Height) > 1e-6 || found.Z[0] < -depth + clear || found.Z[0] > -0.1 || found.Z.Min() < found.Z[0] - 1e-9) return false;
+            if (Math.Abs(found.Z[^1] - moves.Height) > 5e-3 || found.Z[0] < -depth + clear || found.Z[0] > -0.1 || found.Z.Min() < found.Z[0] - 1e-9) return false;
             shape = found;
             return true;
         }
@@ -199,7 +199,7 @@ internal sealed record RetrieveRig(SphereLure Ball, LineMaterial Line, double Le
     private (double X, double Y, double Z)[] Nodes(int segments, double grading)
     {
         var nodes = new (double X, double Y, double Z)[segments + 1];
-        nodes[segments] = Along(1);
+        nodes[segments] = Along(1) with { Z = Moves.Height };
         for (int j = segments - 1; j >= 0; j--)
         {
             double low = Math.Pow((double)j / segments, grading), high = Math.Pow((j + 1.0) / segments, grading);
