@@ -60,7 +60,7 @@ internal sealed class LineDynamics
     private const double DirectionFloor = 1e-3;
 
     // Half thickness of the smoothed water surface for the line (m): a thin line is held up by surface tension over about this height.
-    private const double SurfaceHalfThickness = 0.01;
+    private const double SurfaceHalfThickness = 0.003;
 
     // Distance of the two points where a segment's drag is taken from its middle, as a share of the segment: Gauss-Legendre, sqrt(1/12).
     private const double DragSpread = 0.28867513459481287;

@@ -15,7 +15,7 @@ public class RandomRetrieveTests
 {
     private const string Area = "Motion: random retrieves";
     private const string Source = "independent lumped-mass code, extrapolated in the segments";
-    private const int Rigs = 52;
+    private const int Rigs = 58;
     private const int Least = 50;
     private const int CoarseSegments = 30;
     private const int MostSegments = 480;

@@ -127,7 +127,7 @@ internal sealed record RetrieveRig(SphereLure Ball, LineMaterial Line, double Le
 
             // Where shooting meets a jump (line that lies in the surface) and not a root, the line misses the rod tip by far; by millimetres it may, as a step jumps over the surface.
             double clear = Math.Min(0.3, 0.1 * depth);
-            if (Math.Abs(found.Z[^1] - moves.Height) > 5e-3 || found.Z[0] < -depth + clear || found.Z[0] > -0.1 || found.Z.Min() < found.Z[0] - 1e-9) return false;
+            if (Math.Abs(found.Z[^1] - moves.Height) > 5e-3 * ShapeSteps / steps || found.Z[0] < -depth + clear || found.Z[0] > -0.1 || found.Z.Min() < found.Z[0] - 1e-9) return false;
             shape = found;
             return true;
         }
