@@ -10,7 +10,7 @@ namespace LureSim.Validation.Motion;
 
 /// <summary>
 /// Fifty random rigs through a fall, a reel-in and moves of the rod tip: the engine, fine, against the independent lumped-mass code, extrapolated. Each starts from the shape
-/// that it has under tow in a stronger stream of another direction, so that it falls and swings from the first moment.
+/// that it has under tow in a stronger stream of another direction, so that it falls and swings from the first moment, often on slack line: harsher than a retrieve (<see cref="RandomRetrieveTests"/>).
 /// </summary>
 /// <remarks>A handful by default; all of them with LURESIM_ALL_RIGS=1 (minutes). LURESIM_RIG_LIST=FILE writes a line for each rig.</remarks>
 public class RandomTransientTests
@@ -55,14 +55,13 @@ public class RandomTransientTests
         });
         string name = all ? "50 random rigs" : "Random rigs, the first 5";
 
-        // Measured: 20 of 50. In 25 of the others the independent code itself has not converged (light lures on thick light line, where it snatches and throws the lure about).
-        ValidationLog.Between(Area, name + ": rigs that agree within 5 mm and 1 %", Source, all ? 20 : 4, rigs.Length, outcomes.Count(o => o.Agrees));
+        // Measured: 40 of 50. In nine of the others the line is slack from the start and the independent code goes wild: it throws the lure about, elsewhere with each number of
+        // segments. The tenth, a 0.9 g ball on 41 m of thick line in 0.7 m of water, touches bottom and is 2.4 % off in tension.
+        ValidationLog.Between(Area, name + ": rigs that agree within 5 mm and 1 %", Source, all ? 40 : Few, rigs.Length, outcomes.Count(o => o.Agrees));
         Outcome[] converged = [.. outcomes.Where(o => o.ReferenceDepthStep <= 0.005 && o.ReferenceTensionStep <= 0.01)];
         string where = name + ", where the independent code is converged to 5 mm and 1 %: ";
-        ValidationLog.AtMost(Area, where + "largest difference in depth", Source, 0.007, converged.Max(o => o.DepthError), "m");
-
-        // The worst is a 1 g ball on 17 m of 0.32 mm line just under the surface of a fast stream.
-        ValidationLog.AtMost(Area, where + "largest relative difference in the tension at the tip (mean over 0.2 s)", Source, 0.12, converged.Max(o => o.TensionError));
+        ValidationLog.AtMost(Area, where + "largest difference in depth", Source, 0.005, converged.Max(o => o.DepthError), "m");
+        ValidationLog.AtMost(Area, where + "largest relative difference in the tension at the tip (mean over 0.2 s)", Source, all ? 0.03 : 0.01, converged.Max(o => o.TensionError));
     }
 
     private static void List(Outcome o)
