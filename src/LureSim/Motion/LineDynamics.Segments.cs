@@ -19,7 +19,7 @@ internal sealed partial class LineDynamics
     // Values a segment or node, in rows that end with whole groups of lanes; what lies beyond the line is a straight, taut continuation that nobody reads.
     private readonly double[] x, y, z, vx, vy, vz;
     private readonly double[] fractionLow, fractionStep;
-    private readonly double[] diameter, area, massPerLength, stiffness, straightening, dampingRoot;
+    private readonly double[] diameter, area, massPerLength, stiffness, dampingRoot, straightening;
     private readonly double[] elastic, elasticState, elasticTangent, elasticSlope;
     private readonly double[] tangentX, tangentY, tangentZ;
     private readonly double[] tensionByLine, tensionByRate, tension, axial, damper;
@@ -100,8 +100,8 @@ internal sealed partial class LineDynamics
         // The rod tip gives way in series with the last segment.
         int last = segments - 1;
         double own = covered == segments ? stiffness[last] : main.AxialStiffness, length0 = lineOut * fractionStep[last];
-        stiffness[last] = length0 / ((length0 / own) + (1 / mesh.RodStiffness));
-        dampingRoot[last] = mesh.AxialDampingRatio * Math.Sqrt(0.5 * stiffness[last] * massPerLength[last]);
+        SetMaterial(last, diameter[last], area[last], massPerLength[last], length0 / ((length0 / own) + (1 / mesh.RodStiffness)));
+        straightening[last] = StraighteningTension(own);
     }
 
     private void SetMaterial(int k, double ownDiameter, double ownArea, double ownMass, double ownStiffness)
@@ -110,9 +110,11 @@ internal sealed partial class LineDynamics
         area[k] = ownArea;
         massPerLength[k] = ownMass;
         stiffness[k] = ownStiffness;
-        straightening[k] = Math.Min(StraighteningStrain * ownStiffness, StraighteningLimit);
         dampingRoot[k] = mesh.AxialDampingRatio * Math.Sqrt(0.5 * ownStiffness * ownMass);
+        straightening[k] = StraighteningTension(ownStiffness);
     }
+
+    private static double StraighteningTension(double stiffness) => Math.Min(StraighteningStrain * stiffness, StraighteningLimit);
 
     // Forces on the ends of all segments, masses and derivatives.
     private void EvaluateSegments(double lineOut, double payoutRate, double payoutAcceleration, bool derivatives)
@@ -141,7 +143,7 @@ internal sealed partial class LineDynamics
         Group tx = dx * inverseLength, ty = dy * inverseLength, tz = dz * inverseLength;
 
         // Tension without compression: 1/2 EA (e + sqrt(e^2 + e0^2)).
-        Group strain = (length * inverseLength0) - Group.One, corner = Load(straightening, k), slackStrain = (corner + corner) / stiff;
+        Group strain = (length * inverseLength0) - Group.One, straight = Load(straightening, k), slackStrain = (straight + straight) / stiff;
         Group slackSquared = slackStrain * slackStrain, strainRoot = Vector256.Sqrt(Lanes.Fma(strain, strain, slackSquared));
         Group byLaw = half * stiff * Vector256.ConditionalSelect(Vector256.GreaterThanOrEqual(strain, Group.Zero), strain + strainRoot, slackSquared / (strainRoot - strain));
         Group pullElastic, taut, iterate;
@@ -153,7 +155,7 @@ internal sealed partial class LineDynamics
             Group rootThere = Vector256.Sqrt(Lanes.Fma(strainThere, strainThere, slackSquared));
             taut = half * doubled / rootThere;
             pullElastic = Lanes.Fma(stiff * taut, strain - strainThere, iterate);
-            Group off = Vector256.Abs(pullElastic - byLaw) / (byLaw + corner);
+            Group off = Vector256.Abs(pullElastic - byLaw) / (byLaw + straight);
             worst = Vector256.Max(worst, Vector256.ConditionalSelect(Vector256.LessThan(Vector256.Create(k, k + 1.0, k + 2.0, k + 3.0), Vector256.Create((double)segments)), off, Group.Zero));
         }
         else

@@ -60,7 +60,7 @@ internal sealed partial class LineDynamics
     // Length that keeps the direction of a fully slack segment defined, relative to its unstretched length.
     private const double DirectionFloor = 1e-3;
 
-    // Half thickness of the smoothed water surface for the line (m): a thin line is held up by surface tension over about this height.
+    // Half thickness of the smoothed water surface for the line (m): surface tension holds a thin line up over the capillary length, 2.7 mm.
     private const double SurfaceHalfThickness = 0.003;
 
     // Distance of the two points where a segment's drag is taken from its middle, as a share of the segment: Gauss-Legendre, sqrt(1/12).
@@ -113,7 +113,7 @@ internal sealed partial class LineDynamics
         int padded = Lanes.Padded(segments);
         double[] Row() => new double[padded + Lanes.Count];
         (x, y, z, vx, vy, vz) = (Row(), Row(), Row(), Row(), Row(), Row());
-        (fractionLow, fractionStep, diameter, area, massPerLength, stiffness, straightening, dampingRoot) = (Row(), Row(), Row(), Row(), Row(), Row(), Row(), Row());
+        (fractionLow, fractionStep, diameter, area, massPerLength, stiffness, dampingRoot, straightening) = (Row(), Row(), Row(), Row(), Row(), Row(), Row(), Row());
         (elastic, elasticState, elasticTangent, elasticSlope) = (Row(), Row(), Row(), Row());
         (tangentX, tangentY, tangentZ) = (Row(), Row(), Row());
         (tensionByLine, tensionByRate, tension, axial, damper) = (Row(), Row(), Row(), Row(), Row());

@@ -10,13 +10,13 @@ namespace LureSim.Validation.Motion;
 
 /// <summary>
 /// Fifty random rigs through a fall, a reel-in and moves of the rod tip: the engine, fine, against the independent lumped-mass code, extrapolated. Each starts from the shape
-/// that it has under tow in a stronger stream of another direction, so that it falls and swings from the first moment.
+/// that it has under tow in a stronger stream of another direction, so that it falls and swings from the first moment, often on slack line: harsher than a retrieve (<see cref="RandomRetrieveTests"/>).
 /// </summary>
 /// <remarks>A handful by default; all of them with LURESIM_ALL_RIGS=1 (minutes). LURESIM_RIG_LIST=FILE writes a line for each rig.</remarks>
 public class RandomTransientTests
 {
     private const string Area = "Motion: random transients";
-    private const string Source = "independent lumped-mass code, extrapolated from 60 and 120 segments";
+    private const string Source = "independent lumped-mass code, extrapolated in the segments";
     private const int All = 50;
     private const int Few = 5;
     // Tensions are means over so long (s): one segment's tension carries the axial noise of its own vibration.
@@ -24,6 +24,8 @@ public class RandomTransientTests
     private const int WindowSamples = 10;
     private const double Step = 4e-4;
     private const int CoarseSegments = 60;
+    private const int MostSegments = 480;
+    private const double ReferenceGrading = 1.5;
     private const int EngineSegments = 100;
 
     private static readonly double[] Times = [1, 2, 3, 4];
@@ -35,7 +37,7 @@ public class RandomTransientTests
             $"rig {Number}: {Ball.Mass * 1e3:F1} g on {Length:F1} m of {Line.Diameter * 1e3:F2} mm, {Depth:F1} m deep, current {Water.Current.Speed(Depth, out _):F2} m/s, reel {Moves.RetrieveSpeed:F2} m/s");
     }
 
-    private sealed record Outcome(Rig Rig, double DepthError, double TensionError, double ReferenceDepthStep, double ReferenceTensionStep, bool TouchesBottom)
+    private sealed record Outcome(Rig Rig, double DepthError, double TensionError, double ReferenceDepthStep, double ReferenceTensionStep, int ReferenceSegments, bool TouchesBottom)
     {
         public bool Agrees => DepthError <= 0.005 && TensionError <= 0.01;
     }
@@ -53,14 +55,13 @@ public class RandomTransientTests
         });
         string name = all ? "50 random rigs" : "Random rigs, the first 5";
 
-        // Measured: 20 of 50. In 25 of the others the independent code itself has not converged (light lures on thick light line, where it snatches and throws the lure about).
-        ValidationLog.Between(Area, name + ": rigs that agree within 5 mm and 1 %", Source, all ? 20 : 4, rigs.Length, outcomes.Count(o => o.Agrees));
+        // Measured: 40 of 50. In nine of the others the line is slack from the start and the independent code goes wild: it throws the lure about, elsewhere with each number of
+        // segments. The tenth, a 0.9 g ball on 41 m of thick line in 0.7 m of water, touches bottom and is 2.4 % off in tension.
+        ValidationLog.Between(Area, name + ": rigs that agree within 5 mm and 1 %", Source, all ? 40 : Few, rigs.Length, outcomes.Count(o => o.Agrees));
         Outcome[] converged = [.. outcomes.Where(o => o.ReferenceDepthStep <= 0.005 && o.ReferenceTensionStep <= 0.01)];
         string where = name + ", where the independent code is converged to 5 mm and 1 %: ";
-        ValidationLog.AtMost(Area, where + "largest difference in depth", Source, 0.007, converged.Max(o => o.DepthError), "m");
-
-        // The worst is a 1 g ball on 17 m of 0.32 mm line just under the surface of a fast stream.
-        ValidationLog.AtMost(Area, where + "largest relative difference in the tension at the tip (mean over 0.2 s)", Source, 0.12, converged.Max(o => o.TensionError));
+        ValidationLog.AtMost(Area, where + "largest difference in depth", Source, 0.005, converged.Max(o => o.DepthError), "m");
+        ValidationLog.AtMost(Area, where + "largest relative difference in the tension at the tip (mean over 0.2 s)", Source, all ? 0.03 : 0.01, converged.Max(o => o.TensionError));
     }
 
     private static void List(Outcome o)
@@ -68,7 +69,7 @@ public class RandomTransientTests
         if (Environment.GetEnvironmentVariable("LURESIM_RIG_LIST") is not { Length: > 0 } list) return;
         string line = string.Create(
             CultureInfo.InvariantCulture,
-            $"{o.Rig}; depth {o.DepthError * 1e3:F2} mm, tension {o.TensionError * 100:F2} %, extrapolation {o.ReferenceDepthStep * 1e3:F2} mm {o.ReferenceTensionStep * 100:F2} %{(o.TouchesBottom ? ", touches bottom" : "")}");
+            $"{o.Rig}; depth {o.DepthError * 1e3:F2} mm, tension {o.TensionError * 100:F2} %, with {o.ReferenceSegments} segments {o.ReferenceDepthStep * 1e3:F2} mm {o.ReferenceTensionStep * 100:F2} % from its limit{(o.TouchesBottom ? ", touches bottom" : "")}");
         lock (Gate) File.AppendAllText(list, line + Environment.NewLine);
     }
 
@@ -125,20 +126,8 @@ public class RandomTransientTests
     private static Outcome Compare(Rig rig)
     {
         (double[] depth, double[] tension, bool touches) = Engine(rig);
-        (double[] d0, double[] t0) = Reference(rig, CoarseSegments);
-        (double[] d1, double[] t1) = Reference(rig, 2 * CoarseSegments);
-        double depthError = 0, tensionError = 0, depthStep = 0, tensionStep = 0;
-        for (int i = 0; i < Times.Length; i++)
-        {
-            // Second order in the spacing. Half the step moves depths by less than 0.1 mm and tensions by less than 0.05 %.
-            double depthLimit = d1[i] + ((d1[i] - d0[i]) / 3), tensionLimit = t1[i] + ((t1[i] - t0[i]) / 3);
-            depthError = Math.Max(depthError, Math.Abs(depth[i] - depthLimit));
-            tensionError = Math.Max(tensionError, Math.Abs(tension[i] - tensionLimit) / tensionLimit);
-            depthStep = Math.Max(depthStep, Math.Abs(depthLimit - d1[i]));
-            tensionStep = Math.Max(tensionStep, Math.Abs(tensionLimit - t1[i]) / tensionLimit);
-        }
-
-        return new Outcome(rig, depthError, tensionError, depthStep, tensionStep, touches);
+        var limit = ReferenceLimit.Of(Reference(rig, CoarseSegments), CoarseSegments, MostSegments, n => Reference(rig, n));
+        return new Outcome(rig, limit.DepthError(depth), limit.TensionError(tension), limit.LargestDepthStep, limit.LargestTensionStep, limit.Segments, touches);
     }
 
     private static CastProgram Program(Rig rig)
@@ -181,9 +170,9 @@ public class RandomTransientTests
             return rate;
         }
 
-        (double X, double Y, double Z)[] start = Nodes(rig, segments, 1);
+        (double X, double Y, double Z)[] start = Nodes(rig, segments, ReferenceGrading);
         var code = new LumpedMassReference(
-            rig.Ball, LineProperties.Uniform(rig.Line), rig.Water, Formula, Tip, LumpedMassReference.Lengths(rig.Length, 0, segments, 1), f => start[(int)Math.Round(segments * f)], Step);
+            rig.Ball, LineProperties.Uniform(rig.Line), rig.Water, Formula, Tip, LumpedMassReference.Lengths(rig.Length, 0, segments, ReferenceGrading), f => start[(int)Math.Round(segments * Math.Pow(f, 1 / ReferenceGrading))], Step);
         var depth = new double[Times.Length];
         var tension = new double[Times.Length];
         for (int i = 0; i < Times.Length; i++)

@@ -22,11 +22,18 @@ internal sealed class LumpedMassReference
     private const double ContactDamping = 5;
     private const double FrictionSpeed = 2e-3;
 
+    // c of the condition on the step, 2 at the limit of stability.
+    private const double StepOfWaves = 1;
+
+    // Time over which a length that a dropped node had left over comes back into the line (s).
+    private const double RepayTime = 0.05;
+
     private readonly LureProperties body;
     private readonly WaterColumn water;
     private readonly DragFormula drag;
     private readonly Func<double, (double X, double Y, double Z, double Vx, double Vy, double Vz)> tipAt;
-    private readonly double step;
+    private readonly double longestStep;
+    private double step;
     private readonly bool hasBottom;
     private readonly List<LineMaterial> material = [];
     private readonly List<double> restLength = [];
@@ -34,8 +41,11 @@ internal sealed class LumpedMassReference
     private double[] tension = [];
     private double[] sx = [], sy = [], sz = [], length = [], px = [], py = [], pz = [], diagonal = [], upper = [], lower = [], right = [], sweepC = [], sweepD = [];
     private double[] inverse = [];
+    private double[] dragAcross = [];
     private bool[] slack = [];
     private double nextNodeLength;
+    private double owed;
+    private double slackFor;
 
     /// <summary>Creates the line straight from the body to the tip.</summary>
     public LumpedMassReference(
@@ -52,6 +62,7 @@ internal sealed class LumpedMassReference
         this.water = water;
         this.drag = drag;
         this.tipAt = tipAt;
+        longestStep = step;
         this.step = step;
         hasBottom = double.IsFinite(water.Depth);
         double total = lengths.Sum(), at = 0;
@@ -93,7 +104,10 @@ internal sealed class LumpedMassReference
     public double BodyTension => tension[0];
 
     /// <summary>Unstretched line out (m).</summary>
-    public double LineOut => restLength.Sum();
+    public double LineOut => restLength.Sum() + owed;
+
+    /// <summary>Longest time for which any segment has been slack (s).</summary>
+    public double LongestSlack { get; private set; }
 
     /// <summary>Rate of line leaving a free spool (m/s).</summary>
     public double SpoolRate { get; private set; }
@@ -125,11 +139,19 @@ internal sealed class LumpedMassReference
     /// <summary>Advances to a time with line taken in or let out at a given rate (m/s, positive out).</summary>
     public void RunTo(double time, Func<double, double> payout)
     {
-        while (time - Time > 0.5 * step)
+        while (time - Time > 0.5 * longestStep)
         {
-            restLength[^1] += step * payout(Time + (0.5 * step));
-            Advance(null);
-            Remesh();
+            int parts = Parts();
+            step = longestStep / parts;
+            for (int i = 0; i < parts; i++)
+            {
+                restLength[^1] += step * payout(Time + (0.5 * step));
+                Advance(null);
+                Settle();
+                Remesh();
+            }
+
+            step = longestStep;
         }
     }
 
@@ -142,6 +164,39 @@ internal sealed class LumpedMassReference
             restLength[^1] += step * SpoolRate;
             Remesh();
         }
+    }
+
+    // Steps are divided so that waves across the line, which the method takes explicitly along the directions of the segments, stay resolved or overdamped: h^2 K <= c (M + D h/2).
+    private int Parts()
+    {
+        double least = longestStep;
+        for (int i = 1; i < restLength.Count; i++)
+        {
+            double mass = 0.5 * ((restLength[i - 1] * Inertia(i, i - 1)) + (restLength[i] * Inertia(i, i)));
+            double stiffness = (tension[i - 1] / restLength[i - 1]) + (tension[i] / restLength[i]);
+            if (stiffness <= 0) continue;
+            double half = 0.25 * StepOfWaves * dragAcross[i] / stiffness;
+            least = Math.Min(least, half + Math.Sqrt((half * half) + (StepOfWaves * mass / stiffness)));
+        }
+
+        return Math.Clamp((int)Math.Ceiling(longestStep / least), 1, 64);
+    }
+
+    private double Inertia(int node, int segment) => material[segment].MassPerLength + (z[node] < 0 ? water.Density * material[segment].Area : 0);
+
+    private void Settle()
+    {
+        if (owed != 0)
+        {
+            double part = Math.Min(1, step / RepayTime) * owed;
+            restLength[^1] += part;
+            owed -= part;
+        }
+
+        bool anySlack = false;
+        for (int k = 0; k < restLength.Count; k++) anySlack |= tension[k] <= 0;
+        slackFor = anySlack ? slackFor + step : 0;
+        LongestSlack = Math.Max(LongestSlack, slackFor);
     }
 
     private void Allocate(int nodes)
@@ -166,6 +221,7 @@ internal sealed class LumpedMassReference
         right = new double[nodes + 400];
         sweepC = new double[nodes + 400];
         sweepD = new double[nodes + 400];
+        dragAcross = new double[nodes + 400];
         slack = new bool[nodes + 400];
         inverse = new double[6 * (nodes + 400)];
     }
@@ -175,8 +231,14 @@ internal sealed class LumpedMassReference
         int n = restLength.Count;
         if (n > 3 && restLength[n - 1] < 0.5 * restLength[n - 2])
         {
-            // Drop the node below the tip.
-            restLength[n - 2] += restLength[n - 1];
+            // Drop the node below the tip. The chord is shorter than the two segments: with their length in it the line would be slack at once. It starts at the tension that
+            // the two had, and what is left over comes in little by little.
+            double both = restLength[n - 2] + restLength[n - 1];
+            double mean = ((tension[n - 2] * restLength[n - 2]) + (tension[n - 1] * restLength[n - 1])) / both;
+            double dx = x[n] - x[n - 2], dy = y[n] - y[n - 2], dz = z[n] - z[n - 2];
+            restLength[n - 2] = Math.Sqrt((dx * dx) + (dy * dy) + (dz * dz)) / (1 + (mean / material[n - 2].AxialStiffness));
+            owed += both - restLength[n - 2];
+            tension[n - 2] = mean;
             x[n - 1] = x[n];
             y[n - 1] = y[n];
             z[n - 1] = z[n];
@@ -292,27 +354,31 @@ internal sealed class LumpedMassReference
         }
 
         double mass = 0, added = 0, up = 0, cross = 0, along = 0, gx = 0, gy = 0, gz = 0;
+        double wetLength = 0, dryLength = 0, diameter = material[i].Diameter;
         for (int side = -1; side <= 0; side++)
         {
             int k = i + side;
             if (k < 0) continue;
-            int other = side == 0 ? k + 1 : k;
             LineMaterial m = material[k];
+            if (m.Diameter != diameter)
+            {
+                // Two materials meet at the node.
+                DragOf(i, diameter, wetLength, dryLength, tx, ty, tz, ref cross, ref along, ref gx, ref gy, ref gz);
+                wetLength = dryLength = 0;
+                diameter = m.Diameter;
+            }
+
             double half = 0.5 * restLength[k];
-            double wet = WetPart(z[i], 0.5 * (z[i] + z[other]));
+            double wet = WetPart(z[i], z[side == 0 ? k + 1 : k]);
             mass += half * m.MassPerLength;
             added += half * wet * water.Density * m.Area;
             up += half * ((wet * water.Density * m.Area) - m.MassPerLength) * Gravity;
-            if (wet > 0)
-            {
-                double current = water.Current.Speed(Math.Min(z[i], 0) + water.Depth, out _);
-                Drag(i, m.Diameter, wet * half, water.Density, water.Viscosity, current * water.Current.DirectionX, current * water.Current.DirectionY, tx, ty, tz, ref cross, ref along, ref gx, ref gy, ref gz);
-            }
-
-            if (wet < 1)
-                Drag(i, m.Diameter, (1 - wet) * half, WaterColumn.AirDensity, WaterColumn.AirViscosity, water.WindX, water.WindY, tx, ty, tz, ref cross, ref along, ref gx, ref gy, ref gz);
+            wetLength += half * wet;
+            dryLength += half * (1 - wet);
         }
 
+        DragOf(i, diameter, wetLength, dryLength, tx, ty, tz, ref cross, ref along, ref gx, ref gy, ref gz);
+        dragAcross[i] = cross;
         double isotropic = mass / h, kx = 0, kz = 0;
         gx += mass / h * vx[i];
         gy += mass / h * vy[i];
@@ -369,13 +435,27 @@ internal sealed class LumpedMassReference
         pz[i] = (v[2] * gx) + (v[4] * gy) + (v[5] * gz);
     }
 
-    // Part below the surface of the stretch from za to zb.
+    // Share of a node at za in the part of a segment, from there to zb, that is below the surface, as of half the segment: the integral of a weight that falls evenly from 1 at za to 0
+    // at zb. By nearness to the node alone, the water that a line enters at a low angle would act up to a quarter of a segment off.
     private static double WetPart(double za, double zb)
     {
         if (za <= 0 && zb <= 0) return 1;
         if (za >= 0 && zb >= 0) return 0;
-        double low = Math.Min(za, zb), high = Math.Max(za, zb);
-        return -low / (high - low);
+        double wet = Math.Min(za, zb) / (Math.Min(za, zb) - Math.Max(za, zb));
+        return za < 0 ? wet * (2 - wet) : wet * wet;
+    }
+
+    private void DragOf(
+        int i, double diameter, double wetLength, double dryLength, double tx, double ty, double tz, ref double cross, ref double along, ref double gx, ref double gy, ref double gz)
+    {
+        if (wetLength > 0)
+        {
+            double current = water.Current.Speed(Math.Min(z[i], 0) + water.Depth, out _);
+            Drag(i, diameter, wetLength, water.Density, water.Viscosity, current * water.Current.DirectionX, current * water.Current.DirectionY, tx, ty, tz, ref cross, ref along, ref gx, ref gy, ref gz);
+        }
+
+        if (dryLength > 0)
+            Drag(i, diameter, dryLength, WaterColumn.AirDensity, WaterColumn.AirViscosity, water.WindX, water.WindY, tx, ty, tz, ref cross, ref along, ref gx, ref gy, ref gz);
     }
 
     // Adds a piece's drag as matrix (cross, along) and as matrix times stream.

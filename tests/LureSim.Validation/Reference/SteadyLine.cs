@@ -54,13 +54,15 @@ internal static class SteadyLine
     /// <param name="length">Unstretched length (m).</param>
     /// <param name="tipZ">Height of the tip (m).</param>
     /// <param name="steps">Integration steps.</param>
-    public static SteadyShape Solve(LureProperties body, LineMaterial line, DragFormula drag, WaterColumn water, double length, double tipZ, int steps = 4000)
+    /// <param name="tow">Velocity of tip, line and body over the ground (m/s).</param>
+    public static SteadyShape Solve(
+        LureProperties body, LineMaterial line, DragFormula drag, WaterColumn water, double length, double tipZ, int steps = 4000, (double X, double Y) tow = default)
     {
         Vector<double>[] Shoot(double z0)
         {
-            (double fx, double fy, double fz) = BodyForce(body, water, z0);
+            (double fx, double fy, double fz) = BodyForce(body, water, z0, tow);
             Vector<double> start = Vector<double>.Build.Dense([0, 0, z0, -fx, -fy, -fz]);
-            return RungeKutta.FourthOrder(start, 0, length, steps + 1, (_, state) => Slope(state, line, drag, water));
+            return RungeKutta.FourthOrder(start, 0, length, steps + 1, (_, state) => Slope(state, line, drag, water, tow));
         }
 
         double z = tipZ - length;
@@ -107,17 +109,18 @@ internal static class SteadyLine
         return (end[0], end[1], end[2], end[3]);
     }
 
-    private static (double X, double Y, double Z) BodyForce(LureProperties body, WaterColumn water, double z)
+    private static (double X, double Y, double Z) BodyForce(LureProperties body, WaterColumn water, double z, (double X, double Y) tow)
     {
         double current = water.Current.Speed(z + water.Depth, out _);
-        double coefficient = 0.5 * water.Density * body.DragAreaTimesSpeed(current, water.KinematicViscosity, out _);
+        double ux = (current * water.Current.DirectionX) - tow.X, uy = (current * water.Current.DirectionY) - tow.Y;
+        double coefficient = 0.5 * water.Density * body.DragAreaTimesSpeed(Norm(ux, uy, 0), water.KinematicViscosity, out _);
         return (
-            coefficient * current * water.Current.DirectionX,
-            coefficient * current * water.Current.DirectionY,
+            coefficient * ux,
+            coefficient * uy,
             ((water.Density * body.Volume) - body.Mass) * Gravity);
     }
 
-    private static Vector<double> Slope(Vector<double> state, LineMaterial line, DragFormula drag, WaterColumn water)
+    private static Vector<double> Slope(Vector<double> state, LineMaterial line, DragFormula drag, WaterColumn water, (double X, double Y) tow)
     {
         double tension = Norm(state[3], state[4], state[5]);
         double tx = state[3] / tension, ty = state[4] / tension, tz = state[5] / tension;
@@ -137,6 +140,8 @@ internal static class SteadyLine
             uy = water.WindY;
         }
 
+        ux -= tow.X;
+        uy -= tow.Y;
         double along = (ux * tx) + (uy * ty);
         double nx = ux - (along * tx), ny = uy - (along * ty), nz = -along * tz;
         double un = Norm(nx, ny, nz);
