@@ -293,6 +293,24 @@ public sealed class CommandLineTests : IDisposable
         Assert.False(Directory.Exists(Out));
     }
 
+    [Theory]
+    [InlineData("plan", "The computation failed: the step fell")]
+    [InlineData("trip", "Test channel: the computation failed: the step fell")]
+    public async Task A_plan_that_rests_on_a_failed_track_is_none(string command, string message)
+    {
+        var pipeline = new FakePipeline
+        {
+            OnPlan = (_, outcome) => outcome with
+            {
+                Plan = outcome.Plan with { Choice = outcome.Plan.Choice with { First = outcome.Plan.Choice.First with { Track = HandMade.Track(SimulationStatus.Failed, "the step fell below its floor at 2.1 s") } } },
+            },
+        };
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, command, valid, "--out", Out);
+        Assert.Equal(3, run.Code);
+        Assert.StartsWith(message, run.Error, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Out));
+    }
+
     [Fact]
     public async Task A_time_limit_is_shown_and_is_no_failure()
     {
@@ -385,12 +403,18 @@ public sealed class CommandLineTests : IDisposable
         Assert.EndsWith("3.048,0.514444,\n", File.ReadAllText(Path.Combine(Out, "weights.csv")), StringComparison.Ordinal);
     }
 
-    [Fact]
-    public async Task Plan_passes_the_number_of_draws_on()
+    [Theory]
+    [InlineData("plan")]
+    [InlineData("trip")]
+    public async Task The_number_of_draws_is_one_option_of_plan_and_trip(string command)
     {
         var pipeline = new FakePipeline();
-        await CliRun.Of(pipeline, CancellationToken.None, "plan", valid, "--out", Out, "--samples", "0");
+        await CliRun.Of(pipeline, CancellationToken.None, command, valid, "--out", Out, "--samples", "0");
         Assert.Equal(new PlanRequest(UnitSystem.Us, false, 0), pipeline.LastRequest);
+        Assert.Contains("--samples: 100000 is outside the range, 0 to ", (await CliRun.Of(command, valid, "--samples", "100000")).Error, StringComparison.Ordinal);
+        string help = (await CliRun.Of(command, "--help")).Output;
+        Assert.Equal(2, help.Split("--samples").Length);
+        Assert.Contains("(default: what the scenario says, or 24; trip takes no more than 12)", help, StringComparison.Ordinal);
     }
 
     [Fact]
