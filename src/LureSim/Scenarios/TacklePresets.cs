@@ -49,6 +49,19 @@ public static class TacklePresets
     /// <param name="profile">Profile.</param>
     public static BodyProportions Proportions(BodyProfile profile) => Bodies[profile];
 
+    /// <summary>Density of a head metal (kg/m3); handbook values of the pure metals, tungsten as a nickel-iron heavy alloy (17,000-18,500).</summary>
+    /// <param name="metal">Metal.</param>
+    public static double MetalDensity(HeadMetal metal) => metal switch
+    {
+        HeadMetal.Tungsten => 17000,
+        HeadMetal.Tin => 7290,
+        HeadMetal.Zinc => 7140,
+        HeadMetal.Bismuth => 9780,
+        HeadMetal.Steel => 7850,
+        HeadMetal.Brass => 8500,
+        _ => 11340,
+    };
+
     /// <summary>Default mass (kg) of the hook for a body. Source: Data/tackle/hook_masses.csv (invented).</summary>
     /// <param name="bodyLength">Length of the body (m), finite; outside the table, 0.025 to 0.3 m, the nearest row holds.</param>
     /// <exception cref="ArgumentOutOfRangeException">The length is not more than 0 and finite.</exception>
