@@ -1,32 +1,20 @@
 using System.ComponentModel;
 using LureSim.Cli.Output;
 using LureSim.Scenarios;
-using Spectre.Console;
 using Spectre.Console.Cli;
 
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>tide</c>.</summary>
-internal sealed class TideSettings : ScenarioSettings
+internal sealed class TideSettings : PageSettings
 {
-    /// <summary>Folder of the page; null for the default.</summary>
-    [CommandOption("--out <DIR>")]
-    [Description("Folder for the page and its files (default out/, the scenario's file name and -tide)")]
-    [PathKind(folder: true)]
-    public string? Out { get; init; }
-
     /// <summary>The presentation; null for the first.</summary>
     [CommandOption("--presentation <NAME>")]
     [Description("The presentation by its name (default: the first of the scenario)")]
     public string? Presentation { get; init; }
 
     /// <inheritdoc/>
-    public override string Folder => Out ?? Path.Combine("out", Path.GetFileNameWithoutExtension(File) + "-tide");
-
-    /// <inheritdoc/>
-    public override ValidationResult Validate() => First(
-        base.Validate(),
-        Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.") : ValidationResult.Success());
+    protected override string Suffix => "-tide";
 }
 
 /// <summary>Writes the page of weights by the hour of the tide, and by depth and current.</summary>
@@ -39,11 +27,11 @@ internal sealed class TideCommand : AnswerCommand<TideSettings>
         settings.RequireJigHeads(scenario, "tide");
         string? soft = scenario.Tackle.Bodies.FirstOrDefault(body => body.NeedsHead)?.Label;
         Presentation presentation = RigChoice.Of(scenario, scenario.Tackle.JigHeads[0].Label, settings.Presentation, soft).Presentation;
-        TideOutcome outcome = run.Compute("Running the tide", (pipeline, progress) => pipeline.Tide(scenario, presentation, settings.Formatter.System, progress, run.Cancellation));
+        TideOutcome outcome = run.Compute("Running the tide", (pipeline, progress) => pipeline.Tide(scenario, presentation, settings.Request, progress, run.Cancellation));
         return new(JsonOutput.Of("tide", TideJson.Of(outcome.Table)), "tide", human => TideView.Write(human, outcome.Table, settings.Formatter))
         {
             Csv = TideView.HoursToCsv(outcome.Table),
-            Pages = outcome.Sheet,
+            Pages = outcome.Pages,
             Tables = [OutputFile.Text("weights.csv", TideView.WeightsToCsv(outcome.Table))],
         };
     }

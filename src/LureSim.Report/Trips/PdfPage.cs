@@ -18,6 +18,12 @@ internal sealed class PdfPage(SKCanvas canvas) : IDisposable
     /// <summary>Margin on all sides.</summary>
     public const double Margin = 45;
 
+    /// <summary>Colour of headings and rules.</summary>
+    public static readonly OxyColor Accent = OxyColor.FromRgb(0x00, 0x59, 0x8C);
+
+    /// <summary>Ground of every other row and of boxes.</summary>
+    public static readonly OxyColor Tint = OxyColor.FromRgb(0xF2, 0xF6, 0xF9);
+
     private readonly SkiaTextContext context = new(canvas);
 
     /// <summary>Width of the text.</summary>
@@ -28,6 +34,13 @@ internal sealed class PdfPage(SKCanvas canvas) : IDisposable
 
     /// <summary>Room left above the lower margin.</summary>
     public double Left => Height - Margin - Y;
+
+    /// <summary>Adds a page to a file.</summary>
+    public static void Add(PdfBook book, Action<PdfPage> draw) => book.Page(Width, Height, canvas =>
+    {
+        using PdfPage page = new(canvas);
+        draw(page);
+    });
 
     /// <inheritdoc/>
     public void Dispose() => context.Dispose();

@@ -394,8 +394,11 @@ public sealed class CommandLineTests : IDisposable
     [Fact]
     public async Task Tide_writes_the_page_and_its_data()
     {
-        CliRun run = await CliRun.Of("tide", valid, "--out", Out);
+        var pipeline = new FakePipeline();
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "tide", valid, "--out", Out, "--pdf", "--units", "metric");
         Assert.Equal(0, run.Code);
+        Assert.Equal(new PlanRequest(UnitSystem.Metric, true), pipeline.LastRequest);
+        Assert.Equal(Path.Combine("out", "grass-flat-tide"), new TideSettings { File = "scenarios/grass-flat.yaml" }.Folder);
         Assert.Contains("01:30", run.Output, StringComparison.Ordinal);
         foreach (string file in (string[])["tide.html", "tide.json", "tide.csv", "weights.csv"])
             Assert.True(File.Exists(Path.Combine(Out, file)), file);
