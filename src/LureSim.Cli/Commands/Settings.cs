@@ -166,7 +166,7 @@ internal abstract class TableSettings : ScenarioSettings
 
     /// <summary>The folder named; null to write nothing.</summary>
     [CommandOption("--out <DIR>")]
-    [Description("Also write JSON and CSV files into this folder")]
+    [Description("Also write JSON and CSV files into this folder, and the figures of action")]
     [PathKind(folder: true)]
     public string? Out { get; init; }
 

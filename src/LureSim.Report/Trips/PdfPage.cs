@@ -71,6 +71,7 @@ internal sealed class PdfPage(SKCanvas canvas) : IDisposable
     /// <summary>Sets a rule.</summary>
     public void Rule(OxyColor colour, double thickness)
     {
+        Y += 3;
         context.DrawLine([new(Margin, Y), new(Width - Margin, Y)], colour, thickness, EdgeRenderingMode.Adaptive, null, LineJoin.Miter);
         Y += thickness + 5;
     }

@@ -27,7 +27,7 @@ public static class Wording
         if (coverage.BottomShare > Noticeable) return $"{zone}, touching bottom {Percent(coverage.BottomShare)}";
         if (coverage.AboveShare > 0.5) return $"mostly above the zone, {zone}";
         if (coverage.BelowShare > 0.5) return $"mostly below the zone, {zone}";
-        return coverage.ZoneShare >= 0.5 ? $"runs clear: {zone}" : zone;
+        return coverage.ZoneShare >= 0.5 ? $"runs clear, {zone}" : zone;
     }
 
     /// <summary>Why the first choice is the first choice, with numbers.</summary>

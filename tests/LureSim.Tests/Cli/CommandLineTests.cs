@@ -121,6 +121,9 @@ public sealed class CommandLineTests : IDisposable
         ["plan", "VALID", "--draws", "3"],
         ["plan", "VALID", "--samples", "-1"],
         ["plan", "VALID", "--samples", "many"],
+        ["plan", "VALID", "--samples", "1.5"],
+        ["trip", "VALID", "--samples=99999999999"],
+        ["retrieve", "VALID", "--runs", "many"],
         ["ask", "VALID", "--depth", "3"],
         ["ask", "VALID", "--depth", "100 ft"],
         ["ask", "VALID", "--weight", "2 oz"],
@@ -147,6 +150,7 @@ public sealed class CommandLineTests : IDisposable
         Assert.NotEmpty(run.Error.Trim());
         Assert.Equal(arguments.Contains("--json"), run.Output.Length > 0);
         Assert.DoesNotContain("__default_command", run.Error, StringComparison.Ordinal);
+        Assert.DoesNotMatch("Nullable|Int32", run.Error);
         Assert.Equal(before, folder.Content());
         Assert.False(Directory.Exists("__default_command"));
     }
@@ -168,6 +172,14 @@ public sealed class CommandLineTests : IDisposable
         Assert.Equal(2, root.GetProperty("problems").GetArrayLength());
         Assert.Contains("spot.botom", run.Error, StringComparison.Ordinal);
         Assert.Equal(before, folder.Content());
+    }
+
+    [Fact]
+    public async Task A_usage_error_names_the_option_and_the_help_to_read()
+    {
+        Assert.Equal("--samples: \"many\" is not a whole number that this option can take.\n", (await CliRun.Of("plan", valid, "--samples", "many")).Error);
+        Assert.EndsWith("See luresim path --help.\n", (await CliRun.Of("path", valid)).Error, StringComparison.Ordinal);
+        Assert.EndsWith("See luresim --help.\n", (await CliRun.Of("pln", valid)).Error, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -560,6 +572,19 @@ public sealed class CommandLineTests : IDisposable
         Assert.Contains("is a file, not a folder", run.Error, StringComparison.Ordinal);
         Assert.Null(pipeline.LastRequest);
         Assert.Null(pipeline.LastUnits);
+    }
+
+    [Fact]
+    public async Task A_folder_that_cannot_be_is_found_before_the_work_and_leaves_no_trace()
+    {
+        var pipeline = new FakePipeline();
+        string[] before = folder.Content();
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "plan", valid, "--out", Path.Combine(Out, new string('x', 300)));
+        Assert.Equal(1, run.Code);
+        Assert.StartsWith("Cannot write into ", run.Error, StringComparison.Ordinal);
+        Assert.EndsWith("Name another folder with --out.\n", run.Error, StringComparison.Ordinal);
+        Assert.Null(pipeline.LastRequest);
+        Assert.Equal(before, folder.Content());
     }
 
     [Fact]
