@@ -1,5 +1,5 @@
 using System.Reflection;
-using LureSim.Light;
+using LureSim.Data;
 
 namespace LureSim.Validation;
 

@@ -58,7 +58,7 @@ public static class Wording
         if (c.TimeToZone is { } time)
         {
             reasons.Add($"{Capital(Name(first, show))} spends {Percent(c.ZoneShare)} of the retrieve in the strike zone ({band} down), at a middle depth of {show.Length.Text(c.MedianDepth)}; "
-                + $"it is there {show.Seconds.Text(time)} after splash-down.");
+                + $"it is there {MeasureFormatter.Counted(time)} s after splash-down.");
         }
         else
         {
