@@ -80,10 +80,14 @@ internal sealed class PdfPage(SKCanvas canvas) : IDisposable
     public void Box(double x, double y, double width, double height, OxyColor fill, OxyColor stroke) =>
         context.DrawRectangle(new OxyRect(x, y, width, height), fill, stroke, 1, EdgeRenderingMode.Adaptive);
 
+    /// <summary>Height of a row of cells.</summary>
+    public static double RowHeight(IReadOnlyList<(string Text, double Width, bool Bold)> cells, double size) =>
+        cells.Max(cell => HeightOf(cell.Text, size, cell.Width - 8, cell.Bold)) + 8;
+
     /// <summary>Sets a row of cells under one another's columns and gives its height.</summary>
     public void Row(IReadOnlyList<(string Text, double Width, bool Bold)> cells, double size, OxyColor fill)
     {
-        double height = cells.Max(cell => HeightOf(cell.Text, size, cell.Width - 8, cell.Bold)) + 8;
+        double height = RowHeight(cells, size);
         Box(Margin, Y, TextWidth, height, fill, OxyColors.Undefined);
         double x = Margin;
         foreach ((string text, double width, bool bold) in cells)

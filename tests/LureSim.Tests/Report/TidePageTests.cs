@@ -42,6 +42,9 @@ public class TidePageTests
         Assert.StartsWith("%PDF", Pdf(table), StringComparison.Ordinal);
         Assert.Contains("/Count 2", Pdf(table), StringComparison.Ordinal);
         Assert.Contains("/Count 1", Pdf(table with { Rows = [] }), StringComparison.Ordinal);
+
+        // Three days of it do not fit on a page: the table by hour goes over, the rest follows it.
+        Assert.Contains("/Count 3", Pdf(table with { Rows = [.. table.Rows, .. table.Rows, .. table.Rows] }), StringComparison.Ordinal);
     }
 
     private static string Pdf(TideTable table) =>
