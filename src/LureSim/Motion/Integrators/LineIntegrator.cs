@@ -40,7 +40,7 @@ internal readonly record struct FreeSpool(double Friction, double Damping, doubl
 internal readonly record struct StepControl(double Position, double Velocity, double LinePosition, double LineVelocity, double MaximumStep, double MinimumStep)
 {
     /// <summary>Values measured to keep the depth of a retrieve within a few millimetres (docs/motion.md).</summary>
-    public static StepControl Default => new(8e-5, 4e-3, 1e-3, 0.2, 0.25, 1e-7);
+    public static StepControl Default => new(8e-5, 4e-3, 1e-3, 0.2, 1, 1e-7);
 
     /// <summary>All tolerances multiplied by a factor.</summary>
     public StepControl Scaled(double factor) =>
@@ -62,6 +62,11 @@ internal sealed class LineIntegrator
 
     // And when the tensions of the iteration are within this share of what the stretch says before its last step: a tension that is still on its way to slack would push.
     private const double TensionMismatch = 0.01;
+
+    // An iteration is taken for the last one where the curvature seen in solutions before says that the next increment would be below this share of the tolerance (and that its tensions fit
+    // ten times better than they must). After so many stages in a row the curvature is seen anew.
+    private const double PredictedTolerance = 0.01;
+    private const int UnseenLimit = 4;
 
     private const int IterationLimit = 12;
 
@@ -86,6 +91,11 @@ internal sealed class LineIntegrator
     private readonly double[] errorR;
     private readonly double[] errorW;
     private readonly double[] zero;
+
+    // By stage: the second increment of Newton's method over the square of the first, the same of the tensions' mismatch, and the stages since these were seen.
+    private readonly double[] curvature;
+    private readonly double[] mismatch;
+    private readonly int[] unseen;
     private FreeSpool spool;
     private double spoolAcceleration;
     private double previousRate;
@@ -112,6 +122,9 @@ internal sealed class LineIntegrator
 
         StagePower = new double[tableau.Stages];
         stageRate = new double[tableau.Stages];
+        curvature = new double[tableau.Stages];
+        mismatch = new double[tableau.Stages];
+        unseen = new int[tableau.Stages];
         stageRateA = new double[tableau.Stages];
         acceleration = new double[size];
         previousVelocity = new double[size];
@@ -235,7 +248,7 @@ internal sealed class LineIntegrator
             }
 
             double rate = Predict(i, step);
-            if (!SolveStage(Time + (tableau.C[i] * step), g, baseLine, baseRate, ref rate, tableau.C[i] != tableau.C[i - 1], control)) return double.PositiveInfinity;
+            if (!SolveStage(i, Time + (tableau.C[i] * step), g, baseLine, baseRate, ref rate, tableau.C[i] != tableau.C[i - 1], control)) return double.PositiveInfinity;
             EnergyRates energy = dynamics.Energy;
             StagePower[i] = energy.Gravity + energy.Drag + energy.Rod;
             trialW.AsSpan(0, size).CopyTo(stageW[i]);
@@ -315,6 +328,7 @@ internal sealed class LineIntegrator
         accelerationValid = false;
         evaluated = false;
         previousStep = 0;
+        Array.Clear(curvature);
     }
 
     // Starting value of a stage's velocities: a parabola through what is known. Returns that of the line's speed.
@@ -344,7 +358,7 @@ internal sealed class LineIntegrator
     }
 
     // Newton's method for M (w - w0)/g = F(r0 + g w, w), with the line's speed if the spool is free. A stage at the time of the one before starts with its matrix.
-    private bool SolveStage(double time, double g, double baseLine, double baseRate, ref double rate, bool renew, in StepControl control)
+    private bool SolveStage(int stage, double time, double g, double baseLine, double baseRate, ref double rate, bool renew, in StepControl control)
     {
         boundary.Tip(time, trialR.AsSpan(size, 3), trialW.AsSpan(size, 3));
         double before = double.PositiveInfinity;
@@ -382,7 +396,21 @@ internal sealed class LineIntegrator
             if (SpoolIsFree) norm = Math.Max(norm, Math.Abs(rateIncrement) * Math.Max(g / control.LinePosition, 1 / control.LineVelocity));
             if (!double.IsFinite(norm)) return false;
             bool fits = dynamics.Mismatch < TensionMismatch;
+            if (own && iteration == 1 && before > 0)
+            {
+                curvature[stage] = Math.Max(norm / (before * before), 0.5 * curvature[stage]);
+                mismatch[stage] = Math.Max(dynamics.Mismatch / (before * before), 0.5 * mismatch[stage]);
+                unseen[stage] = 0;
+            }
+
             if (own && fits && norm < NewtonTolerance) return true;
+            double square = norm * norm;
+            if (own && iteration == 0 && unseen[stage] < UnseenLimit && curvature[stage] > 0 && 2 * curvature[stage] * square < PredictedTolerance && 10 * mismatch[stage] * square < TensionMismatch)
+            {
+                unseen[stage]++;
+                return true;
+            }
+
             double contraction = norm / before;
             if (iteration > 0 && fits && contraction < 1 && contraction / (1 - contraction) * norm < NewtonTolerance) return true;
             if (fits && norm < 1e-2 * NewtonTolerance) return true;
