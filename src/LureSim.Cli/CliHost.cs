@@ -157,10 +157,10 @@ internal interface IPipeline
     /// <summary>Computes weights for the tide and draws their page.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="presentation">The presentation.</param>
-    /// <param name="units">Units of the page.</param>
+    /// <param name="request">What was asked for.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
-    TideOutcome Tide(Scenario scenario, Presentation presentation, UnitSystem units, IProgress<double> progress, CancellationToken cancellation);
+    TideOutcome Tide(Scenario scenario, Presentation presentation, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 }
 
 /// <summary>A search for a retrieve with its page, not yet written.</summary>
@@ -171,8 +171,8 @@ internal sealed record SearchOutcome(Decision.Search.RetrieveSearch Search, Unit
 
 /// <summary>Weights for a tide with the files of their page, not yet written.</summary>
 /// <param name="Table">The weights.</param>
-/// <param name="Sheet">Files of the page and its figures.</param>
-internal sealed record TideOutcome(Decision.Tide.TideTable Table, IReadOnlyList<Output.OutputFile> Sheet);
+/// <param name="Pages">Files of the page and its figures.</param>
+internal sealed record TideOutcome(Decision.Tide.TideTable Table, IReadOnlyList<Output.OutputFile> Pages);
 
 /// <summary>What a plan or a lesson is asked for beside the scenario.</summary>
 /// <param name="Units">Units of the drawings.</param>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Reflection;
 using LureSim.Cli.Commands;
 using LureSim.Cli.Output;
@@ -23,8 +24,8 @@ internal static class LureSimApp
     /// <returns>One of <see cref="ExitCode"/>.</returns>
     public static async Task<int> RunAsync(IReadOnlyList<string> arguments, CliHost host, CancellationToken cancellation)
     {
-        if (MissingValue(arguments) is { } option)
-            return Fail(new CommandFailedException(ExitCode.Usage, $"{option} needs a value."), arguments, host, cancellation);
+        if (WrongValue(arguments) is { } wrong)
+            return Fail(new CommandFailedException(ExitCode.Usage, wrong), arguments, host, cancellation);
 
         int? failure = null;
         var app = new CommandApp();
@@ -77,7 +78,7 @@ internal static class LureSimApp
                 host.ErrorConsole.MarkupLineInterpolated($"[red]{message}[/]");
             ProblemView.Write(host.ErrorConsole, problems);
             if (exception is CommandAppException)
-                host.ErrorConsole.WriteLine($"See {Name} --help.");
+                host.ErrorConsole.WriteLine(CommandName(arguments) is { Length: > 0 } command ? $"See {Name} {command} --help." : $"See {Name} --help.");
             if (WantsJson(arguments))
                 JsonOutput.WriteFailure(host.Output, CommandName(arguments), code, message, problems);
         }
@@ -94,16 +95,21 @@ internal static class LureSimApp
         arguments.TakeWhile(argument => argument != "--").Any(argument => argument is "--json" or "--json=true" or "--json:true");
 
     // The parser (Spectre.Console.Cli 0.57.2) gives an option without its value a made-up one, "__default_command",
-    // which would end up as the name of a folder.
-    private static string? MissingValue(IReadOnlyList<string> arguments)
+    // which would end up as the name of a folder; and of a number that it cannot read it tells the type in the code.
+    private static string? WrongValue(IReadOnlyList<string> arguments)
     {
-        if (CommandCatalogue.All.FirstOrDefault(command => arguments.Count > 0 && command.Name == arguments[0]) is not { } entry)
+        if (CommandCatalogue.All.FirstOrDefault(command => command.Name == CommandName(arguments)) is not { } entry)
             return null;
-        IEnumerable<string> valued = CompletionScript.OptionsOf(entry).Where(option => option.TakesValue).Select(option => option.Name);
         for (int index = 1; index < arguments.Count && arguments[index] != "--"; index++)
         {
-            if (valued.Contains(arguments[index]) && (index + 1 == arguments.Count || arguments[index + 1].StartsWith("--", StringComparison.Ordinal)))
-                return arguments[index];
+            string[] parts = arguments[index].Split(['=', ':'], 2);
+            if (CompletionScript.OptionsOf(entry).FirstOrDefault(item => item.TakesValue && item.Name == parts[0]) is not { } option)
+                continue;
+            string? value = parts.Length == 2 ? parts[1] : index + 1 < arguments.Count && !arguments[index + 1].StartsWith("--", StringComparison.Ordinal) ? arguments[index + 1] : null;
+            if (value is null)
+                return $"{option.Name} needs a value.";
+            if (option.WholeNumber && !int.TryParse(value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out _))
+                return $"{option.Name}: \"{value}\" is not a whole number that this option can take.";
         }
 
         return null;

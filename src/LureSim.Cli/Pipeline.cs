@@ -109,11 +109,11 @@ internal sealed class Pipeline : IPipeline
     }
 
     /// <inheritdoc/>
-    public TideOutcome Tide(Scenario scenario, Presentation presentation, UnitSystem units, IProgress<double> progress, CancellationToken cancellation)
+    public TideOutcome Tide(Scenario scenario, Presentation presentation, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancellation };
-        TideTable table = TideTable.Of(scenario, presentation, units, UncertaintyStudy.Coarse(new SimulationOptions()), parallel, new Share(progress));
-        return new TideOutcome(table, Files(TideWriter.Files(table, units)));
+        TideTable table = TideTable.Of(scenario, presentation, request.Units, UncertaintyStudy.Coarse(new SimulationOptions()), parallel, new Share(progress));
+        return new TideOutcome(table, Files(TideWriter.Files(table, request.Units, request.Pdf)));
     }
 
     private static IReadOnlyList<Output.OutputFile> Sheet(Plan plan, PlanRequest request) =>

@@ -97,9 +97,7 @@ public sealed class UnitFormat(UnitSystem system)
     public static string SecondsText(double? seconds) => seconds is { } value ? With(SecondsNumber(value), "s") : None;
 
     /// <summary>A time (s) as text without its unit: halves below 10 s, whole seconds above.</summary>
-    public static string SecondsNumber(double? seconds) => seconds is not { } value ? None
-        : value < 9.75 ? Number(Math.Round(value * 2) / 2, 1)
-        : Number(value, 0);
+    public static string SecondsNumber(double? seconds) => seconds is { } value && double.IsFinite(value) ? MeasureFormatter.Counted(value) : None;
 
     /// <summary>A share (0 to 1) as text, "62 %". Values that are not quite none or all are not rounded to it.</summary>
     public static string PercentText(double share) => With(PercentNumber(share), "%");

@@ -1,19 +1,14 @@
-using System.Globalization;
 using System.Reflection;
+using LureSim.Data;
 
 namespace LureSim.Validation;
 
-/// <summary>A reference table of hydrodynamics embedded in the test assembly: CSV, '#' lines state the sources.</summary>
+/// <summary>A reference table of hydrodynamics embedded in the test assembly, looked up by row.</summary>
 internal sealed class HydroTable
 {
-    private readonly string[] columns;
-    private readonly string[][] rows;
+    private readonly ReferenceTable table;
 
-    private HydroTable(string[] columns, string[][] rows)
-    {
-        this.columns = columns;
-        this.rows = rows;
-    }
+    private HydroTable(ReferenceTable table) => this.table = table;
 
     /// <summary>Reads Data/hydro/name.csv.</summary>
     public static HydroTable Read(string name)
@@ -21,24 +16,19 @@ internal sealed class HydroTable
         Assembly assembly = typeof(HydroTable).Assembly;
         string resource = assembly.GetManifestResourceNames().Single(r => r.EndsWith($".hydro.{name}.csv", StringComparison.Ordinal));
         using var reader = new StreamReader(assembly.GetManifestResourceStream(resource)!);
-        string[][] lines = [.. reader.ReadToEnd().Split('\n').Select(l => l.Trim()).Where(l => l.Length > 0 && l[0] != '#').Select(l => l.Split(','))];
-        return new HydroTable(lines[0], lines[1..]);
+        return new HydroTable(ReferenceTable.Parse(name, reader.ReadToEnd()));
     }
 
     /// <summary>Number of rows.</summary>
-    public int Count => rows.Length;
+    public int Count => table.RowCount;
 
     /// <summary>A cell as text.</summary>
-    public string Text(int row, string column) => rows[row][Array.IndexOf(columns, column)];
+    public string Text(int row, string column) => table.Text(column)[row];
 
     /// <summary>A cell as a number; NaN if it is empty.</summary>
-    public double Value(int row, string column)
-    {
-        string text = Text(row, column);
-        return text.Length == 0 ? double.NaN : double.Parse(text, CultureInfo.InvariantCulture);
-    }
+    public double Value(int row, string column) => table.Numbers(column)[row];
 
     /// <summary>Pairs of two columns, rows with an empty cell left out.</summary>
     public IEnumerable<(double X, double Y)> Pairs(string x, string y) =>
-        Enumerable.Range(0, Count).Select(i => (Value(i, x), Value(i, y))).Where(p => !double.IsNaN(p.Item1) && !double.IsNaN(p.Item2));
+        table.Numbers(x).Zip(table.Numbers(y)).Where(p => !double.IsNaN(p.First) && !double.IsNaN(p.Second));
 }

@@ -28,36 +28,26 @@ internal sealed class ActionSettings : RigSettings
 }
 
 /// <summary>Checks how the rigs of a scenario swim, and says what to mend.</summary>
-internal sealed class ActionCommand : Command<ActionSettings>
+internal sealed class ActionCommand : AnswerCommand<ActionSettings>
 {
     /// <inheritdoc/>
-    public override int Execute(CommandContext context, ActionSettings settings, CancellationToken cancellationToken)
+    protected override Answer Answer(ActionSettings settings, CommandRun run)
     {
-        var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
         (JigHead head, LureBody body) = scenario.Tackle.Lures[0];
         bool given = settings.Weight is not null || settings.Presentation is not null || settings.Body is not null;
         LureBody? hard = settings.Body is null ? null : scenario.Tackle.Bodies.FirstOrDefault(item => !item.NeedsHead && item.Label == settings.Body.Trim());
         string weight = settings.Weight ?? (hard is not null ? RigChoice.NoHead : head.IsNone ? body.Label : head.Label);
         Rig? focus = given ? RigChoice.Of(scenario, weight, settings.Presentation, settings.Body) : null;
-        AtomicFiles.RequireFolder(settings.Out);
         var request = new PlanRequest(settings.Formatter.System, settings.Pdf);
-        ActionOutcome outcome = ProgressRunner.Run(host, "Swimming", progress => host.Pipeline.Action(scenario, focus, request, settings.Out is not null, progress, cancellationToken));
-        cancellationToken.ThrowIfCancellationRequested();
+        ActionOutcome outcome = run.Compute("Swimming", (pipeline, progress) => pipeline.Action(scenario, focus, request, settings.Out is not null, progress, run.Cancellation));
         ActionTrace trace = outcome.Sheet.Focus.Action.Retrieve.Trace;
         if (trace.Status == ActionStatus.Failed)
-            throw new CommandFailedException(ExitCode.Numerical, $"The computation failed: {trace.Message}");
-
-        IAnsiConsole human = host.Human(settings.OutputIsDocument);
-        ActionView.Write(human, outcome.Sheet, settings.Formatter);
-        JsonOutput document = JsonOutput.Of("action", ActionJson.Of(outcome, settings.Formatter.System));
-        string csv = ActionView.ToCsv(outcome.Sheet);
-        if (settings.Out is not null)
-            AtomicFiles.WriteAndTell(human, settings.Out, [.. outcome.Figures, OutputFile.Text("action.json", document.Text), OutputFile.Text("action.csv", csv)], cancellationToken);
-        if (settings.Json)
-            host.Output.Write(document.Text);
-        if (settings.Csv)
-            host.Output.Write(csv);
-        return ExitCode.Ok;
+            throw CommandRun.Failure(trace.Message);
+        return new(JsonOutput.Of("action", ActionJson.Of(outcome, settings.Formatter.System)), "action", human => ActionView.Write(human, outcome.Sheet, settings.Formatter))
+        {
+            Csv = ActionView.ToCsv(outcome.Sheet),
+            Pages = outcome.Figures,
+        };
     }
 }

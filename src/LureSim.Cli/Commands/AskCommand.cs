@@ -28,35 +28,23 @@ internal sealed class AskSettings : RigSettings
 }
 
 /// <summary>Answers questions asked backwards: which weight, which reel speed, which count-down.</summary>
-internal sealed class AskCommand : Command<AskSettings>
+internal sealed class AskCommand : AnswerCommand<AskSettings>
 {
     /// <inheritdoc/>
-    public override int Execute(CommandContext context, AskSettings settings, CancellationToken cancellationToken)
+    protected override Answer Answer(AskSettings settings, CommandRun run)
     {
-        var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
-        AtomicFiles.RequireFolder(settings.Out);
         double? depth = settings.Depth is { } text ? QuantityReader.Read(QuantityKind.Length, text).Value : null;
         if (depth > scenario.Spot.Depth)
             throw new CommandFailedException(ExitCode.Usage, $"--depth: the water is only {settings.Formatter.Length.Text(scenario.Spot.Depth)} deep.");
-        if (scenario.Tackle.JigHeads.Count == 0)
-            throw new CommandFailedException(ExitCode.Usage, $"{settings.File}: the tackle box has no jig head, and ask is about jig heads; add \"jig_heads:\" and a soft body under tackle, or use plan or retrieve.");
+        settings.RequireJigHeads(scenario, "ask");
         string first = scenario.Tackle.JigHeads[0].Label;
         Decision.Rig rig = RigChoice.Of(scenario, settings.Weight ?? first, settings.Presentation, settings.Body ?? scenario.Tackle.Bodies.FirstOrDefault(body => body.NeedsHead)?.Label);
         IReadOnlyList<JigHead> heads = settings.Weight is null ? scenario.Tackle.JigHeads : [rig.Head];
-        IReadOnlyList<InverseAnswer> answers = ProgressRunner.Run(host, "Searching", progress => host.Pipeline.Ask(scenario, rig, heads, depth, progress, cancellationToken));
-        cancellationToken.ThrowIfCancellationRequested();
-
-        IAnsiConsole human = host.Human(settings.OutputIsDocument);
-        AnswerView.Write(human, scenario, answers, new UnitFormat(settings.Formatter.System));
-        JsonOutput document = JsonOutput.Of("ask", AnswersJson.Of(scenario, answers));
-        string csv = AnswerView.ToCsv(answers);
-        if (settings.Out is not null)
-            AtomicFiles.WriteAndTell(human, settings.Out, [OutputFile.Text("answers.json", document.Text), OutputFile.Text("answers.csv", csv)], cancellationToken);
-        if (settings.Json)
-            host.Output.Write(document.Text);
-        if (settings.Csv)
-            host.Output.Write(csv);
-        return ExitCode.Ok;
+        IReadOnlyList<InverseAnswer> answers = run.Compute("Searching", (pipeline, progress) => pipeline.Ask(scenario, rig, heads, depth, progress, run.Cancellation));
+        return new(JsonOutput.Of("ask", AnswersJson.Of(scenario, answers)), "answers", human => AnswerView.Write(human, scenario, answers, new UnitFormat(settings.Formatter.System)))
+        {
+            Csv = AnswerView.ToCsv(answers),
+        };
     }
 }

@@ -1,9 +1,7 @@
 using LureSim.Cli.Output;
 using LureSim.Decision;
-using LureSim.Motion;
 using LureSim.Scenarios;
 using Spectre.Console;
-using Spectre.Console.Cli;
 
 namespace LureSim.Cli.Commands;
 
@@ -15,31 +13,26 @@ internal sealed class CompareSettings : PageSettings
 }
 
 /// <summary>Compares the two rigs of a scenario.</summary>
-internal sealed class CompareCommand : Command<CompareSettings>
+internal sealed class CompareCommand : AnswerCommand<CompareSettings>
 {
     /// <inheritdoc/>
-    public override int Execute(CommandContext context, CompareSettings settings, CancellationToken cancellationToken)
+    protected override Answer Answer(CompareSettings settings, CommandRun run)
     {
-        var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
         if (scenario.Compare.Count != 2)
             throw new CommandFailedException(ExitCode.Usage, $"{settings.File}: there are no two rigs to compare; add \"compare:\" with two rigs, see docs/scenario-format.md.");
-        AtomicFiles.RequireFolder(settings.Folder);
-        CompareOutcome outcome = ProgressRunner.Run(host, "Comparing", progress => host.Pipeline.Compare(scenario, settings.Request, progress, cancellationToken));
-        cancellationToken.ThrowIfCancellationRequested();
+        CompareOutcome outcome = run.Compute("Comparing", (pipeline, progress) => pipeline.Compare(scenario, settings.Request, progress, run.Cancellation));
         RigComparison comparison = outcome.Comparison;
-        if (new[] { comparison.FirstOutcome, comparison.SecondOutcome }.FirstOrDefault(o => o.Candidate.Track.Status == SimulationStatus.Failed) is { } failed)
-            throw new CommandFailedException(ExitCode.Numerical, $"The computation failed: {failed.Candidate.Track.Message}");
+        CommandRun.Require(comparison.FirstOutcome.Candidate.Track);
+        CommandRun.Require(comparison.SecondOutcome.Candidate.Track);
+        return new(JsonOutput.Of("compare", CompareJson.Of(outcome)), "compare", Show) { Csv = ToCsv(comparison), Pages = outcome.Pages };
 
-        IAnsiConsole human = host.Human(settings.Json);
-        human.MarkupLineInterpolated($"[bold]{scenario.Title}[/]");
-        foreach (string sentence in comparison.Sentences(settings.Formatter.System))
-            human.MarkupLineInterpolated($"- {sentence}");
-        JsonOutput document = JsonOutput.Of("compare", CompareJson.Of(outcome));
-        AtomicFiles.WriteAndTell(human, settings.Folder, [.. outcome.Pages, OutputFile.Text("compare.json", document.Text), OutputFile.Text("compare.csv", ToCsv(comparison))], cancellationToken);
-        if (settings.Json)
-            host.Output.Write(document.Text);
-        return ExitCode.Ok;
+        void Show(IAnsiConsole human)
+        {
+            human.MarkupLineInterpolated($"[bold]{scenario.Title}[/]");
+            foreach (string sentence in comparison.Sentences(settings.Formatter.System))
+                human.MarkupLineInterpolated($"- {sentence}");
+        }
     }
 
     private static string ToCsv(RigComparison comparison)

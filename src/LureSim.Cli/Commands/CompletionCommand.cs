@@ -21,7 +21,7 @@ internal sealed class CompletionSettings : CommandSettings
         if (Shell is "bash" or "zsh" or "fish")
             return ValidationResult.Success();
         string suggestion = GrammarReader.Nearest(Shell, ["bash", "zsh", "fish"]) is { } nearest ? $"; did you mean {nearest}?" : ";";
-        return ValidationResult.Error($"there is no completion for \"{Shell}\"{suggestion} Write bash, zsh or fish.");
+        return ValidationResult.Error($"There is no completion for \"{Shell}\"{suggestion} Write bash, zsh or fish.");
     }
 }
 

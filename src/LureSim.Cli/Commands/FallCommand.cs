@@ -1,8 +1,6 @@
 using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Scenarios;
-using Spectre.Console;
-using Spectre.Console.Cli;
 
 namespace LureSim.Cli.Commands;
 
@@ -10,26 +8,16 @@ namespace LureSim.Cli.Commands;
 internal sealed class FallSettings : TableSettings;
 
 /// <summary>Shows the count-down table.</summary>
-internal sealed class FallCommand : Command<FallSettings>
+internal sealed class FallCommand : AnswerCommand<FallSettings>
 {
     /// <inheritdoc/>
-    public override int Execute(CommandContext context, FallSettings settings, CancellationToken cancellationToken)
+    protected override Answer Answer(FallSettings settings, CommandRun run)
     {
-        var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
-        AtomicFiles.RequireFolder(settings.Out);
-        FallTable table = ProgressRunner.Run(host, "Falling", progress => host.Pipeline.Fall(scenario, settings.Formatter.System, progress, cancellationToken));
-        cancellationToken.ThrowIfCancellationRequested();
-
-        IAnsiConsole human = host.Human(settings.OutputIsDocument);
-        FallView.Write(human, scenario, table, settings.Formatter);
-        JsonOutput document = JsonOutput.Of("fall", FallJson.Of(scenario, table));
-        if (settings.Out is not null)
-            AtomicFiles.WriteAndTell(human, settings.Out, [OutputFile.Text("fall.json", document.Text), OutputFile.Text("fall.csv", FallView.ToCsv(table))], cancellationToken);
-        if (settings.Json)
-            host.Output.Write(document.Text);
-        if (settings.Csv)
-            host.Output.Write(FallView.ToCsv(table));
-        return ExitCode.Ok;
+        FallTable table = run.Compute("Falling", (pipeline, progress) => pipeline.Fall(scenario, settings.Formatter.System, progress, run.Cancellation));
+        return new(JsonOutput.Of("fall", FallJson.Of(scenario, table)), "fall", human => FallView.Write(human, scenario, table, settings.Formatter))
+        {
+            Csv = FallView.ToCsv(table),
+        };
     }
 }

@@ -1,7 +1,6 @@
 using System.ComponentModel;
 using LureSim.Cli.Output;
 using LureSim.Decision;
-using LureSim.Motion;
 using LureSim.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -34,38 +33,18 @@ internal sealed class PathSettings : RigSettings
 }
 
 /// <summary>Shows the path of one rig.</summary>
-internal sealed class PathCommand : Command<PathSettings>
+internal sealed class PathCommand : AnswerCommand<PathSettings>
 {
     /// <inheritdoc/>
-    public override int Execute(CommandContext context, PathSettings settings, CancellationToken cancellationToken)
+    protected override Answer Answer(PathSettings settings, CommandRun run)
     {
-        var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
         Rig rig = RigChoice.Of(scenario, settings.Weight, settings.Presentation, settings.Body);
-        AtomicFiles.RequireFolder(settings.Out);
-        Candidate candidate = host.Pipeline.Path(scenario, rig, cancellationToken);
-        Track track = candidate.Track;
-        cancellationToken.ThrowIfCancellationRequested();
-        switch (track.Status)
+        Candidate candidate = run.Compute(pipeline => pipeline.Path(scenario, rig, run.Cancellation));
+        CommandRun.Require(candidate.Track);
+        return new(JsonOutput.Of("path", CandidateJson.Of(candidate, withTrack: true)), "path", human => TrackView.Write(human, candidate, settings.Formatter, settings.EverySeconds))
         {
-            case SimulationStatus.Failed:
-                throw new CommandFailedException(ExitCode.Numerical, $"The computation failed: {track.Message}");
-            case SimulationStatus.Cancelled:
-                throw new OperationCanceledException();
-            default:
-                break;
-        }
-
-        IAnsiConsole human = host.Human(settings.OutputIsDocument);
-        TrackView.Write(human, candidate, settings.Formatter, settings.EverySeconds);
-        JsonOutput document = JsonOutput.Of("path", CandidateJson.Of(candidate, withTrack: true));
-        string csv = TrackView.ToCsv(track);
-        if (settings.Out is not null)
-            AtomicFiles.WriteAndTell(human, settings.Out, [OutputFile.Text("path.json", document.Text), OutputFile.Text("path.csv", csv)], cancellationToken);
-        if (settings.Json)
-            host.Output.Write(document.Text);
-        if (settings.Csv)
-            host.Output.Write(csv);
-        return ExitCode.Ok;
+            Csv = TrackView.ToCsv(candidate.Track),
+        };
     }
 }

@@ -2,7 +2,6 @@ using System.ComponentModel;
 using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Decision.Search;
-using LureSim.Motion;
 using LureSim.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -39,29 +38,22 @@ internal sealed class RetrieveSettings : PageSettings
 }
 
 /// <summary>Searches the retrieve that covers the strike zone best with the lure's action on.</summary>
-internal sealed class RetrieveCommand : Command<RetrieveSettings>
+internal sealed class RetrieveCommand : AnswerCommand<RetrieveSettings>
 {
     /// <inheritdoc/>
-    public override int Execute(CommandContext context, RetrieveSettings settings, CancellationToken cancellationToken)
+    protected override Answer Answer(RetrieveSettings settings, CommandRun run)
     {
-        var host = (CliHost)context.Data!;
         Scenario scenario = settings.ReadScenario();
         string body = settings.Body ?? BodyChoice.Of(scenario).First.Label;
         Rig? named = settings.Weight is { } weight ? RigChoice.Of(scenario, weight, null, settings.Body is null && scenario.Tackle.Bodies.Any(b => !b.NeedsHead && b.Label == weight.Trim()) ? null : body) : null;
         LureBody chosen = named?.Body ?? RigChoice.Body(scenario, body);
-        AtomicFiles.RequireFolder(settings.Folder);
-        SearchOutcome outcome = ProgressRunner.Run(host, "Searching", progress => host.Pipeline.Search(scenario, named?.Head, chosen, settings.Runs, settings.Request, progress, cancellationToken));
-        cancellationToken.ThrowIfCancellationRequested();
+        SearchOutcome outcome = run.Compute("Searching", (pipeline, progress) => pipeline.Search(scenario, named?.Head, chosen, settings.Runs, settings.Request, progress, run.Cancellation));
         RetrieveSearch search = outcome.Search;
-        if (search.Best.Candidate.Track.Status == SimulationStatus.Failed)
-            throw new CommandFailedException(ExitCode.Numerical, $"The computation failed: {search.Best.Candidate.Track.Message}");
-
-        IAnsiConsole human = host.Human(settings.Json);
-        SearchView.Write(human, search, settings.Formatter);
-        JsonOutput document = JsonOutput.Of("retrieve", SearchJson.Of(outcome));
-        AtomicFiles.WriteAndTell(human, settings.Folder, [.. outcome.Pages, OutputFile.Text("retrieve.json", document.Text), OutputFile.Text("retrieve.csv", SearchView.ToCsv(search))], cancellationToken);
-        if (settings.Json)
-            host.Output.Write(document.Text);
-        return ExitCode.Ok;
+        CommandRun.Require(search.Best.Candidate.Track);
+        return new(JsonOutput.Of("retrieve", SearchJson.Of(outcome)), "retrieve", human => SearchView.Write(human, search, settings.Formatter))
+        {
+            Csv = SearchView.ToCsv(search),
+            Pages = outcome.Pages,
+        };
     }
 }

@@ -45,6 +45,12 @@ internal abstract class ScenarioSettings : JsonSettings
     [Words("us", "metric")]
     public string Units { get; init; } = "us";
 
+    /// <summary>Folder to write into; null to write nothing.</summary>
+    public abstract string? Folder { get; }
+
+    /// <summary>True if standard output carries a document and not text for people.</summary>
+    public virtual bool OutputIsDocument => Json;
+
     /// <summary>Formatter for the chosen units.</summary>
     public MeasureFormatter Formatter => new(Units == "metric" ? UnitSystem.Metric : UnitSystem.Us);
 
@@ -67,6 +73,16 @@ internal abstract class ScenarioSettings : JsonSettings
     {
         ScenarioReading reading = ScenarioReader.Read(file);
         return reading.Scenario ?? throw new CommandFailedException(ExitCode.Usage, Output.ProblemView.Heading(file, reading.Problems.Count), reading.Problems);
+    }
+
+    /// <summary>Ends the command if it is about jig heads and the scenario has none.</summary>
+    /// <param name="scenario">The scenario.</param>
+    /// <param name="command">Name of the command.</param>
+    /// <exception cref="CommandFailedException">There is no jig head.</exception>
+    public void RequireJigHeads(Scenario scenario, string command)
+    {
+        if (scenario.Tackle.JigHeads.Count == 0)
+            throw new CommandFailedException(ExitCode.Usage, $"{File}: the tackle box has no jig head, and {command} is about jig heads; add \"jig_heads:\" and a soft body under tackle, or use plan or retrieve.");
     }
 
     /// <summary>Checks an option that takes a quantity.</summary>
@@ -95,7 +111,7 @@ internal abstract class ScenarioSettings : JsonSettings
 /// <summary>Options of the commands that write pages and figures into a folder.</summary>
 internal abstract class PageSettings : ScenarioSettings
 {
-    /// <summary>Folder of the files; null for the default.</summary>
+    /// <summary>The folder named; null for the default.</summary>
     [CommandOption("--out <DIR>")]
     [Description("Folder for the pages and their files (default: a folder in out/ named after the scenario)")]
     [PathKind(folder: true)]
@@ -106,8 +122,8 @@ internal abstract class PageSettings : ScenarioSettings
     [Description("Write PDF as well, to print")]
     public bool Pdf { get; init; }
 
-    /// <summary>Folder to write into.</summary>
-    public string Folder => Out ?? Path.Combine("out", Path.GetFileNameWithoutExtension(File) + Suffix);
+    /// <inheritdoc/>
+    public override string Folder => Out ?? Path.Combine("out", Path.GetFileNameWithoutExtension(File) + Suffix);
 
     /// <summary>What the pages are asked for.</summary>
     public virtual PlanRequest Request => new(Formatter.System, Pdf);
@@ -121,6 +137,25 @@ internal abstract class PageSettings : ScenarioSettings
         Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.") : ValidationResult.Success());
 }
 
+/// <summary>Options of the commands whose plans rest on draws of what is not known well.</summary>
+internal abstract class DrawSettings : PageSettings
+{
+    /// <summary>Draws of the uncertain inputs for each head; null for what the scenario says.</summary>
+    [CommandOption("--samples <NUMBER>")]
+    [Description("Draws of what is not known well for each jig head, 0 for none (default: what the scenario says, or 24; trip takes no more than 12)")]
+    public int? Samples { get; init; }
+
+    /// <inheritdoc/>
+    public override PlanRequest Request => base.Request with { Samples = Samples };
+
+    /// <inheritdoc/>
+    public override ValidationResult Validate() => First(
+        base.Validate(),
+        Samples is < 0 or > ScenarioUncertainty.MostSamples
+            ? ValidationResult.Error($"--samples: {Samples} is outside the range, 0 to {ScenarioUncertainty.MostSamples}.")
+            : ValidationResult.Success());
+}
+
 /// <summary>Options of the commands that can also write their answer into files.</summary>
 internal abstract class TableSettings : ScenarioSettings
 {
@@ -129,14 +164,17 @@ internal abstract class TableSettings : ScenarioSettings
     [Description("Print CSV (SI units) on standard output; text for people goes to standard error")]
     public bool Csv { get; init; }
 
-    /// <summary>Folder to write into; null to write nothing.</summary>
+    /// <summary>The folder named; null to write nothing.</summary>
     [CommandOption("--out <DIR>")]
-    [Description("Also write JSON and CSV files into this folder")]
+    [Description("Also write JSON and CSV files into this folder, and the figures of action")]
     [PathKind(folder: true)]
     public string? Out { get; init; }
 
-    /// <summary>True if standard output carries a document and not text for people.</summary>
-    public bool OutputIsDocument => Json || Csv;
+    /// <inheritdoc/>
+    public override string? Folder => Out;
+
+    /// <inheritdoc/>
+    public override bool OutputIsDocument => Json || Csv;
 
     /// <inheritdoc/>
     public override ValidationResult Validate() => First(

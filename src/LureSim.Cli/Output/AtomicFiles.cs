@@ -16,14 +16,32 @@ internal sealed record OutputFile(string Name, ReadOnlyMemory<byte> Content)
 /// </summary>
 internal static class AtomicFiles
 {
-    /// <summary>Fails early, before long work, where a folder cannot be.</summary>
-    /// <exception cref="CommandFailedException">The path names a file.</exception>
+    /// <summary>Fails early, before long work, where a folder cannot be or nothing can be written into it; leaves no trace.</summary>
+    /// <exception cref="CommandFailedException">The path names a file, or writing is refused.</exception>
     public static void RequireFolder(string? path)
     {
-        for (string? part = path is null ? null : Path.GetFullPath(path); part is not null; part = Path.GetDirectoryName(part))
+        if (path is null)
+            return;
+        string root = Path.GetFullPath(path);
+        for (string? part = root; part is not null; part = Path.GetDirectoryName(part))
         {
             if (File.Exists(part))
                 throw new CommandFailedException(ExitCode.Failed, $"Cannot write into {path}: {part} is a file, not a folder.");
+        }
+
+        var created = new List<string>();
+        try
+        {
+            CreateFolders(root, created);
+            using var trial = new FileStream(Path.Combine(root, "." + Path.GetRandomFileName() + ".tmp"), FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.DeleteOnClose);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            throw new CommandFailedException(ExitCode.Failed, $"Cannot write into {path}: {exception.Message} Name another folder with --out.");
+        }
+        finally
+        {
+            RemoveFolders(created);
         }
     }
 
@@ -100,10 +118,7 @@ internal static class AtomicFiles
 
             temporary.ForEach(TryDelete);
             if (!done)
-            {
-                foreach (string path in Enumerable.Reverse(created))
-                    TryDeleteFolder(path);
-            }
+                RemoveFolders(created);
         }
     }
 
@@ -123,6 +138,12 @@ internal static class AtomicFiles
             CreateFolders(parent, created);
         Directory.CreateDirectory(path);
         created.Add(path);
+    }
+
+    private static void RemoveFolders(List<string> created)
+    {
+        foreach (string path in Enumerable.Reverse(created))
+            TryDeleteFolder(path);
     }
 
     private static void TryDelete(string path)

@@ -18,7 +18,8 @@ internal static class CompletionScript
     /// <param name="TakesValue">True if a value follows.</param>
     /// <param name="Words">The words it takes, when they are known.</param>
     /// <param name="Folder">True if the value is a folder.</param>
-    internal sealed record Option(string Name, string Description, bool TakesValue, IReadOnlyList<string> Words, bool Folder);
+    /// <param name="WholeNumber">True if the value is a whole number.</param>
+    internal sealed record Option(string Name, string Description, bool TakesValue, IReadOnlyList<string> Words, bool Folder, bool WholeNumber);
 
     /// <summary>The script for a shell: bash, zsh or fish.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Another shell.</exception>
@@ -41,9 +42,10 @@ internal static class CompletionScript
                 pair.Property.GetCustomAttribute<DescriptionAttribute>()!.Description,
                 pair.Attribute.ValueName is not null,
                 pair.Property.GetCustomAttribute<WordsAttribute>()?.Words ?? [],
-                pair.Property.GetCustomAttribute<PathKindAttribute>()?.Folder ?? false))
+                pair.Property.GetCustomAttribute<PathKindAttribute>()?.Folder ?? false,
+                pair.Property.PropertyType == typeof(int) || pair.Property.PropertyType == typeof(int?)))
             .OrderBy(option => option.Name, StringComparer.Ordinal),
-        new Option("--help", "Show the help of this command", false, [], false),
+        new Option("--help", "Show the help of this command", false, [], false, false),
     ];
 
     // What the command's own argument takes: known words, or scenario files, or nothing.

@@ -11,9 +11,9 @@ internal static class PlanView
     public static void Write(IAnsiConsole console, Plan plan, MeasureFormatter units)
     {
         console.MarkupLineInterpolated($"[bold]{plan.Scenario.Title}[/]");
-        console.MarkupLineInterpolated($"First choice: [green]{Name(plan.Choice.First, units)}[/]. {plan.Choice.First.Verdict}");
+        console.MarkupLineInterpolated($"First choice: [green]{Name(plan.Choice.First, units)}[/]. {Views.Sentence(plan.Choice.First.Verdict)}");
         if (plan.Choice.Fallback is { } fallback)
-            console.MarkupLineInterpolated($"Fallback: {Name(fallback, units)}. {fallback.Verdict}");
+            console.MarkupLineInterpolated($"Fallback: {Name(fallback, units)}. {Views.Sentence(fallback.Verdict)}");
         foreach (string reason in plan.Choice.Reasons)
             console.MarkupLineInterpolated($"- {reason}");
         foreach (string warning in plan.Choice.Warnings)

@@ -116,6 +116,6 @@ internal static class TrackView
         string bottom = coverage.TimeToBottom is { } until ? $"the bottom after {units.Seconds.Text(until)}" : "not the bottom";
         console.MarkupLineInterpolated($"It {zone}, {bottom}; median depth {units.Length.Text(coverage.MedianDepth)}, deepest {units.Length.Text(coverage.DeepestDepth)}; drifts {units.Length.Text(coverage.DriftAcross)} sideways.");
         if (candidate.Verdict.Length > 0)
-            console.MarkupLineInterpolated($"{candidate.Verdict}");
+            console.MarkupLineInterpolated($"{Views.Sentence(candidate.Verdict)}");
     }
 }

@@ -41,6 +41,9 @@ internal static class Views
         }
     }
 
+    /// <summary>A clause as a sentence: with a capital and a full stop.</summary>
+    public static string Sentence(string clause) => clause.Length == 0 ? clause : char.ToUpperInvariant(clause[0]) + clause[1..].TrimEnd('.') + ".";
+
     /// <summary>Text that must not be read as markup.</summary>
     public static string Escape(string text) => Markup.Escape(text);
 

@@ -14,8 +14,6 @@ namespace LureSim.Report.Figures;
 /// </summary>
 public static partial class FigureWriter
 {
-    private const double PointsPerUnit = 72.0 / 96;
-
     /// <summary>Writes a PNG file.</summary>
     /// <param name="figure">The figure.</param>
     /// <param name="scale">Pixels per 1/96 inch, 0.25 to 8; 2 gives sharp text on dense screens.</param>
@@ -56,24 +54,17 @@ public static partial class FigureWriter
         if (figures.Count == 0)
             throw new ArgumentException("There must be at least one figure.", nameof(figures));
 
-        using MemoryStream stream = new();
-        // No dates: they would make every file differ.
-        SKDocumentPdfMetadata metadata = new() { Title = title, Creator = "LureSim", RasterDpi = 144, EncodingQuality = 101 };
-        using (SKDocument document = SKDocument.CreatePdf(stream, metadata))
+        using PdfBook book = new(title);
+        foreach (Figure figure in figures)
         {
-            foreach (Figure figure in figures)
+            book.Page(figure.Width, figure.Height, canvas =>
             {
-                using SKCanvas canvas = document.BeginPage((float)(figure.Width * PointsPerUnit), (float)(figure.Height * PointsPerUnit));
-                canvas.Scale((float)PointsPerUnit);
                 using SkiaTextContext context = new(canvas);
                 figure.Draw(context);
-                document.EndPage();
-            }
-
-            document.Close();
+            });
         }
 
-        return stream.ToArray();
+        return book.Close();
     }
 
     /// <summary>Writes an SVG file with title and description for screen readers.</summary>

@@ -18,6 +18,12 @@ internal sealed class PdfPage(SKCanvas canvas) : IDisposable
     /// <summary>Margin on all sides.</summary>
     public const double Margin = 45;
 
+    /// <summary>Colour of headings and rules.</summary>
+    public static readonly OxyColor Accent = OxyColor.FromRgb(0x00, 0x59, 0x8C);
+
+    /// <summary>Ground of every other row and of boxes.</summary>
+    public static readonly OxyColor Tint = OxyColor.FromRgb(0xF2, 0xF6, 0xF9);
+
     private readonly SkiaTextContext context = new(canvas);
 
     /// <summary>Width of the text.</summary>
@@ -28,6 +34,13 @@ internal sealed class PdfPage(SKCanvas canvas) : IDisposable
 
     /// <summary>Room left above the lower margin.</summary>
     public double Left => Height - Margin - Y;
+
+    /// <summary>Adds a page to a file.</summary>
+    public static void Add(PdfBook book, Action<PdfPage> draw) => book.Page(Width, Height, canvas =>
+    {
+        using PdfPage page = new(canvas);
+        draw(page);
+    });
 
     /// <inheritdoc/>
     public void Dispose() => context.Dispose();
@@ -58,6 +71,7 @@ internal sealed class PdfPage(SKCanvas canvas) : IDisposable
     /// <summary>Sets a rule.</summary>
     public void Rule(OxyColor colour, double thickness)
     {
+        Y += 3;
         context.DrawLine([new(Margin, Y), new(Width - Margin, Y)], colour, thickness, EdgeRenderingMode.Adaptive, null, LineJoin.Miter);
         Y += thickness + 5;
     }
@@ -66,10 +80,14 @@ internal sealed class PdfPage(SKCanvas canvas) : IDisposable
     public void Box(double x, double y, double width, double height, OxyColor fill, OxyColor stroke) =>
         context.DrawRectangle(new OxyRect(x, y, width, height), fill, stroke, 1, EdgeRenderingMode.Adaptive);
 
+    /// <summary>Height of a row of cells.</summary>
+    public static double RowHeight(IReadOnlyList<(string Text, double Width, bool Bold)> cells, double size) =>
+        cells.Max(cell => HeightOf(cell.Text, size, cell.Width - 8, cell.Bold)) + 8;
+
     /// <summary>Sets a row of cells under one another's columns and gives its height.</summary>
     public void Row(IReadOnlyList<(string Text, double Width, bool Bold)> cells, double size, OxyColor fill)
     {
-        double height = cells.Max(cell => HeightOf(cell.Text, size, cell.Width - 8, cell.Bold)) + 8;
+        double height = RowHeight(cells, size);
         Box(Margin, Y, TextWidth, height, fill, OxyColors.Undefined);
         double x = Margin;
         foreach ((string text, double width, bool bold) in cells)

@@ -1,65 +1,47 @@
 using LureSim.Decision;
 using LureSim.Report.Figures;
+using LureSim.Report.Rendering;
 using LureSim.Report.Sheets;
 using OxyPlot;
-using SkiaSharp;
 
 namespace LureSim.Report.Trips;
 
 /// <summary>Prints a trip: a cover, then a page a spot.</summary>
 internal static class TripPdf
 {
-    private const double PointsPerUnit = 72.0 / 96;
     private static readonly string[] Columns = ["spot", "weight", "body", "colour", "count-down", "retrieve"];
     private const double Small = 11.5;
-    private static readonly OxyColor Accent = OxyColor.FromRgb(0x00, 0x59, 0x8C);
-    private static readonly OxyColor Tint = OxyColor.FromRgb(0xF2, 0xF6, 0xF9);
     private static readonly OxyColor Warm = OxyColor.FromRgb(0xFF, 0xF7, 0xDC);
 
     /// <summary>The file's bytes; the same trip gives the same bytes.</summary>
     public static byte[] Write(Trip trip)
     {
-        using MemoryStream stream = new();
-        SKDocumentPdfMetadata metadata = new() { Title = trip.Title, Creator = "LureSim", RasterDpi = 144, EncodingQuality = 101 };
-        using (SKDocument document = SKDocument.CreatePdf(stream, metadata))
+        using PdfBook book = new(trip.Title);
+        Cover(book, trip);
+        for (int i = 0; i < trip.Sheets.Count; i++)
         {
-            Cover(document, trip);
-            for (int i = 0; i < trip.Sheets.Count; i++)
-            {
-                Sheet sheet = trip.Sheets[i];
-                int number = i + 1;
-                Page(document, page => Spot(page, sheet, number));
-            }
-
-            document.Close();
+            Sheet sheet = trip.Sheets[i];
+            int number = i + 1;
+            PdfPage.Add(book, page => Spot(page, sheet, number));
         }
 
-        return stream.ToArray();
-    }
-
-    private static void Page(SKDocument document, Action<PdfPage> draw)
-    {
-        SKCanvas canvas = document.BeginPage((float)(PdfPage.Width * PointsPerUnit), (float)(PdfPage.Height * PointsPerUnit));
-        canvas.Scale((float)PointsPerUnit);
-        using (PdfPage page = new(canvas))
-            draw(page);
-        document.EndPage();
+        return book.Close();
     }
 
     // Lines that do not fit go onto further pages.
-    private static void Cover(SKDocument document, Trip trip)
+    private static void Cover(PdfBook book, Trip trip)
     {
         Queue<TripLine> lines = new(trip.Lines);
         bool first = true, rest = true;
         while (rest)
         {
-            Page(document, page =>
+            PdfPage.Add(book, page =>
             {
                 page.Text(first ? trip.Title : trip.Title + " (continued)", 26, Palette.Ink, bold: true);
-                page.Rule(Accent, 2.5);
+                page.Rule(PdfPage.Accent, 2.5);
                 double[] widths = [168, 92, 106, 96, 130, PdfPage.TextWidth - 592];
                 if (lines.Count > 0)
-                    page.Row([.. Columns.Select((text, i) => (text, widths[i], true))], Small, Tint);
+                    page.Row([.. Columns.Select((text, i) => (text, widths[i], true))], Small, PdfPage.Tint);
                 bool odd = false;
                 while (lines.TryPeek(out TripLine? line))
                 {
@@ -70,7 +52,7 @@ internal static class TripPdf
                     ];
                     if (page.Left < cells.Max(c => PdfPage.HeightOf(c.Item1, Small, c.Item2 - 8, c.Item3)) + 8)
                         return;
-                    page.Row(cells, Small, odd ? Tint : OxyColors.White);
+                    page.Row(cells, Small, odd ? PdfPage.Tint : OxyColors.White);
                     odd = !odd;
                     lines.Dequeue();
                 }
@@ -80,11 +62,11 @@ internal static class TripPdf
                     return;
                 rest = false;
                 page.Skip(14);
-                page.Text("What to pack", 17, Accent, bold: true);
+                page.Text("What to pack", 17, PdfPage.Accent, bold: true);
                 foreach (PackingList list in trip.Pack.Where(list => list.Things.Count > 0))
                     page.Text($"{SheetWriter.Capital(list.What)}: {TripWriter.PackText(list)}.", 12.5, Palette.Ink);
                 page.Skip(8);
-                page.Text("Before you go", 17, Accent, bold: true);
+                page.Text("Before you go", 17, PdfPage.Accent, bold: true);
                 foreach (LabelledText item in SheetWriter.Lines("cautions.txt"))
                 {
                     string text = item.Label.Length > 0 ? $"{item.Label}: {item.Value}" : item.Value;
@@ -102,8 +84,8 @@ internal static class TripPdf
         Candidate choice = sheet.Choice.First;
         page.Text($"{number}. {sheet.Scenario.Title}", 20, Palette.Ink, bold: true);
         page.Text(SheetWriter.SpotLine(sheet.Scenario.Spot, format), Small, Palette.SoftInk);
-        page.Rule(Accent, 2.5);
-        page.Text(SheetWriter.Weight(choice.Rig.Head, format), 24, Accent, bold: true);
+        page.Rule(PdfPage.Accent, 2.5);
+        page.Text(SheetWriter.Weight(choice.Rig.Head, format), 24, PdfPage.Accent, bold: true);
         foreach (LabelledText row in SheetWriter.ChoiceRows(sheet, format))
         {
             page.Put(row.Label, PdfPage.Margin, page.Y, 90, 12.5, Palette.SoftInk);
@@ -140,7 +122,7 @@ internal static class TripPdf
         for (int i = 0; i < numbers.Count; i++)
         {
             double x = PdfPage.Margin + (i * (width + gap));
-            page.Box(x, page.Y, width, height, Tint, OxyColors.Undefined);
+            page.Box(x, page.Y, width, height, PdfPage.Tint, OxyColors.Undefined);
             page.Put(numbers[i].Label, x + 8, page.Y + 5, width - 16, 19, Palette.Ink, bold: true);
             page.Put(numbers[i].Value, x + 8, page.Y + 30, width - 16, Small, Palette.SoftInk);
         }

@@ -61,6 +61,31 @@ public sealed record ActionBody
     /// <summary>A head that does not sit in line, or null.</summary>
     public HeadSet? Head { get; init; }
 
+    /// <summary>A plain spheroid of parts, without fins, hooks and tail.</summary>
+    /// <param name="name">Name, for reports.</param>
+    /// <param name="parts">What it is made of.</param>
+    /// <param name="semiAxes">Half length, half width, half height (m).</param>
+    /// <param name="towPoint">Where the line pulls.</param>
+    /// <exception cref="ArgumentNullException">The list is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Mass or volume of the whole is not positive, or a part is negative.</exception>
+    public static ActionBody Spheroid(string name, IReadOnlyList<MassElement> parts, Vector3d semiAxes, Vector3d towPoint)
+    {
+        MassProperties total = MassProperties.Of(parts);
+        return new()
+        {
+            Name = name,
+            Mass = total.Mass,
+            Volume = total.Volume,
+            CentreOfMass = total.CentreOfMass,
+            CentreOfBuoyancy = total.CentreOfBuoyancy,
+            Inertia = total.Inertia,
+            SemiAxes = semiAxes,
+            TowPoint = towPoint,
+            Sections = BodySection.Spheroid(semiAxes),
+            TrailingEdges = [TrailingEdge.OfSpheroid(semiAxes)],
+        };
+    }
+
     /// <summary>Length over all, of the ellipsoid (m).</summary>
     public double Length => 2 * SemiAxes.X;
 

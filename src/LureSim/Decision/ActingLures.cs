@@ -5,8 +5,8 @@ using LureSim.Tackle;
 namespace LureSim.Decision;
 
 /// <summary>
-/// Lures for the path with the drag that their action and their faults add. The factors are those of brackish water at large, since they hardly depend on it; so each
-/// lure is computed once, however many retrieves it is tried with.
+/// Lures for the path with the drag that their action and their faults add, in the water of the spot: a lure near neutral hangs otherwise on its line in fresh
+/// water than in salt. Each is computed once for a water, however many retrieves it is tried with.
 /// </summary>
 public static class ActingLures
 {
@@ -20,25 +20,27 @@ public static class ActingLures
 
     /// <summary>The lure as it moves on the retrieve.</summary>
     /// <param name="tackle">The tackle, for rigging and leader.</param>
+    /// <param name="spot">The spot, for the density and the viscosity of its water.</param>
     /// <param name="head">Head.</param>
     /// <param name="body">Body.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static LureProperties Of(TackleBox tackle, JigHead head, LureBody body)
+    public static LureProperties Of(TackleBox tackle, Spot spot, JigHead head, LureBody body)
     {
         ArgumentNullException.ThrowIfNull(tackle);
+        ArgumentNullException.ThrowIfNull(spot);
         ArgumentNullException.ThrowIfNull(head);
         ArgumentNullException.ThrowIfNull(body);
-        var key = new Key(head, body, tackle.Rigging, tackle.Leader?.Kind ?? tackle.Line.Kind, tackle.Leader?.Diameter ?? tackle.Line.Diameter);
+        var key = new Key(head, body, tackle.Rigging, tackle.Leader?.Kind ?? tackle.Line.Kind, tackle.Leader?.Diameter ?? tackle.Line.Diameter, spot.TemperatureCelsius, spot.Salinity);
         if (Kept.Count > MostKept) Kept.Clear();
-        return Kept.GetOrAdd(key, _ => new Lazy<LureProperties>(() => Build(tackle, head, body))).Value;
+        return Kept.GetOrAdd(key, _ => new Lazy<LureProperties>(() => Build(tackle, spot, head, body))).Value;
     }
 
-    private static LureProperties Build(TackleBox tackle, JigHead head, LureBody body)
+    private static LureProperties Build(TackleBox tackle, Spot spot, JigHead head, LureBody body)
     {
         LureProperties still = TackleBuilder.Lure(head, body);
-        (double[] factors, double[] lifts) = RigChecker.Drag(tackle, head, body, Speeds);
+        (double[] factors, double[] lifts) = RigChecker.Drag(tackle, spot, head, body, Speeds);
         return factors.All(f => f == 1) && lifts.All(a => a == 0) ? still : ActingLure.Of(still, Speeds, factors, lifts);
     }
 
-    private readonly record struct Key(JigHead Head, LureBody Body, Rigging Rigging, LineKind Kind, double Diameter);
+    private readonly record struct Key(JigHead Head, LureBody Body, Rigging Rigging, LineKind Kind, double Diameter, double Temperature, double Salinity);
 }

@@ -57,7 +57,7 @@ public static class ActionWords
         if (report.RollAmplitude > 2 * NoticeableAngle && report.Darts.Count == 0 && report.Verdict is not ActionVerdict.Spins)
             figures.Add($"rolls {Degrees(report.RollAmplitude)}");
         if (report.Darts.Count > 0)
-            figures.Add($"darts {Degrees(report.DartAngle)} off the line, {Small(report.DartTravel, units)} a twitch, glides {Small(report.Glide, units)}");
+            figures.Add($"{(report.Verdict == ActionVerdict.Darts ? "" : "darts ")}{Degrees(report.DartAngle)} off the line, {Small(report.DartTravel, units)} a twitch, glides {Small(report.Glide, units)}");
         return figures.Count == 0 ? Word(report.Verdict) : $"{Word(report.Verdict)}: {string.Join(", ", figures)}";
     }
 

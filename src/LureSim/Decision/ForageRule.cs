@@ -1,5 +1,4 @@
-using System.Globalization;
-using LureSim.Light;
+using LureSim.Data;
 using LureSim.Scenarios;
 
 namespace LureSim.Decision;
@@ -120,41 +119,31 @@ public sealed record ForageRule
         return profile * Math.Exp(-0.5 * off * off);
     }
 
-    private static List<ForageRule> Load()
-    {
-        const string resource = "LureSim.Data.rules.forage_rules.csv";
-        using Stream stream = typeof(ForageRule).Assembly.GetManifestResourceStream(resource)
-            ?? throw new InvalidOperationException($"The assembly lacks the table {resource}.");
-        using var reader = new StreamReader(stream);
-        ReferenceTable table = ReferenceTable.Parse("forage_rules", reader.ReadToEnd());
-        return [.. Enumerable.Range(0, table.RowCount).Select(row => Read(table, row))];
-    }
+    private static List<ForageRule> Load() => [.. ReferenceTable.Rules("forage_rules").Rows.Select(Read)];
 
-    private static ForageRule Read(ReferenceTable table, int row)
+    private static ForageRule Read(ReferenceRow row)
     {
         return new ForageRule
         {
-            Id = Text("id"),
+            Id = row.Text("id"),
             Seasons = [.. Split("seasons").Select(word => Meaning<Season>(ScenarioGrammar.SeasonWord, word))],
             LeastTemperature = Number("temperature_min_C"),
             MostTemperature = Number("temperature_max_C"),
-            Forage = Text("forage") is { Length: > 0 } kind ? Meaning<ForageKind>(ScenarioGrammar.ForageKindWord, kind) : null,
-            Seen = Text("seen") is { Length: > 0 } seen ? Meaning<ForageSeen>(ScenarioGrammar.ForageSeenWord, seen) : null,
-            Fish = Text("fish") is { Length: > 0 } fish ? fish : null,
+            Forage = row.Text("forage") is { Length: > 0 } kind ? Meaning<ForageKind>(ScenarioGrammar.ForageKindWord, kind) : null,
+            Seen = row.Text("seen") is { Length: > 0 } seen ? Meaning<ForageSeen>(ScenarioGrammar.ForageSeenWord, seen) : null,
+            Fish = row.Text("fish") is { Length: > 0 } fish ? fish : null,
             Profiles = [.. Split("profiles").Select(word => Meaning<BodyProfile>(ScenarioGrammar.ProfileWord, word))],
             Length = new LengthRange(Number("length_min_mm") / 1000, Number("length_max_mm") / 1000),
             ForageRatio = new LengthRange(Number("forage_ratio_min"), Number("forage_ratio_max")),
             FishRatio = new LengthRange(Number("fish_ratio_min"), Number("fish_ratio_max")),
-            Weight = Number("weight") ?? throw new InvalidOperationException($"Rule {Text("id")} has no weight."),
-            Source = Text("source"),
-            Says = Text("says"),
+            Weight = Number("weight") ?? throw new InvalidOperationException($"Rule {row.Text("id")} has no weight."),
+            Source = row.Text("source"),
+            Says = row.Text("says"),
         };
 
-        string Text(string column) => table.Text(column)[row];
+        string[] Split(string column) => row.Text(column).Split('|', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 
-        string[] Split(string column) => Text(column).Split('|', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-
-        double? Number(string column) => Text(column) is { Length: > 0 } text ? double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture) : null;
+        double? Number(string column) => row.Number(column) is var value && double.IsNaN(value) ? null : value;
     }
 
     private static T Meaning<T>(WordValue words, string text)

@@ -163,7 +163,7 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(options);
-        Track track = Simulate(scenario, rig, ActingLures.Of(scenario.Tackle, rig.Head, rig.Body), options, cancellation);
+        Track track = Simulate(scenario, rig, ActingLures.Of(scenario.Tackle, scenario.Spot, rig.Head, rig.Body), options, cancellation);
         Coverage coverage = CoverageMeasure.Of(track, scenario.Spot.StrikeZone);
         double score = track.Status == SimulationStatus.Failed ? 0 : Ranking.Score(coverage, scenario.Spot, rig.Presentation.CastLength);
         return new Candidate(rig, track, coverage, score, Wording.Verdict(track, coverage));
@@ -307,7 +307,7 @@ public static class Planner
             FallMode mode = i % 2 == 0 ? FallMode.SlackLine : FallMode.TightLine;
             var rig = new Rig(heads[i / 2].Head, heads[i / 2].Body, first with { Fall = mode, CountDown = null });
             // On the fall the lure does not swim as on the retrieve: its still drag holds.
-            Track track = Simulate(scenario, rig, ActingLures.Of(scenario.Tackle, rig.Head, rig.Body), options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
+            Track track = Simulate(scenario, rig, ActingLures.Of(scenario.Tackle, scenario.Spot, rig.Head, rig.Body), options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
             double resting = water.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius;
             times[i] = [.. depths.Select(d => TimeToDepth(track, Math.Min(d, resting - 0.005)))];
             counter.Add();
@@ -315,7 +315,7 @@ public static class Planner
         var columns = new FallColumn[heads.Count];
         for (int h = 0; h < heads.Count; h++)
         {
-            double free = FreeFall.TerminalSpeed(ActingLures.Of(scenario.Tackle, heads[h].Head, heads[h].Body), water.Density, water.KinematicViscosity);
+            double free = FreeFall.TerminalSpeed(ActingLures.Of(scenario.Tackle, scenario.Spot, heads[h].Head, heads[h].Body), water.Density, water.KinematicViscosity);
             columns[h] = new FallColumn(heads[h].Head, free, times[2 * h], times[(2 * h) + 1]);
         }
 

@@ -16,10 +16,6 @@ public static class RigChecker
     private const double FallWindow = 5;
     private const double DragWindow = 3;
 
-    // Brackish water at 20 degrees Celsius: density (kg/m3) and kinematic viscosity (m2/s).
-    private const double ReferenceDensity = 1015;
-    private const double ReferenceViscosity = 1.05e-6;
-
     // Twitch, twitch, pause for a retrieve that has none: travel (m), pull and interval (s), pause (s); common practice.
     private const double PlainStroke = 0.3;
     private const double PlainPull = 0.15;
@@ -166,7 +162,7 @@ public static class RigChecker
         var reports = new ActionReport[speeds.Count + travels.Count + 1];
         Parallel.For(0, reports.Length, parallel, i =>
         {
-            reports[i] = (i < speeds.Count ? runner.Steady(speeds[i], HeldElevation(lure, speeds[i]), SweepWindow)
+            reports[i] = (i < speeds.Count ? runner.Steady(speeds[i], runner.HeldElevation(lure, speeds[i]), SweepWindow)
                 : i < reports.Length - 1 ? runner.Twitch(Plain(travels[i - speeds.Count]), null)
                 : runner.Fall(FallWindow)).Report;
         });
@@ -187,26 +183,29 @@ public static class RigChecker
     /// Both are towed at the same angle of the line, so that the attitude that the line gives does not count. 1 where it could not be computed.
     /// </summary>
     /// <param name="tackle">The tackle, for rigging and leader.</param>
+    /// <param name="spot">The spot, for the density and the viscosity of its water.</param>
     /// <param name="head">Head.</param>
     /// <param name="body">Body.</param>
     /// <param name="speeds">Speeds (m/s).</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <returns>Factors and lift areas (m2), one for each speed.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static (double[] Factors, double[] LiftAreas) Drag(TackleBox tackle, JigHead head, LureBody body, IReadOnlyList<double> speeds, CancellationToken cancellation = default)
+    public static (double[] Factors, double[] LiftAreas) Drag(TackleBox tackle, Spot spot, JigHead head, LureBody body, IReadOnlyList<double> speeds, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(tackle);
+        ArgumentNullException.ThrowIfNull(spot);
         ArgumentNullException.ThrowIfNull(speeds);
+        var water = WaterColumn.Of(spot);
         Rigging clean = tackle.Rigging.Straightened;
-        var rigged = new Runner(tackle, head, body, ReferenceDensity, ReferenceViscosity, cancellation);
-        var still = new Runner(tackle with { Rigging = clean }, head, body, ReferenceDensity, ReferenceViscosity, cancellation);
+        var rigged = new Runner(tackle, head, body, water, cancellation);
+        var still = new Runner(tackle with { Rigging = clean }, head, body, water, cancellation);
         bool alike = clean == tackle.Rigging && !rigged.HasTail;
         LureProperties lure = TackleBuilder.Lure(head, body);
         double[] factors = new double[speeds.Count];
         double[] lifts = new double[speeds.Count];
         for (int i = 0; i < speeds.Count; i++)
         {
-            double elevation = HeldElevation(lure, speeds[i]);
+            double elevation = rigged.HeldElevation(lure, speeds[i]);
             ActionRun run = rigged.Steady(speeds[i], elevation, DragWindow);
             ActionRun? rest = alike ? null : still.Steady(speeds[i], elevation, DragWindow, ActionTerms.All & ~ActionTerms.Wake);
             factors[i] = rest is null ? 1 : Ratio(run, rest);
@@ -218,10 +217,10 @@ public static class RigChecker
     }
 
     // The angle at which the line holds wet weight and drag: towed otherwise, the lure would sink or rise all through the window.
-    private static double HeldElevation(LureProperties lure, double speed)
+    internal static double HeldElevation(LureProperties lure, double density, double viscosity, double speed)
     {
-        double wet = (lure.Mass - (ReferenceDensity * lure.Volume)) * StandardGravity;
-        double drag = 0.5 * ReferenceDensity * speed * lure.DragAreaTimesSpeed(speed, ReferenceViscosity, out _);
+        double wet = (lure.Mass - (density * lure.Volume)) * StandardGravity;
+        double drag = 0.5 * density * speed * lure.DragAreaTimesSpeed(speed, viscosity, out _);
         return Math.Clamp(Math.Atan2(wet, drag), -SteepestElevation, SteepestElevation);
     }
 
@@ -381,21 +380,18 @@ public static class RigChecker
         {
         }
 
-        public Runner(TackleBox tackle, JigHead head, LureBody lure, double density, double viscosity, CancellationToken cancellation)
+        public Runner(TackleBox tackle, JigHead head, LureBody lure, WaterColumn water, CancellationToken cancellation)
         {
             this.tackle = tackle;
             body = ActionBodyBuilder.Of(head, lure, tackle.Rigging);
-            this.density = density;
-            this.viscosity = viscosity;
+            density = water.Density;
+            viscosity = Math.Clamp(water.KinematicViscosity, 5e-7, 3e-6);
             this.cancellation = cancellation;
         }
 
-        private Runner(TackleBox tackle, JigHead head, LureBody lure, WaterColumn water, CancellationToken cancellation)
-            : this(tackle, head, lure, water.Density, Math.Clamp(water.KinematicViscosity, 5e-7, 3e-6), cancellation)
-        {
-        }
-
         public bool HasTail => body.Tail is not null;
+
+        public double HeldElevation(LureProperties lure, double speed) => RigChecker.HeldElevation(lure, density, viscosity, speed);
 
         public ActionRun Steady(double speed, double elevation, double window, ActionTerms terms = ActionTerms.All) =>
             Run(TowInput.Steady(speed, elevation), null, new ActionOptions { Duration = window, SettlingTime = Math.Min(Settling, window / 2), Terms = terms });

@@ -27,7 +27,7 @@ public static class Wording
         if (coverage.BottomShare > Noticeable) return $"{zone}, touching bottom {Percent(coverage.BottomShare)}";
         if (coverage.AboveShare > 0.5) return $"mostly above the zone, {zone}";
         if (coverage.BelowShare > 0.5) return $"mostly below the zone, {zone}";
-        return coverage.ZoneShare >= 0.5 ? $"runs clear: {zone}" : zone;
+        return coverage.ZoneShare >= 0.5 ? $"runs clear, {zone}" : zone;
     }
 
     /// <summary>Why the first choice is the first choice, with numbers.</summary>
@@ -58,7 +58,7 @@ public static class Wording
         if (c.TimeToZone is { } time)
         {
             reasons.Add($"{Capital(Name(first, show))} spends {Percent(c.ZoneShare)} of the retrieve in the strike zone ({band} down), at a middle depth of {show.Length.Text(c.MedianDepth)}; "
-                + $"it is there {show.Seconds.Text(time)} after splash-down.");
+                + $"it is there {MeasureFormatter.Counted(time)} s after splash-down.");
         }
         else
         {

@@ -1,3 +1,5 @@
+using LureSim.Data;
+
 namespace LureSim.Light;
 
 /// <summary>Sun and sky spectrum on the water by elevation of the sun and cloud.</summary>

@@ -1,3 +1,5 @@
+using LureSim.Data;
+
 namespace LureSim.Light;
 
 /// <summary>CIE 1931 tristimulus values. Y is luminance or relative luminance, by context.</summary>

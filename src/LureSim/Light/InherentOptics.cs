@@ -1,3 +1,5 @@
+using LureSim.Data;
+
 namespace LureSim.Light;
 
 /// <summary>Inherent optical properties of a body of water, the same at every depth. All in m-1.</summary>

@@ -1,3 +1,5 @@
+using LureSim.Data;
+
 namespace LureSim.Light;
 
 /// <summary>Where the spectrum of a colour comes from.</summary>

@@ -1,3 +1,5 @@
+using LureSim.Data;
+
 namespace LureSim.Light;
 
 /// <summary>Ready-made colours in plain words.</summary>

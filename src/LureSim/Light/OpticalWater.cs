@@ -1,4 +1,5 @@
 using System.Globalization;
+using LureSim.Data;
 using LureSim.Scenarios;
 using MathNet.Numerics.RootFinding;
 

@@ -1,3 +1,4 @@
+using LureSim.Data;
 using MathNet.Numerics.Integration;
 using MathNet.Numerics.RootFinding;
 

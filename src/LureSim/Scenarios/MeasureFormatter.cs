@@ -81,6 +81,12 @@ public sealed record MeasureFormatter(UnitSystem System)
     /// <summary>Times: s in both.</summary>
     public DisplayUnit Seconds { get; } = new("s", value => value, 1);
 
+    /// <summary>A time (s) as a person counts it: halves below 10 s, whole seconds above, without its unit.</summary>
+    /// <param name="seconds">Time (s), finite.</param>
+    public static string Counted(double seconds) => seconds < 9.75
+        ? (Math.Round(seconds * 2) / 2).ToString("0.#", CultureInfo.InvariantCulture)
+        : seconds.ToString("0", CultureInfo.InvariantCulture);
+
     /// <summary>Shares, 0 to 1, as %.</summary>
     public DisplayUnit Share { get; } = new("%", value => 100.0 * value, 0);
 

@@ -17,6 +17,7 @@ internal sealed partial class ScenarioBuilder
             if (item["body"] is { } body)
                 CheckSides(body);
             RiggingReader.CheckRigging(item["rigging"], [.. new[] { item["body"] ?? (tackle?["bodies"]?.Items is { Count: > 0 } bodies ? bodies[0] : null) }.OfType<ReadValue>()], Add);
+            CheckCastLoads(item, tackle);
             CheckHandle(item["retrieve"]?["handle_turns"], tackle?["reel"]);
             ReadValue? way = Presentation(item, root);
             if (way is null && item["presentation"] is { } name && root["presentations"] is { Items.Count: > 0 } known)

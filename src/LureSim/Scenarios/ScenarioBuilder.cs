@@ -116,7 +116,8 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         CheckDiameter(tackle["line"]);
         CheckDiameter(tackle["leader"]);
         CheckBodies(tackle["bodies"]);
-        CheckHeads(tackle);
+        CheckHeads(tackle["jig_heads"]);
+        CheckCastLoads(tackle);
         RiggingReader.Check(tackle, problems, Add);
         CheckRepeated(tackle["colours"]?.Items ?? [], item => item.Text, "colour");
     }
@@ -137,47 +138,14 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         foreach (ReadValue body in bodies.Items)
             CheckSides(body);
 
-        CheckRepeated([.. bodies.Items.Where(body => body["profile"] is not null && body["length"] is not null)], BodyLabel, "body");
+        CheckRepeated([.. bodies.Items.Where(IsComplete)], BodyLabel, "body");
     }
 
-    private void CheckHeads(ReadValue tackle)
+    private void CheckHeads(ReadValue? heads)
     {
-        ReadValue? heads = tackle["jig_heads"];
         if (heads is null)
             return;
-        ReadValue[] complete = [.. heads.Items.Where(head => head["weight"] is not null)];
-        CheckRepeated(complete, head => string.Create(CultureInfo.InvariantCulture, $"{head["weight"]!.Number:R} {head["metal"]?.Word?.Text ?? "lead"} {head["place"]?.Word?.Text ?? "nose"}"), "jig head");
-
-        // The heaviest body that can go on a head decides.
-        double heaviestBody = (tackle["bodies"]?.Items ?? [])
-            .Where(body => body["profile"] is not null && body["length"] is not null)
-            .Select(BuildBody)
-            .Where(body => body.NeedsHead)
-            .Select(BodyMass)
-            .DefaultIfEmpty(0.0)
-            .Max();
-        (double Strength, string Name)? weakest = null;
-        foreach (string line in (string[])["line", "leader"])
-        {
-            if (Number(tackle[line]?["strength"]) is { } strength && (weakest is null || strength < weakest.Value.Strength))
-                weakest = (strength, line);
-        }
-
-        if (weakest is not { } weak)
-            return;
-        foreach (ReadValue head in complete)
-        {
-            double mass = head["weight"]!.Number + (Number(head["hook"]) ?? 0.0) + heaviestBody;
-            double load = CastLoadFactor * mass * StandardGravity;
-            if (load <= weak.Strength)
-                continue;
-            double allowed = (weak.Strength / (CastLoadFactor * StandardGravity)) - heaviestBody;
-            Add(
-                head["weight"]!,
-                $"the lure with its body weighs {MeasureFormatter.Both(QuantityKind.Mass, mass)}, too heavy for the {weak.Name} of {MeasureFormatter.Both(QuantityKind.LineStrength, weak.Strength)}",
-                allowed > 0.0 ? $"up to {MeasureFormatter.Both(QuantityKind.Mass, allowed)} of head and hook on this {weak.Name}" : $"a stronger {weak.Name}",
-                $"take a lighter head or a stronger {weak.Name}: a cast loads the line with at least {CastLoadFactor:0} times the weight");
-        }
+        CheckRepeated([.. heads.Items.Where(head => head["weight"] is not null)], head => string.Create(CultureInfo.InvariantCulture, $"{head["weight"]!.Number:R} {head["metal"]?.Word?.Text ?? "lead"} {head["place"]?.Word?.Text ?? "nose"}"), "jig head");
     }
 
     private void CheckPresentations(ReadValue root)
@@ -377,9 +345,6 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
     }
 
     private static string BodyLabel(ReadValue body) => body["name"]?.Text ?? $"{body["length"]!.Text.Trim()} {body["profile"]!.Word!.Text}";
-
-    // The body taken as an ellipsoid, whose volume is pi/6 of its box; good enough for a limit with a factor of ten.
-    private static double BodyMass(LureBody body) => Math.PI / 6.0 * body.Length * body.Height * body.Width * body.Density;
 
     private static Presentation BuildPresentation(ReadValue item, ReadValue tackle)
     {

@@ -74,8 +74,8 @@ public static class ScenarioFormat
             - The water is not ice: sea water freezes at about -1.9 degC at 35 ppt, fresh water at 0 degC.
             - The Secchi depth fits the kind of water.
             - `utc_offset` is a multiple of a quarter of an hour.
-            - The weakest of line and leader holds ten times the weight of each jig head with its hook and the heaviest body: a
-              cast loads the line at least that much.
+            - The weakest of line and leader holds ten times the weight of each jig head with its hook and the heaviest soft body,
+              of each hard lure, and of each rig to compare with its own line: a cast loads the line at least that much.
             - A given line diameter is within a factor of three of the common one for its kind and strength.
             - A body is no higher or wider than it is long.
             - The cast is longer than the leader and than the line left at the end, and that is at least the height of the rod tip.

@@ -1,5 +1,4 @@
-using System.Globalization;
-using System.Reflection;
+using LureSim.Data;
 using MathNet.Numerics.Interpolation;
 
 namespace LureSim.Scenarios;
@@ -21,13 +20,13 @@ public static class TacklePresets
         [LineKind.Fluorocarbon] = ReadDiameters("fluorocarbon"),
     };
 
-    private static readonly Dictionary<BodyProfile, BodyProportions> Bodies = ReadTable("body_proportions.csv").ToDictionary(
-        row => ProfileNamed(row[0]),
-        row => new BodyProportions(Number(row[1]), Number(row[2]), Number(row[3])));
+    private static readonly Dictionary<BodyProfile, BodyProportions> Bodies = ReferenceTable.Tackle("body_proportions").Rows.ToDictionary(
+        row => ProfileNamed(row.Text("profile")),
+        row => new BodyProportions(row.Number("height_share"), row.Number("width_share"), row.Number("density_kg_m3")));
 
-    private static readonly double[][] HookRows = [.. ReadTable("hook_masses.csv").Select(row => new[] { Number(row[0]) / 1000.0, Number(row[1]) / 1000.0 })];
+    private static readonly double[] HookLengths = [.. ReferenceTable.Tackle("hook_masses").Numbers("body_length_mm").Select(length => length / 1000.0)];
 
-    private static readonly LinearSpline Hooks = LinearSpline.InterpolateSorted([.. HookRows.Select(row => row[0])], [.. HookRows.Select(row => row[1])]);
+    private static readonly LinearSpline Hooks = LinearSpline.InterpolateSorted(HookLengths, [.. ReferenceTable.Tackle("hook_masses").Numbers("hook_mass_g").Select(mass => mass / 1000.0)]);
 
     /// <summary>
     /// Common diameter (m) of a line of a nominal strength. Source: Data/tackle/line_diameters.csv (common practice).
@@ -49,6 +48,19 @@ public static class TacklePresets
     /// <param name="profile">Profile.</param>
     public static BodyProportions Proportions(BodyProfile profile) => Bodies[profile];
 
+    /// <summary>Density of a head metal (kg/m3); handbook values of the pure metals, tungsten as a nickel-iron heavy alloy (17,000-18,500).</summary>
+    /// <param name="metal">Metal.</param>
+    public static double MetalDensity(HeadMetal metal) => metal switch
+    {
+        HeadMetal.Tungsten => 17000,
+        HeadMetal.Tin => 7290,
+        HeadMetal.Zinc => 7140,
+        HeadMetal.Bismuth => 9780,
+        HeadMetal.Steel => 7850,
+        HeadMetal.Brass => 8500,
+        _ => 11340,
+    };
+
     /// <summary>Default mass (kg) of the hook for a body. Source: Data/tackle/hook_masses.csv (invented).</summary>
     /// <param name="bodyLength">Length of the body (m), finite; outside the table, 0.025 to 0.3 m, the nearest row holds.</param>
     /// <exception cref="ArgumentOutOfRangeException">The length is not more than 0 and finite.</exception>
@@ -56,7 +68,7 @@ public static class TacklePresets
     {
         if (!(bodyLength > 0.0) || double.IsInfinity(bodyLength))
             throw new ArgumentOutOfRangeException(nameof(bodyLength), bodyLength, "The length must be more than 0 m and finite.");
-        return Hooks.Interpolate(Math.Clamp(bodyLength, HookRows[0][0], HookRows[^1][0]));
+        return Hooks.Interpolate(Math.Clamp(bodyLength, HookLengths[0], HookLengths[^1]));
     }
 
     /// <summary>The profile of a name in the tables.</summary>
@@ -73,35 +85,13 @@ public static class TacklePresets
 
     private static (LinearSpline, double, double) ReadDiameters(string kind)
     {
-        double[][] rows = [.. ReadTable("line_diameters.csv")
-            .Where(row => row[0] == kind)
-            .Select(row => new[] { Number(row[1]) * NewtonsPerPound, Number(row[2]) / 1000.0 })];
+        double[][] rows = [.. ReferenceTable.Tackle("line_diameters").Rows
+            .Where(row => row.Text("kind") == kind)
+            .Select(row => new[] { row.Number("strength_lb") * NewtonsPerPound, row.Number("diameter_mm") / 1000.0 })];
         double[] logarithms = [.. rows.Select(row => Math.Log(row[0]))];
         double[] ratios = [.. rows.Select(row => row[1] / Math.Sqrt(row[0]))];
         return (LinearSpline.InterpolateSorted(logarithms, ratios), logarithms[0], logarithms[^1]);
     }
-
-    private static List<string[]> ReadTable(string name)
-    {
-        string resource = $"LureSim.Data.tackle.{name}";
-        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(resource)
-            ?? throw new InvalidOperationException($"The assembly lacks the table {resource}.");
-        using var reader = new StreamReader(stream);
-        var rows = new List<string[]>();
-        bool header = true;
-        while (reader.ReadLine() is { } line)
-        {
-            if (line.Length == 0 || line[0] == '#')
-                continue;
-            if (!header)
-                rows.Add(line.Split(','));
-            header = false;
-        }
-
-        return rows;
-    }
-
-    private static double Number(string text) => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);
 }
 
 /// <summary>Default shape and material of a soft body.</summary>

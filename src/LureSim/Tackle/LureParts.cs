@@ -1,5 +1,4 @@
-using System.Globalization;
-using System.Reflection;
+using LureSim.Data;
 using LureSim.Scenarios;
 
 namespace LureSim.Tackle;
@@ -273,31 +272,13 @@ public static class LureParts
         };
     }
 
-    private static Dictionary<BodyProfile, OutlineSection[]> ReadSections() => Rows("lure_parts.csv")
-        .GroupBy(row => row[0])
+    private static Dictionary<BodyProfile, OutlineSection[]> ReadSections() => ReferenceTable.Tackle("lure_parts").Rows
+        .GroupBy(row => row.Text("profile"))
         .ToDictionary(
             group => TacklePresets.ProfileNamed(group.Key),
-            group => group.Select(row => new OutlineSection(row[1], Number(row[2]), Number(row[3]), Number(row[4]), Number(row[5]))).ToArray());
+            group => group.Select(row => new OutlineSection(row.Text("section"), row.Number("from_share"), row.Number("to_share"), row.Number("height_share"), row.Number("width_share"))).ToArray());
 
-    private static Dictionary<string, double> ReadFigures() => Rows("rig_proportions.csv").ToDictionary(row => row[0], row => Number(row[1]));
-
-    private static IEnumerable<string[]> Rows(string name)
-    {
-        string resource = $"LureSim.Data.tackle.{name}";
-        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(resource)
-            ?? throw new InvalidOperationException($"The assembly lacks the table {resource}.");
-        using var reader = new StreamReader(stream);
-        var lines = new List<string>();
-        while (reader.ReadLine() is { } line)
-        {
-            if (line.Length > 0 && line[0] != '#')
-                lines.Add(line);
-        }
-
-        return lines.Skip(1).Select(line => line.Split(','));
-    }
-
-    private static double Number(string text) => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);
+    private static Dictionary<string, double> ReadFigures() => ReferenceTable.Tackle("rig_proportions").Rows.ToDictionary(row => row.Text("name"), row => row.Number("value"));
 }
 
 /// <summary>A section of a body's outline.</summary>

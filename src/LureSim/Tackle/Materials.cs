@@ -8,17 +8,8 @@ public static class Materials
     /// <summary>Steel of hooks (kg/m3), handbook value.</summary>
     public const double SteelDensity = 7850;
 
-    /// <summary>Density of a head metal (kg/m3); handbook values of the pure metals, tungsten as a nickel-iron heavy alloy (17,000-18,500).</summary>
-    public static double Density(HeadMetal metal) => metal switch
-    {
-        HeadMetal.Tungsten => 17000,
-        HeadMetal.Tin => 7290,
-        HeadMetal.Zinc => 7140,
-        HeadMetal.Bismuth => 9780,
-        HeadMetal.Steel => 7850,
-        HeadMetal.Brass => 8500,
-        _ => 11340,
-    };
+    /// <summary>Density of a head metal (kg/m3), see <see cref="TacklePresets.MetalDensity"/>.</summary>
+    public static double Density(HeadMetal metal) => TacklePresets.MetalDensity(metal);
 
     /// <summary>Density of a line material (kg/m3): high-modulus polyethylene 970, nylon 1140 (fibre tables); PVDF 1780 (from memory).</summary>
     public static double Density(LineKind kind) => kind switch

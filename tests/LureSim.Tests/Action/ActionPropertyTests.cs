@@ -205,18 +205,10 @@ public class ActionPropertyTests
         FlexibleTail? tail = kind == 1
             ? new(-0.2 * length, 0.3 * length, Math.Max(1e-3, 0.8 * height), Math.Max(1e-3, 0.7 * height), 0.05 * volume * density, 3e-4 * (length / 0.09), Offset: 0.5 * angle * Math.Sign(side), Drop: 0.1 * height)
             : null;
-        MassProperties mass = MassProperties.Of(parts);
-        return new()
+        ActionBody plain = ActionBody.Spheroid("drawn", parts, semi, new(semi.X, 0, 0.3 * semi.Z));
+        return plain with
         {
-            Name = "drawn",
-            Mass = mass.Mass,
-            Volume = mass.Volume,
-            CentreOfMass = mass.CentreOfMass,
-            CentreOfBuoyancy = mass.CentreOfBuoyancy,
-            Inertia = mass.Inertia,
-            SemiAxes = semi,
-            TowPoint = new(semi.X, 0, 0.3 * semi.Z),
-            Sections = kind == 3 ? [] : BodySection.Spheroid(semi),
+            Sections = kind == 3 ? [] : plain.Sections,
             TrailingEdges = [TrailingEdge.OfSpheroid(semi), new(new(-semi.X, 0, 0), 0.4 * height, 0.1 * width)],
             Appendages = [new(new(0, side, -0.5 * height), 2e-5)],
             Lip = kind == 2 ? new(new(0.9 * semi.X, 0, -0.5 * semi.Z), 0.5 * width * width, 1.2, 0.6, 0.2 * angle * Math.Sign(side)) : null,

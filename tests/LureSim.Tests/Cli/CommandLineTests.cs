@@ -121,6 +121,9 @@ public sealed class CommandLineTests : IDisposable
         ["plan", "VALID", "--draws", "3"],
         ["plan", "VALID", "--samples", "-1"],
         ["plan", "VALID", "--samples", "many"],
+        ["plan", "VALID", "--samples", "1.5"],
+        ["trip", "VALID", "--samples=99999999999"],
+        ["retrieve", "VALID", "--runs", "many"],
         ["ask", "VALID", "--depth", "3"],
         ["ask", "VALID", "--depth", "100 ft"],
         ["ask", "VALID", "--weight", "2 oz"],
@@ -147,6 +150,7 @@ public sealed class CommandLineTests : IDisposable
         Assert.NotEmpty(run.Error.Trim());
         Assert.Equal(arguments.Contains("--json"), run.Output.Length > 0);
         Assert.DoesNotContain("__default_command", run.Error, StringComparison.Ordinal);
+        Assert.DoesNotMatch("Nullable|Int32", run.Error);
         Assert.Equal(before, folder.Content());
         Assert.False(Directory.Exists("__default_command"));
     }
@@ -168,6 +172,14 @@ public sealed class CommandLineTests : IDisposable
         Assert.Equal(2, root.GetProperty("problems").GetArrayLength());
         Assert.Contains("spot.botom", run.Error, StringComparison.Ordinal);
         Assert.Equal(before, folder.Content());
+    }
+
+    [Fact]
+    public async Task A_usage_error_names_the_option_and_the_help_to_read()
+    {
+        Assert.Equal("--samples: \"many\" is not a whole number that this option can take.\n", (await CliRun.Of("plan", valid, "--samples", "many")).Error);
+        Assert.EndsWith("See luresim path --help.\n", (await CliRun.Of("path", valid)).Error, StringComparison.Ordinal);
+        Assert.EndsWith("See luresim --help.\n", (await CliRun.Of("pln", valid)).Error, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -293,6 +305,24 @@ public sealed class CommandLineTests : IDisposable
         Assert.False(Directory.Exists(Out));
     }
 
+    [Theory]
+    [InlineData("plan", "The computation failed: the step fell")]
+    [InlineData("trip", "Test channel: the computation failed: the step fell")]
+    public async Task A_plan_that_rests_on_a_failed_track_is_none(string command, string message)
+    {
+        var pipeline = new FakePipeline
+        {
+            OnPlan = (_, outcome) => outcome with
+            {
+                Plan = outcome.Plan with { Choice = outcome.Plan.Choice with { First = outcome.Plan.Choice.First with { Track = HandMade.Track(SimulationStatus.Failed, "the step fell below its floor at 2.1 s") } } },
+            },
+        };
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, command, valid, "--out", Out);
+        Assert.Equal(3, run.Code);
+        Assert.StartsWith(message, run.Error, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Out));
+    }
+
     [Fact]
     public async Task A_time_limit_is_shown_and_is_no_failure()
     {
@@ -376,8 +406,11 @@ public sealed class CommandLineTests : IDisposable
     [Fact]
     public async Task Tide_writes_the_page_and_its_data()
     {
-        CliRun run = await CliRun.Of("tide", valid, "--out", Out);
+        var pipeline = new FakePipeline();
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "tide", valid, "--out", Out, "--pdf", "--units", "metric");
         Assert.Equal(0, run.Code);
+        Assert.Equal(new PlanRequest(UnitSystem.Metric, true), pipeline.LastRequest);
+        Assert.Equal(Path.Combine("out", "grass-flat-tide"), new TideSettings { File = "scenarios/grass-flat.yaml" }.Folder);
         Assert.Contains("01:30", run.Output, StringComparison.Ordinal);
         foreach (string file in (string[])["tide.html", "tide.json", "tide.csv", "weights.csv"])
             Assert.True(File.Exists(Path.Combine(Out, file)), file);
@@ -385,12 +418,18 @@ public sealed class CommandLineTests : IDisposable
         Assert.EndsWith("3.048,0.514444,\n", File.ReadAllText(Path.Combine(Out, "weights.csv")), StringComparison.Ordinal);
     }
 
-    [Fact]
-    public async Task Plan_passes_the_number_of_draws_on()
+    [Theory]
+    [InlineData("plan")]
+    [InlineData("trip")]
+    public async Task The_number_of_draws_is_one_option_of_plan_and_trip(string command)
     {
         var pipeline = new FakePipeline();
-        await CliRun.Of(pipeline, CancellationToken.None, "plan", valid, "--out", Out, "--samples", "0");
+        await CliRun.Of(pipeline, CancellationToken.None, command, valid, "--out", Out, "--samples", "0");
         Assert.Equal(new PlanRequest(UnitSystem.Us, false, 0), pipeline.LastRequest);
+        Assert.Contains("--samples: 100000 is outside the range, 0 to ", (await CliRun.Of(command, valid, "--samples", "100000")).Error, StringComparison.Ordinal);
+        string help = (await CliRun.Of(command, "--help")).Output;
+        Assert.Equal(2, help.Split("--samples").Length);
+        Assert.Contains("(default: what the scenario says, or 24; trip takes no more than 12)", help, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -533,6 +572,19 @@ public sealed class CommandLineTests : IDisposable
         Assert.Contains("is a file, not a folder", run.Error, StringComparison.Ordinal);
         Assert.Null(pipeline.LastRequest);
         Assert.Null(pipeline.LastUnits);
+    }
+
+    [Fact]
+    public async Task A_folder_that_cannot_be_is_found_before_the_work_and_leaves_no_trace()
+    {
+        var pipeline = new FakePipeline();
+        string[] before = folder.Content();
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "plan", valid, "--out", Path.Combine(Out, new string('x', 300)));
+        Assert.Equal(1, run.Code);
+        Assert.StartsWith("Cannot write into ", run.Error, StringComparison.Ordinal);
+        Assert.EndsWith("Name another folder with --out.\n", run.Error, StringComparison.Ordinal);
+        Assert.Null(pipeline.LastRequest);
+        Assert.Equal(before, folder.Content());
     }
 
     [Fact]

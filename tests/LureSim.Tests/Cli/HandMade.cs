@@ -203,9 +203,9 @@ internal sealed class FakePipeline : IPipeline
         return new SearchOutcome(HandMade.Search(scenario, LastRig), request.Units, [OutputFile.Text("retrieve.html", "<html></html>")]);
     }
 
-    public TideOutcome Tide(Scenario scenario, Presentation presentation, UnitSystem units, IProgress<double> progress, CancellationToken cancellation)
+    public TideOutcome Tide(Scenario scenario, Presentation presentation, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
-        LastUnits = units;
+        LastRequest = request;
         return new TideOutcome(HandMade.Tide(scenario, presentation), [OutputFile.Text("tide.html", "<html></html>")]);
     }
 }

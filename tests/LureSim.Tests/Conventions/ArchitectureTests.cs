@@ -8,6 +8,7 @@ public class ArchitectureTests
 {
     public static TheoryData<string, string[]> Forbidden => new()
     {
+        { "LureSim.Data", ["LureSim.Scenarios", "LureSim.Water", "LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Action", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
         { "LureSim.Scenarios", ["LureSim.Water", "LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Action", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
         { "LureSim.Water", ["LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Action", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
         { "LureSim.Hydrodynamics", ["LureSim.Scenarios", "LureSim.Water", "LureSim.Tackle", "LureSim.Motion", "LureSim.Action", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },

@@ -57,14 +57,37 @@ public class RigCheckerTests
     [Fact]
     public void A_fault_adds_drag_and_the_drag_reaches_the_path()
     {
-        (double[] clean, _) = RigChecker.Drag(Plain.Tackle, First(Plain).Head, Plain.Tackle.Bodies[1], [0.4, 0.8]);
-        (double[] crooked, _) = RigChecker.Drag(Crooked.Tackle, First(Crooked).Head, Crooked.Tackle.Bodies[1], [0.4, 0.8]);
+        (double[] clean, _) = RigChecker.Drag(Plain.Tackle, Plain.Spot, First(Plain).Head, Plain.Tackle.Bodies[1], [0.4, 0.8]);
+        (double[] crooked, _) = RigChecker.Drag(Crooked.Tackle, Crooked.Spot, First(Crooked).Head, Crooked.Tackle.Bodies[1], [0.4, 0.8]);
         Assert.All(clean, factor => Assert.Equal(1, factor));
         Assert.True(crooked[1] > 1.05, $"{crooked[1]}");
         LureProperties still = TackleBuilder.Lure(First(Crooked).Head, Crooked.Tackle.Bodies[1]);
-        LureProperties acting = ActingLures.Of(Crooked.Tackle, First(Crooked).Head, Crooked.Tackle.Bodies[1]);
+        LureProperties acting = ActingLures.Of(Crooked.Tackle, Crooked.Spot, First(Crooked).Head, Crooked.Tackle.Bodies[1]);
         Assert.True(acting.DragAreaTimesSpeed(0.8, 1e-6, out _) > 1.05 * still.DragAreaTimesSpeed(0.8, 1e-6, out _));
-        Assert.Same(acting, ActingLures.Of(Crooked.Tackle, First(Crooked).Head, Crooked.Tackle.Bodies[1]));
+        Assert.Same(acting, ActingLures.Of(Crooked.Tackle, Crooked.Spot, First(Crooked).Head, Crooked.Tackle.Bodies[1]));
+    }
+
+    [Fact]
+    public void The_line_holds_up_in_fresh_water_what_it_holds_down_in_the_sea()
+    {
+        // Neutral at 1010 kg/m3: 10 cm3, drag area 1 cm2. By hand at 0.5 m/s in fresh water (1000 kg/m3): weight 1e-4 kg g, drag 0.0125 N.
+        var lure = new ConstantDragLure { Mass = 0.0101, Volume = 1e-5, AddedMassCoefficient = 0.5, ContactRadius = 0.01, Area = 1e-4 };
+        Assert.Equal(Math.Atan(1e-4 * 9.80665 / 0.0125), RigChecker.HeldElevation(lure, 1000, 1e-6, 0.5), 1e-9);
+        Assert.Equal(0, RigChecker.HeldElevation(lure, 1010, 1e-6, 0.5), 1e-9);
+        Assert.InRange(RigChecker.HeldElevation(lure, 1025, 1e-6, 0.5), -0.12, -0.11);
+    }
+
+    [Fact]
+    public void Action_is_that_of_the_spot_s_own_water()
+    {
+        LureBody suspending = TestScenario.Read(TestScenario.With("{profile: paddle tail, length: 3.5 in}", "{profile: hard twitchbait, length: 4 in}")).Tackle.Bodies[0];
+        Spot fresh = Plain.Spot with { Salinity = 0 }, sea = Plain.Spot with { Salinity = 35 };
+        JigHead none = JigHead.None(suspending);
+        (_, double[] inFresh) = RigChecker.Drag(Plain.Tackle, fresh, none, suspending, [0.2]);
+        (_, double[] inSea) = RigChecker.Drag(Plain.Tackle, sea, none, suspending, [0.2]);
+        Assert.NotEqual(inFresh[0], inSea[0], 1e-6);
+        Assert.NotSame(ActingLures.Of(Plain.Tackle, fresh, none, suspending), ActingLures.Of(Plain.Tackle, sea, none, suspending));
+        Assert.Same(ActingLures.Of(Plain.Tackle, sea, none, suspending), ActingLures.Of(Plain.Tackle, sea with { Depth = 30 }, none, suspending));
     }
 
     [Fact]
@@ -73,6 +96,9 @@ public class RigCheckerTests
         var spins = new ActionReport { Verdict = ActionVerdict.Spins, Reasons = ["x"], SpinRate = -1.26, LineTwistsPerMetre = 2.04, Frequency = 3, RollAmplitude = 1 };
         Assert.Equal("spins: 1.3 turns a second, 2 twists of line a metre", ActionWords.Line(spins, UnitSystem.Metric));
         Assert.Equal("spins: 1.3 turns a second, 6 twists of line in 10 ft", ActionWords.Line(spins, UnitSystem.Us));
+        DartResult dart = new(0, 0.4, 0.4, 0.3, 0.1, 0.2, 5);
+        Assert.StartsWith("darts: 23 deg off the line, ", ActionWords.Line(new ActionReport { Verdict = ActionVerdict.Darts, Reasons = ["x"], Darts = [dart], DartAngle = 0.4 }, UnitSystem.Us), StringComparison.Ordinal);
+        Assert.StartsWith("glides: darts 23 deg off the line, ", ActionWords.Line(new ActionReport { Verdict = ActionVerdict.Glides, Reasons = ["x"], Darts = [dart], DartAngle = 0.4 }, UnitSystem.Us), StringComparison.Ordinal);
         Assert.Equal("runs straight", ActionWords.Line(new ActionReport { Verdict = ActionVerdict.Still, Reasons = ["x"], Frequency = 4 }, UnitSystem.Us));
         Assert.True(ActionWords.IsFault(ActionVerdict.Spins));
         Assert.All(Enum.GetValues<ActionVerdict>(), verdict => Assert.NotEmpty(ActionWords.Word(verdict)));

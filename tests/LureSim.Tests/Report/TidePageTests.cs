@@ -1,7 +1,8 @@
+using System.Text;
 using AngleSharp.Html.Dom;
 using AngleSharp.Html.Parser;
 using LureSim.Decision.Tide;
-using LureSim.Report.Sheets;
+using LureSim.Report.Trips;
 using LureSim.Scenarios;
 
 namespace LureSim.Tests.Report;
@@ -15,6 +16,7 @@ public class TidePageTests
     {
         TideTable table = Studies.Tide(Samples.Bridge());
         string html = TideWriter.Html(table, units);
+        Assert.DoesNotContain("{%", html, StringComparison.Ordinal);
         IHtmlDocument page = new HtmlParser().ParseDocument(html);
         Assert.DoesNotContain("http", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("NaN", html, StringComparison.Ordinal);
@@ -27,6 +29,26 @@ public class TidePageTests
         string[] ids = [.. page.QuerySelectorAll("[id]").Select(e => e.Id!)];
         Assert.Equal(ids.Length, ids.Distinct().Count());
     }
+
+    [Fact]
+    public void The_pdf_has_a_page_by_hour_and_one_by_depth_and_is_the_same_every_time()
+    {
+        TideTable table = Studies.Tide(Samples.Bridge());
+        Assert.Equal(
+            ["tide.html", "figures/tide-by-hour.png", "figures/tide-by-hour.svg", "figures/weight-by-current.png", "figures/weight-by-current.svg", "tide.pdf"],
+            TideWriter.Files(table, UnitSystem.Us, pdf: true).Select(f => f.Name));
+        Assert.DoesNotContain(TideWriter.Files(table, UnitSystem.Us, pdf: false), f => f.Name.EndsWith(".pdf", StringComparison.Ordinal));
+        Assert.Equal(Pdf(table), Pdf(table));
+        Assert.StartsWith("%PDF", Pdf(table), StringComparison.Ordinal);
+        Assert.Contains("/Count 2", Pdf(table), StringComparison.Ordinal);
+        Assert.Contains("/Count 1", Pdf(table with { Rows = [] }), StringComparison.Ordinal);
+
+        // Three days of it do not fit on a page: the table by hour goes over, the rest follows it.
+        Assert.Contains("/Count 3", Pdf(table with { Rows = [.. table.Rows, .. table.Rows, .. table.Rows] }), StringComparison.Ordinal);
+    }
+
+    private static string Pdf(TideTable table) =>
+        Encoding.Latin1.GetString(TideWriter.Files(table, UnitSystem.Us, pdf: true).Single(f => f.Name == "tide.pdf").Bytes.Span);
 
     [Fact]
     public void Without_a_tide_only_the_table_by_depth_and_current_is_left()

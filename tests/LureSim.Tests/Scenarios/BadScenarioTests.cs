@@ -193,6 +193,29 @@ public class BadScenarioTests
         Assert.Contains("too heavy for the line of " + shown, problem.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("{profile: spoon, length: 25 cm, width: 9 cm, thickness: 5 mm}", "4 lb", "spoon weighs 751 g")]
+    [InlineData("{profile: spoon, length: 15 cm, width: 5 cm, thickness: 2 mm, metal: lead}", "2 lb", "spoon weighs 134 g")]
+    [InlineData("{profile: hard twitchbait, length: 25 cm, height: 5 cm, width: 4 cm}", "4 lb", "hard twitchbait weighs 266 g")]
+    public void A_hard_lure_too_heavy_for_its_line_is_refused(string lure, string strength, string weighs)
+    {
+        string text = TestScenario.With("strength: 10 lb", "strength: " + strength).Replace("{profile: paddle tail, length: 3.5 in}", lure, StringComparison.Ordinal);
+        ScenarioProblem problem = Assert.Single(TestScenario.Problems(text));
+        Assert.Equal("tackle.bodies[0].length", problem.Key);
+        Assert.StartsWith("the " + weighs, problem.Message, StringComparison.Ordinal);
+        Assert.Contains("too heavy for the line of", problem.Message, StringComparison.Ordinal);
+        Assert.Empty(ScenarioReader.ReadText(text.Replace("strength: " + strength, "strength: 40 lb", StringComparison.Ordinal), "test.yaml").Problems);
+    }
+
+    [Fact]
+    public void The_line_of_a_compared_rig_is_held_to_its_own_lure()
+    {
+        const string Rigs = "\ncompare:\n  - {name: mine, jig_head: 3 oz, line: {kind: braid, strength: 2 lb}}\n  - {name: hers, jig_head: 1/8 oz, line: {kind: braid, strength: 2 lb}}\n";
+        ScenarioProblem problem = Assert.Single(TestScenario.Problems(TestScenario.Text + Rigs));
+        Assert.StartsWith("compare[0].jig_head", problem.Key, StringComparison.Ordinal);
+        Assert.Contains("too heavy for the line of", problem.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_leader_can_be_the_weakest_part()
     {

@@ -60,20 +60,10 @@ internal static class ActionBodies
         }
 
         if (hookMass > 0) parts.Add(new(hookMass, hookMass / 7850, new(0.1 * length, 0, -ballastDrop), new(0.035, 0.001, 0.01)));
-        MassProperties total = MassProperties.Of(parts);
         var edges = new List<TrailingEdge> { TrailingEdge.OfSpheroid(semi) };
         if (tail is null && tailFin > 0) edges.Add(new(new(-length / 2, 0, 0), tailFin, tailFin / 2));
-        return new()
+        return ActionBody.Spheroid(tail is null ? "straight soft bait" : "paddle tail", parts, semi, new((length / 2) + 0.002, 0, headMass > 0 ? 0.006 : 0)) with
         {
-            Name = tail is null ? "straight soft bait" : "paddle tail",
-            Mass = total.Mass,
-            Volume = total.Volume,
-            CentreOfMass = total.CentreOfMass,
-            CentreOfBuoyancy = total.CentreOfBuoyancy,
-            Inertia = total.Inertia,
-            SemiAxes = semi,
-            TowPoint = new((length / 2) + 0.002, 0, headMass > 0 ? 0.006 : 0),
-            Sections = BodySection.Spheroid(semi),
             TrailingEdges = edges,
             Appendages = [new(new(0.05 * length, 0, 0.5 * height), hookDrag)],
             Tail = tail,

@@ -125,20 +125,7 @@ public class PlateTests
         const double L = 0.2, W = 0.16, H = 0.012;
         Vector3d semi = new(L / 2, W / 2, H / 2);
         double volume = Math.PI / 6 * L * W * H;
-        MassProperties mass = MassProperties.Of([new(volume * 2000, volume, default, new(L, W, H))]);
-        return new()
-        {
-            Name = "depressor",
-            Mass = mass.Mass,
-            Volume = mass.Volume,
-            CentreOfMass = mass.CentreOfMass,
-            CentreOfBuoyancy = mass.CentreOfBuoyancy,
-            Inertia = mass.Inertia,
-            SemiAxes = semi,
-            TowPoint = new((L / 2) - (share * L), 0, 0.02),
-            Sections = BodySection.Spheroid(semi),
-            TrailingEdges = [TrailingEdge.OfSpheroid(semi)],
-        };
+        return ActionBody.Spheroid("depressor", [new(volume * 2000, volume, default, new(L, W, H))], semi, new((L / 2) - (share * L), 0, 0.02));
     }
 
     private static TowInput Water => new() { Mode = TowMode.Free, WaterDensity = Rho };

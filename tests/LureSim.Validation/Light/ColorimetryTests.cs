@@ -1,3 +1,4 @@
+using LureSim.Data;
 using LureSim.Light;
 
 namespace LureSim.Validation.Light;

@@ -1,3 +1,4 @@
+using LureSim.Data;
 using LureSim.Light;
 using LureSim.Scenarios;
 

@@ -1,5 +1,4 @@
-using System.Globalization;
-using System.Reflection;
+using LureSim.Data;
 using LureSim.Scenarios;
 
 namespace LureSim.Decision.Search;
@@ -49,8 +48,6 @@ public sealed record RetrieveParameter(RetrieveParameterKind Kind, double Low, d
 /// <param name="Parameters">What is varied.</param>
 public sealed record RetrieveFamily(string Name, IReadOnlyList<Move> Moves, IReadOnlyList<RetrieveParameter> Parameters)
 {
-    private const string Resource = "LureSim.Data.tackle.retrieve_families.csv";
-
     // Share of the fall from which on the lure is let down until it lies there.
     private const double ToBottom = 0.97;
 
@@ -110,27 +107,18 @@ public sealed record RetrieveFamily(string Name, IReadOnlyList<Move> Moves, IRea
         };
     }
 
-    private static RetrieveFamily[] Read()
-    {
-        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(Resource)
-            ?? throw new InvalidOperationException($"The assembly lacks the table {Resource}.");
-        using var reader = new StreamReader(stream);
-        var rows = new List<string[]>();
-        while (reader.ReadLine() is { } line)
-        {
-            if (line.Length > 0 && line[0] != '#') rows.Add(line.Split(','));
-        }
-
-        return [.. rows.Skip(1).GroupBy(row => row[0]).Select(group =>
+    private static RetrieveFamily[] Read() =>
+    [
+        .. ReferenceTable.Tackle("retrieve_families").Rows.GroupBy(row => row.Text("family")).Select(group =>
         {
             // Names in the table stand without their commas.
             RetrieveStyle style = RetrieveStyles.All.First(s => s.Name.Replace(",", "", StringComparison.Ordinal) == group.Key);
             return new RetrieveFamily(
                 style.Name,
                 ScheduleBuilder.Build(style.Keys, style.Keys).Moves,
-                [.. group.Select(row => new RetrieveParameter(KindOf(row[1]), Number(row[2]), Number(row[3]), Number(row[4])))]);
-        })];
-    }
+                [.. group.Select(row => new RetrieveParameter(KindOf(row.Text("parameter")), row.Number("low"), row.Number("high"), row.Number("step")))]);
+        }),
+    ];
 
     private static RetrieveParameterKind KindOf(string name) => name switch
     {
@@ -139,10 +127,8 @@ public sealed record RetrieveFamily(string Name, IReadOnlyList<Move> Moves, IRea
         "reel_for_s" => RetrieveParameterKind.ReelFor,
         "pause_s" => RetrieveParameterKind.Pause,
         "rod_height_m" => RetrieveParameterKind.RodHeight,
-        _ => throw new InvalidOperationException($"The table {Resource} names an unknown parameter, {name}."),
+        _ => throw new InvalidOperationException($"The table of families names an unknown parameter, {name}."),
     };
-
-    private static double Number(string text) => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);
 }
 
 /// <summary>How long a lure falls.</summary>

@@ -2,7 +2,7 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text;
 
-namespace LureSim.Light;
+namespace LureSim.Data;
 
 /// <summary>A reference table embedded in the assembly: CSV with '#' header lines that state what it is, its unit and its source.</summary>
 public sealed class ReferenceTable
@@ -33,18 +33,30 @@ public sealed class ReferenceTable
     /// <summary>Number of data rows.</summary>
     public int RowCount => _rows.Length;
 
+    /// <summary>The data rows.</summary>
+    public IEnumerable<ReferenceRow> Rows => Enumerable.Range(0, RowCount).Select(row => new ReferenceRow(this, row));
+
     /// <summary>Loads an optics table by name; loaded once, then shared.</summary>
     /// <param name="name">File name without ending, such as "cie_d65".</param>
     /// <exception cref="ArgumentException">No such table is embedded.</exception>
-    public static ReferenceTable Optics(string name) => Loaded.GetOrAdd(name, Read);
+    public static ReferenceTable Optics(string name) => Of("optics", name);
+
+    /// <summary>Loads a table of tackle by name; loaded once, then shared.</summary>
+    /// <param name="name">File name without ending, such as "hook_masses".</param>
+    /// <exception cref="ArgumentException">No such table is embedded.</exception>
+    public static ReferenceTable Tackle(string name) => Of("tackle", name);
+
+    /// <summary>Loads a table of rules by name; loaded once, then shared.</summary>
+    /// <param name="name">File name without ending, such as "forage_rules".</param>
+    /// <exception cref="ArgumentException">No such table is embedded.</exception>
+    public static ReferenceTable Rules(string name) => Of("rules", name);
 
     /// <summary>A column as text.</summary>
     /// <param name="column">Column name.</param>
     /// <exception cref="ArgumentException">No such column.</exception>
     public string[] Text(string column)
     {
-        if (!_columns.TryGetValue(column, out var index))
-            throw new ArgumentException($"Table '{Name}' has no column '{column}'; it has {string.Join(", ", Columns)}.", nameof(column));
+        var index = Index(column);
         return [.. _rows.Select(r => r[index])];
     }
 
@@ -53,18 +65,7 @@ public sealed class ReferenceTable
     /// <exception cref="ArgumentException">No such column.</exception>
     /// <exception cref="FormatException">A cell is neither empty nor a number.</exception>
     public double[] Numbers(string column) =>
-        [.. Text(column).Select(t => t.Length == 0 ? double.NaN : double.Parse(t, NumberStyles.Float, CultureInfo.InvariantCulture))];
-
-    /// <summary>A column against its wavelength_nm column, on a grid by linear interpolation with the end values held; empty cells are left out.</summary>
-    /// <param name="grid">The wavelengths.</param>
-    /// <param name="column">Column name.</param>
-    public Spectrum OnGrid(WavelengthGrid grid, string column)
-    {
-        var wavelengths = Numbers("wavelength_nm");
-        var values = Numbers(column);
-        var kept = Enumerable.Range(0, values.Length).Where(i => !double.IsNaN(values[i])).ToArray();
-        return Spectrum.FromTable(grid, [.. kept.Select(i => wavelengths[i])], [.. kept.Select(i => values[i])]);
-    }
+        [.. Text(column).Select(Number)];
 
     /// <summary>Parses a table of the same form from text, for measured spectra supplied by a user.</summary>
     /// <param name="name">Name used in messages.</param>
@@ -105,14 +106,21 @@ public sealed class ReferenceTable
         return new ReferenceTable(name, header.ToString(), columns, [.. rows]);
     }
 
-    private static ReferenceTable Read(string name)
+    internal string Cell(int row, string column) => _rows[row][Index(column)];
+
+    internal static double Number(string cell) => cell.Length == 0 ? double.NaN : double.Parse(cell, NumberStyles.Float, CultureInfo.InvariantCulture);
+
+    private int Index(string column) => _columns.TryGetValue(column, out var index)
+        ? index
+        : throw new ArgumentException($"Table '{Name}' has no column '{column}'; it has {string.Join(", ", Columns)}.", nameof(column));
+
+    private static ReferenceTable Of(string folder, string name) => Loaded.GetOrAdd($"{folder}.{name}", path =>
     {
-        var resource = $"LureSim.Data.optics.{name}.csv";
-        using var stream = typeof(ReferenceTable).Assembly.GetManifestResourceStream(resource)
-            ?? throw new ArgumentException($"No optics table '{name}' is embedded.", nameof(name));
+        using var stream = typeof(ReferenceTable).Assembly.GetManifestResourceStream($"LureSim.Data.{path}.csv")
+            ?? throw new ArgumentException($"No table '{path}' is embedded.", nameof(name));
         using var reader = new StreamReader(stream, Encoding.UTF8);
         return Parse(name, reader.ReadToEnd());
-    }
+    });
 
     private static string[] SplitCells(string line)
     {

@@ -2,9 +2,10 @@ using System.Text;
 using LureSim.Decision;
 using LureSim.Decision.Tide;
 using LureSim.Report.Figures;
+using LureSim.Report.Sheets;
 using LureSim.Scenarios;
 
-namespace LureSim.Report.Sheets;
+namespace LureSim.Report.Trips;
 
 /// <summary>Writes the page of weights for a tide and its figures. The same table gives the same bytes; nothing is written to disk here.</summary>
 public static class TideWriter
@@ -29,43 +30,44 @@ public static class TideWriter
     {
         ArgumentNullException.ThrowIfNull(table);
         UnitFormat format = new(units);
-        IReadOnlyList<Figure> narrow = Figures(table, units, FigureWidth.Narrow);
-        Dictionary<string, FigureView> views = Figures(table, units).ToDictionary(f => f.Name, f => new FigureView(
-            f.Name, FigureWriter.SvgElement(f, f.Name + "-wide"), FigureWriter.SvgElement(narrow.Single(n => n.Name == f.Name), f.Name + "-narrow"), f.Caption));
-        Spot spot = table.Scenario.Spot;
+        IReadOnlyList<FigureView> views = FigureFiles.Views(Figures(table, units), Figures(table, units, FigureWidth.Narrow));
         List<SectionView> sections = [];
         if (table.Rows.Count > 0)
         {
             sections.Add(new SectionView("hours", "By the hour")
             {
-                Figures = [views["tide-by-hour"]],
+                Figures = [views[0]],
                 Tables = [Hours(table, format)],
             });
         }
 
-        sections.Add(new SectionView("table", "By depth and current") { Figures = [views["weight-by-current"]] });
-        return SheetWriter.Render("tide.liquid", new TideView(
-            SheetWriter.Version,
-            SheetWriter.Resource("sheet.css"),
-            table.Scenario.Title,
-            $"{format.LengthText(spot.Depth)} over {WaterScene.BottomName(spot.Bottom)}, strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep at that depth, {(BodyChoice.Of(table.Scenario).Soft ?? table.Scenario.Tackle.Bodies[0]).Label}, {table.Presentation.Name}, cast {format.LengthText(table.Presentation.CastLength)}.",
-            sections));
+        sections.Add(new SectionView("table", "By depth and current") { Figures = [views[^1]] });
+        return SheetWriter.Render("tide.liquid", new TideView(SheetWriter.Version, SheetWriter.Resource("sheet.css"), Title(table), Lead(table, format), sections));
     }
 
-    /// <summary>The page and the figures as files: tide.html, figures/*.png, figures/*.svg.</summary>
+    /// <summary>The page as files: tide.html, figures as PNG and SVG, and tide.pdf to print when asked for.</summary>
     /// <param name="table">The table.</param>
     /// <param name="units">Units.</param>
+    /// <param name="pdf">True for the PDF too.</param>
     /// <returns>The files, the page first.</returns>
-    public static IReadOnlyList<SheetFile> Files(TideTable table, UnitSystem units)
+    public static IReadOnlyList<SheetFile> Files(TideTable table, UnitSystem units, bool pdf)
     {
-        List<SheetFile> files = [new("tide.html", Encoding.UTF8.GetBytes(Html(table, units)))];
-        foreach (Figure figure in Figures(table, units))
-        {
-            files.Add(new($"figures/{figure.Name}.png", FigureWriter.Png(figure)));
-            files.Add(new($"figures/{figure.Name}.svg", FigureWriter.Svg(figure)));
-        }
-
+        ArgumentNullException.ThrowIfNull(table);
+        IReadOnlyList<Figure> figures = Figures(table, units);
+        UnitFormat format = new(units);
+        List<SheetFile> files = [new("tide.html", Encoding.UTF8.GetBytes(Html(table, units))), .. FigureFiles.Of(figures, FigureFiles.Outputs(false), "figures/", "", "")];
+        if (pdf)
+            files.Add(new("tide.pdf", TidePdf.Write(Title(table), Lead(table, format), table.Rows.Count > 0 ? Hours(table, format) : null, figures)));
         return files;
+    }
+
+    private static string Title(TideTable table) => $"{table.Scenario.Title}: weights for the tide";
+
+    private static string Lead(TideTable table, UnitFormat format)
+    {
+        Spot spot = table.Scenario.Spot;
+        LureBody body = BodyChoice.Of(table.Scenario).Soft ?? table.Scenario.Tackle.Bodies[0];
+        return $"{format.LengthText(spot.Depth)} over {WaterScene.BottomName(spot.Bottom)}, strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep at that depth, {body.Label}, {table.Presentation.Name}, cast {format.LengthText(table.Presentation.CastLength)}.";
     }
 
     private static TableView Hours(TideTable table, UnitFormat format)
@@ -83,7 +85,8 @@ public static class TideWriter
                 new CellView(r.Best is { } head ? UnitFormat.PercentText(r.ZoneShares[heads.IndexOf(head)]) : UnitFormat.None),
                 new CellView(r.Holding is { } mass ? new MeasureFormatter(format.System).Weight(mass) : UnitFormat.None),
             ]))])],
-            "stick");
+            "stick",
+            Short: true);
     }
 
     private sealed record TideView(string Version, string Style, string Title, string SpotLine, IReadOnlyList<SectionView> Sections);

@@ -1,0 +1,29 @@
+using LureSim.Cli.Output;
+using Spectre.Console;
+
+namespace LureSim.Cli.Commands;
+
+/// <summary>What a command has found.</summary>
+/// <param name="Document">The JSON document, printed with --json.</param>
+/// <param name="Name">Name of its JSON and CSV files, without ending.</param>
+/// <param name="Show">Prints it for people.</param>
+internal sealed record Answer(JsonOutput Document, string Name, Action<IAnsiConsole> Show)
+{
+    /// <summary>The main table, printed with --csv; null for none of that name.</summary>
+    public string? Csv { get; init; }
+
+    /// <summary>Pages and figures, written first.</summary>
+    public IReadOnlyList<OutputFile> Pages { get; init; } = [];
+
+    /// <summary>Further tables, written last.</summary>
+    public IReadOnlyList<OutputFile> Tables { get; init; } = [];
+
+    /// <summary>All files.</summary>
+    public IReadOnlyList<OutputFile> Files =>
+    [
+        .. Pages,
+        OutputFile.Text(Name + ".json", Document.Text),
+        .. Csv is null ? Array.Empty<OutputFile>() : [OutputFile.Text(Name + ".csv", Csv)],
+        .. Tables,
+    ];
+}
