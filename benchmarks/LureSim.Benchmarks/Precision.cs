@@ -139,7 +139,7 @@ internal static class Precision
             dynamics.Evaluate(r, w, TowedJig.Length, 0, 0, force, false);
             var rate = new double[2 * Size];
             Array.Copy(w, rate, Size);
-            dynamics.SolveMass(force, rate.AsSpan(Size));
+            dynamics.Blocks.SolveMass(force, rate.AsSpan(Size));
             return Vector<double>.Build.Dense(rate);
         }
 
