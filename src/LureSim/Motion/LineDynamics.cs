@@ -96,6 +96,7 @@ internal sealed partial class LineDynamics
     private readonly double bottomZ;
     private readonly LineBlocks blocks;
     private bool useIterate;
+    private double evaluatedLine;
     private EnergyRates energy;
 
     /// <summary>Creates the dynamics of one rig.</summary>
@@ -180,6 +181,7 @@ internal sealed partial class LineDynamics
     {
         energy = default;
         Mismatch = 0;
+        evaluatedLine = lineOut;
         LoadNodes(position, velocity, lineOut);
         EvaluateSegments(lineOut, payoutRate, payoutAcceleration, derivatives);
         JoinForces(force);
@@ -231,6 +233,25 @@ internal sealed partial class LineDynamics
             elastic[k] = Math.Max(next, Math.Max(LeastTension, LeastShare * elastic[k]));
             tension[k] += elastic[k] - elasticTangent[k];
         }
+    }
+
+    /// <summary>The <see cref="Mismatch"/> of the tensions of the iteration at other positions, near to those of the last evaluation.</summary>
+    /// <param name="position">Node positions, 3 (N + 1) (m).</param>
+    /// <param name="lineStep">Line out beyond that of the last evaluation (m).</param>
+    public double MismatchAt(ReadOnlySpan<double> position, double lineStep)
+    {
+        double worst = 0, lineOut = evaluatedLine + lineStep;
+        for (int k = 0; k < segments; k++)
+        {
+            int a = 3 * k;
+            double dx = position[a + 3] - position[a], dy = position[a + 4] - position[a + 1], dz = position[a + 5] - position[a + 2];
+            double length0 = lineOut * fractionStep[k], floor = DirectionFloor * length0;
+            double strain = (Math.Sqrt((dx * dx) + (dy * dy) + (dz * dz) + (floor * floor)) / length0) - 1, slack = 2 * straightening[k] / stiffness[k], root = Math.Sqrt((strain * strain) + (slack * slack));
+            double byLaw = 0.5 * stiffness[k] * (strain >= 0 ? strain + root : slack * slack / (root - strain));
+            worst = Math.Max(worst, Math.Abs(elastic[k] - byLaw) / (byLaw + straightening[k]));
+        }
+
+        return worst;
     }
 
     /// <summary>Keeps the tensions of the last evaluation, or those of the last iteration, for the next iteration to start from.</summary>

@@ -63,8 +63,8 @@ internal sealed class LineIntegrator
     // And when the tensions of the iteration are within this share of what the stretch says before its last step: a tension that is still on its way to slack would push.
     private const double TensionMismatch = 0.01;
 
-    // An iteration is taken for the last one where the curvature seen in solutions before says that the next increment would be below this share of the tolerance (and that its tensions fit
-    // ten times better than they must). After so many stages in a row the curvature is seen anew.
+    // An iteration is taken for the last one where the curvature seen in solutions before says that the next increment would be below this share of the tolerance, if the tensions fit there.
+    // After so many stages in a row the curvature is seen anew.
     private const double PredictedTolerance = 0.01;
     private const int UnseenLimit = 4;
 
@@ -92,9 +92,8 @@ internal sealed class LineIntegrator
     private readonly double[] errorW;
     private readonly double[] zero;
 
-    // By stage: the second increment of Newton's method over the square of the first, the same of the tensions' mismatch, and the stages since these were seen.
+    // By stage: the second increment of Newton's method over the square of the first, and the stages since it was seen.
     private readonly double[] curvature;
-    private readonly double[] mismatch;
     private readonly int[] unseen;
     private FreeSpool spool;
     private double spoolAcceleration;
@@ -123,7 +122,6 @@ internal sealed class LineIntegrator
         StagePower = new double[tableau.Stages];
         stageRate = new double[tableau.Stages];
         curvature = new double[tableau.Stages];
-        mismatch = new double[tableau.Stages];
         unseen = new int[tableau.Stages];
         stageRateA = new double[tableau.Stages];
         acceleration = new double[size];
@@ -399,13 +397,11 @@ internal sealed class LineIntegrator
             if (own && iteration == 1 && before > 0)
             {
                 curvature[stage] = Math.Max(norm / (before * before), 0.5 * curvature[stage]);
-                mismatch[stage] = Math.Max(dynamics.Mismatch / (before * before), 0.5 * mismatch[stage]);
                 unseen[stage] = 0;
             }
 
             if (own && fits && norm < NewtonTolerance) return true;
-            double square = norm * norm;
-            if (own && iteration == 0 && unseen[stage] < UnseenLimit && curvature[stage] > 0 && 2 * curvature[stage] * square < PredictedTolerance && 10 * mismatch[stage] * square < TensionMismatch)
+            if (own && iteration == 0 && unseen[stage] < UnseenLimit && curvature[stage] > 0 && 2 * curvature[stage] * norm * norm < PredictedTolerance && TensionsFit(g, g * rateIncrement))
             {
                 unseen[stage]++;
                 return true;
@@ -419,6 +415,13 @@ internal sealed class LineIntegrator
         }
 
         return false;
+    }
+
+    // Whether the tensions of the iteration are those of the stretch after its last step.
+    private bool TensionsFit(double g, double lineStep)
+    {
+        for (int m = 0; m < size; m++) trialR[m] = baseR[m] + (g * trialW[m]);
+        return dynamics.MismatchAt(trialR, lineStep) < TensionMismatch;
     }
 
     private void EvaluateAt(double time, double[] r, double[] w, double lineOut, double lineRate, double[] result, bool derivatives)
