@@ -14,25 +14,6 @@ namespace LureSim.Motion;
 /// <param name="RodStiffness">Stiffness of the rod tip in series with the last segment (N/m); infinite for a rigid tip.</param>
 internal readonly record struct LineMesh(int Segments, double Grading, double AxialDampingRatio, double RodStiffness = double.PositiveInfinity);
 
-/// <summary>Terms of the energy balance of lure and line: energies (J) and powers (W) into the free nodes.</summary>
-internal struct EnergyRates
-{
-    /// <summary>Kinetic energy, added mass included (J).</summary>
-    public double Kinetic;
-
-    /// <summary>Elastic energy of the line (J).</summary>
-    public double Elastic;
-
-    /// <summary>Power of weight and buoyancy (W).</summary>
-    public double Gravity;
-
-    /// <summary>Power of drag, lift, bottom and grass (W): negative when they brake, positive when the current pushes.</summary>
-    public double Drag;
-
-    /// <summary>Power of the rod tip and the reel (W).</summary>
-    public double Rod;
-}
-
 /// <summary>
 /// Forces, masses and analytic derivatives of a lure on a line of lumped masses joined by elastic segments that carry no compression.
 /// </summary>
@@ -43,7 +24,7 @@ internal struct EnergyRates
 /// tension reduction m L'^2 xi^2 and the body forces m (L'' xi R_s + 2 L' xi w_s).
 /// Arrays hold three doubles a node. Instances own scratch memory: one thread each.
 /// </remarks>
-internal sealed class LineDynamics
+internal sealed partial class LineDynamics
 {
     private const double Gravity = 9.80665;
 
@@ -98,7 +79,6 @@ internal sealed class LineDynamics
     private readonly double[] elasticTangent;
     private readonly double[] elasticSlope;
     private bool useIterate;
-    private EnergyRates energy;
 
     /// <summary>Creates the dynamics of one rig.</summary>
     public LineDynamics(LureProperties lure, LineProperties line, WaterColumn water, LineDragLaw law, LineMesh mesh)
@@ -177,9 +157,6 @@ internal sealed class LineDynamics
     /// </summary>
     public double Mismatch { get; private set; }
 
-    /// <summary>Powers and energies of the free nodes at the last evaluation, for the balance.</summary>
-    public EnergyRates Energy => energy;
-
     /// <summary>
     /// Evaluates the forces on nodes 0 to N - 1, the mass matrices and, on request, the derivatives.
     /// </summary>
@@ -211,7 +188,6 @@ internal sealed class LineDynamics
             Array.Clear(VelocityLower);
         }
 
-        energy = default;
         Mismatch = 0;
         EvaluateLure(position, velocity, force, derivatives);
         for (int k = 0; k < segments; k++)
@@ -317,9 +293,7 @@ internal sealed class LineDynamics
     {
         double z = position[2];
         double vx = velocity[0], vy = velocity[1], vz = velocity[2];
-        double half = Math.Max(lure.ContactRadius, SurfaceHalfThickness);
-        double wet = SmoothStep((half - z) / (2 * half), out double wetSlope);
-        wetSlope /= -2 * half;
+        double wet = LureImmersion(z, out double wetSlope);
 
         double current = water.Current.Speed(z - bottomZ, out double gradient);
         double ux = (current * water.Current.DirectionX) - vx;
@@ -411,9 +385,6 @@ internal sealed class LineDynamics
         if (penetration > -20 * ContactSmoothing)
             EvaluateContact(0, penetration, water.Bottom.Stiffness, velocity, ref fx, ref fy, ref fz, derivatives);
 
-        energy.Drag += (fx * vx) + (fy * vy) + (fz * vz);
-        energy.Gravity += ((buoyancy * wet) - weight) * vz;
-        energy.Kinetic += 0.5 * mass * ((vx * vx) + (vy * vy) + (vz * vz));
         force[0] += fx;
         force[1] += fy;
         force[2] += fz + (buoyancy * wet) - weight;
@@ -428,7 +399,6 @@ internal sealed class LineDynamics
             double length = 0.5 * lineOut * (Fractions[j + 1] - Fractions[j - 1]);
             double fx = 0, fy = 0, fz = 0;
             EvaluateContact(j, penetration, LineContactStiffness * length, velocity, ref fx, ref fy, ref fz, derivatives);
-            energy.Drag += (fx * velocity[3 * j]) + (fy * velocity[(3 * j) + 1]) + (fz * velocity[(3 * j) + 2]);
             force[3 * j] += fx;
             force[(3 * j) + 1] += fy;
             force[(3 * j) + 2] += fz;
@@ -590,7 +560,6 @@ internal sealed class LineDynamics
             if (steep) wetByExtent = -0.5 * wetSlope * zMid / halfHeight * Math.Sign(dz);
         }
 
-        double ends = free ? 1 : 0;
         double slide = payoutRate / length0;
         double buoyancyFull = water.Density * area * length0 * Gravity;
 
@@ -610,12 +579,6 @@ internal sealed class LineDynamics
             force[b + 1] += sy - fy;
             force[b + 2] += sz - fz;
         }
-
-        energy.Gravity -= 0.5 * weight * (velocity[a + 2] + (ends * velocity[b + 2]));
-        energy.Rod -= pull * payoutRate * length / lineOut;
-        if (!free) energy.Rod += (fx * velocity[b]) + (fy * velocity[b + 1]) + (fz * velocity[b + 2]);
-        energy.Elastic += 0.5 * tension * tension * length0 / stiffness;
-        energy.Drag -= damping * stretchRate * stretchRate;
 
         BlockRows stiff = default, damp = default;
         if (derivatives)
@@ -698,14 +661,6 @@ internal sealed class LineDynamics
         // The added mass acts across the line only (Ca = 1). Its turning with the line is left out: at fishing speeds it is a few thousandths of the drag.
         AddMass(2 * a, (0.5 * mass) + addedToA, addedToA, tx, ty, tz);
         AddMass(2 * b, (0.5 * mass) + addedToB, addedToB, tx, ty, tz);
-        energy.Kinetic += KineticEnergy(velocity, a, (0.5 * mass) + addedToA, addedToA, tx, ty, tz) + (ends * KineticEnergy(velocity, b, (0.5 * mass) + addedToB, addedToB, tx, ty, tz));
-    }
-
-    private static double KineticEnergy(ReadOnlySpan<double> velocity, int node, double isotropic, double axial, double tx, double ty, double tz)
-    {
-        double vx = velocity[node], vy = velocity[node + 1], vz = velocity[node + 2];
-        double along = (tx * vx) + (ty * vy) + (tz * vz);
-        return 0.5 * ((isotropic * ((vx * vx) + (vy * vy) + (vz * vz))) - (axial * along * along));
     }
 
     private static void AddBlock(double[] target, int index, in Matrix3 block, double factor, double diagonal)
@@ -855,15 +810,11 @@ internal sealed class LineDynamics
         force[a] += fax;
         force[a + 1] += fay;
         force[a + 2] += faz + lift;
-        energy.Drag += (fax * vax) + (fay * vay) + (faz * vaz);
-        energy.Gravity += lift * vaz;
         if (free)
         {
             force[b] += fbx;
             force[b + 1] += fby;
             force[b + 2] += fbz + lift;
-            energy.Drag += (fbx * vbx) + (fby * vby) + (fbz * vbz);
-            energy.Gravity += lift * vbz;
         }
 
         if (!derivatives) return;
@@ -951,7 +902,6 @@ internal sealed class LineDynamics
         force[a] += toA * px;
         force[a + 1] += toA * py;
         force[a + 2] += toA * pz;
-        double keptB = free ? toB : 0;
         if (free)
         {
             force[b] += toB * px;
@@ -959,11 +909,6 @@ internal sealed class LineDynamics
             force[b + 2] += toB * pz;
         }
 
-        double ex = (toA * velocity[a]) + (keptB * velocity[b]);
-        double ey = (toA * velocity[a + 1]) + (keptB * velocity[b + 1]);
-        double ez = (toA * velocity[a + 2]) + (keptB * velocity[b + 2]);
-        energy.Drag += fraction * ((fx * ex) + (fy * ey) + (fz * ez));
-        energy.Gravity += fraction * fluid.Buoyancy * ez;
         if (!derivatives) return;
 
         Matrix3 g = byVelocity;

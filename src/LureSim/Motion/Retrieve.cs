@@ -95,11 +95,8 @@ internal sealed class CastRun
     private bool inZone;
     private bool inGrass;
     private bool outOfWater;
-    private double energyPower;
     private double energyIntegral;
     private double energyExchanged;
-    private double energyStart;
-    private double energyExchangeRate;
     private double smallestStep = double.PositiveInfinity;
 
     public CastRun(WaterColumn water, LureProperties lure, LineProperties line, double rodTipHeight, Presentation presentation, StrikeZone zone, SimulationOptions options)
@@ -138,7 +135,7 @@ internal sealed class CastRun
         int accepted = 0, rejected = 0;
         bool fishing = false;
         integrator.Prepare();
-        StartEnergy();
+        double energyStart = integrator.StoredEnergy.Total;
         RecordState();
         track.Sample(this, integrator.Time);
         double fallEnd = presentation.CountDown ?? options.FallLimit;
@@ -201,6 +198,7 @@ internal sealed class CastRun
 
             FindEvents(trial);
             track.Between(this, trial);
+            AddEnergy(trial);
             integrator.Accept(trial);
             program.Observe(integrator.Time, integrator.Position, integrator.Velocity);
             accepted++;
@@ -216,12 +214,11 @@ internal sealed class CastRun
             }
 
             integrator.Prepare();
-            AddEnergy(trial);
             RecordState();
             track.EndStep(this);
         }
 
-        double residual = Math.Abs(dynamics.Energy.Kinetic + dynamics.Energy.Elastic - energyStart - energyIntegral) / Math.Max(energyExchanged, 1e-12);
+        double residual = Math.Abs(integrator.StoredEnergy.Total - energyStart - energyIntegral) / Math.Max(energyExchanged, 1e-12);
         if (status == SimulationStatus.Completed && residual > EnergyLimit)
         {
             message = FormattableString.Invariant(
@@ -316,27 +313,16 @@ internal sealed class CastRun
         return Math.Sqrt(((x - tip[0]) * (x - tip[0])) + ((y - tip[1]) * (y - tip[1])));
     }
 
-    private void StartEnergy()
-    {
-        EnergyRates e = dynamics.Energy;
-        energyStart = e.Kinetic + e.Elastic;
-        energyPower = e.Gravity + e.Drag + e.Rod;
-        energyExchangeRate = Math.Abs(e.Gravity) + Math.Abs(e.Drag) + Math.Abs(e.Rod);
-    }
-
+    // Work of a step just tried, before it is accepted.
     private void AddEnergy(double step)
     {
-        EnergyRates e = dynamics.Energy;
-        double power = e.Gravity + e.Drag + e.Rod;
-        double exchange = Math.Abs(e.Gravity) + Math.Abs(e.Drag) + Math.Abs(e.Rod);
         EsdirkTableau tableau = integrator.Tableau;
-        int last = tableau.Stages - 1;
-        double work = (tableau.GetB(0) * energyPower) + (tableau.GetB(last) * power);
-        for (int i = 1; i < last; i++) work += tableau.GetB(i) * integrator.StagePower[i];
+        double work = 0;
+        for (int i = 0; i < tableau.Stages; i++) work += tableau.GetB(i) * integrator.StagePowers[i].Total;
         energyIntegral += step * work;
-        energyExchanged += 0.25 * step * (exchange + energyExchangeRate);
-        energyPower = power;
-        energyExchangeRate = exchange;
+
+        // What one loses another gains: half of the trapezoidal sum.
+        energyExchanged += 0.25 * step * (integrator.StagePowers[0].Exchange + integrator.StagePowers[tableau.Stages - 1].Exchange);
     }
 
     private void RecordState() => track.Record(this, dynamics.Tension[nodes - 1], dynamics.Tension[0]);

@@ -82,6 +82,8 @@ internal sealed class LineIntegrator
     private readonly double[] trialR;
     private readonly double[] trialW;
     private readonly double[] increment;
+    private readonly double[] force;
+    private readonly double[] forceVelocity;
     private readonly double[] border;
     private readonly double[] errorR;
     private readonly double[] errorW;
@@ -109,7 +111,7 @@ internal sealed class LineIntegrator
             stageA[i] = new double[size];
         }
 
-        StagePower = new double[tableau.Stages];
+        StagePowers = new EnergyRates[tableau.Stages];
         stageRate = new double[tableau.Stages];
         stageRateA = new double[tableau.Stages];
         acceleration = new double[size];
@@ -123,6 +125,8 @@ internal sealed class LineIntegrator
         baseR = new double[size];
         baseW = new double[size];
         increment = new double[size];
+        force = new double[size];
+        forceVelocity = new double[size + 3];
         border = new double[size];
         errorR = new double[size];
         errorW = new double[size];
@@ -159,8 +163,11 @@ internal sealed class LineIntegrator
     /// <summary>Method.</summary>
     public EsdirkTableau Tableau => tableau;
 
-    /// <summary>Power of all forces at the stages of the last trial (W), the first left out: with the weights of the method, the work of the step to its order.</summary>
-    public double[] StagePower { get; }
+    /// <summary>Powers at the stages of the last trial (W), the first at the current state: with the weights of the method, the work of the step to its order.</summary>
+    public EnergyRates[] StagePowers { get; }
+
+    /// <summary>Energy of the current state, the tensions by their law.</summary>
+    public StoredEnergy StoredEnergy => dynamics.EvaluateStoredEnergy(Position, Velocity, LineOut);
 
     /// <summary>Sets the state: node positions and velocities without the tip, which the boundary gives.</summary>
     public void Initialise(double time, ReadOnlySpan<double> position, ReadOnlySpan<double> velocity)
@@ -205,6 +212,8 @@ internal sealed class LineIntegrator
         spoolAcceleration = SpoolIsFree ? (dynamics.Tension[n - 1] - spool.Resistance(LineRate, out _)) / spool.Inertia : 0;
         previousStep = 0;
         accelerationValid = true;
+        increment.CopyTo(force, 0);
+        StagePowers[0] = PowersAt(Time, Position, Velocity, LineOut, LineRate);
     }
 
     /// <summary>Computes a trial step into the Next properties and returns its error in units of the tolerance (infinite if it failed).</summary>
@@ -233,9 +242,7 @@ internal sealed class LineIntegrator
             }
 
             double rate = Predict(i, step);
-            if (!SolveStage(Time + (tableau.C[i] * step), g, baseLine, baseRate, ref rate, tableau.C[i] != tableau.C[i - 1], control)) return double.PositiveInfinity;
-            EnergyRates energy = dynamics.Energy;
-            StagePower[i] = energy.Gravity + energy.Drag + energy.Rod;
+            if (!SolveStage(Time + (tableau.C[i] * step), g, baseLine, baseRate, ref rate, tableau.C[i] != tableau.C[i - 1], control, out StagePowers[i])) return double.PositiveInfinity;
             trialW.AsSpan(0, size).CopyTo(stageW[i]);
             double inverse = 1 / g;
             double[] stage = stageA[i];
@@ -288,6 +295,7 @@ internal sealed class LineIntegrator
         NextVelocity.CopyTo(Velocity.AsSpan());
         stageA[tableau.Stages - 1].CopyTo(acceleration, 0);
         spoolAcceleration = stageRateA[tableau.Stages - 1];
+        StagePowers[0] = StagePowers[tableau.Stages - 1];
         LineOut = NextLineOut;
         LineRate = NextLineRate;
         Time += step;
@@ -342,8 +350,9 @@ internal sealed class LineIntegrator
     }
 
     // Newton's method for M (w - w0)/g = F(r0 + g w, w), with the line's speed if the spool is free. A stage at the time of the one before starts with its matrix.
-    private bool SolveStage(double time, double g, double baseLine, double baseRate, ref double rate, bool renew, in StepControl control)
+    private bool SolveStage(double time, double g, double baseLine, double baseRate, ref double rate, bool renew, in StepControl control, out EnergyRates powers)
     {
+        powers = default;
         boundary.Tip(time, trialR.AsSpan(size, 3), trialW.AsSpan(size, 3));
         double before = double.PositiveInfinity;
         for (int iteration = 0; iteration < IterationLimit; iteration++)
@@ -352,7 +361,9 @@ internal sealed class LineIntegrator
             double line = baseLine + (g * rate);
             if (SpoolIsFree && !(line > 0)) return false;
             EvaluateAt(time, trialR, trialW, line, rate, increment, renew);
-            double tipTension = dynamics.Tension[n - 1];
+            increment.CopyTo(force, 0);
+            trialW.CopyTo(forceVelocity, 0);
+            double tipTension = dynamics.Tension[n - 1], forceRate = rate;
             bool own = renew;
             if (renew)
             {
@@ -380,10 +391,14 @@ internal sealed class LineIntegrator
             if (SpoolIsFree) norm = Math.Max(norm, Math.Abs(rateIncrement) * Math.Max(g / control.LinePosition, 1 / control.LineVelocity));
             if (!double.IsFinite(norm)) return false;
             bool fits = dynamics.Mismatch < TensionMismatch;
-            if (own && fits && norm < NewtonTolerance) return true;
             double contraction = norm / before;
-            if (iteration > 0 && fits && contraction < 1 && contraction / (1 - contraction) * norm < NewtonTolerance) return true;
-            if (fits && norm < 1e-2 * NewtonTolerance) return true;
+            bool small = norm < 1e-2 * NewtonTolerance || (own && norm < NewtonTolerance);
+            if (fits && (small || (iteration > 0 && contraction < 1 && contraction / (1 - contraction) * norm < NewtonTolerance)))
+            {
+                powers = PowersAt(time, trialR, forceVelocity, line, forceRate);
+                return true;
+            }
+
             renew = !fits || norm > SmallIncrement || contraction > FastContraction;
             before = norm;
         }
@@ -397,6 +412,14 @@ internal sealed class LineIntegrator
         if (!SpoolIsFree) boundary.Line(time, out length, out rate, out lineAcceleration);
         dynamics.Evaluate(r, w, length, rate, lineAcceleration, result, derivatives);
         Evaluations++;
+    }
+
+    // Powers at the state of the last evaluation, whose forces are in force.
+    private EnergyRates PowersAt(double time, double[] r, double[] w, double lineOut, double lineRate)
+    {
+        double length = lineOut, rate = lineRate, lineAcceleration = 0;
+        if (!SpoolIsFree) boundary.Line(time, out length, out rate, out lineAcceleration);
+        return dynamics.EvaluateEnergy(r, w, length, rate, lineAcceleration, force);
     }
 
     // W = M/g - F_w - g F_r

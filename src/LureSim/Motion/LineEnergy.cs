@@ -1,0 +1,249 @@
+using LureSim.Tackle;
+
+namespace LureSim.Motion;
+
+/// <summary>Energy that lure and line hold.</summary>
+/// <param name="Kinetic">Kinetic energy of the free nodes at the velocities of the mesh, added mass included (J).</param>
+/// <param name="Elastic">Elastic energy of line and rod tip (J), none at the unstretched length.</param>
+internal readonly record struct StoredEnergy(double Kinetic, double Elastic)
+{
+    /// <summary>Both (J).</summary>
+    public double Total => Kinetic + Elastic;
+}
+
+/// <summary>Powers that change the stored energy (W): together they are its rate.</summary>
+internal struct EnergyRates
+{
+    /// <summary>Weight and buoyancy.</summary>
+    public double Gravity;
+
+    /// <summary>Drag, lift, bottom, grass and the line's axial damping: negative when they brake, positive when the current pushes.</summary>
+    public double Drag;
+
+    /// <summary>Rod tip and reel, less the elastic energy that goes onto the reel with the line.</summary>
+    public double Rod;
+
+    /// <summary>
+    /// Added mass that comes and goes with immersion and turns with the line, 1/2 v (dM/dt) v: the equations M a = F give a node the acceleration of its mass at the moment, so what
+    /// a change of that mass brings or takes is no work of any force.
+    /// </summary>
+    public double AddedMass;
+
+    /// <summary>Mass that slides through the nodes and leaves at the rod tip when line is reeled in (and comes when it is let out), with its inertia.</summary>
+    public double Sliding;
+
+    /// <summary>Rate of the stored energy.</summary>
+    public readonly double Total => Gravity + Drag + Rod + AddedMass + Sliding;
+
+    /// <summary>Energy that goes from one to the other of weight, drag and rod, twice counted.</summary>
+    public readonly double Exchange => Math.Abs(Gravity) + Math.Abs(Drag) + Math.Abs(Rod);
+}
+
+/// <content>The energy balance, apart from the forces: it needs those only as their sum on each node.</content>
+internal sealed partial class LineDynamics
+{
+    /// <summary>Energy of a state, the tensions by their law.</summary>
+    /// <param name="position">Node positions, 3 (N + 1), the rod tip last (m).</param>
+    /// <param name="velocity">Node velocities, 3 (N + 1) (m/s).</param>
+    /// <param name="lineOut">Unstretched line out L (m).</param>
+    public StoredEnergy EvaluateStoredEnergy(ReadOnlySpan<double> position, ReadOnlySpan<double> velocity, double lineOut)
+    {
+        double wet = LureImmersion(position[2], out _);
+        double kinetic = 0.5 * (lure.Mass + (lure.AddedMassCoefficient * water.Density * lure.Volume * wet)) * Dot(velocity, 0, velocity, 0);
+        double elasticEnergy = 0;
+        for (int k = 0; k < segments; k++)
+        {
+            int a = 3 * k, b = a + 3;
+            SegmentOf(k, position, velocity, lineOut, 0, out SegmentBalance s);
+            elasticEnergy += s.Length0 * s.ElasticDensity(out _);
+            kinetic += KineticEnergy(velocity, a, in s, 0.5 * s.Mass, s.ShareA * s.AddedMass);
+            if (k + 1 < segments) kinetic += KineticEnergy(velocity, b, in s, 0.5 * s.Mass, s.ShareB * s.AddedMass);
+        }
+
+        return new StoredEnergy(kinetic, elasticEnergy);
+    }
+
+    /// <summary>
+    /// Powers at the state of the last evaluation. With M(r, L) a = F the stored energy 1/2 w M w + sum l0 Phi changes by w F + 1/2 w (dM/dt) w + d(sum l0 Phi)/dt; drag, lift and contact
+    /// are what is left of w F without the rest, so no force is computed again.
+    /// </summary>
+    /// <param name="position">Node positions of that evaluation (m).</param>
+    /// <param name="velocity">Node velocities (m/s).</param>
+    /// <param name="lineOut">Unstretched line out L (m).</param>
+    /// <param name="payoutRate">L' (m/s).</param>
+    /// <param name="payoutAcceleration">L'' (m/s2).</param>
+    /// <param name="force">Its result: the forces on the free nodes (N).</param>
+    public EnergyRates EvaluateEnergy(
+        ReadOnlySpan<double> position, ReadOnlySpan<double> velocity, double lineOut, double payoutRate, double payoutAcceleration, ReadOnlySpan<double> force)
+    {
+        EnergyRates rates = default;
+        double wet = LureImmersion(position[2], out double wetSlope);
+        double displaced = water.Density * lure.Volume;
+        rates.Gravity = ((displaced * wet) - lure.Mass) * Gravity * velocity[2];
+        rates.AddedMass = 0.5 * lure.AddedMassCoefficient * displaced * wetSlope * velocity[2] * Dot(velocity, 0, velocity, 0);
+
+        // Power of tension and sliding inertia on the nodes, which is part of w F, and dissipation in the line, which is not.
+        double structural = 0, dissipated = 0, work = 0;
+        double shrink = payoutRate / lineOut;
+        for (int k = 0; k < segments; k++)
+        {
+            int a = 3 * k, b = a + 3;
+            bool free = k + 1 < segments;
+            SegmentOf(k, position, velocity, lineOut, payoutRate, out SegmentBalance s);
+            work += Dot(velocity, a, force, a);
+
+            // Tension: its elastic part as the evaluation had it, so that in an iteration what is stored and what pulls are the same.
+            double elasticTension = elasticTangent[k], tension = Tension[k];
+            double along = (s.Tx * s.Wx) + (s.Ty * s.Wy) + (s.Tz * s.Wz);
+            double tipAlong = free ? 0 : (s.Tx * velocity[b]) + (s.Ty * velocity[b + 1]) + (s.Tz * velocity[b + 2]);
+            double density = s.ElasticDensity(out double byStiffness);
+            double stored = (elasticTension * (s.LengthRate - (s.Length * shrink))) + (s.Length0Rate * density) + (s.Length0 * s.StiffnessRate * byStiffness);
+            double dampingPower = (tension - elasticTension) * (along - (s.Length * shrink));
+            dissipated += dampingPower;
+            structural -= tension * (along - tipAlong);
+
+            // What the ends do to the segment, less what it keeps and burns.
+            rates.Rod += stored + dampingPower - (tension * (along - tipAlong));
+
+            // Sliding: reduction of the tension by m L'^2 xi^2, and the body forces m (L'' xi R_s + 2 L' xi w_s), half to each end; then the mass that the nodes lose.
+            double xi = 0.5 * (Fractions[k] + Fractions[k + 1]);
+            double massPerLength = s.Mass / s.Length0;
+            double byPull = massPerLength * payoutRate * payoutRate * xi * xi * (along - tipAlong);
+            double slideA = 0.5 * massPerLength * payoutAcceleration * xi, slideB = massPerLength * payoutRate * xi;
+            double fx = (slideA * s.Dx) + (slideB * s.Wx), fy = (slideA * s.Dy) + (slideB * s.Wy), fz = (slideA * s.Dz) + (slideB * s.Wz);
+            double sx = velocity[a], sy = velocity[a + 1], sz = velocity[a + 2];
+            double vertical = s.WeightAndBuoyancyA * velocity[a + 2];
+            if (free)
+            {
+                sx += velocity[b];
+                sy += velocity[b + 1];
+                sz += velocity[b + 2];
+                vertical += s.WeightAndBuoyancyB * velocity[b + 2];
+            }
+
+            double byBody = (fx * sx) + (fy * sy) + (fz * sz);
+            structural += byPull + byBody;
+            rates.Gravity += vertical;
+            rates.Sliding += byPull + byBody;
+            AddMassPowers(velocity, a, in s, s.ShareA, s.ShareARate, ref rates);
+            if (free) AddMassPowers(velocity, b, in s, s.ShareB, s.ShareBRate, ref rates);
+        }
+
+        rates.Drag = work - rates.Gravity - structural - dissipated;
+        return rates;
+    }
+
+    private static double Dot(ReadOnlySpan<double> x, int i, ReadOnlySpan<double> y, int j) => (x[i] * y[j]) + (x[i + 1] * y[j + 1]) + (x[i + 2] * y[j + 2]);
+
+    private static double KineticEnergy(ReadOnlySpan<double> velocity, int node, in SegmentBalance s, double mass, double added)
+    {
+        double along = (s.Tx * velocity[node]) + (s.Ty * velocity[node + 1]) + (s.Tz * velocity[node + 2]);
+        return 0.5 * (((mass + added) * Dot(velocity, node, velocity, node)) - (added * along * along));
+    }
+
+    // 1/2 v (dM/dt) v of one end: by the share of the added mass and the turning of the segment, and by the line that slides.
+    private static void AddMassPowers(ReadOnlySpan<double> velocity, int node, in SegmentBalance s, double share, double shareRate, ref EnergyRates rates)
+    {
+        double along = (s.Tx * velocity[node]) + (s.Ty * velocity[node + 1]) + (s.Tz * velocity[node + 2]);
+        double square = Dot(velocity, node, velocity, node), across = square - (along * along);
+        double byW = (s.Wx * velocity[node]) + (s.Wy * velocity[node + 1]) + (s.Wz * velocity[node + 2]);
+        double turning = (byW - (s.LengthRate * along)) / s.Length;
+        rates.AddedMass += s.AddedMass * ((0.5 * shareRate * across) - (share * along * turning));
+        rates.Sliding += (0.25 * s.MassRate * square) + (0.5 * s.AddedMassRate * share * across);
+    }
+
+    private double LureImmersion(double z, out double slope)
+    {
+        double half = Math.Max(lure.ContactRadius, SurfaceHalfThickness);
+        double wet = SmoothStep((half - z) / (2 * half), out slope);
+        slope /= -2 * half;
+        return wet;
+    }
+
+    private void SegmentOf(int k, ReadOnlySpan<double> position, ReadOnlySpan<double> velocity, double lineOut, double payoutRate, out SegmentBalance s)
+    {
+        int a = 3 * k, b = a + 3;
+        s = default;
+        double part = Fractions[k + 1] - Fractions[k];
+        double length0 = s.Length0 = lineOut * part;
+        s.Length0Rate = payoutRate * part;
+
+        LineMaterial main = line.Main, lead = line.Leader;
+        double leader = 0, leaderRate = 0;
+        if (line.LeaderLength > 0)
+        {
+            leader = Math.Clamp((line.LeaderLength - (lineOut * Fractions[k])) / length0, 0, 1);
+            if (leader is > 0 and < 1) leaderRate = -line.LeaderLength * payoutRate / (lineOut * length0);
+        }
+
+        double massPerLength = main.MassPerLength + (leader * (lead.MassPerLength - main.MassPerLength)), area = main.Area + (leader * (lead.Area - main.Area));
+        double moreFlexible = (1 / lead.AxialStiffness) - (1 / main.AxialStiffness);
+        double stiffness = 1 / ((1 / main.AxialStiffness) + (leader * moreFlexible));
+        double flexibilityRate = leaderRate * moreFlexible;
+        if (k + 1 == segments)
+        {
+            stiffness = length0 / ((length0 / stiffness) + (1 / mesh.RodStiffness));
+            flexibilityRate -= s.Length0Rate / (mesh.RodStiffness * length0 * length0);
+        }
+
+        s.Stiffness = stiffness;
+        s.StiffnessRate = -stiffness * stiffness * flexibilityRate;
+        s.Mass = massPerLength * length0;
+        s.MassRate = (massPerLength * s.Length0Rate) + (leaderRate * (lead.MassPerLength - main.MassPerLength) * length0);
+        s.AddedMass = water.Density * area * length0;
+        s.AddedMassRate = water.Density * ((area * s.Length0Rate) + (leaderRate * (lead.Area - main.Area) * length0));
+
+        double dx = s.Dx = position[b] - position[a], dy = s.Dy = position[b + 1] - position[a + 1], dz = s.Dz = position[b + 2] - position[a + 2];
+        s.Wx = velocity[b] - velocity[a];
+        s.Wy = velocity[b + 1] - velocity[a + 1];
+        s.Wz = velocity[b + 2] - velocity[a + 2];
+        double floor = DirectionFloor * length0;
+        double length = s.Length = Math.Sqrt((dx * dx) + (dy * dy) + (dz * dz) + (floor * floor));
+        s.Tx = dx / length;
+        s.Ty = dy / length;
+        s.Tz = dz / length;
+        s.LengthRate = (s.Tx * s.Wx) + (s.Ty * s.Wy) + (s.Tz * s.Wz) + (floor * floor * payoutRate / (lineOut * length));
+
+        // Immersion and where along the segment it acts, with their rates.
+        double middle = 0.5 * (position[a + 2] + position[b + 2]), middleRate = 0.5 * (velocity[a + 2] + velocity[b + 2]);
+        double halfHeight = Math.Max(0.5 * Math.Abs(dz), SurfaceHalfThickness);
+        bool steep = halfHeight > SurfaceHalfThickness;
+        double wet = 1, wetRate = 0;
+        if (middle > -halfHeight)
+        {
+            wet = SmoothStep((halfHeight - middle) / (2 * halfHeight), out double slope);
+            double halfHeightRate = steep ? 0.5 * Math.Sign(dz) * s.Wz : 0;
+            wetRate = slope * ((middle * halfHeightRate / halfHeight) - middleRate) / (2 * halfHeight);
+        }
+
+        double lean = Math.Clamp(0.5 * dz / halfHeight, -1, 1), leanRate = steep ? 0 : 0.5 * s.Wz / halfHeight;
+        double share = 0.5 - (0.5 * lean * (1 - wet)), shareRate = (0.5 * lean * wetRate) - (0.5 * leanRate * (1 - wet));
+        s.ShareA = (1 - share) * wet;
+        s.ShareB = share * wet;
+        s.ShareARate = ((1 - share) * wetRate) - (shareRate * wet);
+        s.ShareBRate = (share * wetRate) + (shareRate * wet);
+        s.WeightAndBuoyancyA = Gravity * ((s.AddedMass * s.ShareA) - (0.5 * s.Mass));
+        s.WeightAndBuoyancyB = Gravity * ((s.AddedMass * s.ShareB) - (0.5 * s.Mass));
+    }
+
+    // What the balance needs to know of a segment, and how fast it changes. AddedMass is that of the whole segment in water, which is also what it displaces; ShareA and ShareB of it
+    // act at the ends.
+    private struct SegmentBalance
+    {
+        public double Length0, Length0Rate, Stiffness, StiffnessRate, Mass, MassRate, AddedMass, AddedMassRate;
+        public double Dx, Dy, Dz, Wx, Wy, Wz, Tx, Ty, Tz, Length, LengthRate;
+        public double ShareA, ShareB, ShareARate, ShareBRate, WeightAndBuoyancyA, WeightAndBuoyancyB;
+
+        // Elastic energy per unstretched length, the integral of T = 1/2 EA (e + s), s = sqrt(e^2 + e0^2), from e = 0: 1/4 EA (e^2 + e s + e0^2 asinh(e/e0)). With e0 = 2 T0/EA its
+        // derivative by EA at a given e is 1/4 (e^2 + e s - e0^2 asinh(e/e0)).
+        public readonly double ElasticDensity(out double byStiffness)
+        {
+            double strain = (Length / Length0) - 1, slackStrain = 2 * StraighteningTension / Stiffness;
+            double root = Math.Sqrt((strain * strain) + (slackStrain * slackStrain));
+            double power = strain >= 0 ? strain * (strain + root) : strain * slackStrain * slackStrain / (root - strain);
+            double logarithm = slackStrain * slackStrain * Math.Asinh(strain / slackStrain);
+            byStiffness = 0.25 * (power - logarithm);
+            return 0.25 * Stiffness * (power + logarithm);
+        }
+    }
+}
