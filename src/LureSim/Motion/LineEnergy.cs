@@ -64,8 +64,8 @@ internal sealed partial class LineDynamics
     }
 
     /// <summary>
-    /// Powers at the state of the last evaluation. With M(r, L) a = F the stored energy 1/2 w M w + sum l0 Phi changes by w F + 1/2 w (dM/dt) w + d(sum l0 Phi)/dt; drag, lift and contact
-    /// are what is left of w F without the rest, so no force is computed again.
+    /// Power of drag, lift, bottom and grass at the state of the last evaluation (W): what is left of the power of its forces without weight, tension and sliding line, so that none of
+    /// them is computed again.
     /// </summary>
     /// <param name="position">Node positions of that evaluation (m).</param>
     /// <param name="velocity">Node velocities (m/s).</param>
@@ -73,65 +73,65 @@ internal sealed partial class LineDynamics
     /// <param name="payoutRate">L' (m/s).</param>
     /// <param name="payoutAcceleration">L'' (m/s2).</param>
     /// <param name="force">Its result: the forces on the free nodes (N).</param>
-    public EnergyRates EvaluateEnergy(
+    public double EvaluateDragPower(
         ReadOnlySpan<double> position, ReadOnlySpan<double> velocity, double lineOut, double payoutRate, double payoutAcceleration, ReadOnlySpan<double> force)
+    {
+        double power = -LureWeight(LureImmersion(position[2], out _)) * velocity[2];
+        for (int k = 0; k < segments; k++)
+        {
+            SegmentOf(k, position, velocity, lineOut, payoutRate, out SegmentBalance s);
+            power += Dot(velocity, 3 * k, force, 3 * k) + (Tension[k] * s.Parting) - s.Weight - SlidingPower(k, in s, payoutRate, payoutAcceleration);
+        }
+
+        return power;
+    }
+
+    /// <summary>
+    /// Powers at a state, all but those of <see cref="EvaluateDragPower"/>. With M(r, L) a = F the stored energy 1/2 w M w + sum l0 Phi changes by w F + 1/2 w (dM/dt) w +
+    /// d(sum l0 Phi)/dt; the tensions are those of the law.
+    /// </summary>
+    /// <param name="position">Node positions (m).</param>
+    /// <param name="velocity">Node velocities (m/s).</param>
+    /// <param name="lineOut">Unstretched line out L (m).</param>
+    /// <param name="payoutRate">L' (m/s).</param>
+    /// <param name="payoutAcceleration">L'' (m/s2).</param>
+    public EnergyRates EvaluatePowers(ReadOnlySpan<double> position, ReadOnlySpan<double> velocity, double lineOut, double payoutRate, double payoutAcceleration)
     {
         EnergyRates rates = default;
         double wet = LureImmersion(position[2], out double wetSlope);
-        double displaced = water.Density * lure.Volume;
-        rates.Gravity = ((displaced * wet) - lure.Mass) * Gravity * velocity[2];
-        rates.AddedMass = 0.5 * lure.AddedMassCoefficient * displaced * wetSlope * velocity[2] * Dot(velocity, 0, velocity, 0);
-
-        // Power of tension and sliding inertia on the nodes, which is part of w F, and dissipation in the line, which is not.
-        double structural = 0, dissipated = 0, work = 0;
-        double shrink = payoutRate / lineOut;
+        rates.Gravity = LureWeight(wet) * velocity[2];
+        rates.AddedMass = 0.5 * lure.AddedMassCoefficient * water.Density * lure.Volume * wetSlope * velocity[2] * Dot(velocity, 0, velocity, 0);
         for (int k = 0; k < segments; k++)
         {
-            int a = 3 * k, b = a + 3;
-            bool free = k + 1 < segments;
             SegmentOf(k, position, velocity, lineOut, payoutRate, out SegmentBalance s);
-            work += Dot(velocity, a, force, a);
+            double tension = s.ElasticTension(out double taut), density = s.ElasticDensity(out double byStiffness);
+            double damping = 2 * mesh.AxialDampingRatio * Math.Sqrt(0.5 * s.Stiffness * s.Mass / s.Length0) * taut;
+            double shrink = s.Length * payoutRate / lineOut, burnt = damping * s.StretchRate * s.StretchRate;
+            double stored = (tension * (s.LengthRate - shrink)) + (s.Length0Rate * density) + (s.Length0 * s.StiffnessRate * byStiffness);
 
-            // Tension: its elastic part as the evaluation had it, so that in an iteration what is stored and what pulls are the same.
-            double elasticTension = elasticTangent[k], tension = Tension[k];
-            double along = (s.Tx * s.Wx) + (s.Ty * s.Wy) + (s.Tz * s.Wz);
-            double tipAlong = free ? 0 : (s.Tx * velocity[b]) + (s.Ty * velocity[b + 1]) + (s.Tz * velocity[b + 2]);
-            double density = s.ElasticDensity(out double byStiffness);
-            double stored = (elasticTension * (s.LengthRate - (s.Length * shrink))) + (s.Length0Rate * density) + (s.Length0 * s.StiffnessRate * byStiffness);
-            double dampingPower = (tension - elasticTension) * (along - (s.Length * shrink));
-            dissipated += dampingPower;
-            structural -= tension * (along - tipAlong);
-
-            // What the ends do to the segment, less what it keeps and burns.
-            rates.Rod += stored + dampingPower - (tension * (along - tipAlong));
-
-            // Sliding: reduction of the tension by m L'^2 xi^2, and the body forces m (L'' xi R_s + 2 L' xi w_s), half to each end; then the mass that the nodes lose.
-            double xi = 0.5 * (Fractions[k] + Fractions[k + 1]);
-            double massPerLength = s.Mass / s.Length0;
-            double byPull = massPerLength * payoutRate * payoutRate * xi * xi * (along - tipAlong);
-            double slideA = 0.5 * massPerLength * payoutAcceleration * xi, slideB = massPerLength * payoutRate * xi;
-            double fx = (slideA * s.Dx) + (slideB * s.Wx), fy = (slideA * s.Dy) + (slideB * s.Wy), fz = (slideA * s.Dz) + (slideB * s.Wz);
-            double sx = velocity[a], sy = velocity[a + 1], sz = velocity[a + 2];
-            double vertical = s.WeightAndBuoyancyA * velocity[a + 2];
-            if (free)
-            {
-                sx += velocity[b];
-                sy += velocity[b + 1];
-                sz += velocity[b + 2];
-                vertical += s.WeightAndBuoyancyB * velocity[b + 2];
-            }
-
-            double byBody = (fx * sx) + (fy * sy) + (fz * sz);
-            structural += byPull + byBody;
-            rates.Gravity += vertical;
-            rates.Sliding += byPull + byBody;
-            AddMassPowers(velocity, a, in s, s.ShareA, s.ShareARate, ref rates);
-            if (free) AddMassPowers(velocity, b, in s, s.ShareB, s.ShareBRate, ref rates);
+            // What rod tip and reel give is what the segment stores, burns and hands on to the nodes.
+            rates.Rod += stored + burnt - ((tension + (damping * s.StretchRate)) * s.Parting);
+            rates.Drag -= burnt;
+            rates.Gravity += s.Weight;
+            rates.Sliding += SlidingPower(k, in s, payoutRate, payoutAcceleration);
+            AddMassPowers(velocity, 3 * k, in s, s.ShareA, s.ShareARate, ref rates);
+            if (k + 1 < segments) AddMassPowers(velocity, (3 * k) + 3, in s, s.ShareB, s.ShareBRate, ref rates);
         }
 
-        rates.Drag = work - rates.Gravity - structural - dissipated;
         return rates;
     }
+
+    // Power on the free ends of the reduction of the tension by m L'^2 xi^2 and of the body forces m (L'' xi R_s + 2 L' xi w_s), half to each.
+    private double SlidingPower(int k, in SegmentBalance s, double payoutRate, double payoutAcceleration)
+    {
+        double xi = 0.5 * (Fractions[k] + Fractions[k + 1]), massPerLength = s.Mass / s.Length0;
+        double byD = 0.5 * massPerLength * payoutAcceleration * xi, byW = massPerLength * payoutRate * xi;
+        return (massPerLength * payoutRate * payoutRate * xi * xi * s.Parting)
+            + (((byD * s.Dx) + (byW * s.Wx)) * s.SumX) + (((byD * s.Dy) + (byW * s.Wy)) * s.SumY) + (((byD * s.Dz) + (byW * s.Wz)) * s.SumZ);
+    }
+
+    // Buoyancy less weight of the lure (N).
+    private double LureWeight(double wet) => ((water.Density * lure.Volume * wet) - lure.Mass) * Gravity;
 
     private static double Dot(ReadOnlySpan<double> x, int i, ReadOnlySpan<double> y, int j) => (x[i] * y[j]) + (x[i + 1] * y[j + 1]) + (x[i + 2] * y[j + 2]);
 
@@ -202,7 +202,9 @@ internal sealed partial class LineDynamics
         s.Tx = dx / length;
         s.Ty = dy / length;
         s.Tz = dz / length;
-        s.LengthRate = (s.Tx * s.Wx) + (s.Ty * s.Wy) + (s.Tz * s.Wz) + (floor * floor * payoutRate / (lineOut * length));
+        double along = (s.Tx * s.Wx) + (s.Ty * s.Wy) + (s.Tz * s.Wz);
+        s.LengthRate = along + (floor * floor * payoutRate / (lineOut * length));
+        s.StretchRate = along - (length * payoutRate / lineOut);
 
         // Immersion and where along the segment it acts, with their rates.
         double middle = 0.5 * (position[a + 2] + position[b + 2]), middleRate = 0.5 * (velocity[a + 2] + velocity[b + 2]);
@@ -222,8 +224,16 @@ internal sealed partial class LineDynamics
         s.ShareB = share * wet;
         s.ShareARate = ((1 - share) * wetRate) - (shareRate * wet);
         s.ShareBRate = (share * wetRate) + (shareRate * wet);
-        s.WeightAndBuoyancyA = Gravity * ((s.AddedMass * s.ShareA) - (0.5 * s.Mass));
-        s.WeightAndBuoyancyB = Gravity * ((s.AddedMass * s.ShareB) - (0.5 * s.Mass));
+
+        // The rod tip is no free end.
+        double vbx = 0, vby = 0, vbz = 0;
+        if (k + 1 < segments) (vbx, vby, vbz) = (velocity[b], velocity[b + 1], velocity[b + 2]);
+        double vax = velocity[a], vay = velocity[a + 1], vaz = velocity[a + 2];
+        s.SumX = vax + vbx;
+        s.SumY = vay + vby;
+        s.SumZ = vaz + vbz;
+        s.Parting = (s.Tx * (vbx - vax)) + (s.Ty * (vby - vay)) + (s.Tz * (vbz - vaz));
+        s.Weight = Gravity * ((s.AddedMass * ((s.ShareA * vaz) + (s.ShareB * vbz))) - (0.5 * s.Mass * s.SumZ));
     }
 
     // What the balance needs to know of a segment, and how fast it changes. AddedMass is that of the whole segment in water, which is also what it displaces; ShareA and ShareB of it
@@ -231,8 +241,21 @@ internal sealed partial class LineDynamics
     private struct SegmentBalance
     {
         public double Length0, Length0Rate, Stiffness, StiffnessRate, Mass, MassRate, AddedMass, AddedMassRate;
-        public double Dx, Dy, Dz, Wx, Wy, Wz, Tx, Ty, Tz, Length, LengthRate;
-        public double ShareA, ShareB, ShareARate, ShareBRate, WeightAndBuoyancyA, WeightAndBuoyancyB;
+        public double Dx, Dy, Dz, Wx, Wy, Wz, Tx, Ty, Tz, Length, LengthRate, StretchRate;
+        public double ShareA, ShareB, ShareARate, ShareBRate;
+
+        // Of the free ends: the sum of their velocities, how fast they part along the segment, and the power of weight and buoyancy on them.
+        public double SumX, SumY, SumZ, Parting, Weight;
+
+        // Tension by the law of the evaluation, 1/2 EA (e + s), and how taut the segment is.
+        public readonly double ElasticTension(out double taut)
+        {
+            double strain = (Length / Length0) - 1, slackStrain = 2 * StraighteningTension / Stiffness;
+            double root = Math.Sqrt((strain * strain) + (slackStrain * slackStrain));
+            double tension = 0.5 * Stiffness * (strain >= 0 ? strain + root : slackStrain * slackStrain / (root - strain));
+            taut = tension / (Stiffness * root);
+            return tension;
+        }
 
         // Elastic energy per unstretched length, the integral of T = 1/2 EA (e + s), s = sqrt(e^2 + e0^2), from e = 0: 1/4 EA (e^2 + e s + e0^2 asinh(e/e0)). With e0 = 2 T0/EA its
         // derivative by EA at a given e is 1/4 (e^2 + e s - e0^2 asinh(e/e0)).

@@ -213,7 +213,7 @@ internal sealed class LineIntegrator
         previousStep = 0;
         accelerationValid = true;
         increment.CopyTo(force, 0);
-        StagePowers[0] = PowersAt(Time, Position, Velocity, LineOut, LineRate);
+        StagePowers[0] = PowersAt(Time, LineOut, LineRate, Position, Velocity, DragPower(Time, LineOut, LineRate, Position, Velocity));
     }
 
     /// <summary>Computes a trial step into the Next properties and returns its error in units of the tolerance (infinite if it failed).</summary>
@@ -395,7 +395,9 @@ internal sealed class LineIntegrator
             bool small = norm < 1e-2 * NewtonTolerance || (own && norm < NewtonTolerance);
             if (fits && (small || (iteration > 0 && contraction < 1 && contraction / (1 - contraction) * norm < NewtonTolerance)))
             {
-                powers = PowersAt(time, trialR, forceVelocity, line, forceRate);
+                double dragPower = DragPower(time, line, forceRate, trialR, forceVelocity);
+                for (int m = 0; m < size; m++) trialR[m] = baseR[m] + (g * trialW[m]);
+                powers = PowersAt(time, baseLine + (g * rate), rate, trialR, trialW, dragPower);
                 return true;
             }
 
@@ -414,12 +416,22 @@ internal sealed class LineIntegrator
         Evaluations++;
     }
 
-    // Powers at the state of the last evaluation, whose forces are in force.
-    private EnergyRates PowersAt(double time, double[] r, double[] w, double lineOut, double lineRate)
+    // Powers at a state whose forces are, but for what was left of an iteration, those of the last evaluation. That little counts in the tensions only, which are taken anew.
+    private EnergyRates PowersAt(double time, double lineOut, double lineRate, ReadOnlySpan<double> r, ReadOnlySpan<double> w, double dragPower)
     {
         double length = lineOut, rate = lineRate, lineAcceleration = 0;
         if (!SpoolIsFree) boundary.Line(time, out length, out rate, out lineAcceleration);
-        return dynamics.EvaluateEnergy(r, w, length, rate, lineAcceleration, force);
+        EnergyRates powers = dynamics.EvaluatePowers(r, w, length, rate, lineAcceleration);
+        powers.Drag += dragPower;
+        return powers;
+    }
+
+    // Power of drag, lift and contact at the last evaluation, whose forces are in force.
+    private double DragPower(double time, double lineOut, double lineRate, ReadOnlySpan<double> r, ReadOnlySpan<double> w)
+    {
+        double length = lineOut, rate = lineRate, lineAcceleration = 0;
+        if (!SpoolIsFree) boundary.Line(time, out length, out rate, out lineAcceleration);
+        return dynamics.EvaluateDragPower(r, w, length, rate, lineAcceleration, force);
     }
 
     // W = M/g - F_w - g F_r
