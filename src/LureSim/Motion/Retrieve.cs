@@ -317,10 +317,10 @@ internal sealed class CastRun
     }
 
     // Work of a step just tried, before it is accepted: by the parabola through the powers at its ends and at the start of the step before (Adams-Moulton, order 3). The stage between
-    // them is left out: it comes of the trapezoidal rule, which lets stiff motions of the line ring, and their drag there is none that the step has.
+    // its ends is left out: the trapezoidal rule that leads there lets stiff motions of the line ring, and the drag on them is none that the step has.
     private void AddEnergy(double step)
     {
-        EnergyRates start = integrator.StagePowers[0], end = integrator.StagePowers[^1];
+        EnergyRates start = integrator.Powers, end = integrator.NextPowers;
         double work = 0.5 * (start.Total + end.Total);
         if (stepBefore > 0) work -= step * step / (6 * (step + stepBefore)) * (((end.Total - start.Total) / step) - ((start.Total - powerBefore) / stepBefore));
         powerBefore = start.Total;

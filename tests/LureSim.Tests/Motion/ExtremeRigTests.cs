@@ -15,8 +15,8 @@ public class ExtremeRigTests
     // The bottom gives by a few millimetres, under four ounces let drop by 15 (m).
     private const double BottomGive = 0.02;
 
-    // Share of the energy exchanged that the balance of a named rig leaves open at the most: three times what the hardest of them does.
-    private const double MostOpen = 0.01;
+    // Share of the energy exchanged that the balance of a named rig leaves open at the most: twice what the hardest of them does.
+    private const double MostOpen = 0.005;
 
     // Rigs in which so little happens (a millijoule on a cast, or a line that hangs in the current) that the absolute tolerances of a step are much of it.
     private static readonly HashSet<string> Weak = ["swing of a floating lure in no current", "feeding line to an empty spool"];

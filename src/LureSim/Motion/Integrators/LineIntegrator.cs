@@ -111,7 +111,6 @@ internal sealed class LineIntegrator
             stageA[i] = new double[size];
         }
 
-        StagePowers = new EnergyRates[tableau.Stages];
         stageRate = new double[tableau.Stages];
         stageRateA = new double[tableau.Stages];
         acceleration = new double[size];
@@ -163,8 +162,11 @@ internal sealed class LineIntegrator
     /// <summary>Method.</summary>
     public EsdirkTableau Tableau => tableau;
 
-    /// <summary>Powers at the stages of the last trial (W), the first at the current state: with the weights of the method, the work of the step to its order.</summary>
-    public EnergyRates[] StagePowers { get; }
+    /// <summary>Powers at the current state (W).</summary>
+    public EnergyRates Powers { get; private set; }
+
+    /// <summary>Powers at the end of the last trial step (W).</summary>
+    public EnergyRates NextPowers { get; private set; }
 
     /// <summary>Energy of the current state, the tensions by their law.</summary>
     public StoredEnergy StoredEnergy => dynamics.EvaluateStoredEnergy(Position, Velocity, LineOut);
@@ -213,7 +215,7 @@ internal sealed class LineIntegrator
         previousStep = 0;
         accelerationValid = true;
         increment.CopyTo(force, 0);
-        StagePowers[0] = PowersAt(Time, LineOut, LineRate, Position, Velocity, DragPower(Time, LineOut, LineRate, Position, Velocity));
+        Powers = PowersAt(Time, LineOut, LineRate, Position, Velocity, DragPower(Time, LineOut, LineRate, Position, Velocity));
     }
 
     /// <summary>Computes a trial step into the Next properties and returns its error in units of the tolerance (infinite if it failed).</summary>
@@ -242,7 +244,7 @@ internal sealed class LineIntegrator
             }
 
             double rate = Predict(i, step);
-            if (!SolveStage(Time + (tableau.C[i] * step), g, baseLine, baseRate, ref rate, tableau.C[i] != tableau.C[i - 1], control, out StagePowers[i])) return double.PositiveInfinity;
+            if (!SolveStage(Time + (tableau.C[i] * step), g, baseLine, baseRate, ref rate, tableau.C[i] != tableau.C[i - 1], i + 1 == tableau.Stages, control)) return double.PositiveInfinity;
             trialW.AsSpan(0, size).CopyTo(stageW[i]);
             double inverse = 1 / g;
             double[] stage = stageA[i];
@@ -295,7 +297,7 @@ internal sealed class LineIntegrator
         NextVelocity.CopyTo(Velocity.AsSpan());
         stageA[tableau.Stages - 1].CopyTo(acceleration, 0);
         spoolAcceleration = stageRateA[tableau.Stages - 1];
-        StagePowers[0] = StagePowers[tableau.Stages - 1];
+        Powers = NextPowers;
         LineOut = NextLineOut;
         LineRate = NextLineRate;
         Time += step;
@@ -350,9 +352,8 @@ internal sealed class LineIntegrator
     }
 
     // Newton's method for M (w - w0)/g = F(r0 + g w, w), with the line's speed if the spool is free. A stage at the time of the one before starts with its matrix.
-    private bool SolveStage(double time, double g, double baseLine, double baseRate, ref double rate, bool renew, in StepControl control, out EnergyRates powers)
+    private bool SolveStage(double time, double g, double baseLine, double baseRate, ref double rate, bool renew, bool last, in StepControl control)
     {
-        powers = default;
         boundary.Tip(time, trialR.AsSpan(size, 3), trialW.AsSpan(size, 3));
         double before = double.PositiveInfinity;
         for (int iteration = 0; iteration < IterationLimit; iteration++)
@@ -361,8 +362,12 @@ internal sealed class LineIntegrator
             double line = baseLine + (g * rate);
             if (SpoolIsFree && !(line > 0)) return false;
             EvaluateAt(time, trialR, trialW, line, rate, increment, renew);
-            increment.CopyTo(force, 0);
-            trialW.CopyTo(forceVelocity, 0);
+            if (last)
+            {
+                increment.CopyTo(force, 0);
+                trialW.CopyTo(forceVelocity, 0);
+            }
+
             double tipTension = dynamics.Tension[n - 1], forceRate = rate;
             bool own = renew;
             if (renew)
@@ -395,9 +400,10 @@ internal sealed class LineIntegrator
             bool small = norm < 1e-2 * NewtonTolerance || (own && norm < NewtonTolerance);
             if (fits && (small || (iteration > 0 && contraction < 1 && contraction / (1 - contraction) * norm < NewtonTolerance)))
             {
+                if (!last) return true;
                 double dragPower = DragPower(time, line, forceRate, trialR, forceVelocity);
                 for (int m = 0; m < size; m++) trialR[m] = baseR[m] + (g * trialW[m]);
-                powers = PowersAt(time, baseLine + (g * rate), rate, trialR, trialW, dragPower);
+                NextPowers = PowersAt(time, baseLine + (g * rate), rate, trialR, trialW, dragPower);
                 return true;
             }
 
