@@ -40,6 +40,13 @@ internal struct Matrix3
         A22 += fz * bz;
     }
 
+    /// <summary>Adds factor (x y z) (x y z)^T + diagonal I.</summary>
+    public void AddSymmetric(double factor, double x, double y, double z, double diagonal)
+    {
+        AddOuter(factor, x, y, z, x, y, z);
+        AddDiagonal(diagonal);
+    }
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void AddDiagonal(double value)
     {

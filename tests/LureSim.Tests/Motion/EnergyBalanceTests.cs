@@ -47,7 +47,7 @@ public class EnergyBalanceTests
                 for (int m = 0; m < velocity.Length; m++) velocity[m] = Range(-1, 1);
                 double rate = Range(-3, 3), rateChange = Range(-3, 3);
                 dynamics.Evaluate(position, velocity, LineOut, rate, rateChange, force, false);
-                dynamics.SolveMass(force, acceleration);
+                dynamics.Blocks.SolveMass(force, acceleration);
                 EnergyRates powers = dynamics.EvaluatePowers(position, velocity, LineOut, rate, rateChange);
                 powers.Drag += dynamics.EvaluateDragPower(position, velocity, LineOut, rate, rateChange, force);
 

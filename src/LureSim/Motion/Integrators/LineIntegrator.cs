@@ -87,6 +87,7 @@ internal sealed class LineIntegrator
     private readonly double[] border;
     private readonly double[] errorR;
     private readonly double[] errorW;
+    private readonly double[] zero;
     private FreeSpool spool;
     private double spoolAcceleration;
     private double previousRate;
@@ -129,6 +130,7 @@ internal sealed class LineIntegrator
         border = new double[size];
         errorR = new double[size];
         errorW = new double[size];
+        zero = new double[size];
     }
 
     public double Time { get; private set; }
@@ -210,7 +212,7 @@ internal sealed class LineIntegrator
         evaluated = true;
         dynamics.KeepTensions(false);
         if (accelerationValid) return;
-        dynamics.SolveMass(increment, acceleration);
+        dynamics.Blocks.SolveMass(increment, acceleration);
         spoolAcceleration = SpoolIsFree ? (dynamics.Tension[n - 1] - spool.Resistance(LineRate, out _)) / spool.Inertia : 0;
         previousStep = 0;
         accelerationValid = true;
@@ -372,14 +374,14 @@ internal sealed class LineIntegrator
             bool own = renew;
             if (renew)
             {
-                AssembleMatrix(g);
+                dynamics.Blocks.Assemble(matrix, g);
                 Factorisations++;
                 if (!matrix.Factor()) return false;
                 if (SpoolIsFree) PrepareBorder(g, rate);
                 renew = false;
             }
 
-            SubtractInertia(g);
+            dynamics.Blocks.AddMassProduct(trialW.AsSpan(0, size), baseW, -1 / g, increment);
             matrix.Solve(increment);
             double rateIncrement = 0;
             if (SpoolIsFree)
@@ -440,46 +442,13 @@ internal sealed class LineIntegrator
         return dynamics.EvaluateDragPower(r, w, length, rate, lineAcceleration, force);
     }
 
-    // W = M/g - F_w - g F_r
-    private void AssembleMatrix(double g)
-    {
-        Combine(matrix.Diagonal, dynamics.VelocityDiagonal, dynamics.PositionDiagonal, g);
-        Combine(matrix.Upper, dynamics.VelocityUpper, dynamics.PositionUpper, g);
-        Combine(matrix.Lower, dynamics.VelocityLower, dynamics.PositionLower, g);
-        double inverse = 1 / g;
-        Span<double> diagonal = matrix.Diagonal;
-        for (int j = 0; j < n; j++)
-        {
-            ReadOnlySpan<double> mass = dynamics.MassMatrix.AsSpan(6 * j, 6);
-            Span<double> d = diagonal.Slice(9 * j, 9);
-            d[0] += inverse * mass[0];
-            d[1] += inverse * mass[1];
-            d[2] += inverse * mass[2];
-            d[3] += inverse * mass[1];
-            d[4] += inverse * mass[3];
-            d[5] += inverse * mass[4];
-            d[6] += inverse * mass[2];
-            d[7] += inverse * mass[4];
-            d[8] += inverse * mass[5];
-        }
-    }
-
-    private static void Combine(Span<double> target, ReadOnlySpan<double> byVelocity, ReadOnlySpan<double> byPosition, double g)
-    {
-        int width = Vector<double>.Count, m = 0;
-        var f = new Vector<double>(-g);
-        for (; m <= target.Length - width; m += width)
-            ((f * new Vector<double>(byPosition.Slice(m, width))) - new Vector<double>(byVelocity.Slice(m, width))).CopyTo(target.Slice(m, width));
-        for (; m < target.Length; m++) target[m] = (-g * byPosition[m]) - byVelocity[m];
-    }
-
     // Column of the forces by the line's speed, solved, and the pivot of the bordering row.
     private void PrepareBorder(double g, double rate)
     {
         dynamics.LineColumn(g, border);
         matrix.Solve(border);
         spool.Resistance(rate, out double slope);
-        borderDiagonal = (spool.Inertia / g) + slope - dynamics.TensionByRate[n - 1] - (g * dynamics.TensionByLine[n - 1]) - TipProduct(border, g);
+        borderDiagonal = (spool.Inertia / g) + slope - dynamics.TipTensionByRate - (g * dynamics.TipTensionByLine) - TipProduct(border, g);
     }
 
     private double TipProduct(double[] x, double g)
@@ -487,22 +456,6 @@ internal sealed class LineIntegrator
         double sum = 0;
         for (int m = 0; m < 3; m++) sum += (dynamics.TipTensionByVelocity[m] + (g * dynamics.TipTensionByPosition[m])) * x[size - 3 + m];
         return sum;
-    }
-
-    // increment -= M (w - w0)/g with the masses of the last evaluation.
-    private void SubtractInertia(double g)
-    {
-        double[] mass = dynamics.MassMatrix;
-        double inverse = 1 / g;
-        for (int j = 0; j < n; j++)
-        {
-            ReadOnlySpan<double> m = mass.AsSpan(6 * j, 6);
-            Span<double> f = increment.AsSpan(3 * j, 3);
-            double x0 = (trialW[3 * j] - baseW[3 * j]) * inverse, x1 = (trialW[(3 * j) + 1] - baseW[(3 * j) + 1]) * inverse, x2 = (trialW[(3 * j) + 2] - baseW[(3 * j) + 2]) * inverse;
-            f[0] -= (m[0] * x0) + (m[1] * x1) + (m[2] * x2);
-            f[1] -= (m[1] * x0) + (m[3] * x1) + (m[4] * x2);
-            f[2] -= (m[2] * x0) + (m[4] * x1) + (m[5] * x2);
-        }
     }
 
     // Velocity increments in units of the tolerance, as velocities and as the displacements they make.
@@ -518,33 +471,13 @@ internal sealed class LineIntegrator
     // damps within the step, then do not set its length.
     private void DampError(double step)
     {
-        double g = tableau.Gamma * step, inverse = 1 / g;
-        double[] mass = dynamics.MassMatrix;
-        for (int j = 0; j < n; j++)
-        {
-            int a = 3 * j;
-            ReadOnlySpan<double> m = mass.AsSpan(6 * j, 6);
-            double x0 = errorW[a] * inverse, x1 = errorW[a + 1] * inverse, x2 = errorW[a + 2] * inverse;
-            increment[a] = (m[0] * x0) + (m[1] * x1) + (m[2] * x2);
-            increment[a + 1] = (m[1] * x0) + (m[3] * x1) + (m[4] * x2);
-            increment[a + 2] = (m[2] * x0) + (m[4] * x1) + (m[5] * x2);
-            AddProduct(dynamics.PositionDiagonal, j, j);
-            if (j + 1 < n) AddProduct(dynamics.PositionUpper, j, j + 1);
-            if (j > 0) AddProduct(dynamics.PositionLower, j, j - 1);
-        }
-
+        double g = tableau.Gamma * step;
+        Array.Clear(increment);
+        dynamics.Blocks.AddMassProduct(errorW, zero, 1 / g, increment);
+        dynamics.Blocks.AddPositionProduct(errorR, increment);
         matrix.Solve(increment);
         increment.CopyTo(errorW, 0);
         AddScaled(errorR, increment, g);
-    }
-
-    private void AddProduct(double[] blocks, int row, int column)
-    {
-        ReadOnlySpan<double> b = blocks.AsSpan(9 * row, 9), e = errorR.AsSpan(3 * column, 3);
-        Span<double> f = increment.AsSpan(3 * row, 3);
-        f[0] += (b[0] * e[0]) + (b[1] * e[1]) + (b[2] * e[2]);
-        f[1] += (b[3] * e[0]) + (b[4] * e[1]) + (b[5] * e[2]);
-        f[2] += (b[6] * e[0]) + (b[7] * e[1]) + (b[8] * e[2]);
     }
 
     private double EstimateError(double step, in StepControl control)
