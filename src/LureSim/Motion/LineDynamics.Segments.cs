@@ -24,9 +24,6 @@ internal sealed partial class LineDynamics
     private readonly double[] tangentX, tangentY, tangentZ;
     private readonly double[] tensionByLine, tensionByRate, tension, axial, damper;
     private readonly double[] forceAx, forceAy, forceAz, forceBx, forceBy, forceBz;
-    private readonly double[] current = new double[Lanes.Count], currentGradient = new double[Lanes.Count];
-    private readonly int[] partly;
-    private int partlyCount;
     private int leaderSegments;
 
     // What the blocks of a group are made of, by coordinates of the variable: rows to multiply with the components of t, e1 and e2, and columns by the height.
@@ -43,7 +40,7 @@ internal sealed partial class LineDynamics
     private struct PointDrag
     {
         public Group ForceX, ForceY, ForceZ;
-        public Group Alpha, Turn, ByAlong;
+        public Group Alpha, Turn, ByAlong, GradientX, GradientY;
         public Group EX, EY, EZ;
         public Group VX, VY, VZ, VeX, VeY, VeZ, LX, LY, LZ, LeX, LeY, LeZ;
         public Group HeightX, HeightY, HeightZ;
@@ -115,16 +112,20 @@ internal sealed partial class LineDynamics
         dampingRoot[k] = mesh.AxialDampingRatio * Math.Sqrt(0.5 * ownStiffness * ownMass);
     }
 
-    // Forces on the ends of all segments, masses and derivatives; what water and air do to segments that are partly wet is left out and their numbers noted.
+    // Forces on the ends of all segments, masses and derivatives.
     private void EvaluateSegments(double lineOut, double payoutRate, double payoutAcceleration, bool derivatives)
     {
-        partlyCount = 0;
         Group worst = Group.Zero;
-        for (int k = 0; k < segments; k += Lanes.Count) EvaluateGroup(k, lineOut, payoutRate, payoutAcceleration, derivatives, ref worst);
+        for (int k = 0; k < segments; k += Lanes.Count)
+        {
+            if (!EvaluateGroup(k, lineOut, payoutRate, payoutAcceleration, derivatives, ref worst)) AddPartlyWet(k, lineOut, payoutRate, derivatives);
+        }
+
         for (int i = 0; i < Lanes.Count; i++) Mismatch = Math.Max(Mismatch, worst[i]);
     }
 
-    private void EvaluateGroup(int k, double lineOut, double payoutRate, double payoutAcceleration, bool derivatives, ref Group worst)
+    // False if some are partly wet: what water and air do to those is left to AddPartlyWet.
+    private bool EvaluateGroup(int k, double lineOut, double payoutRate, double payoutAcceleration, bool derivatives, ref Group worst)
     {
         Group half = Vector256.Create(0.5);
         Group low = Load(fractionLow, k), step = Load(fractionStep, k), middle = Lanes.Fma(half, step, low);
@@ -183,12 +184,6 @@ internal sealed partial class LineDynamics
         // Immersion: a segment wholly in water or in air is done here. The surface is smoothed over the segment's own vertical extent.
         Group zMiddle = half * (Load(z, k) + Load(z, k + 1)), height = Vector256.Max(half * Vector256.Abs(dz), Vector256.Create(SurfaceHalfThickness));
         Group wet = Vector256.LessThanOrEqual(zMiddle, -height), dry = Vector256.GreaterThanOrEqual(zMiddle, height);
-        uint whole = Vector256.ExtractMostSignificantBits(wet | dry);
-        for (int i = 0; i < Lanes.Count; i++)
-        {
-            if (((whole >> i) & 1) == 0 && k + i < segments) partly[partlyCount++] = k + i;
-        }
-
         Group own = Load(diameter, k), displaced = Vector256.ConditionalSelect(wet, Load(area, k) * length0 * (0.5 * water.Density), Group.Zero);
         Group viscosity = Vector256.ConditionalSelect(wet, Vector256.Create(water.Viscosity), Vector256.ConditionalSelect(dry, Vector256.Create(WaterColumn.AirViscosity), Group.Zero));
         Group density = Vector256.ConditionalSelect(wet, Vector256.Create(water.Density), Vector256.ConditionalSelect(dry, Vector256.Create(WaterColumn.AirDensity), Group.Zero));
@@ -211,9 +206,9 @@ internal sealed partial class LineDynamics
         fluid.WindX = Vector256.ConditionalSelect(wet, Group.Zero, Vector256.Create(water.WindX));
         fluid.WindY = Vector256.ConditionalSelect(wet, Group.Zero, Vector256.Create(water.WindY));
         Group reachNear = Lanes.Fma(step, Vector256.Create(FarShare), low), reachFar = Lanes.Fma(step, Vector256.Create(NearShare), low);
-        EvaluatePoint(k, in fluid, NearShare, FarShare, reachNear, derivatives, out PointDrag near);
-        EvaluatePoint(k, in fluid, FarShare, NearShare, reachFar, derivatives, out PointDrag far);
         Group p = Vector256.Create(NearShare), m = Vector256.Create(FarShare), lift = displaced * Gravity;
+        EvaluatePoint(k, in fluid, p, m, reachNear, derivatives, out PointDrag near);
+        EvaluatePoint(k, in fluid, m, p, reachFar, derivatives, out PointDrag far);
         Group ax = Lanes.Fma(p, near.ForceX, m * far.ForceX), ay = Lanes.Fma(p, near.ForceY, m * far.ForceY), az = Lanes.Fma(p, near.ForceZ, Lanes.Fma(m, far.ForceZ, lift));
         Group bx = Lanes.Fma(m, near.ForceX, p * far.ForceX), by = Lanes.Fma(m, near.ForceY, p * far.ForceY), bz = Lanes.Fma(m, near.ForceZ, Lanes.Fma(p, far.ForceZ, lift));
         StoreEnd(sx + fx + ax, forceAx, k);
@@ -225,7 +220,8 @@ internal sealed partial class LineDynamics
 
         // The added mass acts across the line only (Ca = 1). Its turning with the line is left out: at fishing speeds it is a few thousandths of the drag.
         StoreMass(k, Lanes.Fma(half, mass, displaced), displaced, tx, ty, tz);
-        if (!derivatives) return;
+        bool whole = Vector256.EqualsAll((wet | dry).AsInt64(), Vector256<long>.AllBitsSet);
+        if (!derivatives) return whole;
 
         Store(tx, tangentX, k);
         Store(ty, tangentY, k);
@@ -270,20 +266,19 @@ internal sealed partial class LineDynamics
         inner = -axialSlope * length * perLine;
         StoreColumn(true, false, k, tx, ty, tz, inner - (slideA * fluid.Slide * perLine), ax * perLine, ay * perLine, (az - weight) * perLine);
         StoreColumn(true, true, k, tx, ty, tz, -inner - (slideB * fluid.Slide * perLine), bx * perLine, by * perLine, (bz - weight) * perLine);
+        return whole;
     }
 
     // Drag at a Gauss point, for half of the segment: f = alpha(q) u_n + psi(q, t.u) t with u_n = u - t (t.u), q = |u_n|, u the stream past the material.
-    private void EvaluatePoint(int k, in GroupFluid f, double toA, double toB, Group reach, bool derivatives, out PointDrag point)
+    private void EvaluatePoint(int k, in GroupFluid f, Group a, Group b, Group reach, bool derivatives, out PointDrag point)
     {
         Unsafe.SkipInit(out point);
-        Group a = Vector256.Create(toA), b = Vector256.Create(toB);
         Group speed = Group.Zero, gradient = Group.Zero;
         if (water.Current.SurfaceSpeed != 0)
         {
-            Group at = Lanes.Fma(a, Load(z, k), b * Load(z, k + 1));
-            for (int i = 0; i < Lanes.Count; i++) current[i] = water.Current.Speed(at[i] - bottomZ, out currentGradient[i]);
-            speed = Vector256.ConditionalSelect(f.Wet, Vector256.Create(current), Group.Zero);
-            gradient = Vector256.ConditionalSelect(f.Wet, Vector256.Create(currentGradient), Group.Zero);
+            Group at = Lanes.Fma(a, Load(z, k), b * Load(z, k + 1)) - Vector256.Create(bottomZ);
+            speed = Vector256.ConditionalSelect(f.Wet, water.Current.Speed(at, out gradient), Group.Zero);
+            gradient = Vector256.ConditionalSelect(f.Wet, gradient, Group.Zero);
         }
 
         Group slide = f.Slide * reach, directionX = Vector256.Create(water.Current.DirectionX), directionY = Vector256.Create(water.Current.DirectionY);
@@ -330,6 +325,8 @@ internal sealed partial class LineDynamics
 
         // By the height of the point, through the current's gradient.
         Group gx = gradient * directionX, gy = gradient * directionY;
+        point.GradientX = gx;
+        point.GradientY = gy;
         Group rx = Lanes.Fma(point.VX, gx, point.VY * gy), ry = Lanes.Fma(point.VeX, gx, point.VeY * gy);
         point.HeightX = Lanes.Fma(alpha, gx, Lanes.Fma(f.TX, rx, ex * ry));
         point.HeightY = Lanes.Fma(alpha, gy, Lanes.Fma(f.TY, rx, ey * ry));

@@ -1,229 +1,185 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 using LureSim.Water;
+using Group = System.Runtime.Intrinsics.Vector256<double>;
 
 namespace LureSim.Motion;
 
 /// <content>Segments that are partly wet.</content>
 internal sealed partial class LineDynamics
 {
-    // Water acts at the centre of the wetted length, air at the centre of the dry length: with half to each end, a node well above the surface would be driven by the current, and the span
-    // between rod and water flutters.
+    // How much of a segment lies in a fluid and where its force acts, with derivatives: by the height of the segment's middle (slopes) and by its vertical extent dz.
+    private struct Part
+    {
+        public Group Share, ShareSlope, ShareByExtent;
+        public Group Fraction, FractionSlope, FractionByExtent;
+        public Group Buoyancy;
+    }
+
+    // Adds water and air for the segments of a group that are partly wet. Water acts at the centre of the wetted length, air at the centre of the dry length: with half to each end, a node
+    // well above the surface would be driven by the current, and the span between rod and water flutters.
     private void AddPartlyWet(int k, double lineOut, double payoutRate, bool derivatives)
     {
-        double length0 = lineOut * fractionStep[k], dx = x[k + 1] - x[k], dy = y[k + 1] - y[k], dz = z[k + 1] - z[k];
-        double floor = DirectionFloor * length0, inverseLength = 1 / Math.Sqrt((dx * dx) + (dy * dy) + (dz * dz) + (floor * floor));
-        double zMiddle = 0.5 * (z[k] + z[k + 1]), halfHeight = Math.Max(0.5 * Math.Abs(dz), SurfaceHalfThickness);
-        bool steep = halfHeight > SurfaceHalfThickness;
-        double wet = SmoothStep((halfHeight - zMiddle) / (2 * halfHeight), out double wetSlope);
-        wetSlope /= -2 * halfHeight;
+        Group half = Vector256.Create(0.5), one = Group.One, zero = Group.Zero;
+        Group length0 = Load(fractionStep, k) * lineOut, floor = length0 * DirectionFloor;
+        Group dx = Load(x, k + 1) - Load(x, k), dy = Load(y, k + 1) - Load(y, k), dz = Load(z, k + 1) - Load(z, k);
+        GroupFluid fluid = default;
+        fluid.DX = dx;
+        fluid.DY = dy;
+        fluid.DZ = dz;
+        fluid.InverseLength = one / Vector256.Sqrt(Lanes.Dot(dx, dy, dz, dx, dy, dz) + (floor * floor));
+        fluid.TX = dx * fluid.InverseLength;
+        fluid.TY = dy * fluid.InverseLength;
+        fluid.TZ = dz * fluid.InverseLength;
+        fluid.Slide = Vector256.Create(payoutRate) / length0;
+        Group zMiddle = half * (Load(z, k) + Load(z, k + 1)), ownHeight = half * Vector256.Abs(dz), smallest = Vector256.Create(SurfaceHalfThickness);
+        Group height = Vector256.Max(ownHeight, smallest), steep = Vector256.GreaterThan(ownHeight, smallest);
+        Group partly = Vector256.AndNot(Vector256.LessThan(zMiddle, height), Vector256.LessThanOrEqual(zMiddle, -height));
+        Group depth = Vector256.ConditionalSelect(partly, half * (height - zMiddle) / height, zero);
+        Group wet = depth * depth * (Vector256.Create(3.0) - depth - depth), wetSlope = depth * (depth - one) * 3 / height;
 
         // The extent itself changes with dz where it is not at its floor. lean is 1 for a segment that rises towards end b.
-        double wetByExtent = steep ? -0.5 * wetSlope * zMiddle / halfHeight * Math.Sign(dz) : 0;
-        double lean = Math.Clamp(0.5 * dz / halfHeight, -1, 1), leanSlope = steep ? 0 : 0.5 / halfHeight;
-        double shareSlope = 0.5 * lean * wetSlope, share = 0.5 - (0.5 * lean * (1 - wet));
-        double byExtent = (0.5 * lean * wetByExtent) - (0.5 * leanSlope * (1 - wet));
-        double displaced = water.Density * area[k] * length0;
-        var segment = new PartlyWet(k, dx, dy, dz, inverseLength, length0, payoutRate / length0, lineOut);
+        Group wetByExtent = Vector256.ConditionalSelect(steep, -half * wetSlope * zMiddle * Vector256.ConditionalSelect(Vector256.LessThan(dz, zero), -one, one) / height, zero);
+        Group lean = Vector256.Min(Vector256.Max(half * dz / height, -one), one), leanSlope = Vector256.ConditionalSelect(steep, zero, half / height);
+        Group shareSlope = half * lean * wetSlope, share = half - (half * lean * (one - wet)), byExtent = half * ((lean * wetByExtent) - (leanSlope * (one - wet)));
+        Group present = Vector256.ConditionalSelect(partly, one, zero), displaced = present * Load(area, k) * length0 * water.Density;
+        Part part = default;
 
-        // Two Gauss points, each for half of the wetted length: drag as a consistent load. From the middle alone the drag of a zigzag of the nodes would vanish, and
-        // the depth of a lure at 40 segments is off by up to 6 mm where it now is by 1 mm.
+        // Two Gauss points in the water, each for half of the wetted length: drag as a consistent load. From the middle alone the drag of a zigzag of the nodes would vanish, and the depth of
+        // a lure at 40 segments is off by up to 6 mm where it now is by 1 mm.
+        SetFluid(ref fluid, k, length0, water.Density, water.Viscosity, true);
         for (int side = -1; side <= 1; side += 2)
         {
-            double spread = side * DragSpread;
-            double at = share + (spread * wet);
-            double speed = water.Current.Speed(((1 - at) * z[k]) + (at * z[k + 1]) - bottomZ, out double gradient);
-            var fluid = new FluidSpan(
-                at, shareSlope + (spread * wetSlope), byExtent + (spread * wetByExtent), 0.5 * wet, 0.5 * wetSlope, 0.5 * wetByExtent, water.Density, water.Viscosity,
-                speed * water.Current.DirectionX, speed * water.Current.DirectionY, gradient * water.Current.DirectionX, gradient * water.Current.DirectionY, displaced * Gravity);
-            AddFluid(in segment, in fluid, derivatives);
+            Group spread = Vector256.Create(side * DragSpread);
+            part.Share = Lanes.Fma(spread, wet, share);
+            part.ShareSlope = Lanes.Fma(spread, wetSlope, shareSlope);
+            part.ShareByExtent = Lanes.Fma(spread, wetByExtent, byExtent);
+            part.Fraction = half * wet;
+            part.FractionSlope = half * wetSlope;
+            part.FractionByExtent = half * wetByExtent;
+            part.Buoyancy = displaced * Gravity;
+            AddPart(k, in fluid, ref part, lineOut, derivatives);
         }
 
-        double dryShare = 0.5 + (0.5 * lean * wet);
-        var air = new FluidSpan(
-            dryShare, shareSlope, (0.5 * lean * wetByExtent) + (0.5 * leanSlope * wet), 1 - wet, -wetSlope, -wetByExtent, WaterColumn.AirDensity, WaterColumn.AirViscosity, water.WindX, water.WindY, 0, 0, 0);
-        AddFluid(in segment, in air, derivatives);
-        double tx = dx * inverseLength, ty = dy * inverseLength, tz = dz * inverseLength;
-        AddMass(false, k, (1 - share) * displaced * wet, tx, ty, tz);
-        AddMass(true, k, share * displaced * wet, tx, ty, tz);
+        SetFluid(ref fluid, k, length0, WaterColumn.AirDensity, WaterColumn.AirViscosity, false);
+        part.Share = Lanes.Fma(half * lean, wet, half);
+        part.ShareSlope = shareSlope;
+        part.ShareByExtent = half * Lanes.Fma(lean, wetByExtent, leanSlope * wet) * present;
+        part.Fraction = present * (one - wet);
+        part.FractionSlope = -wetSlope;
+        part.FractionByExtent = -wetByExtent;
+        part.Buoyancy = zero;
+        AddPart(k, in fluid, ref part, lineOut, derivatives);
+        AddMass(false, k, (one - share) * displaced * wet, in fluid);
+        AddMass(true, k, share * displaced * wet, in fluid);
     }
 
-    private void AddMass(bool endB, int k, double added, double tx, double ty, double tz)
+    private void SetFluid(ref GroupFluid fluid, int k, Group length0, double density, double viscosity, bool wet)
     {
-        int s = blocks.Stride;
-        Span<double> m = System.Runtime.InteropServices.MemoryMarshal.CreateSpan(ref blocks.Mass(endB, k), (5 * s) + 1);
-        m[0] += added * (1 - (tx * tx));
-        m[s] -= added * tx * ty;
-        m[2 * s] -= added * tx * tz;
-        m[3 * s] += added * (1 - (ty * ty));
-        m[4 * s] -= added * ty * tz;
-        m[5 * s] += added * (1 - (tz * tz));
+        Group own = Load(diameter, k);
+        fluid.ReynoldsScale = own * (density / viscosity);
+        fluid.HalfViscous = length0 * (0.5 * viscosity);
+        fluid.Along = length0 * (Math.PI * viscosity);
+        fluid.Quadratic = own * length0 * (0.5 * density * Math.PI * law.TangentialCoefficient);
+        fluid.Wet = wet ? Group.AllBitsSet : Group.Zero;
+        fluid.WindX = wet ? Group.Zero : Vector256.Create(water.WindX);
+        fluid.WindY = wet ? Group.Zero : Vector256.Create(water.WindY);
     }
 
-    // Adds factor block, and a column for the height of the point where the force acts.
-    private void AddBlock(SegmentBlock kind, int k, in Matrix3 block, double factor, double cx, double cy, double cz)
+    // Drag and buoyancy of one part. The force moves from one end to the other, and meets another stream there, as the segment goes under.
+    private void AddPart(int k, in GroupFluid fluid, ref Part part, double lineOut, bool derivatives)
     {
-        int s = blocks.Stride;
-        Span<double> t = System.Runtime.InteropServices.MemoryMarshal.CreateSpan(ref blocks.At(kind, k), (8 * s) + 1);
-        t[0] += factor * block.A00;
-        t[s] += factor * block.A01;
-        t[2 * s] += (factor * block.A02) + cx;
-        t[3 * s] += factor * block.A10;
-        t[4 * s] += factor * block.A11;
-        t[5 * s] += (factor * block.A12) + cy;
-        t[6 * s] += factor * block.A20;
-        t[7 * s] += factor * block.A21;
-        t[8 * s] += (factor * block.A22) + cz;
-    }
-
-    private readonly record struct PartlyWet(int Index, double X, double Y, double Z, double InverseLength, double Length0, double Slide, double LineOut);
-
-    // Drag and buoyancy of the part of a segment that lies in one fluid.
-    private void AddFluid(in PartlyWet segment, in FluidSpan fluid, bool derivatives)
-    {
-        int k = segment.Index;
-        double dx = segment.X, dy = segment.Y, dz = segment.Z, inverseLength = segment.InverseLength;
-        double tx = dx * inverseLength, ty = dy * inverseLength, tz = dz * inverseLength;
-        double slideByShare = segment.Slide * fractionStep[k], slide = (segment.Slide * fractionLow[k]) + (slideByShare * fluid.Share);
-        double toB = fluid.Share, toA = 1 - toB;
-        double ux = fluid.StreamX - (toA * vx[k]) - (toB * vx[k + 1]) + (slide * dx);
-        double uy = fluid.StreamY - (toA * vy[k]) - (toB * vy[k + 1]) + (slide * dy);
-        double uz = (slide * dz) - (toA * vz[k]) - (toB * vz[k + 1]);
-        SegmentDrag(
-            ux, uy, uz, tx, ty, tz, diameter[k], segment.Length0, fluid.Density, fluid.Viscosity, derivatives, out Matrix3 byVelocity, out Matrix3 byDirection, out double fx, out double fy, out double fz);
-        double fraction = fluid.Fraction;
-        double px = fraction * fx, py = fraction * fy, pz = fraction * (fz + fluid.Buoyancy);
-        int end = k + EndLead;
-        forceAx[end] += toA * px;
-        forceAy[end] += toA * py;
-        forceAz[end] += toA * pz;
-        forceBx[end] += toB * px;
-        forceBy[end] += toB * py;
-        forceBz[end] += toB * pz;
+        Group toB = part.Share, toA = Group.One - toB;
+        EvaluatePoint(k, in fluid, toA, toB, Lanes.Fma(toB, Load(fractionStep, k), Load(fractionLow, k)), derivatives, out PointDrag point);
+        Group fx = point.ForceX, fy = point.ForceY, fz = point.ForceZ + part.Buoyancy;
+        Group px = part.Fraction * fx, py = part.Fraction * fy, pz = part.Fraction * fz;
+        AddEnd(toA * px, forceAx, k);
+        AddEnd(toA * py, forceAy, k);
+        AddEnd(toA * pz, forceAz, k);
+        AddEnd(toB * px, forceBx, k);
+        AddEnd(toB * py, forceBy, k);
+        AddEnd(toB * pz, forceBz, k);
         if (!derivatives) return;
 
-        Matrix3 g = byVelocity;
-        g.Scale(slide);
-        g.AddTimesProjector(byDirection, inverseLength, tx, ty, tz);
-
-        // By the height of the point of action (the current's gradient) and by the immersion, which follows the middle of the segment.
-        double cx = fraction * ((byVelocity.A00 * fluid.GradientX) + (byVelocity.A01 * fluid.GradientY));
-        double cy = fraction * ((byVelocity.A10 * fluid.GradientX) + (byVelocity.A11 * fluid.GradientY));
-        double cz = fraction * ((byVelocity.A20 * fluid.GradientX) + (byVelocity.A21 * fluid.GradientY));
-        double half = 0.5 * fluid.FractionSlope;
-        double qx = half * fx, qy = half * fy, qz = half * (fz + fluid.Buoyancy);
-
-        // By the vertical extent dz: the fraction itself, seen by both ends alike.
-        g.A02 += fluid.FractionByExtent / fraction * fx;
-        g.A12 += fluid.FractionByExtent / fraction * fy;
-        g.A22 += fluid.FractionByExtent / fraction * (fz + fluid.Buoyancy);
-        double ga = fraction * toA, gb = fraction * toB;
-        AddBlock(SegmentBlock.PositionAa, k, in g, -ga, toA * ((toA * cx) + qx), toA * ((toA * cy) + qy), toA * ((toA * cz) + qz));
-        AddBlock(SegmentBlock.PositionAb, k, in g, ga, toA * ((toB * cx) + qx), toA * ((toB * cy) + qy), toA * ((toB * cz) + qz));
-        AddBlock(SegmentBlock.PositionBa, k, in g, -gb, toB * ((toA * cx) + qx), toB * ((toA * cy) + qy), toB * ((toA * cz) + qz));
-        AddBlock(SegmentBlock.PositionBb, k, in g, gb, toB * ((toB * cx) + qx), toB * ((toB * cy) + qy), toB * ((toB * cz) + qz));
-        AddBlock(SegmentBlock.VelocityAa, k, in byVelocity, -ga * toA, 0, 0, 0);
-        AddBlock(SegmentBlock.VelocityAb, k, in byVelocity, -ga * toB, 0, 0, 0);
-        AddBlock(SegmentBlock.VelocityBa, k, in byVelocity, -gb * toA, 0, 0, 0);
-        AddBlock(SegmentBlock.VelocityBb, k, in byVelocity, -gb * toB, 0, 0, 0);
-
-        // By the share: the force moves from one end to the other, and meets another stream there.
-        double sx = vx[k] - vx[k + 1] + (slideByShare * dx) + (fluid.GradientX * dz);
-        double sy = vy[k] - vy[k + 1] + (slideByShare * dy) + (fluid.GradientY * dz);
-        double sz = vz[k] - vz[k + 1] + (slideByShare * dz);
-        double hx = fraction * ((byVelocity.A00 * sx) + (byVelocity.A01 * sy) + (byVelocity.A02 * sz));
-        double hy = fraction * ((byVelocity.A10 * sx) + (byVelocity.A11 * sy) + (byVelocity.A12 * sz));
-        double hz = fraction * ((byVelocity.A20 * sx) + (byVelocity.A21 * sy) + (byVelocity.A22 * sz));
-        double byA = (0.5 * fluid.ShareSlope) - fluid.ShareByExtent, byB = (0.5 * fluid.ShareSlope) + fluid.ShareByExtent;
-        Matrix3 none = default;
-        AddBlock(SegmentBlock.PositionAa, k, in none, 0, byA * ((toA * hx) - px), byA * ((toA * hy) - py), byA * ((toA * hz) - pz));
-        AddBlock(SegmentBlock.PositionAb, k, in none, 0, byB * ((toA * hx) - px), byB * ((toA * hy) - py), byB * ((toA * hz) - pz));
-        AddBlock(SegmentBlock.PositionBa, k, in none, 0, byA * ((toB * hx) + px), byA * ((toB * hy) + py), byA * ((toB * hz) + pz));
-        AddBlock(SegmentBlock.PositionBb, k, in none, 0, byB * ((toB * hx) + px), byB * ((toB * hy) + py), byB * ((toB * hz) + pz));
+        Group alongShare = fluid.Slide * Load(fractionStep, k);
+        Group sx = Load(vx, k) - Load(vx, k + 1) + Lanes.Fma(alongShare, fluid.DX, point.GradientX * fluid.DZ);
+        Group sy = Load(vy, k) - Load(vy, k + 1) + Lanes.Fma(alongShare, fluid.DY, point.GradientY * fluid.DZ);
+        Group sz = Load(vz, k) - Load(vz, k + 1) + (alongShare * fluid.DZ);
+        Group bySpeedT = Lanes.Dot(point.VX, point.VY, point.VZ, sx, sy, sz), bySpeedE = Lanes.Dot(point.VeX, point.VeY, point.VeZ, sx, sy, sz);
+        Group slope = Vector256.Create(0.5) * part.ShareSlope;
+        Group byA = slope - part.ShareByExtent, byB = slope + part.ShareByExtent;
+        StorePart(k, 0, fluid.TX, point.EX, in point, in part, toA, toB, fx, px, part.Fraction * point.HeightX, part.Fraction * Lanes.Fma(point.Alpha, sx, Lanes.Fma(fluid.TX, bySpeedT, point.EX * bySpeedE)), byA, byB);
+        StorePart(k, 1, fluid.TY, point.EY, in point, in part, toA, toB, fy, py, part.Fraction * point.HeightY, part.Fraction * Lanes.Fma(point.Alpha, sy, Lanes.Fma(fluid.TY, bySpeedT, point.EY * bySpeedE)), byA, byB);
+        StorePart(k, 2, fluid.TZ, point.EZ, in point, in part, toA, toB, fz, pz, part.Fraction * point.HeightZ, part.Fraction * Lanes.Fma(point.Alpha, sz, Lanes.Fma(fluid.TZ, bySpeedT, point.EZ * bySpeedE)), byA, byB);
 
         // By the line out: all is proportional to the length.
-        AddColumn(false, k, toA / segment.LineOut, px, py, pz);
-        AddColumn(true, k, toB / segment.LineOut, px, py, pz);
+        AddColumn(false, k, toA * (1 / lineOut), px, py, pz);
+        AddColumn(true, k, toB * (1 / lineOut), px, py, pz);
     }
 
-    private void AddColumn(bool endB, int k, double factor, double fx, double fy, double fz)
+    // One row of the blocks of a part: f the force of the whole segment, p that of the part, h and m the part's changes by the height of its point and by its share.
+    private void StorePart(int k, int row, Group t, Group e, in PointDrag point, in Part part, Group toA, Group toB, Group f, Group p, Group h, Group m, Group byA, Group byB)
     {
-        int s = blocks.Stride;
-        Span<double> c = System.Runtime.InteropServices.MemoryMarshal.CreateSpan(ref blocks.Column(true, endB, k), (2 * s) + 1);
-        c[0] += factor * fx;
-        c[s] += factor * fy;
-        c[2 * s] += factor * fz;
+        Group weightA = part.Fraction * toA, weightB = part.Fraction * toB;
+        AddEntry(k, 3 * row, row == 0, t, e, point.VX, point.VeX, point.LX, point.LeX, in point, weightA, weightB, toA, toB, Group.Zero, Group.Zero, Group.Zero, Group.Zero);
+        AddEntry(k, (3 * row) + 1, row == 1, t, e, point.VY, point.VeY, point.LY, point.LeY, in point, weightA, weightB, toA, toB, Group.Zero, Group.Zero, Group.Zero, Group.Zero);
+
+        // By the height of the point of action (the current's gradient), by the immersion, which follows the middle of the segment, by the extent, which both ends see alike, and by the share.
+        Group immersion = Vector256.Create(0.5) * part.FractionSlope * f, extent = part.FractionByExtent * f;
+        Group endA = toA * (immersion - extent), endB = toA * (immersion + extent), farA = toB * (immersion - extent), farB = toB * (immersion + extent);
+        AddEntry(
+            k, (3 * row) + 2, row == 2, t, e, point.VZ, point.VeZ, point.LZ, point.LeZ, in point, weightA, weightB, toA, toB,
+            Lanes.Fma(toA * toA, h, endA) + (byA * ((toA * m) - p)), Lanes.Fma(toA * toB, h, endB) + (byB * ((toA * m) - p)),
+            Lanes.Fma(toA * toB, h, farA) + (byA * Lanes.Fma(toB, m, p)), Lanes.Fma(toB * toB, h, farB) + (byB * Lanes.Fma(toB, m, p)));
     }
 
-    // The part of a segment in one fluid: where its force acts (share towards end b), how much of the segment it is, and the fluid.
-    private readonly record struct FluidSpan(
-        double Share,
-        double ShareSlope,
-        double ShareByExtent,
-        double Fraction,
-        double FractionSlope,
-        double FractionByExtent,
-        double Density,
-        double Viscosity,
-        double StreamX,
-        double StreamY,
-        double GradientX,
-        double GradientY,
-        double Buoyancy);
-
-    // Drag of a straight segment in a stream u (fluid minus material), direction t. With u_n = u - t (t.u), q = |u_n|:
-    // f = alpha(q) u_n + psi(q, t.u) t.
-    private void SegmentDrag(
-        double ux,
-        double uy,
-        double uz,
-        double tx,
-        double ty,
-        double tz,
-        double diameter,
-        double length,
-        double density,
-        double viscosity,
-        bool derivatives,
-        out Matrix3 byVelocity,
-        out Matrix3 byDirection,
-        out double fx,
-        out double fy,
-        out double fz)
+    private void AddEntry(
+        int k, int entry, bool diagonal, Group t, Group e, Group v, Group ve, Group l, Group le, in PointDrag point, Group weightA, Group weightB, Group toA, Group toB,
+        Group columnAa, Group columnAb, Group columnBa, Group columnBb)
     {
-        double along = (ux * tx) + (uy * ty) + (uz * tz);
-        double nx = ux - (along * tx), ny = uy - (along * ty), nz = uz - (along * tz);
-        double q = Math.Sqrt((nx * nx) + (ny * ny) + (nz * nz));
-        law.Evaluate(q * diameter * density / viscosity, out double g, out double gSlope, out double h, out double hSlope);
-        double alpha = 0.5 * viscosity * length * g;
-        double linear = Math.PI * viscosity * length * h;
-        double quadratic = 0.5 * density * Math.PI * diameter * length * law.TangentialCoefficient * Math.Abs(along);
-        double psi = (linear + quadratic) * along;
-        fx = (alpha * nx) + (psi * tx);
-        fy = (alpha * ny) + (psi * ty);
-        fz = (alpha * nz) + (psi * tz);
-        byVelocity = default;
-        byDirection = default;
-        if (!derivatives) return;
+        Group velocity = Lanes.Fma(t, v, e * ve), position = Lanes.Fma(t, l, e * le);
+        if (diagonal)
+        {
+            velocity += point.Alpha;
+            position += point.Turn;
+        }
 
-        double psiByAlong = linear + (2 * quadratic);
-        double inverse = q > 1e-12 ? 1 / q : 0;
-        double ex = nx * inverse, ey = ny * inverse, ez = nz * inverse;
-
-        // Re dG/dRe = q dG/dq.
-        double alphaByQTimesQ = 0.5 * viscosity * length * gSlope;
-        double psiByQ = Math.PI * viscosity * length * hSlope * inverse * along;
-
-        // A = alpha P + alpha' q n n + psi_t t t + psi_q t n
-        Matrix3 velocity = Matrix3.Projector(alpha, psiByAlong, tx, ty, tz);
-        velocity.AddOuter(alphaByQTimesQ, ex, ey, ez, ex, ey, ez);
-        velocity.AddOuter(psiByQ, tx, ty, tz, ex, ey, ez);
-        byVelocity = velocity;
-
-        // B = -alpha (s I + t u) - s alpha' q n n + psi I + psi_t t u - psi_q s t n, s = t.u
-        Matrix3 direction = default;
-        direction.AddDiagonal(psi - (alpha * along));
-        direction.AddOuter(psiByAlong - alpha, tx, ty, tz, ux, uy, uz);
-        direction.AddOuter(-along * alphaByQTimesQ, ex, ey, ez, ex, ey, ez);
-        direction.AddOuter(-along * psiByQ, tx, ty, tz, ex, ey, ez);
-        byDirection = direction;
+        ref double first = ref blocks.At(SegmentBlock.PositionAa, k);
+        int stride = blocks.Stride;
+        Group positionA = weightA * position, positionB = weightB * position, velocityA = weightA * velocity, velocityB = weightB * velocity;
+        Add(columnAa - positionA, ref Unsafe.Add(ref first, entry * stride));
+        Add(columnAb + positionA, ref Unsafe.Add(ref first, (9 + entry) * stride));
+        Add(columnBa - positionB, ref Unsafe.Add(ref first, (18 + entry) * stride));
+        Add(columnBb + positionB, ref Unsafe.Add(ref first, (27 + entry) * stride));
+        Add(-toA * velocityA, ref Unsafe.Add(ref first, (36 + entry) * stride));
+        Add(-toB * velocityA, ref Unsafe.Add(ref first, (45 + entry) * stride));
+        Add(-toA * velocityB, ref Unsafe.Add(ref first, (54 + entry) * stride));
+        Add(-toB * velocityB, ref Unsafe.Add(ref first, (63 + entry) * stride));
     }
+
+    private void AddMass(bool endB, int k, Group added, in GroupFluid fluid)
+    {
+        ref double first = ref blocks.Mass(endB, k);
+        int stride = blocks.Stride;
+        Group mx = added * fluid.TX, my = added * fluid.TY, mz = added * fluid.TZ;
+        Add(added - (mx * fluid.TX), ref first);
+        Add(-mx * fluid.TY, ref Unsafe.Add(ref first, stride));
+        Add(-mx * fluid.TZ, ref Unsafe.Add(ref first, 2 * stride));
+        Add(added - (my * fluid.TY), ref Unsafe.Add(ref first, 3 * stride));
+        Add(-my * fluid.TZ, ref Unsafe.Add(ref first, 4 * stride));
+        Add(added - (mz * fluid.TZ), ref Unsafe.Add(ref first, 5 * stride));
+    }
+
+    private void AddColumn(bool endB, int k, Group factor, Group px, Group py, Group pz)
+    {
+        ref double first = ref blocks.Column(true, endB, k);
+        Add(factor * px, ref first);
+        Add(factor * py, ref Unsafe.Add(ref first, blocks.Stride));
+        Add(factor * pz, ref Unsafe.Add(ref first, 2 * blocks.Stride));
+    }
+
+    private static void AddEnd(Group value, double[] row, int k) => Add(value, ref row[k + EndLead]);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Add(Group value, ref double target) => (Vector256.LoadUnsafe(ref target) + value).StoreUnsafe(ref target);
 }

@@ -97,7 +97,6 @@ internal sealed partial class LineDynamics
         (tangentX, tangentY, tangentZ) = (Row(), Row(), Row());
         (tensionByLine, tensionByRate, tension, axial, damper) = (Row(), Row(), Row(), Row(), Row());
         (forceAx, forceAy, forceAz, forceBx, forceBy, forceBz) = (Row(), Row(), Row(), Row(), Row(), Row());
-        partly = new int[segments];
         blocks = new LineBlocks(segments);
         for (int k = 0; k < padded; k++)
         {
@@ -158,7 +157,6 @@ internal sealed partial class LineDynamics
         Mismatch = 0;
         LoadNodes(position, velocity, lineOut);
         EvaluateSegments(lineOut, payoutRate, payoutAcceleration, derivatives);
-        for (int i = 0; i < partlyCount; i++) AddPartlyWet(partly[i], lineOut, payoutRate, derivatives);
         JoinForces(force);
         blocks.JoinMasses();
         if (derivatives) KeepTipTension(velocity);
@@ -206,6 +204,7 @@ internal sealed partial class LineDynamics
             if (k + 1 < segments) along += (step[a + 3] * tangentX[k]) + (step[a + 4] * tangentY[k]) + (step[a + 5] * tangentZ[k]);
             double next = elasticTangent[k] + (elasticSlope[k] * g * along) + (tensionByLine[k] * lineStep);
             elastic[k] = Math.Max(next, Math.Max(LeastTension, LeastShare * elastic[k]));
+            tension[k] += elastic[k] - elasticTangent[k];
         }
     }
 
@@ -246,6 +245,22 @@ internal sealed partial class LineDynamics
 
         slope = 6 * x * (1 - x);
         return x * x * (3 - (2 * x));
+    }
+
+    // Adds to a block of a segment, and a column for the height of a node.
+    private void AddBlock(SegmentBlock kind, int k, in Matrix3 block, double cx, double cy, double cz)
+    {
+        int s = blocks.Stride;
+        Span<double> t = MemoryMarshal.CreateSpan(ref blocks.At(kind, k), (8 * s) + 1);
+        t[0] += block.A00;
+        t[s] += block.A01;
+        t[2 * s] += block.A02 + cx;
+        t[3 * s] += block.A10;
+        t[4 * s] += block.A11;
+        t[5 * s] += block.A12 + cy;
+        t[6 * s] += block.A20;
+        t[7 * s] += block.A21;
+        t[8 * s] += block.A22 + cz;
     }
 
     private void EvaluateLure(ReadOnlySpan<double> position, ReadOnlySpan<double> velocity, Span<double> force, bool derivatives)
@@ -325,10 +340,11 @@ internal sealed partial class LineDynamics
                 byFlow.A21 = 2 * lift * uy;
                 double bySpeed = speed > 1e-12 ? 0.5 * water.Density * wet * liftSlope / speed : 0;
                 byFlow.AddOuter(bySpeed, -uz * ux, -uz * uy, levelSquared, ux, uy, uz);
-                AddBlock(SegmentBlock.VelocityAa, 0, in byFlow, -1, 0, 0, 0);
                 byHeightX += (byFlow.A00 * dux) + (byFlow.A01 * duy) - (wetSlope * liftScale * uz * ux);
                 byHeightY += (byFlow.A10 * dux) + (byFlow.A11 * duy) - (wetSlope * liftScale * uz * uy);
                 byHeightZ += (byFlow.A20 * dux) + (byFlow.A21 * duy) + (wetSlope * liftScale * levelSquared);
+                byFlow.Scale(-1);
+                AddBlock(SegmentBlock.VelocityAa, 0, in byFlow, 0, 0, 0);
             }
 
             if (hold > 0 || canopySlope != 0)
@@ -340,9 +356,9 @@ internal sealed partial class LineDynamics
                 byHeightZ -= GrassHold * canopySlope * vz * inverse;
             }
 
-            AddBlock(SegmentBlock.VelocityAa, 0, in byVelocity, 1, 0, 0, 0);
+            AddBlock(SegmentBlock.VelocityAa, 0, in byVelocity, 0, 0, 0);
             Matrix3 none = default;
-            AddBlock(SegmentBlock.PositionAa, 0, in none, 0, byHeightX, byHeightY, byHeightZ);
+            AddBlock(SegmentBlock.PositionAa, 0, in none, byHeightX, byHeightY, byHeightZ);
         }
 
         double penetration = bottomZ + lure.ContactRadius - z;
@@ -406,9 +422,9 @@ internal sealed partial class LineDynamics
             byVelocity.A00 = (-friction) + (cubic * vx * vx);
             byVelocity.A01 = byVelocity.A10 = cubic * vx * vy;
             byVelocity.A11 = (-friction) + (cubic * vy * vy);
-            AddBlock(SegmentBlock.VelocityAa, node, in byVelocity, 1, -mu * normalByVz * vx / slip, -mu * normalByVz * vy / slip, normalByVz);
+            AddBlock(SegmentBlock.VelocityAa, node, in byVelocity, -mu * normalByVz * vx / slip, -mu * normalByVz * vy / slip, normalByVz);
             Matrix3 none = default;
-            AddBlock(SegmentBlock.PositionAa, node, in none, 0, -mu * normalByZ * vx / slip, -mu * normalByZ * vy / slip, normalByZ);
+            AddBlock(SegmentBlock.PositionAa, node, in none, -mu * normalByZ * vx / slip, -mu * normalByZ * vy / slip, normalByZ);
         }
     }
 }

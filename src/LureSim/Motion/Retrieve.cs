@@ -74,6 +74,12 @@ internal sealed class CastRun
     // Sub-intervals of a step in which an event is looked for.
     private const int EventSubdivisions = 4;
 
+    // Height above the bottom that a falling lure is brought to before the step that touches (m), and slowest fall that this is done for (m/s).
+    private const double ContactGap = 0.001;
+
+    // First step into the bottom (s).
+    private const double ContactStep = 0.005;
+
     // Lift that ends a bottom contact (m).
     private const double ContactHysteresis = 0.005;
 
@@ -135,7 +141,7 @@ internal sealed class CastRun
         StepControl control = StepControl.Default.Scaled(options.ToleranceFactor);
         double step = 2e-3;
         int accepted = 0, rejected = 0;
-        bool fishing = false;
+        bool fishing = false, failed = false;
         integrator.Prepare();
         double energyStart = integrator.StoredEnergy.Total;
         RecordState();
@@ -181,12 +187,20 @@ internal sealed class CastRun
                 trial = 0.5 * (limit - now);
             }
 
+            double contact = Math.Min(TimeToBottom(), TimeToCapacity());
+            if (trial > contact)
+            {
+                trial = contact;
+                clipped = false;
+            }
+
             double error = integrator.TryStep(trial, control);
             double factor = double.IsInfinity(error) ? 0.25 : Math.Clamp(0.9 * Math.Pow(Math.Max(error, 1e-9), -1.0 / 3.0), 0.2, 3.0);
             if (error > 1)
             {
                 rejected++;
                 step = trial * Math.Min(factor, 0.9);
+                failed = true;
                 if (step < control.MinimumStep)
                 {
                     status = SimulationStatus.Failed;
@@ -211,12 +225,17 @@ internal sealed class CastRun
                 // A formula changes here: its derivatives jump, so start afresh with a modest step.
                 step = Math.Min(step, 0.02);
             }
+            else if (trial == contact)
+            {
+                step = Math.Min(step, ContactStep);
+            }
             else if (!clipped || factor < 1)
             {
-                step = trial * factor;
+                // No growth right after a failure: the next step would fail as well.
+                step = trial * (failed ? Math.Min(factor, 1) : factor);
             }
 
-            integrator.Prepare();
+            failed = false;
             RecordState();
             track.EndStep(this);
         }
@@ -315,6 +334,17 @@ internal sealed class CastRun
         program.Tip(time, tip, velocity);
         return Math.Sqrt(((x - tip[0]) * (x - tip[0])) + ((y - tip[1]) * (y - tip[1])));
     }
+
+    // Time until a falling lure is just above the bottom (s), infinite where that is not ahead: a step across the contact would fail.
+    private double TimeToBottom()
+    {
+        double gap = integrator.Position[2] - bottomZ - lure.ContactRadius - ContactGap, speed = -integrator.Velocity[2];
+        return gap > 0.2 * ContactGap && speed > ContactGap ? gap / speed : double.PositiveInfinity;
+    }
+
+    // Time until an open bail has let all line go (s).
+    private double TimeToCapacity() =>
+        integrator.SpoolIsFree && integrator.LineRate > 0 ? Math.Max((options.LineCapacity - integrator.LineOut) / integrator.LineRate, 1e-3) : double.PositiveInfinity;
 
     // Work of a step just tried, before it is accepted: by the parabola through the powers at its ends and at the start of the step before (Adams-Moulton, order 3). The stage between
     // its ends is left out: the trapezoidal rule that leads there lets stiff motions of the line ring, and the drag on them is none that the step has.

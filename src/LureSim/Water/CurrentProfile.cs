@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using LureSim.Scenarios;
 
 namespace LureSim.Water;
@@ -96,6 +97,30 @@ public sealed class CurrentProfile
         }
 
         return AboveFloor(heightAboveBottom, out gradient);
+    }
+
+    /// <summary>The same for four heights at a time.</summary>
+    internal Vector256<double> Speed(Vector256<double> heightAboveBottom, out Vector256<double> gradient)
+    {
+        Vector256<double> zero = Vector256<double>.Zero, surface = Vector256.Create(SurfaceSpeed);
+        gradient = zero;
+        if (table.Length == 0) return surface;
+        Vector256<double> floor = Vector256.Create(floorHeight), height = Vector256.Min(Vector256.Max(heightAboveBottom, floor), Vector256.Create(Depth));
+        Vector256<long> interval = Vector256.ShiftRightLogical(height.AsInt64(), IntervalShift);
+        Vector256<double> low = Vector256.ShiftLeft(interval, IntervalShift).AsDouble(), width = Vector256.ShiftLeft(interval + Vector256<long>.One, IntervalShift).AsDouble() - low;
+        int i0 = (int)(interval[0] - firstInterval) * 2, i1 = (int)(interval[1] - firstInterval) * 2, i2 = (int)(interval[2] - firstInterval) * 2, i3 = (int)(interval[3] - firstInterval) * 2;
+        ReadOnlySpan<double> row0 = table.AsSpan(i0, 4), row1 = table.AsSpan(i1, 4), row2 = table.AsSpan(i2, 4), row3 = table.AsSpan(i3, 4);
+        Vector256<double> first = Vector256.Create(row0[0], row1[0], row2[0], row3[0]), rise = Vector256.Create(row0[2], row1[2], row2[2], row3[2]) - first;
+        Vector256<double> m0 = Vector256.Create(row0[1], row1[1], row2[1], row3[1]) * width, m1 = Vector256.Create(row0[3], row1[3], row2[3], row3[3]) * width;
+        Vector256<double> inverse = Vector256<double>.One / width, x = (height - low) * inverse, x2 = x * x, three = Vector256.Create(3.0), one = Vector256<double>.One;
+        Vector256<double> speed = first + ((three - x - x) * x2 * rise) + ((((x - one - one) * x) + one) * x * m0) + ((x - one) * x2 * m1);
+        Vector256<double> slope = (((x - x2) * 6 * rise) + (((((three * x) - Vector256.Create(4.0)) * x) + one) * m0) + (((three * x) - one - one) * x * m1)) * inverse;
+
+        // Above the surface the speed of the surface, below the lowest height of the law a straight line to the bed.
+        Vector256<double> above = Vector256.GreaterThanOrEqual(heightAboveBottom, Vector256.Create(Depth)), under = Vector256.LessThan(heightAboveBottom, floor);
+        Vector256<double> bed = Vector256.Create(floorSpeed / floorHeight), sunk = Vector256.LessThanOrEqual(heightAboveBottom, zero);
+        gradient = Vector256.ConditionalSelect(above | sunk, zero, Vector256.ConditionalSelect(under, bed, slope));
+        return Vector256.ConditionalSelect(above, surface, Vector256.ConditionalSelect(under, Vector256.Max(heightAboveBottom, zero) * bed, speed));
     }
 
     private double AboveFloor(double height, out double gradient)

@@ -40,7 +40,7 @@ internal readonly record struct FreeSpool(double Friction, double Damping, doubl
 internal readonly record struct StepControl(double Position, double Velocity, double LinePosition, double LineVelocity, double MaximumStep, double MinimumStep)
 {
     /// <summary>Values measured to keep the depth of a retrieve within a few millimetres (docs/motion.md).</summary>
-    public static StepControl Default => new(8e-5, 4e-3, 1e-3, 0.2, 0.25, 1e-7);
+    public static StepControl Default => new(8e-5, 4e-3, 1e-3, 0.2, 1, 1e-7);
 
     /// <summary>All tolerances multiplied by a factor.</summary>
     public StepControl Scaled(double factor) =>
@@ -62,6 +62,11 @@ internal sealed class LineIntegrator
 
     // And when the tensions of the iteration are within this share of what the stretch says before its last step: a tension that is still on its way to slack would push.
     private const double TensionMismatch = 0.01;
+
+    // An iteration is taken for the last one where the curvature seen in solutions before says that the next increment would be below this share of the tolerance (and that its tensions fit
+    // ten times better than they must). After so many stages in a row the curvature is seen anew.
+    private const double PredictedTolerance = 0.01;
+    private const int UnseenLimit = 4;
 
     private const int IterationLimit = 12;
 
@@ -88,6 +93,11 @@ internal sealed class LineIntegrator
     private readonly double[] errorR;
     private readonly double[] errorW;
     private readonly double[] zero;
+
+    // By stage: the second increment of Newton's method over the square of the first, the same of the tensions' mismatch, and the stages since these were seen.
+    private readonly double[] curvature;
+    private readonly double[] mismatch;
+    private readonly int[] unseen;
     private FreeSpool spool;
     private double spoolAcceleration;
     private double previousRate;
@@ -113,6 +123,9 @@ internal sealed class LineIntegrator
         }
 
         stageRate = new double[tableau.Stages];
+        curvature = new double[tableau.Stages];
+        mismatch = new double[tableau.Stages];
+        unseen = new int[tableau.Stages];
         stageRateA = new double[tableau.Stages];
         acceleration = new double[size];
         previousVelocity = new double[size];
@@ -246,7 +259,7 @@ internal sealed class LineIntegrator
             }
 
             double rate = Predict(i, step);
-            if (!SolveStage(Time + (tableau.C[i] * step), g, baseLine, baseRate, ref rate, tableau.C[i] != tableau.C[i - 1], i + 1 == tableau.Stages, control)) return double.PositiveInfinity;
+            if (!SolveStage(i, Time + (tableau.C[i] * step), g, baseLine, baseRate, ref rate, tableau.C[i] != tableau.C[i - 1], control)) return double.PositiveInfinity;
             trialW.AsSpan(0, size).CopyTo(stageW[i]);
             double inverse = 1 / g;
             double[] stage = stageA[i];
@@ -325,6 +338,7 @@ internal sealed class LineIntegrator
         accelerationValid = false;
         evaluated = false;
         previousStep = 0;
+        Array.Clear(curvature);
     }
 
     // Starting value of a stage's velocities: a parabola through what is known. Returns that of the line's speed.
@@ -354,9 +368,10 @@ internal sealed class LineIntegrator
     }
 
     // Newton's method for M (w - w0)/g = F(r0 + g w, w), with the line's speed if the spool is free. A stage at the time of the one before starts with its matrix.
-    private bool SolveStage(double time, double g, double baseLine, double baseRate, ref double rate, bool renew, bool last, in StepControl control)
+    private bool SolveStage(int stage, double time, double g, double baseLine, double baseRate, ref double rate, bool renew, in StepControl control)
     {
         boundary.Tip(time, trialR.AsSpan(size, 3), trialW.AsSpan(size, 3));
+        bool last = stage + 1 == tableau.Stages;
         double before = double.PositiveInfinity;
         for (int iteration = 0; iteration < IterationLimit; iteration++)
         {
@@ -398,14 +413,27 @@ internal sealed class LineIntegrator
             if (SpoolIsFree) norm = Math.Max(norm, Math.Abs(rateIncrement) * Math.Max(g / control.LinePosition, 1 / control.LineVelocity));
             if (!double.IsFinite(norm)) return false;
             bool fits = dynamics.Mismatch < TensionMismatch;
-            double contraction = norm / before;
+            if (own && iteration == 1 && before > 0)
+            {
+                curvature[stage] = Math.Max(norm / (before * before), 0.5 * curvature[stage]);
+                mismatch[stage] = Math.Max(dynamics.Mismatch / (before * before), 0.5 * mismatch[stage]);
+                unseen[stage] = 0;
+            }
+
             bool small = norm < 1e-2 * NewtonTolerance || (own && norm < NewtonTolerance);
+            double square = norm * norm;
+            // Not at the end of a step: the power of drag and contact is that of the last evaluation, which must then lie close.
+            if (!small && own && iteration == 0 && unseen[stage] < UnseenLimit && !last && curvature[stage] > 0 && 2 * curvature[stage] * square < PredictedTolerance && 10 * mismatch[stage] * square < TensionMismatch)
+            {
+                unseen[stage]++;
+                if (last) KeepPowers(time, line, forceRate, baseLine + (g * rate), rate, g);
+                return true;
+            }
+
+            double contraction = norm / before;
             if (fits && (small || (iteration > 0 && contraction < 1 && contraction / (1 - contraction) * norm < NewtonTolerance)))
             {
-                if (!last) return true;
-                double dragPower = DragPower(time, line, forceRate, trialR, forceVelocity);
-                for (int m = 0; m < size; m++) trialR[m] = baseR[m] + (g * trialW[m]);
-                NextPowers = PowersAt(time, baseLine + (g * rate), rate, trialR, trialW, dragPower);
+                if (last) KeepPowers(time, line, forceRate, baseLine + (g * rate), rate, g);
                 return true;
             }
 
@@ -422,6 +450,14 @@ internal sealed class LineIntegrator
         if (!SpoolIsFree) boundary.Line(time, out length, out rate, out lineAcceleration);
         dynamics.Evaluate(r, w, length, rate, lineAcceleration, result, derivatives);
         Evaluations++;
+    }
+
+    // Powers at the end of a step from the last evaluation of its last stage.
+    private void KeepPowers(double time, double evaluatedLine, double evaluatedRate, double lineOut, double lineRate, double g)
+    {
+        double dragPower = DragPower(time, evaluatedLine, evaluatedRate, trialR, forceVelocity);
+        for (int m = 0; m < size; m++) trialR[m] = baseR[m] + (g * trialW[m]);
+        NextPowers = PowersAt(time, lineOut, lineRate, trialR, trialW, dragPower);
     }
 
     // Powers at a state whose forces are, but for what was left of an iteration, those of the last evaluation. That little counts in the tensions only, which are taken anew.
