@@ -15,25 +15,6 @@ namespace LureSim.Motion;
 /// <param name="RodStiffness">Stiffness of the rod tip in series with the last segment (N/m); infinite for a rigid tip.</param>
 internal readonly record struct LineMesh(int Segments, double Grading, double AxialDampingRatio, double RodStiffness = double.PositiveInfinity);
 
-/// <summary>Terms of the energy balance of lure and line: energies (J) and powers (W) into the free nodes.</summary>
-internal struct EnergyRates
-{
-    /// <summary>Kinetic energy, added mass included (J).</summary>
-    public double Kinetic;
-
-    /// <summary>Elastic energy of the line (J).</summary>
-    public double Elastic;
-
-    /// <summary>Power of weight and buoyancy (W).</summary>
-    public double Gravity;
-
-    /// <summary>Power of drag, lift, bottom and grass (W): negative when they brake, positive when the current pushes.</summary>
-    public double Drag;
-
-    /// <summary>Power of the rod tip and the reel (W).</summary>
-    public double Rod;
-}
-
 /// <summary>
 /// Forces, masses and analytic derivatives of a lure on a line of lumped masses joined by elastic segments that carry no compression.
 /// </summary>
@@ -97,7 +78,6 @@ internal sealed partial class LineDynamics
     private readonly LineBlocks blocks;
     private bool useIterate;
     private double evaluatedLine;
-    private EnergyRates energy;
 
     /// <summary>Creates the dynamics of one rig.</summary>
     public LineDynamics(LureProperties lure, LineProperties line, WaterColumn water, LineDragLaw law, LineMesh mesh)
@@ -157,9 +137,6 @@ internal sealed partial class LineDynamics
     /// <summary>Derivative of the last segment's tension by the speed of the line out (N s/m).</summary>
     public double TipTensionByRate => tensionByRate[segments - 1];
 
-    /// <summary>Powers and energies of the free nodes at the last evaluation, for the balance.</summary>
-    public EnergyRates Energy => energy;
-
     /// <summary>
     /// Evaluates the forces on nodes 0 to N - 1, the mass matrices and, on request, the derivatives.
     /// </summary>
@@ -179,7 +156,6 @@ internal sealed partial class LineDynamics
         Span<double> force,
         bool derivatives)
     {
-        energy = default;
         Mismatch = 0;
         evaluatedLine = lineOut;
         LoadNodes(position, velocity, lineOut);
@@ -222,7 +198,8 @@ internal sealed partial class LineDynamics
     /// <param name="step">Velocity increments of the free nodes (m/s).</param>
     /// <param name="g">Seconds of velocity in the positions.</param>
     /// <param name="lineStep">Increment of the line out (m).</param>
-    public void AdvanceIteration(ReadOnlySpan<double> step, double g, double lineStep)
+    /// <param name="own">Whether the derivatives are those of the last evaluation; the tensions of the iteration are left where they are if not.</param>
+    public void AdvanceIteration(ReadOnlySpan<double> step, double g, double lineStep, bool own)
     {
         for (int k = 0; k < segments; k++)
         {
@@ -230,8 +207,8 @@ internal sealed partial class LineDynamics
             double along = -((step[a] * tangentX[k]) + (step[a + 1] * tangentY[k]) + (step[a + 2] * tangentZ[k]));
             if (k + 1 < segments) along += (step[a + 3] * tangentX[k]) + (step[a + 4] * tangentY[k]) + (step[a + 5] * tangentZ[k]);
             double next = elasticTangent[k] + (elasticSlope[k] * g * along) + (tensionByLine[k] * lineStep);
-            elastic[k] = Math.Max(next, Math.Max(LeastTension, LeastShare * elastic[k]));
-            tension[k] += elastic[k] - elasticTangent[k];
+            if (own) next = elastic[k] = Math.Max(next, Math.Max(LeastTension, LeastShare * elastic[k]));
+            tension[k] += next - elasticTangent[k] + (damper[k] * along) + (tensionByRate[k] * lineStep / g);
         }
     }
 
@@ -313,9 +290,7 @@ internal sealed partial class LineDynamics
     {
         double z = position[2];
         double vx = velocity[0], vy = velocity[1], vz = velocity[2];
-        double half = Math.Max(lure.ContactRadius, SurfaceHalfThickness);
-        double wet = SmoothStep((half - z) / (2 * half), out double wetSlope);
-        wetSlope /= -2 * half;
+        double wet = LureImmersion(z, out double wetSlope);
 
         double current = water.Current.Speed(z - bottomZ, out double gradient);
         double ux = (current * water.Current.DirectionX) - vx;

@@ -101,11 +101,10 @@ internal sealed class CastRun
     private bool inZone;
     private bool inGrass;
     private bool outOfWater;
-    private double energyPower;
     private double energyIntegral;
+    private double powerBefore;
+    private double stepBefore;
     private double energyExchanged;
-    private double energyStart;
-    private double energyExchangeRate;
     private double smallestStep = double.PositiveInfinity;
 
     public CastRun(WaterColumn water, LureProperties lure, LineProperties line, double rodTipHeight, Presentation presentation, StrikeZone zone, SimulationOptions options)
@@ -144,7 +143,7 @@ internal sealed class CastRun
         int accepted = 0, rejected = 0;
         bool fishing = false, failed = false;
         integrator.Prepare();
-        StartEnergy();
+        double energyStart = integrator.StoredEnergy.Total;
         RecordState();
         track.Sample(this, integrator.Time);
         double fallEnd = presentation.CountDown ?? options.FallLimit;
@@ -216,9 +215,11 @@ internal sealed class CastRun
             FindEvents(trial);
             track.Between(this, trial);
             integrator.Accept(trial);
+            AddEnergy(trial);
             program.Observe(integrator.Time, integrator.Position, integrator.Velocity);
             accepted++;
             smallestStep = Math.Min(smallestStep, clipped ? smallestStep : trial);
+            if (clipped) stepBefore = 0;
             if (clipped && fishing)
             {
                 // A formula changes here: its derivatives jump, so start afresh with a modest step.
@@ -235,12 +236,11 @@ internal sealed class CastRun
             }
 
             failed = false;
-            AddEnergy(trial);
             RecordState();
             track.EndStep(this);
         }
 
-        double residual = Math.Abs(dynamics.Energy.Kinetic + dynamics.Energy.Elastic - energyStart - energyIntegral) / Math.Max(energyExchanged, 1e-12);
+        double residual = Math.Abs(integrator.StoredEnergy.Total - energyStart - energyIntegral) / Math.Max(energyExchanged, 1e-12);
         if (status == SimulationStatus.Completed && residual > EnergyLimit)
         {
             message = FormattableString.Invariant(
@@ -346,27 +346,19 @@ internal sealed class CastRun
     private double TimeToCapacity() =>
         integrator.SpoolIsFree && integrator.LineRate > 0 ? Math.Max((options.LineCapacity - integrator.LineOut) / integrator.LineRate, 1e-3) : double.PositiveInfinity;
 
-    private void StartEnergy()
-    {
-        EnergyRates e = dynamics.Energy;
-        energyStart = e.Kinetic + e.Elastic;
-        energyPower = e.Gravity + e.Drag + e.Rod;
-        energyExchangeRate = Math.Abs(e.Gravity) + Math.Abs(e.Drag) + Math.Abs(e.Rod);
-    }
-
+    // Work of a step just accepted: by the parabola through the powers at its ends and at the start of the step before (Adams-Moulton, order 3). The stage between
+    // its ends is left out: the trapezoidal rule that leads there lets stiff motions of the line ring, and the drag on them is none that the step has.
     private void AddEnergy(double step)
     {
-        EnergyRates e = dynamics.Energy;
-        double power = e.Gravity + e.Drag + e.Rod;
-        double exchange = Math.Abs(e.Gravity) + Math.Abs(e.Drag) + Math.Abs(e.Rod);
-        EsdirkTableau tableau = integrator.Tableau;
-        int last = tableau.Stages - 1;
-        double work = (tableau.GetB(0) * energyPower) + (tableau.GetB(last) * power);
-        for (int i = 1; i < last; i++) work += tableau.GetB(i) * integrator.StagePower[i];
+        EnergyRates start = integrator.PreviousPowers, end = integrator.Powers;
+        double work = 0.5 * (start.Total + end.Total);
+        if (stepBefore > 0) work -= step * step / (6 * (step + stepBefore)) * (((end.Total - start.Total) / step) - ((start.Total - powerBefore) / stepBefore));
+        powerBefore = start.Total;
+        stepBefore = step;
         energyIntegral += step * work;
-        energyExchanged += 0.25 * step * (exchange + energyExchangeRate);
-        energyPower = power;
-        energyExchangeRate = exchange;
+
+        // What one loses another gains: half of the trapezoidal sum.
+        energyExchanged += 0.25 * step * (start.Exchange + end.Exchange);
     }
 
     private void RecordState() => track.Record(this, dynamics.Tension[nodes - 1], dynamics.Tension[0]);

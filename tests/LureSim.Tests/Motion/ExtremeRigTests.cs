@@ -15,6 +15,12 @@ public class ExtremeRigTests
     // The bottom gives by a few millimetres, under four ounces let drop by 15 (m).
     private const double BottomGive = 0.02;
 
+    // Share of the energy exchanged that the balance of a named rig leaves open at the most: twice what the hardest of them does.
+    private const double MostOpen = 0.005;
+
+    // Rigs in which so little happens (a millijoule on a cast, or slack line that hangs in the current) that the absolute tolerances of a step are much of it.
+    private static readonly HashSet<string> Weak = ["swing of a floating lure in no current", "feeding line to an empty spool"];
+
     private static readonly SimulationOptions Coarse = new() { Segments = 16, FallLimit = 30 };
 
     private static readonly LureBody Jerkbait = new(BodyProfile.SoftJerkbait, 0.125, 0.016, 0.013, 1080, "jerkbait");
@@ -130,6 +136,7 @@ public class ExtremeRigTests
     {
         Track track = Ends(Named[name]);
         Assert.True(track.Status == SimulationStatus.Completed, track.Message);
+        if (!Weak.Contains(name)) Assert.InRange(track.Statistics.EnergyResidual, 0, MostOpen);
     }
 
     private static readonly Gen<Move> AnyMove = Gen.Select(Gen.Int[0, 5], Gen.Double[0.2, 3], Gen.Double[0, 1], Gen.Double[-1, 1], Gen.Double[-1, 1], Gen.Int[1, 3]).Select((kind, time, share, a, b, beats) => kind switch
@@ -183,10 +190,10 @@ public class ExtremeRigTests
         Track track = rig.Run();
         Assert.True(track.Status is SimulationStatus.Completed or SimulationStatus.TimeLimit or SimulationStatus.Failed);
 
-        // A run that ends well has nothing to say unless its energy balance is open: added mass that comes and goes with immersion does no work in the model.
+        // A run that ends well has nothing to say unless its energy balance is open, as it is by 2.0 and 2.5 % where a few hundredths of a joule change hands in all.
         bool open = track.Statistics.EnergyResidual > 0.02;
         Assert.Equal(track.Status == SimulationStatus.Completed && !open, track.Message.Length == 0);
-        if (track.Status == SimulationStatus.Completed) Assert.InRange(track.Statistics.EnergyResidual, 0, 0.1);
+        if (track.Status == SimulationStatus.Completed) Assert.InRange(track.Statistics.EnergyResidual, 0, 0.04);
         Assert.InRange(track.Statistics.Steps + track.Statistics.RejectedSteps, 1, MostSteps);
         foreach (double[] series in (double[][])[track.X, track.Y, track.Z, track.VelocityX, track.VelocityY, track.VelocityZ, track.SpeedThroughWater, track.RodTension, track.LureTension, track.RodAngle, track.LureAngle, track.LineOut])
         {

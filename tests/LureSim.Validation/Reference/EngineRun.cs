@@ -112,7 +112,7 @@ internal sealed class EngineRun
 
     public double LineOut => integrator.LineOut;
 
-    public EnergyRates Energy => dynamics.Energy;
+    public StoredEnergy Energy => integrator.StoredEnergy;
 
     /// <summary>
     /// Angle of the line below the horizontal at the tip (radians), extrapolated from the middles of the last two segments, to which the engine's angles belong.

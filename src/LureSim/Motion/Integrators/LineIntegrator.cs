@@ -87,6 +87,7 @@ internal sealed class LineIntegrator
     private readonly double[] trialR;
     private readonly double[] trialW;
     private readonly double[] increment;
+    private readonly double[] force;
     private readonly double[] border;
     private readonly double[] errorR;
     private readonly double[] errorW;
@@ -119,7 +120,6 @@ internal sealed class LineIntegrator
             stageA[i] = new double[size];
         }
 
-        StagePower = new double[tableau.Stages];
         stageRate = new double[tableau.Stages];
         curvature = new double[tableau.Stages];
         unseen = new int[tableau.Stages];
@@ -135,6 +135,7 @@ internal sealed class LineIntegrator
         baseR = new double[size];
         baseW = new double[size];
         increment = new double[size];
+        force = new double[size];
         border = new double[size];
         errorR = new double[size];
         errorW = new double[size];
@@ -172,8 +173,14 @@ internal sealed class LineIntegrator
     /// <summary>Method.</summary>
     public EsdirkTableau Tableau => tableau;
 
-    /// <summary>Power of all forces at the stages of the last trial (W), the first left out: with the weights of the method, the work of the step to its order.</summary>
-    public double[] StagePower { get; }
+    /// <summary>Powers at the current state (W).</summary>
+    public EnergyRates Powers { get; private set; }
+
+    /// <summary>Powers at the start of the step that was accepted last (W).</summary>
+    public EnergyRates PreviousPowers { get; private set; }
+
+    /// <summary>Energy of the current state, the tensions by their law.</summary>
+    public StoredEnergy StoredEnergy => dynamics.EvaluateStoredEnergy(Position, Velocity, LineOut);
 
     /// <summary>Sets the state: node positions and velocities without the tip, which the boundary gives.</summary>
     public void Initialise(double time, ReadOnlySpan<double> position, ReadOnlySpan<double> velocity)
@@ -218,6 +225,8 @@ internal sealed class LineIntegrator
         spoolAcceleration = SpoolIsFree ? (dynamics.Tension[n - 1] - spool.Resistance(LineRate, out _)) / spool.Inertia : 0;
         previousStep = 0;
         accelerationValid = true;
+        increment.CopyTo(force, 0);
+        Powers = EvaluatePowers();
     }
 
     /// <summary>Computes a trial step into the Next properties and returns its error in units of the tolerance (infinite if it failed).</summary>
@@ -247,8 +256,6 @@ internal sealed class LineIntegrator
 
             double rate = Predict(i, step);
             if (!SolveStage(i, Time + (tableau.C[i] * step), g, baseLine, baseRate, ref rate, tableau.C[i] != tableau.C[i - 1], control)) return double.PositiveInfinity;
-            EnergyRates energy = dynamics.Energy;
-            StagePower[i] = energy.Gravity + energy.Drag + energy.Rod;
             trialW.AsSpan(0, size).CopyTo(stageW[i]);
             double inverse = 1 / g;
             double[] stage = stageA[i];
@@ -306,6 +313,12 @@ internal sealed class LineIntegrator
         Time += step;
         evaluated = false;
         dynamics.KeepTensions(true);
+
+        // What the iteration has converged to: forces that give the masses the accelerations of the last stage.
+        Array.Clear(force);
+        dynamics.Blocks.AddMassProduct(acceleration, zero, 1, force);
+        PreviousPowers = Powers;
+        Powers = EvaluatePowers();
     }
 
     private static void AddScaled(Span<double> target, ReadOnlySpan<double> source, double factor)
@@ -389,7 +402,7 @@ internal sealed class LineIntegrator
             }
 
             for (int m = 0; m < size; m++) trialW[m] += increment[m];
-            if (own) dynamics.AdvanceIteration(increment, g, g * rateIncrement);
+            dynamics.AdvanceIteration(increment, g, g * rateIncrement, own);
             double norm = Norm(increment, g, control);
             if (SpoolIsFree) norm = Math.Max(norm, Math.Abs(rateIncrement) * Math.Max(g / control.LinePosition, 1 / control.LineVelocity));
             if (!double.IsFinite(norm)) return false;
@@ -400,16 +413,17 @@ internal sealed class LineIntegrator
                 unseen[stage] = 0;
             }
 
-            if (own && fits && norm < NewtonTolerance) return true;
-            if (own && iteration == 0 && unseen[stage] < UnseenLimit && curvature[stage] > 0 && 2 * curvature[stage] * norm * norm < PredictedTolerance && TensionsFit(g, g * rateIncrement))
+            bool small = norm < 1e-2 * NewtonTolerance || (own && norm < NewtonTolerance);
+            if (!small && own && iteration == 0 && unseen[stage] < UnseenLimit && curvature[stage] > 0 && 2 * curvature[stage] * norm * norm < PredictedTolerance && TensionsFit(g, g * rateIncrement))
             {
                 unseen[stage]++;
                 return true;
             }
 
             double contraction = norm / before;
-            if (iteration > 0 && fits && contraction < 1 && contraction / (1 - contraction) * norm < NewtonTolerance) return true;
-            if (fits && norm < 1e-2 * NewtonTolerance) return true;
+            if (fits && (small || (iteration > 0 && contraction < 1 && contraction / (1 - contraction) * norm < NewtonTolerance)))
+                return true;
+
             renew = !fits || norm > SmallIncrement || contraction > FastContraction;
             before = norm;
         }
@@ -430,6 +444,14 @@ internal sealed class LineIntegrator
         if (!SpoolIsFree) boundary.Line(time, out length, out rate, out lineAcceleration);
         dynamics.Evaluate(r, w, length, rate, lineAcceleration, result, derivatives);
         Evaluations++;
+    }
+
+    // Powers at the current state, whose forces are in force.
+    private EnergyRates EvaluatePowers()
+    {
+        double lineAcceleration = 0;
+        if (!SpoolIsFree) boundary.Line(Time, out _, out _, out lineAcceleration);
+        return dynamics.EvaluatePowers(Position, Velocity, LineOut, LineRate, lineAcceleration, force);
     }
 
     // Column of the forces by the line's speed, solved, and the pivot of the bordering row.
