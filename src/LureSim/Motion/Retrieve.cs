@@ -146,7 +146,7 @@ internal sealed class CastRun
         double energyStart = integrator.StoredEnergy.Total;
         RecordState();
         track.Sample(this, integrator.Time);
-        double fallEnd = presentation.CountDown ?? options.FallLimit;
+        double fallEnd = presentation.CountDown ?? options.FallLimit, reaction = options.FallOnly ? 0 : ReactionTime;
         SimulationStatus status = SimulationStatus.Completed;
         string message = "";
         while (true)
@@ -159,7 +159,7 @@ internal sealed class CastRun
             }
 
             double now = integrator.Time;
-            if (!fishing && (now >= Math.Min(fallEnd, bottomTouchTime + ReactionTime) - 1e-9 || integrator.LineOut >= options.LineCapacity))
+            if (!fishing && (now >= Math.Min(fallEnd, bottomTouchTime + reaction) - 1e-9 || integrator.LineOut >= options.LineCapacity))
             {
                 track.Shape(this);
                 if (options.FallOnly) break;
@@ -173,7 +173,7 @@ internal sealed class CastRun
 
             if (now >= program.End - 1e-9) break;
 
-            double limit = fishing ? Math.Min(program.NextBreak(now), program.End) : Math.Min(fallEnd, bottomTouchTime + ReactionTime);
+            double limit = fishing ? Math.Min(program.NextBreak(now), program.End) : Math.Min(fallEnd, bottomTouchTime + reaction);
             bool clipped = false;
             double trial = Math.Min(step, control.MaximumStep);
             if (limit - now < trial * 1.0001)
