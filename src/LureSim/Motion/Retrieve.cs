@@ -139,7 +139,7 @@ internal sealed class CastRun
     public Track Run(CancellationToken cancellation)
     {
         StepControl control = StepControl.Default.Scaled(options.ToleranceFactor);
-        double step = 2e-3;
+        double step = 2e-4;
         int accepted = 0, rejected = 0;
         bool fishing = false, failed = false;
         integrator.Prepare();

@@ -5,7 +5,7 @@ namespace LureSim.Validation.Reference;
 
 /// <summary>
 /// Transient reference, written apart from the engine and unlike it in every choice: nodes fixed to the material (line that is reeled in shortens the last segment, and
-/// the last node is dropped when that is short), drag and immersion per node by the printed formulas, hard slack, small fixed steps of a semi-implicit Euler method in
+/// the last node is dropped when that is short), drag and immersion per node by the printed formulas, hard slack, small steps of a semi-implicit Euler method in
 /// which the unknowns are the tensions: one scalar tridiagonal system a step.
 /// </summary>
 /// <remarks>
