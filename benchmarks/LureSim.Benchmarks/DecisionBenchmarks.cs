@@ -8,6 +8,7 @@ namespace LureSim.Benchmarks;
 
 /// <summary>A study of twelve weights over draws of all inputs: casts of 25 m with a minute of steady retrieve, on all cores.</summary>
 [MemoryDiagnoser]
+[ShortRunJob]
 public class DecisionBenchmarks
 {
     private static readonly Scenario Question = new()

@@ -84,7 +84,7 @@ public class MotionBenchmarks
 }
 
 /// <summary>Many retrieves on some of the cores.</summary>
-[SimpleJob(launchCount: 1, warmupCount: 0, iterationCount: 1, invocationCount: 1)]
+[SimpleJob(launchCount: 1, warmupCount: 1, iterationCount: 3, invocationCount: 1)]
 public class SweepBenchmarks
 {
     private const int Runs = 2400;

@@ -129,26 +129,8 @@ public sealed class LineDragLaw
     /// <param name="tangentialSlope">Re dH/dRe.</param>
     internal void Evaluate(double reynolds, out double normal, out double normalSlope, out double tangential, out double tangentialSlope)
     {
-        double grid = Math.Sqrt(Math.Sqrt(reynolds)) * InverseSpacing;
-        int index = (int)grid;
-        if (index > TableSize - 2) index = TableSize - 2;
-        double x = grid - index;
-        ReadOnlySpan<double> row = table.AsSpan(4 * index, 8);
-
-        // Cubic Hermite on [0, 1]; d/dRe of grid is grid/(4 Re).
-        double x2 = x * x;
-        double h00 = (((2 * x) - 3) * x2) + 1;
-        double h10 = (((x - 2) * x) + 1) * x;
-        double h01 = (3 - (2 * x)) * x2;
-        double h11 = (x - 1) * x2;
-        double d00 = 6 * (x2 - x);
-        double d10 = (((3 * x) - 4) * x) + 1;
-        double d11 = ((3 * x) - 2) * x;
-        double quarter = 0.25 * grid;
-        normal = (h00 * row[0]) + (h10 * row[1]) + (h01 * row[4]) + (h11 * row[5]);
-        normalSlope = ((d00 * (row[0] - row[4])) + (d10 * row[1]) + (d11 * row[5])) * quarter;
-        tangential = (h00 * row[2]) + (h10 * row[3]) + (h01 * row[6]) + (h11 * row[7]);
-        tangentialSlope = ((d00 * (row[2] - row[6])) + (d10 * row[3]) + (d11 * row[7])) * quarter;
+        Evaluate(Vector256.Create(reynolds), out Vector256<double> g, out Vector256<double> gSlope, out Vector256<double> h, out Vector256<double> hSlope);
+        (normal, normalSlope, tangential, tangentialSlope) = (g[0], gSlope[0], h[0], hSlope[0]);
     }
 
     /// <summary>The same for four lines at a time.</summary>
@@ -158,6 +140,8 @@ public sealed class LineDragLaw
         int i0 = (int)within[0], i1 = (int)within[1], i2 = (int)within[2], i3 = (int)within[3];
         Vector256<double> x = grid - Vector256.Create(i0, i1, i2, (double)i3), one = Vector256<double>.One, three = Vector256.Create(3.0);
         ReadOnlySpan<double> row0 = table.AsSpan(4 * i0, 8), row1 = table.AsSpan(4 * i1, 8), row2 = table.AsSpan(4 * i2, 8), row3 = table.AsSpan(4 * i3, 8);
+
+        // Cubic Hermite on [0, 1]; d/dRe of grid is grid/(4 Re).
         Vector256<double> x2 = x * x, twice = x + x;
         Vector256<double> h01 = (three - twice) * x2, h10 = (((x - one - one) * x) + one) * x, h11 = (x - one) * x2;
         Vector256<double> d01 = (x - x2) * 6, d10 = (((three * x) - Vector256.Create(4.0)) * x) + one, d11 = ((three * x) - one - one) * x;

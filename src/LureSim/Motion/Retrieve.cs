@@ -146,7 +146,7 @@ internal sealed class CastRun
         double energyStart = integrator.StoredEnergy.Total;
         RecordState();
         track.Sample(this, integrator.Time);
-        double fallEnd = presentation.CountDown ?? options.FallLimit, reaction = options.FallOnly ? 0 : ReactionTime;
+        double fallEnd = presentation.CountDown ?? options.FallLimit, reaction = options.FallOnly ? Math.Min(options.SampleInterval, ReactionTime) : ReactionTime;
         SimulationStatus status = SimulationStatus.Completed;
         string message = "";
         while (true)

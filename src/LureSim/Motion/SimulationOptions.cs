@@ -52,7 +52,7 @@ public sealed record SimulationOptions
     /// <summary>Slack in the line at splash-down as a share of the distance, 1e-4 to 0.2; assumed.</summary>
     public double SplashSlack { get; init; } = 0.005;
 
-    /// <summary>End the run with the fall, where the lure touches the bottom: for count-down tables.</summary>
+    /// <summary>End the run with the first sample after the lure has touched the bottom: for count-down tables.</summary>
     public bool FallOnly { get; init; }
 
     /// <summary>Throws if a value is outside its range.</summary>

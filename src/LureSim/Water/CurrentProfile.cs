@@ -105,7 +105,7 @@ public sealed class CurrentProfile
         Vector256<double> zero = Vector256<double>.Zero, surface = Vector256.Create(SurfaceSpeed);
         gradient = zero;
         if (table.Length == 0) return surface;
-        Vector256<double> floor = Vector256.Create(floorHeight), height = Vector256.Min(Vector256.Max(heightAboveBottom, floor), Vector256.Create(Depth));
+        Vector256<double> floor = Vector256.Create(floorHeight), height = Vector256.Min(Vector256.ConditionalSelect(Vector256.GreaterThan(heightAboveBottom, floor), heightAboveBottom, floor), Vector256.Create(Depth));
         Vector256<long> interval = Vector256.ShiftRightLogical(height.AsInt64(), IntervalShift);
         Vector256<double> low = Vector256.ShiftLeft(interval, IntervalShift).AsDouble(), width = Vector256.ShiftLeft(interval + Vector256<long>.One, IntervalShift).AsDouble() - low;
         int i0 = (int)(interval[0] - firstInterval) * 2, i1 = (int)(interval[1] - firstInterval) * 2, i2 = (int)(interval[2] - firstInterval) * 2, i3 = (int)(interval[3] - firstInterval) * 2;
