@@ -23,20 +23,12 @@ public class ActionBenchmarks
     {
         Vector3d semi = new(0.045, 0.007, 0.009);
         double volume = 4.0 / 3 * Math.PI * semi.X * semi.Y * semi.Z;
-        MassProperties mass = MassProperties.Of(
-            [new(volume * 1050, volume, default, new(0.09, 0.014, 0.018)), new(5e-3, 5e-3 / 11340, new(0.042, 0, -0.004), new(0.009, 0.009, 0.009))]);
-        return new()
+        return ActionBody.Spheroid(
+            "soft bait",
+            [new(volume * 1050, volume, default, new(0.09, 0.014, 0.018)), new(5e-3, 5e-3 / 11340, new(0.042, 0, -0.004), new(0.009, 0.009, 0.009))],
+            semi,
+            new(0.047, 0, 0.006)) with
         {
-            Name = "soft bait",
-            Mass = mass.Mass,
-            Volume = mass.Volume,
-            CentreOfMass = mass.CentreOfMass,
-            CentreOfBuoyancy = mass.CentreOfBuoyancy,
-            Inertia = mass.Inertia,
-            SemiAxes = semi,
-            TowPoint = new(0.047, 0, 0.006),
-            Sections = BodySection.Spheroid(semi),
-            TrailingEdges = [TrailingEdge.OfSpheroid(semi)],
             Appendages = [new(new(0, 0, 0.009), 2.5e-5)],
             Tail = tail,
         };

@@ -26,14 +26,12 @@ internal sealed partial class LineDynamics
     private readonly double[] forceAx, forceAy, forceAz, forceBx, forceBy, forceBz;
     private int leaderSegments;
 
-    // What the blocks of a group are made of, by coordinates of the variable: rows to multiply with the components of t, e1 and e2, and columns by the height.
+    // What the tension gives to the blocks of a group, by coordinates of the variable: rows to multiply with the components of t.
     private struct BlockParts
     {
         public Group TX, TY, TZ;
         public Group StiffX, StiffY, StiffZ, Damping;
-        public Group V1X, V1Y, V1Z, V1eX, V1eY, V1eZ, V2X, V2Y, V2Z, V2eX, V2eY, V2eZ;
-        public Group L1X, L1Y, L1Z, L1eX, L1eY, L1eZ, L2X, L2Y, L2Z, L2eX, L2eY, L2eZ;
-        public Group Across, Alpha1, Alpha2, Turn1, Turn2, HalfA, HalfB;
+        public Group Across, HalfA, HalfB;
     }
 
     // The drag at one Gauss point and what its derivatives are made of.
@@ -249,17 +247,9 @@ internal sealed partial class LineDynamics
         parts.Damping = damping;
         parts.HalfA = halfA;
         parts.HalfB = halfB;
-        parts.Alpha1 = near.Alpha;
-        parts.Alpha2 = far.Alpha;
-        parts.Turn1 = near.Turn;
-        parts.Turn2 = far.Turn;
-        (parts.V1X, parts.V1Y, parts.V1Z, parts.V1eX, parts.V1eY, parts.V1eZ) = (near.VX, near.VY, near.VZ, near.VeX, near.VeY, near.VeZ);
-        (parts.V2X, parts.V2Y, parts.V2Z, parts.V2eX, parts.V2eY, parts.V2eZ) = (far.VX, far.VY, far.VZ, far.VeX, far.VeY, far.VeZ);
-        (parts.L1X, parts.L1Y, parts.L1Z, parts.L1eX, parts.L1eY, parts.L1eZ) = (near.LX, near.LY, near.LZ, near.LeX, near.LeY, near.LeZ);
-        (parts.L2X, parts.L2Y, parts.L2Z, parts.L2eX, parts.L2eY, parts.L2eZ) = (far.LX, far.LY, far.LZ, far.LeX, far.LeY, far.LeZ);
-        StoreRow(k, 0, tx, near.EX, far.EX, near.HeightX, far.HeightX, in parts);
-        StoreRow(k, 1, ty, near.EY, far.EY, near.HeightY, far.HeightY, in parts);
-        StoreRow(k, 2, tz, near.EZ, far.EZ, near.HeightZ, far.HeightZ, in parts);
+        StoreRow(k, 0, tx, near.EX, far.EX, near.HeightX, far.HeightX, in parts, in near, in far);
+        StoreRow(k, 1, ty, near.EY, far.EY, near.HeightY, far.HeightY, in parts, in near, in far);
+        StoreRow(k, 2, tz, near.EZ, far.EZ, near.HeightZ, far.HeightZ, in parts, in near, in far);
 
         // By the line out and its speed, for an open bail: the tension, the stream along the sliding line, and all that is proportional to the length.
         Group slideA = Lanes.Fma(p * near.ByAlong, reachNear, m * far.ByAlong * reachFar) * length, slideB = Lanes.Fma(m * near.ByAlong, reachNear, p * far.ByAlong * reachFar) * length;
@@ -339,37 +329,41 @@ internal sealed partial class LineDynamics
 
     // One row of the blocks of a group. By its vector d the force on end a is positionA + halfA, that on end b halfA - positionB; by the velocities of the ends -velocityAa - halfB and
     // velocityAb + halfB on end a, velocityAb - halfB and halfB - velocityBb on end b.
-    private void StoreRow(int k, int row, Group t, Group e1, Group e2, Group height1, Group height2, in BlockParts parts)
+    private void StoreRow(int k, int row, Group t, Group e1, Group e2, Group height1, Group height2, in BlockParts parts, in PointDrag near, in PointDrag far)
     {
-        StoreEntry(k, (3 * row) + 0, row == 0, t, e1, e2, parts.StiffX, parts.TX, parts.V1X, parts.V1eX, parts.V2X, parts.V2eX, parts.L1X, parts.L1eX, parts.L2X, parts.L2eX, in parts, Group.Zero, Group.Zero, Group.Zero);
-        StoreEntry(k, (3 * row) + 1, row == 1, t, e1, e2, parts.StiffY, parts.TY, parts.V1Y, parts.V1eY, parts.V2Y, parts.V2eY, parts.L1Y, parts.L1eY, parts.L2Y, parts.L2eY, in parts, Group.Zero, Group.Zero, Group.Zero);
-        Group near = Vector256.Create(NearShare * NearShare), far = Vector256.Create(FarShare * FarShare), both = Vector256.Create(NearShare * FarShare);
         StoreEntry(
-            k, (3 * row) + 2, row == 2, t, e1, e2, parts.StiffZ, parts.TZ, parts.V1Z, parts.V1eZ, parts.V2Z, parts.V2eZ, parts.L1Z, parts.L1eZ, parts.L2Z, parts.L2eZ, in parts,
-            Lanes.Fma(near, height1, far * height2), both * (height1 + height2), Lanes.Fma(far, height1, near * height2));
+            k, 3 * row, row == 0, t, e1, e2, parts.StiffX, parts.TX, near.VX, near.VeX, far.VX, far.VeX, near.LX, near.LeX, far.LX, far.LeX, in parts, in near, in far,
+            Group.Zero, Group.Zero, Group.Zero);
+        StoreEntry(
+            k, (3 * row) + 1, row == 1, t, e1, e2, parts.StiffY, parts.TY, near.VY, near.VeY, far.VY, far.VeY, near.LY, near.LeY, far.LY, far.LeY, in parts, in near, in far,
+            Group.Zero, Group.Zero, Group.Zero);
+        Group nearSquared = Vector256.Create(NearShare * NearShare), farSquared = Vector256.Create(FarShare * FarShare), both = Vector256.Create(NearShare * FarShare);
+        StoreEntry(
+            k, (3 * row) + 2, row == 2, t, e1, e2, parts.StiffZ, parts.TZ, near.VZ, near.VeZ, far.VZ, far.VeZ, near.LZ, near.LeZ, far.LZ, far.LeZ, in parts, in near, in far,
+            Lanes.Fma(nearSquared, height1, farSquared * height2), both * (height1 + height2), Lanes.Fma(farSquared, height1, nearSquared * height2));
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void StoreEntry(
         int k, int entry, bool diagonal, Group t, Group e1, Group e2, Group stiffRow, Group tRow, Group v1, Group v1e, Group v2, Group v2e, Group l1, Group l1e, Group l2, Group l2e,
-        in BlockParts parts, Group heightAa, Group heightAb, Group heightBb)
+        in BlockParts parts, in PointDrag near, in PointDrag far, Group heightAa, Group heightAb, Group heightBb)
     {
-        Group near = Vector256.Create(NearShare * NearShare), far = Vector256.Create(FarShare * FarShare), both = Vector256.Create(NearShare * FarShare), p = Vector256.Create(NearShare), m = Vector256.Create(FarShare);
+        Group nearSquared = Vector256.Create(NearShare * NearShare), farSquared = Vector256.Create(FarShare * FarShare), both = Vector256.Create(NearShare * FarShare), p = Vector256.Create(NearShare), m = Vector256.Create(FarShare);
         Group velocity1 = Lanes.Fma(t, v1, e1 * v1e), velocity2 = Lanes.Fma(t, v2, e2 * v2e), position1 = Lanes.Fma(t, l1, e1 * l1e), position2 = Lanes.Fma(t, l2, e2 * l2e);
         Group stiff = t * stiffRow, damp = t * tRow * parts.Damping, halfA = Group.Zero, halfB = Group.Zero;
         if (diagonal)
         {
-            velocity1 += parts.Alpha1;
-            velocity2 += parts.Alpha2;
-            position1 += parts.Turn1;
-            position2 += parts.Turn2;
+            velocity1 += near.Alpha;
+            velocity2 += far.Alpha;
+            position1 += near.Turn;
+            position2 += far.Turn;
             stiff += parts.Across;
             halfA = parts.HalfA;
             halfB = parts.HalfB;
         }
 
         Group positionA = Lanes.Fma(p, position1, Lanes.Fma(m, position2, stiff)), positionB = stiff - Lanes.Fma(m, position1, p * position2);
-        Group velocityAa = Lanes.Fma(near, velocity1, Lanes.Fma(far, velocity2, damp)), velocityAb = damp - (both * (velocity1 + velocity2)), velocityBb = Lanes.Fma(far, velocity1, Lanes.Fma(near, velocity2, damp));
+        Group velocityAa = Lanes.Fma(nearSquared, velocity1, Lanes.Fma(farSquared, velocity2, damp)), velocityAb = damp - (both * (velocity1 + velocity2)), velocityBb = Lanes.Fma(farSquared, velocity1, Lanes.Fma(nearSquared, velocity2, damp));
         ref double first = ref blocks.At(SegmentBlock.PositionAa, k);
         int stride = blocks.Stride;
         (heightAa - positionA - halfA).StoreUnsafe(ref Unsafe.Add(ref first, entry * stride));

@@ -223,8 +223,7 @@ internal sealed partial class LineDynamics
             int a = 3 * k;
             double dx = position[a + 3] - position[a], dy = position[a + 4] - position[a + 1], dz = position[a + 5] - position[a + 2];
             double length0 = lineOut * fractionStep[k], floor = DirectionFloor * length0;
-            double strain = (Math.Sqrt((dx * dx) + (dy * dy) + (dz * dz) + (floor * floor)) / length0) - 1, slack = 2 * straightening[k] / stiffness[k], root = Math.Sqrt((strain * strain) + (slack * slack));
-            double byLaw = 0.5 * stiffness[k] * (strain >= 0 ? strain + root : slack * slack / (root - strain));
+            double strain = (Math.Sqrt((dx * dx) + (dy * dy) + (dz * dz) + (floor * floor)) / length0) - 1, byLaw = TensionByLaw(strain, stiffness[k], straightening[k], out _);
             worst = Math.Max(worst, Math.Abs(elastic[k] - byLaw) / (byLaw + straightening[k]));
         }
 
@@ -252,6 +251,14 @@ internal sealed partial class LineDynamics
         TipTensionByVelocity[2] = -damper[k] * tz;
     }
 
+    // Tension without compression, 1/2 EA (e + s) with s = sqrt(e^2 + e0^2) and e0 = 2 T0/EA.
+    private static double TensionByLaw(double strain, double axialStiffness, double straighteningTension, out double strainRoot)
+    {
+        double slack = 2 * straighteningTension / axialStiffness;
+        strainRoot = Math.Sqrt((strain * strain) + (slack * slack));
+        return 0.5 * axialStiffness * (strain >= 0 ? strain + strainRoot : slack * slack / (strainRoot - strain));
+    }
+
     private static double SmoothStep(double x, out double slope)
     {
         if (x <= 0)
@@ -270,20 +277,30 @@ internal sealed partial class LineDynamics
         return x * x * (3 - (2 * x));
     }
 
-    // Adds to a block of a segment, and a column for the height of a node.
-    private void AddBlock(SegmentBlock kind, int k, in Matrix3 block, double cx, double cy, double cz)
+    // Adds to the block of a node by its own velocity.
+    private void AddByVelocity(int node, in Matrix3 block)
     {
         int s = blocks.Stride;
-        Span<double> t = MemoryMarshal.CreateSpan(ref blocks.At(kind, k), (8 * s) + 1);
+        Span<double> t = MemoryMarshal.CreateSpan(ref blocks.At(SegmentBlock.VelocityAa, node), (8 * s) + 1);
         t[0] += block.A00;
         t[s] += block.A01;
-        t[2 * s] += block.A02 + cx;
+        t[2 * s] += block.A02;
         t[3 * s] += block.A10;
         t[4 * s] += block.A11;
-        t[5 * s] += block.A12 + cy;
+        t[5 * s] += block.A12;
         t[6 * s] += block.A20;
         t[7 * s] += block.A21;
-        t[8 * s] += block.A22 + cz;
+        t[8 * s] += block.A22;
+    }
+
+    // Adds to the block of a node by its own height.
+    private void AddByHeight(int node, double fx, double fy, double fz)
+    {
+        int s = blocks.Stride;
+        Span<double> t = MemoryMarshal.CreateSpan(ref blocks.At(SegmentBlock.PositionAa, node), (8 * s) + 1);
+        t[2 * s] += fx;
+        t[5 * s] += fy;
+        t[8 * s] += fz;
     }
 
     private void EvaluateLure(ReadOnlySpan<double> position, ReadOnlySpan<double> velocity, Span<double> force, bool derivatives)
@@ -367,7 +384,7 @@ internal sealed partial class LineDynamics
                 byHeightY += (byFlow.A10 * dux) + (byFlow.A11 * duy) - (wetSlope * liftScale * uz * uy);
                 byHeightZ += (byFlow.A20 * dux) + (byFlow.A21 * duy) + (wetSlope * liftScale * levelSquared);
                 byFlow.Scale(-1);
-                AddBlock(SegmentBlock.VelocityAa, 0, in byFlow, 0, 0, 0);
+                AddByVelocity(0, in byFlow);
             }
 
             if (hold > 0 || canopySlope != 0)
@@ -379,9 +396,8 @@ internal sealed partial class LineDynamics
                 byHeightZ -= GrassHold * canopySlope * vz * inverse;
             }
 
-            AddBlock(SegmentBlock.VelocityAa, 0, in byVelocity, 0, 0, 0);
-            Matrix3 none = default;
-            AddBlock(SegmentBlock.PositionAa, 0, in none, byHeightX, byHeightY, byHeightZ);
+            AddByVelocity(0, in byVelocity);
+            AddByHeight(0, byHeightX, byHeightY, byHeightZ);
         }
 
         double penetration = bottomZ + lure.ContactRadius - z;
@@ -445,9 +461,11 @@ internal sealed partial class LineDynamics
             byVelocity.A00 = (-friction) + (cubic * vx * vx);
             byVelocity.A01 = byVelocity.A10 = cubic * vx * vy;
             byVelocity.A11 = (-friction) + (cubic * vy * vy);
-            AddBlock(SegmentBlock.VelocityAa, node, in byVelocity, -mu * normalByVz * vx / slip, -mu * normalByVz * vy / slip, normalByVz);
-            Matrix3 none = default;
-            AddBlock(SegmentBlock.PositionAa, node, in none, -mu * normalByZ * vx / slip, -mu * normalByZ * vy / slip, normalByZ);
+            byVelocity.A02 = -mu * normalByVz * vx / slip;
+            byVelocity.A12 = -mu * normalByVz * vy / slip;
+            byVelocity.A22 = normalByVz;
+            AddByVelocity(node, in byVelocity);
+            AddByHeight(node, -mu * normalByZ * vx / slip, -mu * normalByZ * vy / slip, normalByZ);
         }
     }
 }

@@ -235,9 +235,7 @@ internal sealed partial class LineDynamics
         // Tension by the law of the evaluation, 1/2 EA (e + s), and how taut the segment is.
         public readonly double ElasticTension(out double taut)
         {
-            double strain = (Length / Length0) - 1, slackStrain = 2 * Straightening / Stiffness;
-            double root = Math.Sqrt((strain * strain) + (slackStrain * slackStrain));
-            double tension = 0.5 * Stiffness * (strain >= 0 ? strain + root : slackStrain * slackStrain / (root - strain));
+            double tension = TensionByLaw((Length / Length0) - 1, Stiffness, Straightening, out double root);
             taut = tension / (Stiffness * root);
             return tension;
         }
