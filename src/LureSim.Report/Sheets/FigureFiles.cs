@@ -1,3 +1,4 @@
+using System.Text;
 using LureSim.Report.Figures;
 
 namespace LureSim.Report.Sheets;
@@ -24,6 +25,15 @@ internal static class FigureFiles
         if (outputs.HasFlag(SheetOutputs.Pdf))
             yield return new(pdf, FigureWriter.Pdf(figures, title));
     }
+
+    /// <summary>A page with its figures: name.html, the figures as PNG and SVG in their folder, and name.pdf when asked for.</summary>
+    /// <param name="name">Name of page and PDF.</param>
+    /// <param name="html">The page.</param>
+    /// <param name="figures">Its figures.</param>
+    /// <param name="pdf">True for a PDF of the figures too.</param>
+    /// <param name="title">Title of the PDF.</param>
+    public static IReadOnlyList<SheetFile> Page(string name, string html, IReadOnlyList<Figure> figures, bool pdf, string title) =>
+        [new(name + ".html", Encoding.UTF8.GetBytes(html)), .. Of(figures, Outputs(pdf), "figures/", name + ".pdf", title)];
 
     /// <summary>PNG and SVG, and PDF when asked for.</summary>
     /// <param name="pdf">True for the PDF too.</param>

@@ -1,4 +1,3 @@
-using System.Text;
 using LureSim.Decision;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
@@ -51,7 +50,7 @@ public static class ComparisonWriter
     public static IReadOnlyList<SheetFile> Files(RigComparison comparison, UnitSystem units, bool pdf)
     {
         ArgumentNullException.ThrowIfNull(comparison);
-        return [new("compare.html", Encoding.UTF8.GetBytes(Html(comparison, units))), .. FigureFiles.Of(Figures(comparison, units), FigureFiles.Outputs(pdf), "figures/", "compare.pdf", comparison.Scenario.Title)];
+        return FigureFiles.Page("compare", Html(comparison, units), Figures(comparison, units), pdf, comparison.Scenario.Title);
     }
 
     private static TableView SideBySide(RigComparison comparison, UnitFormat format)

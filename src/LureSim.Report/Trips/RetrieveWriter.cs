@@ -1,4 +1,3 @@
-using System.Text;
 using LureSim.Decision.Search;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
@@ -51,7 +50,7 @@ public static class RetrieveWriter
     public static IReadOnlyList<SheetFile> Files(RetrieveSearch search, UnitSystem units, bool pdf)
     {
         ArgumentNullException.ThrowIfNull(search);
-        return [new("retrieve.html", Encoding.UTF8.GetBytes(Html(search, units))), .. FigureFiles.Of(Figures(search, units), FigureFiles.Outputs(pdf), "figures/", "retrieve.pdf", search.Scenario.Title)];
+        return FigureFiles.Page("retrieve", Html(search, units), Figures(search, units), pdf, search.Scenario.Title);
     }
 
     private static TableView Ways(RetrieveSearch search, UnitFormat format)

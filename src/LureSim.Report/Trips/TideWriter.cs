@@ -1,4 +1,3 @@
-using System.Text;
 using LureSim.Decision;
 using LureSim.Decision.Tide;
 using LureSim.Report.Figures;
@@ -55,7 +54,7 @@ public static class TideWriter
         ArgumentNullException.ThrowIfNull(table);
         IReadOnlyList<Figure> figures = Figures(table, units);
         UnitFormat format = new(units);
-        List<SheetFile> files = [new("tide.html", Encoding.UTF8.GetBytes(Html(table, units))), .. FigureFiles.Of(figures, FigureFiles.Outputs(false), "figures/", "", "")];
+        List<SheetFile> files = [.. FigureFiles.Page("tide", Html(table, units), figures, false, table.Scenario.Title)];
         if (pdf)
             files.Add(new("tide.pdf", TidePdf.Write(Title(table), Lead(table, format), table.Rows.Count > 0 ? Hours(table, format) : null, figures)));
         return files;
