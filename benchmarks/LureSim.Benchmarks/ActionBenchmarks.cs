@@ -1,5 +1,5 @@
 using BenchmarkDotNet.Attributes;
-using LureSim.Action;
+using LureSim.Swimming;
 
 namespace LureSim.Benchmarks;
 

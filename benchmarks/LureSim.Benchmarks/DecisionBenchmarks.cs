@@ -1,8 +1,8 @@
 using BenchmarkDotNet.Attributes;
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Uncertainty;
+using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
 
 namespace LureSim.Benchmarks;
 

@@ -4,6 +4,7 @@ using LureSim.Decision.Search;
 using LureSim.Decision.Tide;
 using LureSim.Decision.Uncertainty;
 using LureSim.Light;
+using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Sheets;
 using LureSim.Report.Trips;

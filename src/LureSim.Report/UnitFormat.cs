@@ -1,4 +1,5 @@
 using System.Globalization;
+using LureSim.Model;
 using LureSim.Scenarios;
 
 namespace LureSim.Report;

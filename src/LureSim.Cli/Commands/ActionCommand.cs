@@ -1,8 +1,8 @@
 using System.ComponentModel;
-using LureSim.Action;
 using LureSim.Cli.Output;
 using LureSim.Decision;
-using LureSim.Scenarios;
+using LureSim.Model;
+using LureSim.Swimming;
 using Spectre.Console;
 using Spectre.Console.Cli;
 

@@ -1,6 +1,6 @@
 using LureSim.Cli.Output;
 using LureSim.Decision;
-using LureSim.Scenarios;
+using LureSim.Model;
 using Spectre.Console;
 
 namespace LureSim.Cli.Commands;

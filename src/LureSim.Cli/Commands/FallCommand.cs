@@ -1,6 +1,6 @@
 using LureSim.Cli.Output;
 using LureSim.Decision;
-using LureSim.Scenarios;
+using LureSim.Model;
 
 namespace LureSim.Cli.Commands;
 

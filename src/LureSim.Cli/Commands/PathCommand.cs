@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using LureSim.Cli.Output;
 using LureSim.Decision;
+using LureSim.Model;
 using LureSim.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using LureSim.Model;
 using LureSim.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;

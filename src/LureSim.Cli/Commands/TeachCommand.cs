@@ -1,5 +1,5 @@
 using LureSim.Cli.Output;
-using LureSim.Scenarios;
+using LureSim.Model;
 
 namespace LureSim.Cli.Commands;
 

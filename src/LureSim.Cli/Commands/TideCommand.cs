@@ -1,6 +1,6 @@
 using System.ComponentModel;
 using LureSim.Cli.Output;
-using LureSim.Scenarios;
+using LureSim.Model;
 using Spectre.Console.Cli;
 
 namespace LureSim.Cli.Commands;

@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using LureSim.Cli.Output;
+using LureSim.Model;
 using LureSim.Scenarios;
 using Spectre.Console.Cli;
 

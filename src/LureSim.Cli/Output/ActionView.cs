@@ -1,7 +1,7 @@
 using System.Text.Json.Serialization;
-using LureSim.Action;
 using LureSim.Decision;
 using LureSim.Scenarios;
+using LureSim.Swimming;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

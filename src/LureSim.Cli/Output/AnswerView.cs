@@ -1,8 +1,8 @@
 using System.Text.Json.Serialization;
 using LureSim.Decision.Inverse;
+using LureSim.Model;
 using LureSim.Report;
 using LureSim.Report.Sheets;
-using LureSim.Scenarios;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

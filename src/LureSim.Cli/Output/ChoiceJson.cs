@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using LureSim.Decision;
 using LureSim.Light;
+using LureSim.Model;
 using LureSim.Scenarios;
 using LureSim.Sight;
 
@@ -137,7 +138,7 @@ internal sealed record CompareJson(
         [property: JsonPropertyName("sighting_distance_m")] double Sighting,
         [property: JsonPropertyName("sighted_at_depth_m")] double Depth,
         [property: JsonPropertyName("action_swing_rad")] double Swing,
-        Action.ActionVerdict Action,
+        LureSim.Swimming.ActionVerdict Action,
         CandidateJson Run);
 
     internal sealed record Measure(string Name, double First, double Second, string? Main, IReadOnlyList<Effect> Effects);

@@ -1,3 +1,4 @@
+using LureSim.Model;
 using LureSim.Scenarios;
 using Spectre.Console;
 

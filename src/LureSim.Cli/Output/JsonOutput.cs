@@ -2,6 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using LureSim.Decision;
+using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
 

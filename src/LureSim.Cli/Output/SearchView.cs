@@ -1,7 +1,8 @@
 using System.Text.Json.Serialization;
-using LureSim.Action;
 using LureSim.Decision.Search;
+using LureSim.Model;
 using LureSim.Scenarios;
+using LureSim.Swimming;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

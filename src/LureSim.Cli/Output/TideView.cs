@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using LureSim.Decision.Tide;
+using LureSim.Model;
 using LureSim.Scenarios;
 using Spectre.Console;
 

@@ -1,5 +1,5 @@
-using LureSim.Action;
 using LureSim.Decision;
+using LureSim.Swimming;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

@@ -1,5 +1,5 @@
 using LureSim.Decision;
-using LureSim.Scenarios;
+using LureSim.Model;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

@@ -1,5 +1,5 @@
 using LureSim.Decision;
-using LureSim.Scenarios;
+using LureSim.Model;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;

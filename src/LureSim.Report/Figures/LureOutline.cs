@@ -1,6 +1,6 @@
-using LureSim.Action;
 using LureSim.Decision;
-using LureSim.Scenarios;
+using LureSim.Model;
+using LureSim.Swimming;
 using LureSim.Tackle;
 using OxyPlot;
 

@@ -1,4 +1,5 @@
 using LureSim.Decision;
+using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
 using OxyPlot;

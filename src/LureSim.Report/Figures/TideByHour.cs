@@ -1,5 +1,6 @@
 using System.Globalization;
 using LureSim.Decision.Tide;
+using LureSim.Model;
 using LureSim.Scenarios;
 using OxyPlot;
 using OxyPlot.Annotations;

@@ -1,4 +1,4 @@
-using LureSim.Scenarios;
+using LureSim.Model;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;

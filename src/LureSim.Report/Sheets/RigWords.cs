@@ -1,5 +1,5 @@
 using LureSim.Decision;
-using LureSim.Scenarios;
+using LureSim.Model;
 
 namespace LureSim.Report.Sheets;
 

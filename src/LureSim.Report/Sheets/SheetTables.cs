@@ -1,6 +1,6 @@
 using LureSim.Decision;
+using LureSim.Model;
 using LureSim.Report.Figures;
-using LureSim.Scenarios;
 
 namespace LureSim.Report.Sheets;
 

@@ -5,9 +5,9 @@ using System.Text.Encodings.Web;
 using System.Text.Unicode;
 using Fluid;
 using LureSim.Decision;
+using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Figures;
-using LureSim.Scenarios;
 
 namespace LureSim.Report.Sheets;
 

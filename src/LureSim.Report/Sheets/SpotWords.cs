@@ -1,7 +1,7 @@
 using System.Globalization;
 using LureSim.Decision;
 using LureSim.Light;
-using LureSim.Scenarios;
+using LureSim.Model;
 
 namespace LureSim.Report.Sheets;
 

@@ -1,4 +1,5 @@
 using LureSim.Decision.Search;
+using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Scenarios;

@@ -1,5 +1,6 @@
 using LureSim.Decision;
 using LureSim.Decision.Tide;
+using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Scenarios;

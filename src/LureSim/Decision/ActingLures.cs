@@ -1,5 +1,5 @@
 using System.Collections.Concurrent;
-using LureSim.Scenarios;
+using LureSim.Model;
 using LureSim.Tackle;
 
 namespace LureSim.Decision;

@@ -1,5 +1,6 @@
-using LureSim.Action;
+using LureSim.Model;
 using LureSim.Scenarios;
+using LureSim.Swimming;
 
 namespace LureSim.Decision;
 

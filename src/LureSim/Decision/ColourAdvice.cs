@@ -1,6 +1,6 @@
 using LureSim.Light;
+using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
 using LureSim.Sight;
 
 namespace LureSim.Decision;

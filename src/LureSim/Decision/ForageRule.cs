@@ -1,4 +1,5 @@
 using LureSim.Data;
+using LureSim.Model;
 using LureSim.Scenarios;
 
 namespace LureSim.Decision;

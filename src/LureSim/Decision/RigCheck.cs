@@ -1,5 +1,5 @@
-using LureSim.Action;
-using LureSim.Scenarios;
+using LureSim.Model;
+using LureSim.Swimming;
 using LureSim.Tackle;
 
 namespace LureSim.Decision;

@@ -1,6 +1,7 @@
-using LureSim.Action;
+using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
+using LureSim.Swimming;
 using LureSim.Tackle;
 using LureSim.Water;
 

@@ -1,9 +1,10 @@
 using System.Collections.Concurrent;
 using System.Numerics;
-using LureSim.Action;
 using LureSim.Light;
+using LureSim.Model;
 using LureSim.Scenarios;
 using LureSim.Sight;
+using LureSim.Swimming;
 
 namespace LureSim.Decision;
 

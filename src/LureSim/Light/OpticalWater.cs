@@ -1,6 +1,6 @@
 using System.Globalization;
 using LureSim.Data;
-using LureSim.Scenarios;
+using LureSim.Model;
 using MathNet.Numerics.RootFinding;
 
 namespace LureSim.Light;

@@ -1,4 +1,4 @@
-using LureSim.Scenarios;
+using LureSim.Model;
 
 namespace LureSim.Light;
 

@@ -1,5 +1,5 @@
+using LureSim.Model;
 using LureSim.Motion.Integrators;
-using LureSim.Scenarios;
 using LureSim.Tackle;
 using LureSim.Water;
 using MathNet.Numerics.RootFinding;

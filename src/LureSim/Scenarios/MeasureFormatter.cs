@@ -1,5 +1,7 @@
 using System.Globalization;
 
+using LureSim.Model;
+
 namespace LureSim.Scenarios;
 
 /// <summary>Units to show results in.</summary>

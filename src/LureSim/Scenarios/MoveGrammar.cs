@@ -1,3 +1,5 @@
+using LureSim.Model;
+
 namespace LureSim.Scenarios;
 
 /// <summary>The grammar of a retrieve: its speed and its moves. Scenarios and the table of ready-made retrieves share it.</summary>

@@ -1,3 +1,5 @@
+using LureSim.Model;
+
 namespace LureSim.Scenarios;
 
 /// <summary>The part of the grammar that says how a lure is built and put on its hook.</summary>

@@ -1,3 +1,6 @@
+using LureSim.Model;
+using LureSim.Tackle;
+
 namespace LureSim.Scenarios;
 
 /// <summary>Checks and builds what a scenario says about rigging and about lures that are no soft bodies.</summary>

@@ -1,3 +1,6 @@
+using LureSim.Model;
+using LureSim.Tackle;
+
 namespace LureSim.Scenarios;
 
 /// <content>Whether line and leader can cast each lure.</content>

@@ -1,3 +1,5 @@
+using LureSim.Model;
+
 namespace LureSim.Scenarios;
 
 /// <content>Forage and the two rigs to compare.</content>

@@ -1,5 +1,8 @@
 using System.Globalization;
 
+using LureSim.Model;
+using LureSim.Tackle;
+
 namespace LureSim.Scenarios;
 
 /// <summary>

@@ -1,3 +1,5 @@
+using LureSim.Model;
+
 namespace LureSim.Scenarios;
 
 /// <summary>The grammar of scenarios: every key with its kind, range, default and meaning. Ranges in SI.</summary>

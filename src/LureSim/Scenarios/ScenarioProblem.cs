@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text;
 
+using LureSim.Model;
+
 namespace LureSim.Scenarios;
 
 /// <summary>One thing that is wrong with a scenario, with its place and a way out.</summary>

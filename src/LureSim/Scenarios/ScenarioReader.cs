@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text;
 
+using LureSim.Model;
+
 namespace LureSim.Scenarios;
 
 /// <summary>

@@ -1,5 +1,7 @@
 using System.Globalization;
 
+using LureSim.Model;
+
 namespace LureSim.Scenarios;
 
 /// <summary>Turns the keys of a presentation that say how line and rod tip move into moves, with the checks that belong to them.</summary>

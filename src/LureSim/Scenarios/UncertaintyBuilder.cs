@@ -1,3 +1,5 @@
+using LureSim.Model;
+
 namespace LureSim.Scenarios;
 
 /// <summary>Checks and builds what a scenario says on how well its inputs are known.</summary>

@@ -1,5 +1,5 @@
 using LureSim.Hydrodynamics;
-using LureSim.Scenarios;
+using LureSim.Model;
 using MathNet.Numerics.RootFinding;
 
 namespace LureSim.Tackle;

@@ -1,5 +1,5 @@
 using LureSim.Data;
-using LureSim.Scenarios;
+using LureSim.Model;
 
 namespace LureSim.Tackle;
 

@@ -1,5 +1,5 @@
 using System.Runtime.Intrinsics;
-using LureSim.Scenarios;
+using LureSim.Model;
 
 namespace LureSim.Water;
 

@@ -1,12 +1,13 @@
-using LureSim.Action;
 using LureSim.Cli;
 using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Search;
 using LureSim.Decision.Tide;
+using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
+using LureSim.Swimming;
 
 namespace LureSim.Tests.Cli;
 

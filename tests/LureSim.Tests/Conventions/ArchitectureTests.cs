@@ -8,13 +8,13 @@ public class ArchitectureTests
 {
     public static TheoryData<string, string[]> Forbidden => new()
     {
-        { "LureSim.Data", ["LureSim.Scenarios", "LureSim.Water", "LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Action", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Scenarios", ["LureSim.Water", "LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Action", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Water", ["LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Action", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Hydrodynamics", ["LureSim.Scenarios", "LureSim.Water", "LureSim.Tackle", "LureSim.Motion", "LureSim.Action", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Tackle", ["LureSim.Water", "LureSim.Motion", "LureSim.Action", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Motion", ["LureSim.Action", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Action", ["LureSim.Water", "LureSim.Motion", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
+        { "LureSim.Data", ["LureSim.Scenarios", "LureSim.Water", "LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
+        { "LureSim.Scenarios", ["LureSim.Water", "LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
+        { "LureSim.Water", ["LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
+        { "LureSim.Hydrodynamics", ["LureSim.Scenarios", "LureSim.Water", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
+        { "LureSim.Tackle", ["LureSim.Water", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
+        { "LureSim.Motion", ["LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
+        { "LureSim.Swimming", ["LureSim.Water", "LureSim.Motion", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
         { "LureSim.Light", ["LureSim.Water", "LureSim.Tackle", "LureSim.Motion", "LureSim.Sight", "LureSim.Decision"] },
         { "LureSim.Sight", ["LureSim.Water", "LureSim.Tackle", "LureSim.Motion", "LureSim.Decision"] },
     };

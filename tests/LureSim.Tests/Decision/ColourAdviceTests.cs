@@ -1,7 +1,7 @@
 using LureSim.Decision;
 using LureSim.Light;
+using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
 using LureSim.Sight;
 using LureSim.Tests.Cli;
 using LureSim.Tests.Scenarios;

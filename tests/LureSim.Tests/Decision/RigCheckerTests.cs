@@ -1,6 +1,7 @@
-using LureSim.Action;
 using LureSim.Decision;
+using LureSim.Model;
 using LureSim.Scenarios;
+using LureSim.Swimming;
 using LureSim.Tackle;
 using LureSim.Tests.Scenarios;
 

@@ -1,5 +1,6 @@
 using CsCheck;
 using LureSim.Decision;
+using LureSim.Model;
 using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;
 

@@ -1,6 +1,6 @@
 using System.Runtime.Intrinsics;
 using CsCheck;
-using LureSim.Scenarios;
+using LureSim.Model;
 using LureSim.Water;
 
 namespace LureSim.Tests.Motion;

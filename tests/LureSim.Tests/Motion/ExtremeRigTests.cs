@@ -1,6 +1,6 @@
 using CsCheck;
+using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
 using LureSim.Tackle;
 using LureSim.Water;
 

@@ -1,7 +1,7 @@
 using CsCheck;
 using LureSim.Hydrodynamics;
+using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
 using LureSim.Tackle;
 using LureSim.Water;
 

@@ -1,5 +1,5 @@
+using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
 using LureSim.Tackle;
 using LureSim.Tests.Scenarios;
 using LureSim.Water;

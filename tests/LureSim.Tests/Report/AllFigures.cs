@@ -1,7 +1,7 @@
 using LureSim.Decision;
+using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
-using LureSim.Scenarios;
 
 namespace LureSim.Tests.Report;
 

@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Xml.Linq;
 using LureSim.Decision;
+using LureSim.Model;
 using LureSim.Report;
 using LureSim.Report.Figures;
 using LureSim.Report.Rendering;

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using LureSim.Decision;
 using LureSim.Light;
+using LureSim.Model;
 using LureSim.Scenarios;
 using LureSim.Sight;
 

@@ -5,6 +5,7 @@ using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using AngleSharp.Html.Parser;
 using LureSim.Decision;
+using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report;
 using LureSim.Report.Sheets;

@@ -2,8 +2,8 @@ using LureSim.Decision;
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Tide;
 using LureSim.Decision.Uncertainty;
+using LureSim.Model;
 using LureSim.Report.Figures;
-using LureSim.Scenarios;
 
 namespace LureSim.Tests.Report;
 

@@ -1,4 +1,5 @@
 using CsCheck;
+using LureSim.Model;
 using LureSim.Scenarios;
 
 namespace LureSim.Tests.Scenarios;

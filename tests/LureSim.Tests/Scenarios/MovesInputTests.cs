@@ -1,3 +1,4 @@
+using LureSim.Model;
 using LureSim.Scenarios;
 
 namespace LureSim.Tests.Scenarios;

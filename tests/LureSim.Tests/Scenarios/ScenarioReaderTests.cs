@@ -1,4 +1,6 @@
+using LureSim.Model;
 using LureSim.Scenarios;
+using LureSim.Tackle;
 
 namespace LureSim.Tests.Scenarios;
 

@@ -1,5 +1,6 @@
 using LureSim.Decision;
 using LureSim.Light;
+using LureSim.Model;
 using LureSim.Scenarios;
 
 namespace LureSim.Tests.Scenarios;

@@ -1,5 +1,7 @@
 using CsCheck;
+using LureSim.Model;
 using LureSim.Scenarios;
+using LureSim.Tackle;
 
 namespace LureSim.Tests.Scenarios;
 

@@ -1,6 +1,6 @@
 using CsCheck;
 using LureSim.Light;
-using LureSim.Scenarios;
+using LureSim.Model;
 using LureSim.Sight;
 
 namespace LureSim.Tests.Sight;

@@ -1,5 +1,5 @@
 using CsCheck;
-using LureSim.Scenarios;
+using LureSim.Model;
 using LureSim.Tackle;
 
 namespace LureSim.Tests.Tackle;

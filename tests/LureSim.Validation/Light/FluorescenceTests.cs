@@ -1,5 +1,5 @@
 using LureSim.Light;
-using LureSim.Scenarios;
+using LureSim.Model;
 
 namespace LureSim.Validation.Light;
 

@@ -1,6 +1,6 @@
 using LureSim.Data;
 using LureSim.Light;
-using LureSim.Scenarios;
+using LureSim.Model;
 
 namespace LureSim.Validation.Light;
 

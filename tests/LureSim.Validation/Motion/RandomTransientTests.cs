@@ -1,7 +1,7 @@
 using System.Globalization;
 using LureSim.Hydrodynamics;
+using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
 using LureSim.Tackle;
 using LureSim.Validation.Reference;
 using LureSim.Water;

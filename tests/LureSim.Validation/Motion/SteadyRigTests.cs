@@ -1,5 +1,5 @@
 using LureSim.Hydrodynamics;
-using LureSim.Scenarios;
+using LureSim.Model;
 using LureSim.Tackle;
 using LureSim.Validation.Reference;
 using LureSim.Water;

@@ -66,7 +66,7 @@ internal static class SteadyLine
         }
 
         double z = tipZ - length;
-        if (double.IsInfinity(water.Depth) && water.Current.Kind == Scenarios.CurrentProfileKind.Uniform && tipZ < -length)
+        if (double.IsInfinity(water.Depth) && water.Current.Kind == LureSim.Model.CurrentProfileKind.Uniform && tipZ < -length)
         {
             // Nothing depends on depth: one shot, then shift.
             z = -10 * length;

@@ -1,5 +1,5 @@
 using LureSim.Light;
-using LureSim.Scenarios;
+using LureSim.Model;
 using LureSim.Sight;
 
 namespace LureSim.Validation.Sight;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using LureSim.Light;
-using LureSim.Scenarios;
+using LureSim.Model;
 using LureSim.Sight;
 
 namespace LureSim.Validation.Sight;

@@ -1,4 +1,4 @@
-using LureSim.Scenarios;
+using LureSim.Model;
 using LureSim.Water;
 
 namespace LureSim.Validation.Water;

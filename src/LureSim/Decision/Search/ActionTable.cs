@@ -1,6 +1,6 @@
-using LureSim.Action;
+using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
+using LureSim.Swimming;
 using MathNet.Numerics.Interpolation;
 
 namespace LureSim.Decision.Search;

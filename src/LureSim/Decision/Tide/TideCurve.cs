@@ -1,4 +1,4 @@
-using LureSim.Scenarios;
+using LureSim.Model;
 using MathNet.Numerics.Interpolation;
 
 namespace LureSim.Decision.Tide;

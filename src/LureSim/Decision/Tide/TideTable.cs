@@ -1,5 +1,6 @@
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Uncertainty;
+using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
 

@@ -1,5 +1,5 @@
 using LureSim.Hydrodynamics;
-using LureSim.Scenarios;
+using LureSim.Model;
 
 namespace LureSim.Decision.Uncertainty;
 

@@ -1,5 +1,5 @@
+using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
 
 namespace LureSim.Decision.Uncertainty;
 

@@ -1,6 +1,7 @@
 using LureSim.Decision;
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Uncertainty;
+using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;

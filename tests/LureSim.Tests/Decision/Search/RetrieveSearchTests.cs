@@ -1,7 +1,8 @@
-using LureSim.Action;
 using LureSim.Decision.Search;
+using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
+using LureSim.Swimming;
 using LureSim.Tests.Report;
 
 namespace LureSim.Tests.Decision.Search;

@@ -2,6 +2,7 @@ using CsCheck;
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Tide;
 using LureSim.Decision.Uncertainty;
+using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;

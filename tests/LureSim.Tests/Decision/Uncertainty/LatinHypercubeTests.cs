@@ -1,6 +1,6 @@
 using CsCheck;
 using LureSim.Decision.Uncertainty;
-using LureSim.Scenarios;
+using LureSim.Model;
 using MathNet.Numerics.Statistics;
 
 namespace LureSim.Tests.Decision.Uncertainty;

@@ -1,6 +1,6 @@
 using LureSim.Decision.Uncertainty;
 using LureSim.Hydrodynamics;
-using LureSim.Scenarios;
+using LureSim.Model;
 using LureSim.Tests.Report;
 
 namespace LureSim.Tests.Decision.Uncertainty;

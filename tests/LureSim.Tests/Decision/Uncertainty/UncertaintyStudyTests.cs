@@ -1,6 +1,7 @@
 using CsCheck;
 using LureSim.Decision;
 using LureSim.Decision.Uncertainty;
+using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;

@@ -1,0 +1,76 @@
+namespace LureSim.Model;
+
+/// <summary>Which published drag law of the line the draws use.</summary>
+public enum LineLawChoice
+{
+    /// <summary>Half of the draws use one, half the other.</summary>
+    Either,
+
+    /// <summary>Choo &amp; Casarella 1971 with an axial boundary layer, the law of the single runs.</summary>
+    ChooCasarella,
+
+    /// <summary>Choo &amp; Casarella 1971 across, Churchill &amp; Bernstein 1977 along.</summary>
+    ChurchillBernstein,
+}
+
+/// <summary>How well the inputs of a scenario are known, and how the draws are made.</summary>
+public sealed record ScenarioUncertainty
+{
+    /// <summary>Most draws of one study.</summary>
+    public const int MostSamples = 2000;
+
+    /// <summary>What a person at the water knows of each input when nothing is said about it. Assumed.</summary>
+    public static ScenarioUncertainty Assumed { get; } = new();
+
+    /// <summary>Everything is taken as known.</summary>
+    public static ScenarioUncertainty None { get; } = new()
+    {
+        Current = Spread.Exact,
+        Cast = Spread.Exact,
+        RetrieveSpeed = Spread.Exact,
+        Depth = Spread.Exact,
+        RodHeight = Spread.Exact,
+        LineDrag = Spread.Exact,
+        LineLaw = LineLawChoice.ChooCasarella,
+        Clarity = Spread.Exact,
+    };
+
+    /// <summary>Current at the surface: judged from drift, weed or a chart, and gusty by nature.</summary>
+    public Spread Current { get; init; } = Spread.OfShare(0.25);
+
+    /// <summary>Length of the cast.</summary>
+    public Spread Cast { get; init; } = Spread.OfShare(0.10);
+
+    /// <summary>Speed of the retrieve: no hand keeps it better.</summary>
+    public Spread RetrieveSpeed { get; init; } = Spread.OfShare(0.15);
+
+    /// <summary>Depth of the water along the retrieve.</summary>
+    public Spread Depth { get; init; } = Spread.OfShare(0.10);
+
+    /// <summary>Height of the rod tip.</summary>
+    public Spread RodHeight { get; init; } = Spread.OfShare(0.15);
+
+    /// <summary>Factor on the drag of the line: a braid is not round, and its diameter is a name more than a measure.</summary>
+    public Spread LineDrag { get; init; } = Spread.OfShare(0.15);
+
+    /// <summary>Drag law of the line.</summary>
+    public LineLawChoice LineLaw { get; init; } = LineLawChoice.Either;
+
+    /// <summary>Secchi depth; it moves light and sight alone.</summary>
+    public Spread Clarity { get; init; } = Spread.OfShare(0.25);
+
+    /// <summary>Draws for each jig head, 0 to <see cref="MostSamples"/>; 0 for no study.</summary>
+    public int Samples { get; init; } = 24;
+
+    /// <summary>Seed of the draws: the same seed gives the same draws.</summary>
+    public int Seed { get; init; } = 1;
+
+    /// <summary>True if the motion is the same in every draw.</summary>
+    public bool IsExactInMotion => Current.IsExact && Cast.IsExact && RetrieveSpeed.IsExact && Depth.IsExact && RodHeight.IsExact && LineDrag.IsExact && LineLaw == LineLawChoice.ChooCasarella;
+}
+
+/// <summary>A point of the tide.</summary>
+/// <param name="Hours">Time since midnight (h); past midnight it goes on above 24.</param>
+/// <param name="Current">Current at the surface (m/s), -3 to 3; negative against the direction of the spot's current.</param>
+/// <param name="DepthChange">Change of the depth against the spot's (m).</param>
+public sealed record TidePoint(double Hours, double Current, double DepthChange);

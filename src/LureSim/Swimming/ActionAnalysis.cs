@@ -1,0 +1,439 @@
+using System.Globalization;
+
+namespace LureSim.Swimming;
+
+/// <summary>Turns a trace into figures and a verdict.</summary>
+public static class ActionAnalysis
+{
+    // Limits of the verdict; assumed, from what can be seen in the water by eye.
+    internal const double SwimTail = 8 * Math.PI / 180;
+    internal const double SwimBody = 4 * Math.PI / 180;
+    internal const double DartHeading = 15 * Math.PI / 180;
+    internal const double SpinTurns = 0.2;
+    internal const double SlackTension = 0.005;
+
+    /// <summary>Analyses a trace: the part after the settling time, or all of it when the line is twitched.</summary>
+    /// <param name="trace">Result of <see cref="Towing.Simulate"/>.</param>
+    /// <exception cref="ArgumentNullException">The trace is null.</exception>
+    public static ActionReport Of(ActionTrace trace)
+    {
+        ArgumentNullException.ThrowIfNull(trace);
+        if (trace.Status != ActionStatus.Completed || trace.Count < 8)
+        {
+            return new()
+            {
+                Verdict = ActionVerdict.Unknown,
+                Reasons = [trace.Message.Length > 0 ? trace.Message : "The window is too short to judge: fewer than eight samples."],
+            };
+        }
+
+        bool twitched = trace.Tow.Mode == TowMode.Pulled && trace.Tow.Strokes.Count > 0;
+        double settling = twitched ? 0 : Math.Min(trace.Options.SettlingTime, 0.5 * trace.Options.Duration);
+        int from = 0;
+        while (from < trace.Count - 8 && trace.Time[from] < settling) from++;
+        Figures f = Measure(trace, from);
+        List<DartResult> darts = twitched ? Darts(trace) : [];
+        (ActionVerdict verdict, List<string> reasons) = Judge(trace, f, darts);
+        double dartAngle = darts.Count > 0 ? darts.Average(d => Math.Abs(d.Angle)) : 0;
+        return new()
+        {
+            Verdict = verdict,
+            Reasons = reasons,
+            Frequency = f.Frequency,
+            YawAmplitude = f.Yaw,
+            RollAmplitude = f.Roll,
+            PitchAmplitude = f.Pitch,
+            TailAmplitude = f.TailAngle,
+            TailTipAmplitude = f.TailTip,
+            Strouhal = f.Strouhal,
+            MeanYaw = f.MeanYaw,
+            MeanRoll = f.MeanRoll,
+            MeanPitch = f.MeanPitch,
+            MeanSpeed = f.Speed,
+            SinkRate = f.Sink,
+            SideOffset = f.Side,
+            SpiralRadius = f.SpiralRadius,
+            SpiralRate = f.SpiralRate,
+            SpinRate = f.Spin,
+            LineTwistsPerMetre = f.TwistPerMetre,
+            Darts = darts,
+            DartAngle = dartAngle,
+            DartTravel = darts.Count > 0 ? darts.Average(d => d.Travel) : 0,
+            Glide = darts.Count > 0 ? darts.Average(d => d.Glide) : 0,
+            Alternation = Alternation(darts),
+            DragFactor = f.DragFactor,
+            LiftCoefficient = f.Lift,
+            MeanTension = f.Tension,
+        };
+    }
+
+    // Square of the cosine of the steepest mean flow in which a lift is told from the drag.
+    private const double SteepestFlow = 0.1;
+
+    private static Figures Measure(ActionTrace trace, int from)
+    {
+        int n = trace.Count - from;
+        double span = trace.Time[^1] - trace.Time[from];
+        var yaw = new double[n];
+        var roll = new double[n];
+        var pitch = new double[n];
+        var tail = new double[n];
+        var tip = new double[n];
+        double yawOffset = 0, rollOffset = 0, path = 0, speed = 0, tension = 0, side = 0;
+        Vector3d pull = default;
+        Vector3d travel = trace.Position[^1] - trace.Position[from];
+        FlexibleTail? t = trace.Body.Tail;
+        for (int i = 0; i < n; i++)
+        {
+            int k = from + i;
+            yaw[i] = Unwrap(trace.Attitude[k].Yaw, i == 0 ? 0 : yaw[i - 1], ref yawOffset);
+            roll[i] = Unwrap(trace.Attitude[k].Roll, i == 0 ? 0 : roll[i - 1], ref rollOffset);
+            pitch[i] = trace.Attitude[k].Pitch;
+            tail[i] = trace.TailAngle[k];
+            if (t is not null) tip[i] = ((t.HingePosition - t.Length) * -Math.Sin(yaw[i])) + (t.Length * (Math.Sin(tail[i] - yaw[i]) + Math.Sin(yaw[i])));
+            speed += trace.Velocity[k].Length;
+            tension += trace.Tension[k];
+            pull += trace.LinePull[k];
+            side += trace.Position[k].Y - trace.LineEnd[k].Y;
+            if (i > 0) path += (trace.Position[k] - trace.Position[k - 1]).Length;
+        }
+
+        speed /= n;
+        double rho = trace.Tow.WaterDensity;
+        double frontal = Math.PI * trace.Body.SemiAxes.Y * trace.Body.SemiAxes.Z;
+        double wet = (trace.Body.Mass - (rho * trace.Body.Volume)) * trace.Tow.Gravity;
+        double spin = (trace.TwistTotal[^1] - trace.TwistTotal[from]) / (2 * Math.PI * span);
+
+        // The beat is read off the tail where there is one, otherwise off what moves most: heading, roll or pitch.
+        double yawSize = Amplitude(yaw), rollSize = Amplitude(roll), pitchSize = Amplitude(pitch), tailSize = Amplitude(tail);
+        double[] beat = t is not null && tailSize > 0.5 * SwimBody ? tail : yawSize >= Math.Max(0.7 * rollSize, pitchSize) ? yaw : rollSize >= pitchSize ? roll : pitch;
+        double beatSize = Amplitude(beat);
+        double frequency = beatSize > 0.5 * Math.PI / 180 ? Frequency(beat, trace.Options.OutputInterval, 0.2 * beatSize) : 0;
+
+        double drag = 1;
+        if (trace.Tow.Mode == TowMode.Pulled && speed > 0.02)
+        {
+            var equations = new TowedBodyEquations(trace.Body, trace.Knot, trace.Tow, trace.Options);
+            double straight = equations.StraightDrag(speed);
+            double mean = pull.X / n;
+            if (straight > 1e-9 && trace.Tow.Strokes.Count == 0) drag = Math.Clamp(mean / straight, 0, 100);
+        }
+
+        (double radius, double spiralRate) = Spiral(trace, from);
+        return new()
+        {
+            Span = span,
+            Yaw = yawSize,
+            Roll = rollSize,
+            Pitch = pitchSize,
+            TailAngle = tailSize,
+            TailTip = t is null ? 0 : Amplitude(tip),
+            Frequency = frequency,
+            Strouhal = frequency > 0 && speed > 0.02 ? frequency * (t?.PaddleWidth ?? (2 * trace.Body.SemiAxes.Z)) / speed : 0,
+            MeanYaw = yaw.Average(),
+            MeanRoll = roll.Average(),
+            MeanPitch = pitch.Average(),
+            Speed = speed,
+            Sink = -travel.Z / span,
+            Side = side / n,
+            Spin = spin,
+            TwistPerMetre = path > 0.05 ? Math.Abs(spin) * span / path : 0,
+            Turns = spin * span,
+            PitchTurns = Turned(pitch, trace, from),
+            DragFactor = drag,
+            Lift = trace.Tow.Mode == TowMode.Pulled ? Lift((1.0 / n) * pull, wet, (1 / span) * travel, rho) / frontal : 0,
+            Tension = tension / n,
+            SpiralRadius = radius,
+            SpiralRate = spiralRate,
+            Drift = Math.Sqrt((travel.X * travel.X) + (travel.Y * travel.Y)),
+        };
+    }
+
+    // Lift area (m2): what the water does to the lure on the mean, across the mean flow in its vertical plane, over 1/2 rho U^2. The water holds what line and weight leave.
+    private static double Lift(Vector3d pull, double wet, Vector3d velocity, double density)
+    {
+        double square = Vector3d.Dot(velocity, velocity);
+        if (square < 4e-4) return 0;
+        Vector3d across = new Vector3d(0, 0, 1) - ((velocity.Z / square) * velocity);
+        Vector3d force = new Vector3d(0, 0, wet) - pull;
+        double part = Vector3d.Dot(across, across);
+        return part < SteepestFlow ? 0 : Vector3d.Dot(force, across) / (0.5 * density * square * part);
+    }
+
+    private static (ActionVerdict Verdict, List<string> Reasons) Judge(ActionTrace trace, Figures f, List<DartResult> darts)
+    {
+        var reasons = new List<string>();
+        bool hasTail = trace.Body.Tail is not null;
+
+        // A lure that circles down on a spiral turns with its path; that is no spin about its own axis.
+        bool circles = trace.Tow.Mode != TowMode.Pulled && f.SpiralRadius > 0 && Math.Abs(f.Spin) < 1.2 * Math.Abs(f.SpiralRate);
+        if (!circles && Math.Abs(f.Spin) > SpinTurns && Math.Abs(f.Turns) > 1)
+        {
+            reasons.Add(Say($"It turns over {Math.Abs(f.Spin):0.0} times a second to the {(f.Spin > 0 ? "right" : "left")} and puts {f.TwistPerMetre:0.0} twists into each metre of line."));
+            if (trace.Body.Bend is BodyBend b && b.Angle > 0.01)
+                reasons.Add(Say($"The body is bent by {Degrees(b.Angle):0} degrees on the hook; weight below buoyancy cannot hold it upright at this speed."));
+            if (trace.Body.Head is HeadSet h && Math.Abs(h.Yaw) > 0.01) reasons.Add(Say($"The head points {Degrees(Math.Abs(h.Yaw)):0} degrees to the side."));
+            return (ActionVerdict.Spins, reasons);
+        }
+
+        if (darts.Count > 0)
+        {
+            double heading = darts.Average(d => Math.Abs(d.Heading)), angle = darts.Average(d => Math.Abs(d.Angle));
+            reasons.Add(Say($"Each twitch moves it {100 * darts.Average(d => d.Travel):0} cm, turns the nose {Degrees(heading):0} degrees off the pull and leads {Degrees(angle):0} degrees aside; it glides {100 * darts.Average(d => d.Glide):0} cm on slack line."));
+            if (heading >= DartHeading || angle >= 0.5 * DartHeading)
+            {
+                reasons.Add(Say($"{100 * Alternation(darts):0} % of the darts go to the other side than the one before."));
+                return (ActionVerdict.Darts, reasons);
+            }
+
+            reasons.Add(Say($"A dart would turn the nose by {Degrees(DartHeading):0} degrees or more."));
+            return (darts.Average(d => d.Glide) > 0.5 * trace.Body.Length ? ActionVerdict.Glides : ActionVerdict.Muted, reasons);
+        }
+
+        if (trace.Tow.Mode != TowMode.Pulled) return Fall(f, reasons);
+        if (hasTail)
+        {
+            if (f.TailAngle >= SwimTail)
+            {
+                reasons.Add(Say($"The tail beats {f.Frequency:0.0} times a second, {Degrees(f.TailAngle):0} degrees to each side; the body yaws {Degrees(f.Yaw):0} and rolls {Degrees(f.Roll):0} degrees."));
+                return (ActionVerdict.Swims, reasons);
+            }
+
+            reasons.Add(Say($"The tail moves only {Degrees(f.TailAngle):0.0} degrees to each side; from {Degrees(SwimTail):0} degrees on it is called swimming."));
+            double share = trace.Body.Tail!.Length / trace.Body.Length;
+            if (share < 0.2) reasons.Add(Say($"Only {100 * share:0} % of the length is free to bend behind the hook."));
+            return (ActionVerdict.Muted, reasons);
+        }
+
+        if (Math.Max(f.Yaw, f.Roll) >= SwimBody && f.Frequency > 0.3)
+        {
+            reasons.Add(Say($"It wobbles {f.Frequency:0.0} times a second, {Degrees(f.Yaw):0} degrees in heading and {Degrees(f.Roll):0} degrees in roll."));
+            return (ActionVerdict.Swims, reasons);
+        }
+
+        if (Math.Abs(f.Side) > 0.1 * trace.Tow.LineLength || Math.Abs(f.MeanYaw) > SwimBody)
+        {
+            reasons.Add(Say($"It runs {100 * Math.Abs(f.Side):0} cm to the {(f.Side > 0 ? "left" : "right")} of the line on {trace.Tow.LineLength:0.0} m, nose {Degrees(Math.Abs(f.MeanYaw)):0} degrees aside, without a beat."));
+            return (ActionVerdict.Glides, reasons);
+        }
+
+        reasons.Add(Say($"It follows the line straight: heading within {Degrees(f.Yaw):0.0}, roll within {Degrees(f.Roll):0.0} degrees."));
+        return (trace.Body.Lip is not null ? ActionVerdict.Muted : ActionVerdict.Still, reasons);
+    }
+
+    private static (ActionVerdict Verdict, List<string> Reasons) Fall(Figures f, List<string> reasons)
+    {
+        if (Math.Abs(f.PitchTurns) > 1.5)
+        {
+            reasons.Add(Say($"It turns end over end, {Math.Abs(f.PitchTurns) / f.Span:0.0} times a second, and sinks {f.Sink:0.00} m/s."));
+            return (ActionVerdict.Tumbles, reasons);
+        }
+
+        if (Math.Max(f.Pitch, Math.Max(f.Roll, f.Yaw)) >= SwimBody && f.Frequency > 0.3)
+        {
+            reasons.Add(Say($"It rocks {f.Frequency:0.0} times a second as it sinks {f.Sink:0.00} m/s: {Degrees(f.Pitch):0} degrees in pitch, {Degrees(f.Roll):0} in roll, {Degrees(f.Yaw):0} in heading."));
+            return (ActionVerdict.Flutters, reasons);
+        }
+
+        if (f.Drift > 0.3 * Math.Abs(f.Sink) * f.Span)
+        {
+            string spiral = f.SpiralRadius > 0 ? Say($" on a spiral of {100 * f.SpiralRadius:0} cm radius") : "";
+            reasons.Add(Say($"It slides away as it sinks {f.Sink:0.00} m/s, nose {Degrees(Math.Abs(f.MeanPitch)):0} degrees {(f.MeanPitch < 0 ? "down" : "up")}{spiral}."));
+            return (ActionVerdict.Glides, reasons);
+        }
+
+        reasons.Add(Say($"It sinks straight at {f.Sink:0.00} m/s, nose {Degrees(Math.Abs(f.MeanPitch)):0} degrees {(f.MeanPitch < 0 ? "down" : "up")}."));
+        return (ActionVerdict.Still, reasons);
+    }
+
+    private static List<DartResult> Darts(ActionTrace trace)
+    {
+        var darts = new List<DartResult>();
+        TowStroke[] strokes = [.. trace.Tow.Strokes.OrderBy(s => s.Start)];
+        double dt = trace.Options.OutputInterval;
+        for (int s = 0; s < strokes.Length; s++)
+        {
+            double end = s + 1 < strokes.Length ? strokes[s + 1].Start : trace.Time[^1];
+            int a = (int)Math.Round(strokes[s].Start / dt), b = Math.Min(trace.Count - 1, (int)Math.Round(end / dt));
+            if (a >= trace.Count - 2 || b - a < 2) break;
+
+            // Until the lure has come to rest, or for a second and a half: later it only sinks or rises.
+            b = Math.Min(b, a + (int)Math.Round((strokes[s].Duration + 1.5) / dt));
+            double travel = 0, glide = 0, heading = 0, peak = 0;
+            for (int i = a + 1; i <= b; i++)
+            {
+                Vector3d d = trace.Position[i] - trace.Position[i - 1];
+                double step = Math.Sqrt((d.X * d.X) + (d.Y * d.Y));
+                travel += step;
+                if (trace.Tension[i] < SlackTension && trace.Time[i] > strokes[s].Start + (0.5 * strokes[s].Duration)) glide += step;
+                double yaw = trace.Attitude[i].Yaw;
+                if (Math.Abs(yaw) > Math.Abs(heading)) heading = yaw;
+                peak = Math.Max(peak, trace.Tension[i]);
+            }
+
+            // Direction of the way made on slack line; where there is none, of the whole.
+            int slack = a;
+            while (slack < b - 1 && (trace.Time[slack] < strokes[s].Start + (0.5 * strokes[s].Duration) || trace.Tension[slack] > SlackTension)) slack++;
+            Vector3d way = trace.Position[b] - trace.Position[slack];
+            Vector3d whole = trace.Position[b] - trace.Position[a];
+            if (Horizontal(way) < 0.1 * Horizontal(whole)) way = whole;
+            double angle = Horizontal(way) > 1e-4 ? Math.Atan2(way.Y, way.X) : 0;
+            darts.Add(new(strokes[s].Start, angle, heading, travel, whole.Y, glide, peak));
+        }
+
+        return darts;
+    }
+
+    private static double Alternation(List<DartResult> darts)
+    {
+        if (darts.Count < 2) return 0;
+        int changes = 0;
+        for (int i = 1; i < darts.Count; i++)
+        {
+            if (darts[i].Heading * darts[i - 1].Heading < 0) changes++;
+        }
+
+        return (double)changes / (darts.Count - 1);
+    }
+
+    // Turns about the transverse axis: whole turns of the pitch rate.
+    private static double Turned(double[] pitch, ActionTrace trace, int from)
+    {
+        double sum = 0;
+        for (int i = 1; i < pitch.Length; i++) sum += trace.AngularVelocity[from + i].Y * trace.Options.OutputInterval;
+        return sum / (2 * Math.PI);
+    }
+
+    // Radius and rate of a circle seen from above, from the turn of the horizontal velocity.
+    private static (double Radius, double Rate) Spiral(ActionTrace trace, int from)
+    {
+        double turned = 0, path = 0, last = 0;
+        bool first = true;
+        for (int i = from + 1; i < trace.Count; i++)
+        {
+            Vector3d d = trace.Position[i] - trace.Position[i - 1];
+            double step = Horizontal(d);
+            if (step < 1e-6) continue;
+            double course = Math.Atan2(d.Y, d.X);
+            if (!first) turned += Math.IEEERemainder(course - last, 2 * Math.PI);
+            first = false;
+            last = course;
+            path += step;
+        }
+
+        double span = trace.Time[^1] - trace.Time[from];
+        return Math.Abs(turned) > 1.5 * Math.PI ? (path / Math.Abs(turned), turned / (2 * Math.PI * span)) : (0, 0);
+    }
+
+    private static double Horizontal(Vector3d v) => Math.Sqrt((v.X * v.X) + (v.Y * v.Y));
+
+    private static double Unwrap(double angle, double previous, ref double offset)
+    {
+        double value = angle + offset;
+        while (value - previous > Math.PI)
+        {
+            value -= 2 * Math.PI;
+            offset -= 2 * Math.PI;
+        }
+
+        while (value - previous < -Math.PI)
+        {
+            value += 2 * Math.PI;
+            offset += 2 * Math.PI;
+        }
+
+        return value;
+    }
+
+    // Half of peak to peak between the 2nd and 98th percentile about the drift: single outliers and a slow turn do not count as a beat.
+    private static double Amplitude(double[] values)
+    {
+        int n = values.Length;
+        double first = values[..Math.Max(1, n / 4)].Average(), last = values[^Math.Max(1, n / 4)..].Average();
+        double slope = (last - first) / (0.75 * n);
+        var flat = new double[n];
+        for (int i = 0; i < n; i++) flat[i] = values[i] - (slope * i);
+        Array.Sort(flat);
+        return 0.5 * (flat[(int)(0.98 * (n - 1))] - flat[(int)(0.02 * (n - 1))]);
+    }
+
+    // Upward crossings of the mean with a dead band.
+    private static double Frequency(double[] values, double dt, double band)
+    {
+        double mean = values.Average();
+        int count = 0;
+        double firstTime = 0, lastTime = 0;
+        bool low = false;
+        for (int i = 0; i < values.Length; i++)
+        {
+            double v = values[i] - mean;
+            if (v < -band)
+            {
+                low = true;
+            }
+            else if (low && v > band)
+            {
+                low = false;
+                lastTime = i * dt;
+                if (count++ == 0) firstTime = lastTime;
+            }
+        }
+
+        return count >= 2 ? (count - 1) / (lastTime - firstTime) : 0;
+    }
+
+    private static double Degrees(double radians) => radians * 180 / Math.PI;
+
+    private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    private sealed record Figures
+    {
+        public double Span { get; init; }
+
+        public double Yaw { get; init; }
+
+        public double Roll { get; init; }
+
+        public double Pitch { get; init; }
+
+        public double TailAngle { get; init; }
+
+        public double TailTip { get; init; }
+
+        public double Frequency { get; init; }
+
+        public double Strouhal { get; init; }
+
+        public double MeanYaw { get; init; }
+
+        public double MeanRoll { get; init; }
+
+        public double MeanPitch { get; init; }
+
+        public double Speed { get; init; }
+
+        public double Sink { get; init; }
+
+        public double Side { get; init; }
+
+        public double Spin { get; init; }
+
+        public double TwistPerMetre { get; init; }
+
+        public double Turns { get; init; }
+
+        public double PitchTurns { get; init; }
+
+        public double DragFactor { get; init; }
+
+        public double Lift { get; init; }
+
+        public double Tension { get; init; }
+
+        public double SpiralRadius { get; init; }
+
+        public double SpiralRate { get; init; }
+
+        public double Drift { get; init; }
+    }
+}

@@ -1,0 +1,91 @@
+using LureSim.Swimming;
+
+namespace LureSim.Validation.Swimming;
+
+/// <summary>What the trade says about rigging (common practice, no source) against the model. The lures are invented.</summary>
+public class PracticeTests
+{
+    private const string Area = "Action: practice";
+    private const string Source = "common practice";
+    private const double Degree = 180 / Math.PI;
+
+    [Fact]
+    public void A_paddle_tail_swims_from_slow_to_fast()
+    {
+        foreach (double speed in new[] { 0.15, 0.3, 0.6, 1.2 })
+        {
+            ActionReport r = Paddle(0.4, speed);
+            Assert.Equal(ActionVerdict.Swims, r.Verdict);
+            ValidationLog.Between(Area, FormattableString.Invariant($"paddle tail at {speed} m/s: tail to each side"), Source, 8, 60, r.TailAmplitude * Degree, "deg");
+        }
+    }
+
+    [Fact]
+    public void Too_long_a_shank_mutes_a_paddle_tail()
+    {
+        ActionReport right = Paddle(0.5, 0.4), wrong = Paddle(0.85, 0.4);
+        Assert.Equal(ActionVerdict.Swims, right.Verdict);
+        Assert.Equal(ActionVerdict.Muted, wrong.Verdict);
+        ValidationLog.Between(Area, "shank 85 % of the length against 50 %: tail amplitude", Source, 0, 0.3, wrong.TailAmplitude / right.TailAmplitude);
+    }
+
+    [Fact]
+    public void A_crooked_soft_jerkbait_spins_and_a_straight_one_does_not()
+    {
+        foreach ((double speed, double bend) in new[] { (0.6, 20.0), (0.9, 10.0) })
+        {
+            ActionReport straight = Jerkbait(0, speed), crooked = Jerkbait(bend, speed);
+            Assert.NotEqual(ActionVerdict.Spins, straight.Verdict);
+            Assert.Equal(ActionVerdict.Spins, crooked.Verdict);
+            ValidationLog.AtMost(Area, FormattableString.Invariant($"straight soft jerkbait at {speed} m/s: twists per metre"), Source, 0.1, straight.LineTwistsPerMetre);
+            ValidationLog.Between(
+                Area, FormattableString.Invariant($"soft jerkbait bent by {bend:0} degrees at {speed} m/s: twists per metre"), Source, 0.3, 5, crooked.LineTwistsPerMetre);
+        }
+
+        // A heavier hook below holds it up longer: at 0.6 m/s and 20 degrees it no longer spins.
+        Assert.NotEqual(ActionVerdict.Spins, Jerkbait(20, 0.6, hookMass: 3e-3).Verdict);
+    }
+
+    [Fact]
+    public void A_loop_knot_gives_a_twitched_bait_more_action_than_a_snug_one()
+    {
+        TowInput twitches = TowInput.Twitching(stroke: 0.2, repeats: 3);
+        ActionReport loop = LureActionModel.Assess(Twitchbait(), Knot.Loop(), twitches).Report;
+        double last = Heading(loop);
+        Assert.Equal(ActionVerdict.Darts, loop.Verdict);
+        foreach (double diameter in new[] { 0.4e-3, 0.6e-3, 0.8e-3 })
+        {
+            ActionReport snug = LureActionModel.Assess(Twitchbait(), Knot.Snug(diameter), twitches).Report;
+            ValidationLog.Between(
+                Area, FormattableString.Invariant($"twitched hard bait, snug knot on {1000 * diameter:0.0} mm leader: heading over that on the next lighter (loop first)"), Source, 0, 0.97, Heading(snug) / last);
+            last = Heading(snug);
+            Assert.True(snug.DartTravel < loop.DartTravel);
+        }
+    }
+
+    [Fact]
+    public void A_loop_knot_gives_more_action_on_the_fall()
+    {
+        ActionReport loop = LureActionModel.Assess(ActionBodies.PaddleTail(), Knot.Loop(), TowInput.SlackFall()).Report;
+        ActionReport snug = LureActionModel.Assess(ActionBodies.PaddleTail(), Knot.Snug(0.6e-3), TowInput.SlackFall()).Report;
+        ValidationLog.Between(Area, "falling paddle tail, snug on 0.6 mm over loop: rocking", Source, 0, 0.6, snug.YawAmplitude / loop.YawAmplitude);
+        ValidationLog.Between(Area, "falling paddle tail, snug on 0.6 mm over loop: tail beat", "the tail itself hardly feels the knot (model)", 0.9, 1.02, snug.TailAmplitude / loop.TailAmplitude);
+    }
+
+    private static double Heading(ActionReport r) => r.Darts.Average(d => Math.Abs(d.Heading));
+
+    private static ActionReport Paddle(double shank, double speed) =>
+        LureActionModel.Assess(ActionBodies.PaddleTail(shank), Knot.Loop(), TowInput.Steady(speed, Math.Atan2(0.05, 0.02 + (0.2 * speed * speed)))).Report;
+
+    private static ActionReport Jerkbait(double bend, double speed, double hookMass = 1.2e-3) =>
+        LureActionModel.Assess(
+            ActionBodies.Soft(length: 0.125, height: 0.0155, width: 0.0145, headMass: 0, density: 1040, hookMass: hookMass, tailFin: 0.006, ballastDrop: 0.006)
+                with
+            { Bend = new(bend / Degree, 0.6, 0) },
+            Knot.Loop(),
+            TowInput.Steady(speed),
+            new() { Duration = 8, SettlingTime = 3 }).Report;
+
+    private static ActionBody Twitchbait() =>
+        ActionBodies.Soft(length: 0.10, height: 0.02, width: 0.012, headMass: 0, density: 980, hookMass: 2e-3, tailFin: 0.012, ballastDrop: 0.007);
+}
