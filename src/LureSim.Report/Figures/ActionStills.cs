@@ -24,7 +24,7 @@ public static class ActionStills
     {
         ArgumentNullException.ThrowIfNull(focus);
         ArgumentNullException.ThrowIfNull(options);
-        ActionRun run = focus.Action.Retrieve;
+        ActionAssessment run = focus.Action.Retrieve;
         ActionTrace trace = run.Trace;
         int count = options.Narrow ? NarrowStills : WideStills;
         double period = Period(run.Report);

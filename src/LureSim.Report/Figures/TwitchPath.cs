@@ -22,7 +22,7 @@ public static class TwitchPath
         ArgumentNullException.ThrowIfNull(focus);
         ArgumentNullException.ThrowIfNull(options);
         UnitFormat format = options.Format;
-        (string Name, ActionRun Run)[] panels = [("loop knot", focus.LoopTwitch), ("snug knot", focus.SnugTwitch)];
+        (string Name, ActionAssessment Run)[] panels = [("loop knot", focus.LoopTwitch), ("snug knot", focus.SnugTwitch)];
         (int Start, int End)[] windows = [.. panels.Select(p => Window(p.Run.Trace))];
         double reach = 0, aside = 0;
         for (int i = 0; i < panels.Length; i++)
@@ -92,7 +92,7 @@ public static class TwitchPath
         return (start, end < 0 ? trace.Count : Math.Max(end, Math.Min(trace.Count, start + 1)));
     }
 
-    private static void Panel(PaintArea area, int index, string name, ActionRun run, (int Start, int End) window, RigFocus focus, FigureOptions options, UnitFormat format)
+    private static void Panel(PaintArea area, int index, string name, ActionAssessment run, (int Start, int End) window, RigFocus focus, FigureOptions options, UnitFormat format)
     {
         double top = area.Bounds.Top + (index * area.Bounds.Height / 2), height = area.Bounds.Height / 2;
         if (index > 0)

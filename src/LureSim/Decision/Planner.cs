@@ -1,3 +1,4 @@
+using LureSim.Coupling;
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Uncertainty;
 using LureSim.Light;
@@ -164,7 +165,7 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(options);
-        Track track = Simulate(scenario, rig, ActingLures.Of(scenario.Tackle, scenario.Spot, rig.Head, rig.Body), options, cancellation);
+        Track track = Simulate(scenario, rig, options, cancellation);
         Coverage coverage = CoverageMeasure.Of(track, scenario.Spot.StrikeZone);
         double score = track.Status == SimulationStatus.Failed ? 0 : Ranking.Score(coverage, scenario.Spot, rig.Presentation.CastLength);
         return new Candidate(rig, track, coverage, score, Wording.Verdict(track, coverage));
@@ -281,17 +282,9 @@ public static class Planner
         return at with { Advice = advice, Chosen = advice.Chosen };
     }
 
-    private static Track Simulate(Scenario scenario, Rig rig, LureProperties lure, SimulationOptions options, CancellationToken cancellation)
+    private static Track Simulate(Scenario scenario, Rig rig, SimulationOptions options, CancellationToken cancellation)
     {
-        Track track = Retrieve.Simulate(
-            WaterColumn.Of(scenario.Spot.SeenAlong(rig.Presentation.Aim)),
-            lure,
-            TackleBuilder.Line(scenario.Tackle),
-            scenario.Tackle.RodTipHeight,
-            rig.Presentation,
-            scenario.Spot.StrikeZone,
-            options with { LineCapacity = Math.Min(options.LineCapacity, scenario.Tackle.Reel.LineCapacity) },
-            cancellation);
+        Track track = Cast.Simulate(scenario.Spot, FishingRig.Of(scenario.Tackle, rig.Head, rig.Body), rig.Presentation, options, cancellation);
         if (track.Status == SimulationStatus.Cancelled) throw new OperationCanceledException(cancellation);
         return track;
     }
@@ -307,8 +300,7 @@ public static class Planner
         {
             FallMode mode = i % 2 == 0 ? FallMode.SlackLine : FallMode.TightLine;
             var rig = new Rig(heads[i / 2].Head, heads[i / 2].Body, first with { Fall = mode, CountDown = null });
-            // On the fall the lure does not swim as on the retrieve: its still drag holds.
-            Track track = Simulate(scenario, rig, ActingLures.Of(scenario.Tackle, scenario.Spot, rig.Head, rig.Body), options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
+            Track track = Simulate(scenario, rig, options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
             double resting = water.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius;
             times[i] = [.. depths.Select(d => TimeToDepth(track, Math.Min(d, resting - 0.005)))];
             counter.Add();

@@ -4,11 +4,6 @@ using LureSim.Tackle;
 
 namespace LureSim.Decision;
 
-/// <summary>One window of action.</summary>
-/// <param name="Trace">The motion.</param>
-/// <param name="Report">What it comes to.</param>
-public sealed record ActionRun(ActionTrace Trace, ActionReport Report);
-
 /// <summary>What a rig does on its retrieve.</summary>
 /// <param name="Rig">The rig.</param>
 /// <param name="Speed">Speed through the water (m/s), median of the retrieve.</param>
@@ -16,7 +11,7 @@ public sealed record ActionRun(ActionTrace Trace, ActionReport Report);
 /// <param name="Retrieve">While the reel turns.</param>
 /// <param name="Twitch">Under the twitches of the presentation; null where it has none.</param>
 /// <param name="ExtraDrag">Drag while the reel turns over that of the same lure put on cleanly with its tail at rest, at the same angle of the line; 1 where it could not be computed.</param>
-public sealed record RigAction(Rig Rig, double Speed, double LineElevation, ActionRun Retrieve, ActionRun? Twitch, double ExtraDrag);
+public sealed record RigAction(Rig Rig, double Speed, double LineElevation, ActionAssessment Retrieve, ActionAssessment? Twitch, double ExtraDrag);
 
 /// <summary>One thing to mend, with what it would change.</summary>
 /// <param name="What">What to do, one plain sentence.</param>
@@ -59,9 +54,9 @@ public sealed record SpinMap(
 public sealed record RigFocus(
     RigAction Action,
     LureAssembly Parts,
-    ActionRun Fall,
-    ActionRun LoopTwitch,
-    ActionRun SnugTwitch,
+    ActionAssessment Fall,
+    ActionAssessment LoopTwitch,
+    ActionAssessment SnugTwitch,
     ActionSweep? Sweep,
     SpinMap? Spin,
     IReadOnlyList<Mending> Mend);

@@ -1,3 +1,4 @@
+using LureSim.Coupling;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
@@ -13,24 +14,13 @@ public static class RigChecker
     // Windows (s): long enough for ten beats of a slow tail after the start has died away.
     private const double RetrieveWindow = 5;
     private const double SweepWindow = 4;
-    private const double Settling = 2;
     private const double FallWindow = 5;
-    private const double DragWindow = 3;
 
-    // Twitch, twitch, pause for a retrieve that has none: travel (m), pull and interval (s), pause (s); common practice.
-    private const double PlainStroke = 0.3;
-    private const double PlainPull = 0.15;
-    private const double PlainInterval = 0.7;
+    // Pause after the twitches of a table by travel (s), common practice.
     private const double PlainPause = 1.6;
 
     // Interval of twitches in the ready-made retrieves (s).
     private const double ShortInterval = 0.5;
-
-    // The tip of a rod lifted up pulls the line by less than it travels; the part along the line (assumed).
-    private const double StrokeAlongLine = 0.7;
-
-    // A pause may be long; the motion has died away after this time (s).
-    private const double LongestPause = 3;
 
     // Share by which a fault must change the action for its mending to be named.
     private const double WorthMending = 0.25;
@@ -44,10 +34,6 @@ public static class RigChecker
     private const double SmallBend = 2 * Math.PI / 180;
     private const double CommonPlane = 0.5;
     private const double LargestMappedBend = 24 * Math.PI / 180;
-
-    // Factors beyond these are no drag but a failure of the window.
-    private const double LeastFactor = 0.5;
-    private const double GreatestFactor = 10;
 
     private enum Fault
     {
@@ -103,13 +89,13 @@ public static class RigChecker
         track ??= Planner.Try(scenario, rig, new SimulationOptions(), cancellation).Track;
         double speed = Math.Clamp(Median(track, track.SpeedThroughWater, rig.Presentation.RetrieveSpeed), 0.02, 3);
         double elevation = Math.Clamp(Median(track, track.LureAngle, 0.1), -1.2, 1.2);
-        var runner = new Runner(scenario, rig, cancellation);
-        ActionRun retrieve = runner.Steady(speed, elevation, RetrieveWindow);
+        var runner = new RigWindow(scenario.Tackle, scenario.Spot, rig.Head, rig.Body, cancellation);
+        ActionAssessment retrieve = runner.Steady(speed, elevation, RetrieveWindow);
         Rigging clean = scenario.Tackle.Rigging.Straightened;
         bool alike = clean == scenario.Tackle.Rigging && !runner.HasTail;
-        ActionRun rest = alike ? retrieve
-            : new Runner(scenario with { Tackle = scenario.Tackle with { Rigging = clean } }, rig, cancellation).Steady(speed, elevation, RetrieveWindow, ActionTerms.All & ~ActionTerms.Wake);
-        return new RigAction(rig, speed, elevation, retrieve, Twitching(rig.Presentation) is not null ? runner.Twitch(rig.Presentation, null) : null, Ratio(retrieve, rest));
+        ActionAssessment rest = alike ? retrieve
+            : new RigWindow(scenario.Tackle with { Rigging = clean }, scenario.Spot, rig.Head, rig.Body, cancellation).Steady(speed, elevation, RetrieveWindow, ActionTerms.All & ~ActionTerms.Wake);
+        return new RigAction(rig, speed, elevation, retrieve, RigWindow.Twitches(rig.Presentation) ? runner.Twitch(rig.Presentation, null) : null, SwimmingDrag.Ratio(retrieve, rest));
     }
 
     /// <summary>A close look at one rig.</summary>
@@ -124,8 +110,8 @@ public static class RigChecker
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(action);
         Rig rig = action.Rig;
-        var runner = new Runner(scenario, rig, cancellation);
-        ActionRun fall = null!, loop = null!, snug = null!;
+        var runner = new RigWindow(scenario.Tackle, scenario.Spot, rig.Head, rig.Body, cancellation);
+        ActionAssessment fall = null!, loop = null!, snug = null!;
         Parallel.Invoke(
             () => fall = runner.Fall(FallWindow),
             () => loop = runner.Twitch(rig.Presentation, KnotStyle.Loop),
@@ -159,7 +145,7 @@ public static class RigChecker
         ArgumentNullException.ThrowIfNull(travels);
         ArgumentNullException.ThrowIfNull(parallel);
         LureProperties lure = TackleBuilder.Lure(head, body);
-        var runner = new Runner(scenario, new Rig(head, body, scenario.Presentations[0]), parallel.CancellationToken);
+        var runner = new RigWindow(scenario.Tackle, scenario.Spot, head, body, parallel.CancellationToken);
         var reports = new ActionReport[speeds.Count + travels.Count + 1];
         Parallel.For(0, reports.Length, parallel, i =>
         {
@@ -179,94 +165,18 @@ public static class RigChecker
         };
     }
 
-    /// <summary>
-    /// Drag of a lure as it is rigged over the drag of the same lure put on cleanly with its tail at rest, by speed: what action and faults add on the path.
-    /// Both are towed at the same angle of the line, so that the attitude that the line gives does not count. 1 where it could not be computed.
-    /// </summary>
-    /// <param name="tackle">The tackle, for rigging and leader.</param>
-    /// <param name="spot">The spot, for the density and the viscosity of its water.</param>
-    /// <param name="head">Head.</param>
-    /// <param name="body">Body.</param>
-    /// <param name="speeds">Speeds (m/s).</param>
-    /// <param name="cancellation">Stops the work.</param>
-    /// <returns>Factors and lift areas (m2), one for each speed.</returns>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static (double[] Factors, double[] LiftAreas) Drag(TackleBox tackle, Spot spot, JigHead head, LureBody body, IReadOnlyList<double> speeds, CancellationToken cancellation = default)
-    {
-        ArgumentNullException.ThrowIfNull(tackle);
-        ArgumentNullException.ThrowIfNull(spot);
-        ArgumentNullException.ThrowIfNull(speeds);
-        var water = WaterColumn.Of(spot);
-        Rigging clean = tackle.Rigging.Straightened;
-        var rigged = new Runner(tackle, head, body, water, cancellation);
-        var still = new Runner(tackle with { Rigging = clean }, head, body, water, cancellation);
-        bool alike = clean == tackle.Rigging && !rigged.HasTail;
-        LureProperties lure = TackleBuilder.Lure(head, body);
-        double[] factors = new double[speeds.Count];
-        double[] lifts = new double[speeds.Count];
-        for (int i = 0; i < speeds.Count; i++)
-        {
-            double elevation = rigged.HeldElevation(lure, speeds[i]);
-            ActionRun run = rigged.Steady(speeds[i], elevation, DragWindow);
-            ActionRun? rest = alike ? null : still.Steady(speeds[i], elevation, DragWindow, ActionTerms.All & ~ActionTerms.Wake);
-            factors[i] = rest is null ? 1 : Ratio(run, rest);
-            Vector3d axes = run.Trace.Body.SemiAxes;
-            if (run.Trace.Status == ActionStatus.Completed && double.IsFinite(run.Report.LiftCoefficient)) lifts[i] = Math.Clamp(run.Report.LiftCoefficient * Math.PI * axes.Y * axes.Z, -GreatestLift * axes.X * Math.Max(axes.Y, axes.Z), GreatestLift * axes.X * Math.Max(axes.Y, axes.Z));
-        }
-
-        return (factors, lifts);
-    }
-
-    // The angle at which the line holds wet weight and drag: towed otherwise, the lure would sink or rise all through the window.
-    internal static double HeldElevation(LureProperties lure, double density, double viscosity, double speed)
-    {
-        double wet = (lure.Mass - (density * lure.Volume)) * StandardGravity;
-        double drag = 0.5 * density * speed * lure.DragAreaTimesSpeed(speed, viscosity, out _);
-        return Math.Clamp(Math.Atan2(wet, drag), -SteepestElevation, SteepestElevation);
-    }
-
-    // On a steady retrieve the mean pull of the line along the path is the mean drag.
-    private static double Ratio(ActionRun run, ActionRun rest)
-    {
-        double with = MeanPull(run.Trace), without = MeanPull(rest.Trace);
-        return with > 0 && without > 0 ? Math.Clamp(with / without, LeastFactor, GreatestFactor) : 1;
-    }
-
-    private static double MeanPull(ActionTrace trace)
-    {
-        if (trace.Status != ActionStatus.Completed) return double.NaN;
-        double sum = 0;
-        int count = 0;
-        for (int i = 0; i < trace.Count; i++)
-        {
-            if (trace.Time[i] < trace.Options.SettlingTime) continue;
-            sum += trace.LinePull[i].X;
-            count++;
-        }
-
-        return count > 0 ? sum / count : double.NaN;
-    }
-
-    // Lift coefficient of one on the area seen from above, pi times two semi-axes: no wing of this shape lifts more, so what is more comes of a window that is not steady.
-    private const double GreatestLift = Math.PI;
-
-    // Steepest angle of the line at which a lure is towed for its drag (radians): beyond, it hangs rather than swims.
-    private const double SteepestElevation = 1.2;
-
-    private const double StandardGravity = 9.80665;
-
     private static ActionSweep Sweep(Scenario scenario, Rig rig, double elevation, CancellationToken cancellation)
     {
         double[] speeds = [.. Enumerable.Range(0, SweepPoints).Select(i => SlowestSpeed + (i * (FastestSpeed - SlowestSpeed) / (SweepPoints - 1)))];
         Rigging own = scenario.Tackle.Rigging;
         Rigging clean = own.Straightened with { ShankShare = null };
         bool same = clean == own || !rig.Body.NeedsHead;
-        var asRigged = new Runner(scenario, rig, cancellation);
-        Runner? cleaned = same ? null : new Runner(scenario with { Tackle = scenario.Tackle with { Rigging = clean } }, rig, cancellation);
+        var asRigged = new RigWindow(scenario.Tackle, scenario.Spot, rig.Head, rig.Body, cancellation);
+        RigWindow? cleaned = same ? null : new RigWindow(scenario.Tackle with { Rigging = clean }, scenario.Spot, rig.Head, rig.Body, cancellation);
         var reports = new ActionReport[same ? speeds.Length : 2 * speeds.Length];
         Parallel.For(0, reports.Length, new ParallelOptions { CancellationToken = cancellation }, i =>
         {
-            Runner runner = i < speeds.Length ? asRigged : cleaned!;
+            RigWindow runner = i < speeds.Length ? asRigged : cleaned!;
             reports[i] = runner.Steady(speeds[i % speeds.Length], elevation, SweepWindow).Report;
         });
         return new ActionSweep(speeds, reports[..speeds.Length], same ? null : reports[speeds.Length..]);
@@ -292,7 +202,7 @@ public static class RigChecker
                 Bend = bends[b] * Math.Cos(plane),
                 ExitAbove = LureParts.ExitOfBend(bends[b] * Math.Sin(plane), parts.Engagement),
             };
-            var runner = new Runner(scenario with { Tackle = scenario.Tackle with { Rigging = bent } }, action.Rig, cancellation);
+            var runner = new RigWindow(scenario.Tackle with { Rigging = bent }, scenario.Spot, action.Rig.Head, action.Rig.Body, cancellation);
             ActionReport report = runner.Steady(speeds[s], action.LineElevation, SweepWindow).Report;
             spin[b, s] = Math.Abs(report.SpinRate);
             twists[b, s] = Math.Abs(report.LineTwistsPerMetre);
@@ -324,7 +234,7 @@ public static class RigChecker
         double[] gain = new double[trials.Count];
         Parallel.For(0, trials.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
         {
-            var runner = new Runner(scenario with { Tackle = scenario.Tackle with { Rigging = trials[i].Mended } }, rig, cancellation);
+            var runner = new RigWindow(scenario.Tackle with { Rigging = trials[i].Mended }, scenario.Spot, rig.Head, rig.Body, cancellation);
             bool byTwitch = twitched && trials[i].Fault == Fault.Knot;
             ActionReport before = byTwitch ? action.Twitch!.Report : action.Retrieve.Report;
             ActionReport after = (byTwitch ? runner.Twitch(rig.Presentation, null) : runner.Steady(action.Speed, action.LineElevation, RetrieveWindow)).Report;
@@ -344,80 +254,9 @@ public static class RigChecker
         return Math.Max(2 * spin, Math.Max(tail, Math.Max(dart, off)));
     }
 
-    // The first twitches of a retrieve and the pause after them; null where the rod only lifts, sweeps or rests.
-    private static (int Count, double Height, double Period, double Pause)? Twitching(Presentation presentation)
-    {
-        IReadOnlyList<Move> cycle = presentation.Cycle;
-        for (int i = 0; i < cycle.Count; i++)
-        {
-            Move move = cycle[i];
-            if (move.Kind != MoveKind.Twitch || move.Beats < 1) continue;
-            double height = Math.Sqrt((move.Up * move.Up) + (move.Left * move.Left) + (move.Out * move.Out));
-            Move next = cycle[(i + 1) % cycle.Count];
-            double pause = next.Kind == MoveKind.Pause && double.IsFinite(next.Duration) ? next.Duration : 0;
-            return (Math.Min(10, move.Beats), height, move.Duration / move.Beats, Math.Clamp(pause, 0.5, LongestPause));
-        }
-
-        return null;
-    }
-
     private static double Median(Track track, double[] values, double otherwise)
     {
         double[] reeling = [.. Enumerable.Range(0, track.Count).Where(i => track.State[i].HasFlag(TrackState.Reeling) && double.IsFinite(values[i])).Select(i => values[i])];
         return reeling.Length > 0 ? MathNet.Numerics.Statistics.ArrayStatistics.MedianInplace(reeling) : otherwise;
-    }
-
-    // Runs windows of one rig in the water of one spot.
-    private sealed class Runner
-    {
-        private readonly ActionBody body;
-        private readonly TackleBox tackle;
-        private readonly double density;
-        private readonly double viscosity;
-        private readonly CancellationToken cancellation;
-
-        public Runner(Scenario scenario, Rig rig, CancellationToken cancellation)
-            : this(scenario.Tackle, rig.Head, rig.Body, WaterColumn.Of(scenario.Spot), cancellation)
-        {
-        }
-
-        public Runner(TackleBox tackle, JigHead head, LureBody lure, WaterColumn water, CancellationToken cancellation)
-        {
-            this.tackle = tackle;
-            body = ActionBodyBuilder.Of(head, lure, tackle.Rigging);
-            density = water.Density;
-            viscosity = Math.Clamp(water.KinematicViscosity, 5e-7, 3e-6);
-            this.cancellation = cancellation;
-        }
-
-        public bool HasTail => body.Tail is not null;
-
-        public double HeldElevation(LureProperties lure, double speed) => RigChecker.HeldElevation(lure, density, viscosity, speed);
-
-        public ActionRun Steady(double speed, double elevation, double window, ActionTerms terms = ActionTerms.All) =>
-            Run(TowInput.Steady(speed, elevation), null, new ActionOptions { Duration = window, SettlingTime = Math.Min(Settling, window / 2), Terms = terms });
-
-        public ActionRun Fall(double window) =>
-            Run(TowInput.SlackFall(), null, new ActionOptions { Duration = window, SettlingTime = Math.Min(Settling, window / 2) });
-
-        public ActionRun Twitch(Presentation presentation, KnotStyle? knot)
-        {
-            TowInput tow = Twitching(presentation) is { } t
-                ? TowInput.Twitching(Math.Min(3, StrokeAlongLine * t.Height), Math.Max(0.05, t.Period / 2), Math.Max(0.1, t.Period), t.Count, t.Pause)
-                : TowInput.Twitching(PlainStroke, PlainPull, PlainInterval, 2, PlainPause);
-            return Run(tow, knot, new ActionOptions { Duration = tow.Strokes[^1].End + 1, SettlingTime = 0 });
-        }
-
-        private ActionRun Run(TowInput tow, KnotStyle? knot, ActionOptions options)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            TackleBox box = knot is { } style && style != tackle.Rigging.Knot
-                ? tackle with { Rigging = tackle.Rigging with { Knot = style, LoopLength = style == KnotStyle.Snug ? 0 : new Rigging().LoopLength } }
-                : tackle;
-            tow = tow with { WaterDensity = density, KinematicViscosity = viscosity };
-            ActionAssessment found = LureActionModel.Assess(body, ActionBodyBuilder.KnotOf(box), tow, options, cancellation);
-            cancellation.ThrowIfCancellationRequested();
-            return new ActionRun(found.Trace, found.Report);
-        }
     }
 }

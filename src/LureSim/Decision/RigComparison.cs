@@ -69,7 +69,7 @@ public sealed record RigOutcome(Candidate Candidate, Sighting Sighting, double D
     {
         get
         {
-            ActionRun run = Action.Twitch ?? Action.Retrieve;
+            ActionAssessment run = Action.Twitch ?? Action.Retrieve;
             ActionReport report = run.Report;
             return ActionWords.IsFault(report.Verdict) && report.Verdict != ActionVerdict.Muted || report.Verdict == ActionVerdict.Unknown ? 0
                 : report.Darts.Count > 0 ? report.Darts.Average(dart => Math.Abs(dart.Heading))

@@ -141,29 +141,14 @@ public sealed record StrikeZone(double Top, double Bottom)
     public bool Contains(double depth) => depth >= Top && depth <= Bottom;
 }
 
-/// <summary>What the angler owns.</summary>
-public sealed record TackleBox
+/// <summary>What the angler owns: one rod, reel and line, and a box to choose from.</summary>
+public sealed record TackleBox : Outfit
 {
-    /// <summary>Height of the rod tip above the water (m), 0.1 to 6.</summary>
-    public required double RodTipHeight { get; init; }
-
-    /// <summary>The reel.</summary>
-    public required Reel Reel { get; init; }
-
-    /// <summary>The main line.</summary>
-    public required LineSpecification Line { get; init; }
-
-    /// <summary>The leader, or null for none.</summary>
-    public LeaderSpecification? Leader { get; init; }
-
     /// <summary>Jig heads to choose from; a head of mass 0 is an unweighted hook rig. Empty only if there is no soft body.</summary>
     public required IReadOnlyList<JigHead> JigHeads { get; init; }
 
     /// <summary>Bodies to choose from; at least one. The rules of <c>BodyChoice</c> choose the soft one that goes on the heads; where none speaks the first is taken. Others need no head and are fished as they are.</summary>
     public required IReadOnlyList<LureBody> Bodies { get; init; }
-
-    /// <summary>How the lure is tied on and put on its hook.</summary>
-    public Rigging Rigging { get; init; } = new();
 
     /// <summary>What the plan compares: the first soft body on every jig head, then every body that needs none.</summary>
     public IReadOnlyList<(JigHead Head, LureBody Body)> Lures => LuresWith(Bodies.FirstOrDefault(body => body.NeedsHead));

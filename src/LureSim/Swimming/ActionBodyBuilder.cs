@@ -70,7 +70,7 @@ public static class ActionBodyBuilder
     /// <summary>The knot of a tackle box.</summary>
     /// <param name="tackle">The tackle.</param>
     /// <exception cref="ArgumentNullException"><paramref name="tackle"/> is null.</exception>
-    public static Knot KnotOf(TackleBox tackle)
+    public static Knot KnotOf(Outfit tackle)
     {
         ArgumentNullException.ThrowIfNull(tackle);
         Rigging rigging = tackle.Rigging;

@@ -7,7 +7,7 @@ public static class TackleBuilder
 {
     /// <summary>Main line and leader as the engine sees them.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="tackle"/> is null.</exception>
-    public static LineProperties Line(TackleBox tackle)
+    public static LineProperties Line(Outfit tackle)
     {
         ArgumentNullException.ThrowIfNull(tackle);
         LineMaterial main = Material(tackle.Line.Kind, tackle.Line.Diameter);
@@ -41,7 +41,7 @@ public static class TackleBuilder
     /// so the section counts as fibres of 20 micrometres (common practice, from memory) side by side.
     /// </summary>
     /// <exception cref="ArgumentNullException"><paramref name="tackle"/> is null.</exception>
-    public static double BendingStiffness(TackleBox tackle)
+    public static double BendingStiffness(Outfit tackle)
     {
         ArgumentNullException.ThrowIfNull(tackle);
         (LineKind kind, double diameter) = tackle.Leader is { } leader ? (leader.Kind, leader.Diameter) : (tackle.Line.Kind, tackle.Line.Diameter);

@@ -1,3 +1,4 @@
+using LureSim.Coupling;
 using LureSim.Decision;
 using LureSim.Model;
 using LureSim.Scenarios;
@@ -58,8 +59,8 @@ public class RigCheckerTests
     [Fact]
     public void A_fault_adds_drag_and_the_drag_reaches_the_path()
     {
-        (double[] clean, _) = RigChecker.Drag(Plain.Tackle, Plain.Spot, First(Plain).Head, Plain.Tackle.Bodies[1], [0.4, 0.8]);
-        (double[] crooked, _) = RigChecker.Drag(Crooked.Tackle, Crooked.Spot, First(Crooked).Head, Crooked.Tackle.Bodies[1], [0.4, 0.8]);
+        (double[] clean, _) = SwimmingDrag.Of(Plain.Tackle, Plain.Spot, First(Plain).Head, Plain.Tackle.Bodies[1], [0.4, 0.8]);
+        (double[] crooked, _) = SwimmingDrag.Of(Crooked.Tackle, Crooked.Spot, First(Crooked).Head, Crooked.Tackle.Bodies[1], [0.4, 0.8]);
         Assert.All(clean, factor => Assert.Equal(1, factor));
         Assert.True(crooked[1] > 1.05, $"{crooked[1]}");
         LureProperties still = TackleBuilder.Lure(First(Crooked).Head, Crooked.Tackle.Bodies[1]);
@@ -73,9 +74,9 @@ public class RigCheckerTests
     {
         // Neutral at 1010 kg/m3: 10 cm3, drag area 1 cm2. By hand at 0.5 m/s in fresh water (1000 kg/m3): weight 1e-4 kg g, drag 0.0125 N.
         var lure = new ConstantDragLure { Mass = 0.0101, Volume = 1e-5, AddedMassCoefficient = 0.5, ContactRadius = 0.01, Area = 1e-4 };
-        Assert.Equal(Math.Atan(1e-4 * 9.80665 / 0.0125), RigChecker.HeldElevation(lure, 1000, 1e-6, 0.5), 1e-9);
-        Assert.Equal(0, RigChecker.HeldElevation(lure, 1010, 1e-6, 0.5), 1e-9);
-        Assert.InRange(RigChecker.HeldElevation(lure, 1025, 1e-6, 0.5), -0.12, -0.11);
+        Assert.Equal(Math.Atan(1e-4 * 9.80665 / 0.0125), RigWindow.HeldElevation(lure, 1000, 1e-6, 0.5), 1e-9);
+        Assert.Equal(0, RigWindow.HeldElevation(lure, 1010, 1e-6, 0.5), 1e-9);
+        Assert.InRange(RigWindow.HeldElevation(lure, 1025, 1e-6, 0.5), -0.12, -0.11);
     }
 
     [Fact]
@@ -84,8 +85,8 @@ public class RigCheckerTests
         LureBody suspending = TestScenario.Read(TestScenario.With("{profile: paddle tail, length: 3.5 in}", "{profile: hard twitchbait, length: 4 in}")).Tackle.Bodies[0];
         Spot fresh = Plain.Spot with { Salinity = 0 }, sea = Plain.Spot with { Salinity = 35 };
         JigHead none = JigHead.None(suspending);
-        (_, double[] inFresh) = RigChecker.Drag(Plain.Tackle, fresh, none, suspending, [0.2]);
-        (_, double[] inSea) = RigChecker.Drag(Plain.Tackle, sea, none, suspending, [0.2]);
+        (_, double[] inFresh) = SwimmingDrag.Of(Plain.Tackle, fresh, none, suspending, [0.2]);
+        (_, double[] inSea) = SwimmingDrag.Of(Plain.Tackle, sea, none, suspending, [0.2]);
         Assert.NotEqual(inFresh[0], inSea[0], 1e-6);
         Assert.NotSame(ActingLures.Of(Plain.Tackle, fresh, none, suspending), ActingLures.Of(Plain.Tackle, sea, none, suspending));
         Assert.Same(ActingLures.Of(Plain.Tackle, sea, none, suspending), ActingLures.Of(Plain.Tackle, sea with { Depth = 30 }, none, suspending));

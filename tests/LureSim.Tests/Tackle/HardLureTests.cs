@@ -1,4 +1,5 @@
 using CsCheck;
+using LureSim.Coupling;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Tackle;

@@ -2,7 +2,7 @@ using System.Collections.Concurrent;
 using LureSim.Model;
 using LureSim.Tackle;
 
-namespace LureSim.Decision;
+namespace LureSim.Coupling;
 
 /// <summary>
 /// Lures for the path with the drag that their action and their faults add, in the water of the spot: a lure near neutral hangs otherwise on its line in fresh
@@ -24,7 +24,7 @@ public static class ActingLures
     /// <param name="head">Head.</param>
     /// <param name="body">Body.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static LureProperties Of(TackleBox tackle, Spot spot, JigHead head, LureBody body)
+    public static LureProperties Of(Outfit tackle, Spot spot, JigHead head, LureBody body)
     {
         ArgumentNullException.ThrowIfNull(tackle);
         ArgumentNullException.ThrowIfNull(spot);
@@ -35,10 +35,10 @@ public static class ActingLures
         return Kept.GetOrAdd(key, _ => new Lazy<LureProperties>(() => Build(tackle, spot, head, body))).Value;
     }
 
-    private static LureProperties Build(TackleBox tackle, Spot spot, JigHead head, LureBody body)
+    private static LureProperties Build(Outfit tackle, Spot spot, JigHead head, LureBody body)
     {
         LureProperties still = TackleBuilder.Lure(head, body);
-        (double[] factors, double[] lifts) = RigChecker.Drag(tackle, spot, head, body, Speeds);
+        (double[] factors, double[] lifts) = SwimmingDrag.Of(tackle, spot, head, body, Speeds);
         return factors.All(f => f == 1) && lifts.All(a => a == 0) ? still : ActingLure.Of(still, Speeds, factors, lifts);
     }
 

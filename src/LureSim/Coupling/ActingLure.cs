@@ -1,6 +1,7 @@
+using LureSim.Tackle;
 using MathNet.Numerics.Interpolation;
 
-namespace LureSim.Tackle;
+namespace LureSim.Coupling;
 
 /// <summary>A lure whose drag is scaled, by its speed, with what its own action adds or takes away, and which lifts as its attitude on the line makes it.</summary>
 public sealed class ActingLure : LureProperties

@@ -1,0 +1,39 @@
+using LureSim.Model;
+using LureSim.Motion;
+using LureSim.Tackle;
+using LureSim.Water;
+
+namespace LureSim.Coupling;
+
+/// <summary>One cast with the whole model: the lure swims on its path, and its swimming drags and lifts.</summary>
+public static class Cast
+{
+    /// <summary>
+    /// The track of a lure from splash-down to the end of the retrieve, with the drag and the lift that its action and its rigging add. What every command runs;
+    /// <see cref="Retrieve.Simulate"/> below it knows a lure only as drag by speed.
+    /// </summary>
+    /// <param name="spot">The spot.</param>
+    /// <param name="rig">Rod, reel, line and the lure on it.</param>
+    /// <param name="presentation">Cast, fall and retrieve.</param>
+    /// <param name="options">Settings; null for the defaults. No more line than the reel holds goes out.</param>
+    /// <param name="cancellation">Checked every step.</param>
+    /// <returns>The track; see <see cref="Track.Status"/> for how it ended.</returns>
+    /// <exception cref="ArgumentNullException">A required argument is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or not a number.</exception>
+    public static Track Simulate(Spot spot, FishingRig rig, Presentation presentation, SimulationOptions? options = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(spot);
+        ArgumentNullException.ThrowIfNull(rig);
+        ArgumentNullException.ThrowIfNull(presentation);
+        options ??= new SimulationOptions();
+        return Retrieve.Simulate(
+            WaterColumn.Of(spot.SeenAlong(presentation.Aim)),
+            ActingLures.Of(rig, spot, rig.Head, rig.Body),
+            TackleBuilder.Line(rig),
+            rig.RodTipHeight,
+            presentation,
+            spot.StrikeZone,
+            options with { LineCapacity = Math.Min(options.LineCapacity, rig.Reel.LineCapacity) },
+            cancellation);
+    }
+}

@@ -1,0 +1,135 @@
+using LureSim.Model;
+using LureSim.Swimming;
+using LureSim.Tackle;
+using LureSim.Water;
+
+namespace LureSim.Coupling;
+
+/// <summary>Runs a rigged lure about its tow point for some seconds, in the water of one spot.</summary>
+public sealed class RigWindow
+{
+    // What a start leaves behind has died away after this time (s).
+    private const double Settling = 2;
+
+    // Twitch, twitch, pause for a retrieve that has none: travel (m), pull and interval (s), pause (s); common practice.
+    private const double PlainStroke = 0.3;
+    private const double PlainPull = 0.15;
+    private const double PlainInterval = 0.7;
+    private const double PlainPause = 1.6;
+
+    // The tip of a rod lifted up pulls the line by less than it travels; the part along the line (assumed).
+    private const double StrokeAlongLine = 0.7;
+
+    // A pause may be long; the motion has died away after this time (s).
+    private const double LongestPause = 3;
+
+    // Steepest angle of the line at which a lure is towed for its drag (radians): beyond, it hangs rather than swims.
+    private const double SteepestElevation = 1.2;
+
+    private const double StandardGravity = 9.80665;
+
+    private readonly ActionBody body;
+    private readonly Outfit tackle;
+    private readonly double density;
+    private readonly double viscosity;
+    private readonly CancellationToken cancellation;
+
+    /// <summary>Prepares the windows of one rig.</summary>
+    /// <param name="tackle">The tackle, for rigging and leader.</param>
+    /// <param name="spot">The spot, for the density and the viscosity of its water.</param>
+    /// <param name="head">Head.</param>
+    /// <param name="lure">Body.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public RigWindow(Outfit tackle, Spot spot, JigHead head, LureBody lure, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(tackle);
+        ArgumentNullException.ThrowIfNull(spot);
+        this.tackle = tackle;
+        body = ActionBodyBuilder.Of(head, lure, tackle.Rigging);
+        var water = WaterColumn.Of(spot);
+        density = water.Density;
+        viscosity = Math.Clamp(water.KinematicViscosity, 5e-7, 3e-6);
+        this.cancellation = cancellation;
+    }
+
+    /// <summary>True if the lure has a tail that swings by itself.</summary>
+    public bool HasTail => body.Tail is not null;
+
+    /// <summary>True if a retrieve has twitches: others are judged by a plain twitch, twitch, pause.</summary>
+    /// <param name="presentation">The retrieve.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="presentation"/> is null.</exception>
+    public static bool Twitches(Presentation presentation) => TwitchingOf(presentation) is not null;
+
+    /// <summary>The angle of the line (radians, upward positive) at which it holds wet weight and drag: towed otherwise, the lure would sink or rise all through the window.</summary>
+    /// <param name="lure">The lure on its path.</param>
+    /// <param name="speed">Speed through the water (m/s), above 0.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="lure"/> is null.</exception>
+    public double HeldElevation(LureProperties lure, double speed) => HeldElevation(lure, density, viscosity, speed);
+
+    /// <summary>A steady pull.</summary>
+    /// <param name="speed">Speed through the water (m/s), 0 to 5.</param>
+    /// <param name="elevation">Angle of the line above the path (radians).</param>
+    /// <param name="window">Length of the window (s).</param>
+    /// <param name="terms">Forces that act.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public ActionAssessment Steady(double speed, double elevation, double window, ActionTerms terms = ActionTerms.All) =>
+        Run(TowInput.Steady(speed, elevation), null, new ActionOptions { Duration = window, SettlingTime = Math.Min(Settling, window / 2), Terms = terms });
+
+    /// <summary>A fall on a slack line.</summary>
+    /// <param name="window">Length of the window (s).</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public ActionAssessment Fall(double window) =>
+        Run(TowInput.SlackFall(), null, new ActionOptions { Duration = window, SettlingTime = Math.Min(Settling, window / 2) });
+
+    /// <summary>The first twitches of a retrieve and the pause after them; two plain twitches where it has none.</summary>
+    /// <param name="presentation">The retrieve.</param>
+    /// <param name="knot">The knot; null for the tackle's own.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="presentation"/> is null.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public ActionAssessment Twitch(Presentation presentation, KnotStyle? knot = null)
+    {
+        TowInput tow = TwitchingOf(presentation) is { } t
+            ? TowInput.Twitching(Math.Min(3, StrokeAlongLine * t.Height), Math.Max(0.05, t.Period / 2), Math.Max(0.1, t.Period), t.Count, t.Pause)
+            : TowInput.Twitching(PlainStroke, PlainPull, PlainInterval, 2, PlainPause);
+        return Run(tow, knot, new ActionOptions { Duration = tow.Strokes[^1].End + 1, SettlingTime = 0 });
+    }
+
+    internal static double HeldElevation(LureProperties lure, double density, double viscosity, double speed)
+    {
+        ArgumentNullException.ThrowIfNull(lure);
+        double wet = (lure.Mass - (density * lure.Volume)) * StandardGravity;
+        double drag = 0.5 * density * speed * lure.DragAreaTimesSpeed(speed, viscosity, out _);
+        return Math.Clamp(Math.Atan2(wet, drag), -SteepestElevation, SteepestElevation);
+    }
+
+    // The first twitches of a retrieve and the pause after them; null where the rod only lifts, sweeps or rests.
+    private static (int Count, double Height, double Period, double Pause)? TwitchingOf(Presentation presentation)
+    {
+        ArgumentNullException.ThrowIfNull(presentation);
+        IReadOnlyList<Move> cycle = presentation.Cycle;
+        for (int i = 0; i < cycle.Count; i++)
+        {
+            Move move = cycle[i];
+            if (move.Kind != MoveKind.Twitch || move.Beats < 1) continue;
+            double height = Math.Sqrt((move.Up * move.Up) + (move.Left * move.Left) + (move.Out * move.Out));
+            Move next = cycle[(i + 1) % cycle.Count];
+            double pause = next.Kind == MoveKind.Pause && double.IsFinite(next.Duration) ? next.Duration : 0;
+            return (Math.Min(10, move.Beats), height, move.Duration / move.Beats, Math.Clamp(pause, 0.5, LongestPause));
+        }
+
+        return null;
+    }
+
+    private ActionAssessment Run(TowInput tow, KnotStyle? knot, ActionOptions options)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        Outfit box = knot is { } style && style != tackle.Rigging.Knot
+            ? tackle with { Rigging = tackle.Rigging with { Knot = style, LoopLength = style == KnotStyle.Snug ? 0 : new Rigging().LoopLength } }
+            : tackle;
+        tow = tow with { WaterDensity = density, KinematicViscosity = viscosity };
+        ActionAssessment found = LureActionModel.Assess(body, ActionBodyBuilder.KnotOf(box), tow, options, cancellation);
+        cancellation.ThrowIfCancellationRequested();
+        return found;
+    }
+}

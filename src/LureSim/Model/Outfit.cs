@@ -1,0 +1,20 @@
+namespace LureSim.Model;
+
+/// <summary>A rod, a reel, a line, and how the lure is tied to it.</summary>
+public abstract record Outfit
+{
+    /// <summary>Height of the rod tip above the water (m), 0.1 to 6.</summary>
+    public required double RodTipHeight { get; init; }
+
+    /// <summary>The reel.</summary>
+    public required Reel Reel { get; init; }
+
+    /// <summary>The main line.</summary>
+    public required LineSpecification Line { get; init; }
+
+    /// <summary>The leader, or null for none.</summary>
+    public LeaderSpecification? Leader { get; init; }
+
+    /// <summary>How the lure is tied on and put on its hook.</summary>
+    public Rigging Rigging { get; init; } = new();
+}
