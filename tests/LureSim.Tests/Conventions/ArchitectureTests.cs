@@ -1,40 +1,101 @@
-using LureSim.Decision;
-using NetArchTest.Rules;
+using System.Globalization;
+using System.Text;
+using LureSim.Tests.Scenarios;
 
 namespace LureSim.Tests.Conventions;
 
-/// <summary>Data flows one way; this holds the arrows.</summary>
+/// <summary>Data flows one way; this holds the arrows of every folder.</summary>
 public class ArchitectureTests
 {
-    public static TheoryData<string, string[]> Forbidden => new()
+    // Floors of the house from the ground up: a room may use those below its own floor and no others.
+    private static readonly string[][] Floors =
+    [
+        ["LureSim"],
+        ["LureSim.Data", "LureSim.Hydrodynamics"],
+        ["LureSim.Model"],
+        ["LureSim.Water", "LureSim.Tackle", "LureSim.Light"],
+        ["LureSim.Lures", "LureSim.Sight"],
+        ["LureSim.Motion", "LureSim.Swimming"],
+        ["LureSim.Coupling"],
+        ["LureSim.Decision"],
+        ["LureSim.Scenarios", "LureSim.Report"],
+        ["LureSim.Workbench"],
+        ["LureSim.Cli"],
+    ];
+
+    public static TheoryData<string> Assemblies => new("LureSim", "LureSim.Scenarios", "LureSim.Report", "LureSim.Cli");
+
+    [Fact]
+    public void Arrows_run_down()
     {
-        { "LureSim.Data", ["LureSim.Scenarios", "LureSim.Water", "LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Scenarios", ["LureSim.Water", "LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Water", ["LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Hydrodynamics", ["LureSim.Scenarios", "LureSim.Water", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Tackle", ["LureSim.Water", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Motion", ["LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Swimming", ["LureSim.Water", "LureSim.Motion", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Light", ["LureSim.Water", "LureSim.Tackle", "LureSim.Motion", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Sight", ["LureSim.Water", "LureSim.Tackle", "LureSim.Motion", "LureSim.Decision"] },
-    };
+        List<string> wrong = [];
+        foreach ((string from, string to, int count) in HouseGraph.Read().Arrows)
+        {
+            int upper = FloorOf(from), lower = FloorOf(to);
+            if (Room(from) != Room(to) && lower >= upper) wrong.Add($"{from} -> {to} ({count}: {HouseGraph.Read().Example(from, to)})");
+        }
+
+        Assert.True(wrong.Count == 0, string.Join("\n", wrong));
+    }
 
     [Theory]
-    [MemberData(nameof(Forbidden))]
-    public void Arrows_run_one_way(string from, string[] to)
+    [MemberData(nameof(Assemblies))]
+    public void No_folders_use_each_other_in_a_circle(string assembly)
     {
-        ArgumentNullException.ThrowIfNull(to);
-        PredicateList types = Types.InAssembly(typeof(Planner).Assembly).That().ResideInNamespace(from);
-        Assert.NotEmpty(types.GetTypes());
-        TestResult result = types.ShouldNot().HaveDependencyOnAny(to).GetResult();
-        Assert.True(result.IsSuccessful, string.Join(", ", result.FailingTypeNames ?? []));
+        ArgumentNullException.ThrowIfNull(assembly);
+        HouseGraph graph = HouseGraph.Read();
+        List<string> found = [];
+        foreach (string[] circle in graph.Cycles(assembly))
+        {
+            IEnumerable<string> arrows = graph.Arrows.Where(a => circle.Contains(a.From) && circle.Contains(a.To)).Select(a => $"  {a.From} -> {a.To} {a.Count}: {graph.Example(a.From, a.To)}");
+            found.Add($"{string.Join(" <-> ", circle)}\n{string.Join("\n", arrows)}");
+        }
+
+        Assert.True(found.Count == 0, string.Join("\n", found));
     }
 
     [Fact]
-    public void The_model_neither_draws_nor_prints()
+    public void The_model_knows_numbers_alone()
     {
-        TestResult result = Types.InAssembly(typeof(Planner).Assembly).ShouldNot()
-            .HaveDependencyOnAny("OxyPlot", "SkiaSharp", "Spectre.Console", "System.Console", "LureSim.Report", "LureSim.Cli").GetResult();
-        Assert.True(result.IsSuccessful, string.Join(", ", result.FailingTypeNames ?? []));
+        string[] allowed = ["LureSim", "MathNet.Numerics"];
+        IEnumerable<string> others = typeof(Decision.Planner).Assembly.GetReferencedAssemblies().Select(a => a.Name!)
+            .Where(name => !name.StartsWith("System", StringComparison.Ordinal) && !allowed.Contains(name) && name is not ("netstandard" or "mscorlib"));
+        Assert.Empty(others);
+    }
+
+    [Fact]
+    public void Every_folder_has_a_row_in_the_map_of_the_contributor_guide()
+    {
+        string guide = File.ReadAllText(Repository.File("DEVELOPERS.md"));
+        IEnumerable<string> missing = HouseGraph.Read().Rooms.Select(FolderOf).Where(folder => !guide.Contains($"`{folder}`", StringComparison.Ordinal));
+        Assert.True(!missing.Any(), "No row for " + string.Join(", ", missing));
+    }
+
+    [Fact]
+    public void Every_namespace_is_a_folder() =>
+        Assert.All(HouseGraph.Read().Rooms, room => Assert.True(Directory.Exists(Repository.File(FolderOf(room).Split('/'))), $"{room}: no folder {FolderOf(room)}"));
+
+    [Fact]
+    public void The_drawing_of_the_house_is_true()
+    {
+        string file = Repository.File("docs", "images", "house.svg");
+        string drawing = HouseDrawing.Of(HouseGraph.Read(), Floors);
+        if (Environment.GetEnvironmentVariable("LURESIM_UPDATE_DOCS") == "1") File.WriteAllText(file, drawing, new UTF8Encoding(false));
+        Assert.True(File.Exists(file) && File.ReadAllText(file) == drawing, "docs/images/house.svg is not that of the compiled types; write it anew with LURESIM_UPDATE_DOCS=1.");
+    }
+
+    private static string FolderOf(string room)
+    {
+        string assembly = room.Split('.') is [_, "Scenarios" or "Report" or "Cli" or "Workbench", ..] parts ? $"LureSim.{parts[1]}" : "LureSim";
+        string rest = room.Length > assembly.Length ? room[(assembly.Length + 1)..].Replace('.', '/') : "";
+        return rest.Length > 0 ? $"src/{assembly}/{rest}" : $"src/{assembly}";
+    }
+
+    private static string Room(string space) => Floors.SelectMany(f => f).Where(r => space == r || space.StartsWith(r + ".", StringComparison.Ordinal)).MaxBy(r => r.Length)!;
+
+    private static int FloorOf(string space)
+    {
+        string room = Room(space);
+        return Array.FindIndex(Floors, f => f.Contains(room)) is var floor and >= 0 ? floor : throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"{space} stands on no floor."));
     }
 }
