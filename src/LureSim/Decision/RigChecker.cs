@@ -1,6 +1,6 @@
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
+using LureSim.Units;
 using LureSim.Swimming;
 using LureSim.Tackle;
 using LureSim.Water;

@@ -8,10 +8,10 @@ public class ArchitectureTests
 {
     public static TheoryData<string, string[]> Forbidden => new()
     {
-        { "LureSim.Data", ["LureSim.Scenarios", "LureSim.Water", "LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Scenarios", ["LureSim.Water", "LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
+        { "LureSim.Data", ["LureSim.Model", "LureSim.Water", "LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
+        { "LureSim.Model", ["LureSim.Water", "LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
         { "LureSim.Water", ["LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
-        { "LureSim.Hydrodynamics", ["LureSim.Scenarios", "LureSim.Water", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
+        { "LureSim.Hydrodynamics", ["LureSim.Model", "LureSim.Water", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
         { "LureSim.Tackle", ["LureSim.Water", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
         { "LureSim.Motion", ["LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
         { "LureSim.Swimming", ["LureSim.Water", "LureSim.Motion", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
@@ -35,6 +35,21 @@ public class ArchitectureTests
     {
         TestResult result = Types.InAssembly(typeof(Planner).Assembly).ShouldNot()
             .HaveDependencyOnAny("OxyPlot", "SkiaSharp", "Spectre.Console", "System.Console", "LureSim.Report", "LureSim.Cli").GetResult();
+        Assert.True(result.IsSuccessful, string.Join(", ", result.FailingTypeNames ?? []));
+    }
+
+    [Fact]
+    public void The_model_and_the_report_know_no_file_format()
+    {
+        foreach (System.Reflection.Assembly assembly in (System.Reflection.Assembly[])[typeof(Planner).Assembly, typeof(LureSim.Report.Figures.Figure).Assembly])
+            Assert.DoesNotContain(assembly.GetReferencedAssemblies(), name => name.Name is "LureSim.Scenarios" or "YamlDotNet" or "Quickenshtein");
+    }
+
+    [Fact]
+    public void The_reader_knows_the_records_and_the_tables_alone()
+    {
+        TestResult result = Types.InAssembly(typeof(LureSim.Scenarios.ScenarioReader).Assembly).ShouldNot()
+            .HaveDependencyOnAny("LureSim.Water", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision", "LureSim.Units", "LureSim.Report").GetResult();
         Assert.True(result.IsSuccessful, string.Join(", ", result.FailingTypeNames ?? []));
     }
 }

@@ -1,9 +1,9 @@
 using LureSim.Decision;
 using LureSim.Model;
-using LureSim.Scenarios;
 using LureSim.Swimming;
 using LureSim.Tackle;
 using LureSim.Tests.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Tests.Decision;
 
