@@ -8,7 +8,7 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Sheets;
 using LureSim.Report.Trips;
-using LureSim.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Cli;
 

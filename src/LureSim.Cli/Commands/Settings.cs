@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using LureSim.Model;
 using LureSim.Scenarios;
+using LureSim.Units;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -101,7 +102,7 @@ internal abstract class ScenarioSettings : JsonSettings
             return ValidationResult.Error($"{option}: {reading.Message} (\"{text}\"); {reading.Fix}.");
         return reading.Value >= minimum && reading.Value <= maximum
             ? ValidationResult.Success()
-            : ValidationResult.Error($"{option}: \"{text}\" is outside the range, {MeasureFormatter.Range(kind, minimum, maximum)}.");
+            : ValidationResult.Error($"{option}: \"{text}\" is outside the range, {QuantityText.Range(kind, minimum, maximum)}.");
     }
 
     /// <summary>The first of some results that is an error, or success.</summary>

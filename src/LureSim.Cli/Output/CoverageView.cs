@@ -1,5 +1,5 @@
 using LureSim.Decision;
-using LureSim.Scenarios;
+using LureSim.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

@@ -1,6 +1,6 @@
 using LureSim.Decision;
 using LureSim.Model;
-using LureSim.Scenarios;
+using LureSim.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

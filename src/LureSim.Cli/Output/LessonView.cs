@@ -1,7 +1,7 @@
 using System.Text.Json.Serialization;
 using LureSim.Decision;
-using LureSim.Scenarios;
 using LureSim.Sight;
+using LureSim.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

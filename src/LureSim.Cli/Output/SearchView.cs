@@ -1,8 +1,8 @@
 using System.Text.Json.Serialization;
 using LureSim.Decision.Search;
 using LureSim.Model;
-using LureSim.Scenarios;
 using LureSim.Swimming;
+using LureSim.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

@@ -1,7 +1,7 @@
 using System.Text.Json.Serialization;
 using LureSim.Decision.Tide;
 using LureSim.Model;
-using LureSim.Scenarios;
+using LureSim.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

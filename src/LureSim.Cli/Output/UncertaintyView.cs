@@ -1,6 +1,6 @@
 using System.Text.Json.Serialization;
 using LureSim.Decision.Uncertainty;
-using LureSim.Scenarios;
+using LureSim.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

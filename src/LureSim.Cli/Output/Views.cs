@@ -1,4 +1,4 @@
-using LureSim.Scenarios;
+using LureSim.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

@@ -1,5 +1,5 @@
 using LureSim.Model;
-using LureSim.Scenarios;
+using LureSim.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

@@ -1,5 +1,5 @@
 using LureSim.Decision;
-using LureSim.Scenarios;
+using LureSim.Units;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;
@@ -53,14 +53,14 @@ public static class ComparisonBars
 
     /// <summary>A value of a measure.</summary>
     internal static string Value(RigMeasure measure, double value, UnitFormat format) =>
-        measure.Kind == QuantityKind.Percentage ? UnitFormat.PercentText(value) : measure.Kind == QuantityKind.Angle ? Degrees(value, 0) : format.LengthText(value);
+        measure.Kind == RigMeasureKind.Share ? UnitFormat.PercentText(value) : measure.Kind == RigMeasureKind.Angle ? Degrees(value, 0) : format.LengthText(value);
 
     private static string Degrees(double radians, int decimals) => $"{UnitFormat.Number(radians * 180 / Math.PI, decimals)}°";
 
     /// <summary>A change of a measure.</summary>
     internal static string Signed(RigMeasure measure, double value, UnitFormat format)
     {
-        string size = measure.Kind == QuantityKind.Percentage ? $"{UnitFormat.Number(100 * Math.Abs(value), 1)} points" : measure.Kind == QuantityKind.Angle ? Degrees(Math.Abs(value), 1) : Math.Abs(value) < 0.3 ? format.SizeText(Math.Abs(value)) : format.LengthText(Math.Abs(value));
+        string size = measure.Kind == RigMeasureKind.Share ? $"{UnitFormat.Number(100 * Math.Abs(value), 1)} points" : measure.Kind == RigMeasureKind.Angle ? Degrees(Math.Abs(value), 1) : Math.Abs(value) < 0.3 ? format.SizeText(Math.Abs(value)) : format.LengthText(Math.Abs(value));
         return Math.Abs(value) < 1e-9 ? "no change" : (value < 0 ? "−" : "+") + size;
     }
 }

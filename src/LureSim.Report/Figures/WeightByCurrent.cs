@@ -1,6 +1,6 @@
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Tide;
-using LureSim.Scenarios;
+using LureSim.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

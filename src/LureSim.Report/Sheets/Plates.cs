@@ -2,7 +2,7 @@ using LureSim.Decision;
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Figures;
-using LureSim.Scenarios;
+using LureSim.Units;
 using LureSim.Sight;
 using LureSim.Water;
 

@@ -1,6 +1,6 @@
 using LureSim.Decision;
 using LureSim.Report.Figures;
-using LureSim.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Report.Sheets;
 

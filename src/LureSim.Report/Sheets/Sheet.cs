@@ -3,7 +3,7 @@ using LureSim.Decision.Inverse;
 using LureSim.Decision.Uncertainty;
 using LureSim.Model;
 using LureSim.Report.Figures;
-using LureSim.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Report.Sheets;
 

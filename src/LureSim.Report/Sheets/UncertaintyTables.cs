@@ -1,6 +1,6 @@
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Uncertainty;
-using LureSim.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Report.Sheets;
 

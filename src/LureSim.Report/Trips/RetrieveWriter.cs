@@ -2,7 +2,7 @@ using LureSim.Decision.Search;
 using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
-using LureSim.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Report.Trips;
 

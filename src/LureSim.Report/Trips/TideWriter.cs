@@ -3,7 +3,7 @@ using LureSim.Decision.Tide;
 using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
-using LureSim.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Report.Trips;
 

@@ -1,5 +1,5 @@
 using LureSim.Model;
-using LureSim.Scenarios;
+using LureSim.Units;
 using LureSim.Swimming;
 
 namespace LureSim.Decision;

@@ -1,5 +1,5 @@
+using LureSim.Data;
 using LureSim.Model;
-using LureSim.Scenarios;
 
 namespace LureSim.Decision;
 
@@ -91,11 +91,11 @@ public sealed record BodyChoice(
         var changes = new List<BodyChange>();
         if (scenario.Tackle.Bodies.Count < 2)
             return changes;
-        foreach (GrammarWord kind in ScenarioGrammar.ForageKindWord.Words)
+        foreach (ForageKind kind in Enum.GetValues<ForageKind>())
         {
-            var sighting = new ForageSighting((ForageKind)kind.Meaning!, null, ForageSeen.BeingAttacked);
+            var sighting = new ForageSighting(kind, null, ForageSeen.BeingAttacked);
             if (!scenario.Forage.Any(item => item.Kind == sighting.Kind && item.Seen == sighting.Seen))
-                Try($"if {Plural(kind.Text)} were being attacked", scenario with { Forage = [sighting] }, season);
+                Try($"if {Plural(ReferenceWords.Of(kind))} were being attacked", scenario with { Forage = [sighting] }, season);
         }
 
         if (scenario.Forage.Count > 0)
@@ -113,11 +113,11 @@ public sealed record BodyChoice(
 
         void OtherSeasons()
         {
-            IEnumerable<IGrouping<LureBody, string>> other = ScenarioGrammar.SeasonWord.Words
-                .Where(word => !Equals(word.Meaning, season))
-                .Select(word => (word.Text, Rank(scenario, Holding(scenario, (Season)word.Meaning!))[0].Body))
+            IEnumerable<IGrouping<LureBody, string>> other = Enum.GetValues<Season>()
+                .Where(when => when != season)
+                .Select(when => (Word: ReferenceWords.Of(when), Rank(scenario, Holding(scenario, when))[0].Body))
                 .Where(pair => pair.Body != first)
-                .GroupBy(pair => pair.Body, pair => pair.Text);
+                .GroupBy(pair => pair.Body, pair => pair.Word);
             foreach (IGrouping<LureBody, string> group in other)
                 changes.Add(new BodyChange($"in {Wording.Join(group, "or")}", group.Key));
         }

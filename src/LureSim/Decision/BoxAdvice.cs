@@ -1,6 +1,7 @@
+using LureSim.Decision.Inverse;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Decision;
 
@@ -53,11 +54,11 @@ public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<Body
         TackleBox tackle = scenario.Tackle;
         double weakest = Math.Min(tackle.Line.Strength, tackle.Leader?.Strength ?? double.PositiveInfinity);
         double body = Tackle.TackleBuilder.Lure(first.Head with { Mass = 0, HookMass = 0 }, first.Body).Mass;
-        double heaviest = (weakest / (ScenarioBuilder.CastLoadFactor * UnitsNet.Force.FromKilogramsForce(1).Newtons)) - body - first.Head.HookMass;
+        double heaviest = CastLoad.MostMass(weakest) - body - first.Head.HookMass;
         JigHead[] missing =
         [
             .. Common
-                .Select(size => new JigHead(UnitsNet.Mass.FromOunces(size.Ounces).Kilograms, HeadMetal.Lead, first.Head.HookMass, size.Label))
+                .Select(size => new JigHead(size.Ounces * CommonWeights.Ounce, HeadMetal.Lead, first.Head.HookMass, size.Label))
                 .Where(head => head.Mass <= heaviest && tackle.JigHeads.All(owned => Math.Abs(owned.Mass - head.Mass) > SameWeight * head.Mass)),
         ];
         return

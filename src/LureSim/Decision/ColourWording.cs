@@ -1,5 +1,5 @@
 using LureSim.Light;
-using LureSim.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Decision;
 

@@ -1,6 +1,5 @@
 using LureSim.Data;
 using LureSim.Model;
-using LureSim.Scenarios;
 
 namespace LureSim.Decision;
 
@@ -127,13 +126,13 @@ public sealed record ForageRule
         return new ForageRule
         {
             Id = row.Text("id"),
-            Seasons = [.. Split("seasons").Select(word => Meaning<Season>(ScenarioGrammar.SeasonWord, word))],
+            Seasons = [.. Split("seasons").Select(ReferenceWords.Parse<Season>)],
             LeastTemperature = Number("temperature_min_C"),
             MostTemperature = Number("temperature_max_C"),
-            Forage = row.Text("forage") is { Length: > 0 } kind ? Meaning<ForageKind>(ScenarioGrammar.ForageKindWord, kind) : null,
-            Seen = row.Text("seen") is { Length: > 0 } seen ? Meaning<ForageSeen>(ScenarioGrammar.ForageSeenWord, seen) : null,
+            Forage = row.Text("forage") is { Length: > 0 } kind ? ReferenceWords.Parse<ForageKind>(kind) : null,
+            Seen = row.Text("seen") is { Length: > 0 } seen ? ReferenceWords.Parse<ForageSeen>(seen) : null,
             Fish = row.Text("fish") is { Length: > 0 } fish ? fish : null,
-            Profiles = [.. Split("profiles").Select(word => Meaning<BodyProfile>(ScenarioGrammar.ProfileWord, word))],
+            Profiles = [.. Split("profiles").Select(ReferenceWords.Parse<BodyProfile>)],
             Length = new LengthRange(Number("length_min_mm") / 1000, Number("length_max_mm") / 1000),
             ForageRatio = new LengthRange(Number("forage_ratio_min"), Number("forage_ratio_max")),
             FishRatio = new LengthRange(Number("fish_ratio_min"), Number("fish_ratio_max")),
@@ -146,9 +145,4 @@ public sealed record ForageRule
 
         double? Number(string column) => row.Number(column) is var value && double.IsNaN(value) ? null : value;
     }
-
-    private static T Meaning<T>(WordValue words, string text)
-        where T : struct => words.Words.FirstOrDefault(word => word.Text == text)?.Meaning is T meaning
-            ? meaning
-            : throw new InvalidOperationException($"The table of rules has an unknown word, {text}.");
 }

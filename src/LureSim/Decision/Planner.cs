@@ -4,7 +4,7 @@ using LureSim.Decision.Uncertainty;
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
+using LureSim.Units;
 using LureSim.Sight;
 using LureSim.Tackle;
 using LureSim.Water;

@@ -1,7 +1,7 @@
 using LureSim.Coupling;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
+using LureSim.Units;
 using LureSim.Swimming;
 using LureSim.Tackle;
 using LureSim.Water;

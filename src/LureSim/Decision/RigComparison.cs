@@ -2,7 +2,7 @@ using System.Collections.Concurrent;
 using System.Numerics;
 using LureSim.Light;
 using LureSim.Model;
-using LureSim.Scenarios;
+using LureSim.Units;
 using LureSim.Sight;
 using LureSim.Swimming;
 
@@ -78,19 +78,32 @@ public sealed record RigOutcome(Candidate Candidate, Sighting Sighting, double D
     }
 }
 
+/// <summary>What a measure of rigs measures.</summary>
+public enum RigMeasureKind
+{
+    /// <summary>A share, 0 to 1.</summary>
+    Share,
+
+    /// <summary>A length (m).</summary>
+    Length,
+
+    /// <summary>An angle (radians).</summary>
+    Angle,
+}
+
 /// <summary>A figure by which rigs are compared.</summary>
 /// <param name="Id">Short name for files, with its unit.</param>
 /// <param name="Name">Name for people.</param>
-/// <param name="Kind">What it measures: a share, a length or an angle.</param>
+/// <param name="Kind">What it measures.</param>
 /// <param name="Of">Its value, SI.</param>
-public sealed record RigMeasure(string Id, string Name, QuantityKind Kind, Func<RigOutcome, double> Of)
+public sealed record RigMeasure(string Id, string Name, RigMeasureKind Kind, Func<RigOutcome, double> Of)
 {
     /// <summary>All measures.</summary>
     public static IReadOnlyList<RigMeasure> All { get; } =
     [
-        new("zone_share", "time in the strike zone", QuantityKind.Percentage, outcome => outcome.Candidate.Coverage.ZoneShare),
-        new("sighting_distance_m", "sighting distance", QuantityKind.Length, outcome => outcome.Sighting.Distance),
-        new("action_swing_rad", "swing of tail or nose", QuantityKind.Angle, outcome => outcome.Swing),
+        new("zone_share", "time in the strike zone", RigMeasureKind.Share, outcome => outcome.Candidate.Coverage.ZoneShare),
+        new("sighting_distance_m", "sighting distance", RigMeasureKind.Length, outcome => outcome.Sighting.Distance),
+        new("action_swing_rad", "swing of tail or nose", RigMeasureKind.Angle, outcome => outcome.Swing),
     ];
 }
 
@@ -262,15 +275,15 @@ public sealed record RigComparison(
     /// <summary>A value of a measure in words.</summary>
     internal static string Text(RigMeasure measure, double value, MeasureFormatter show) => measure.Kind switch
     {
-        QuantityKind.Percentage => Wording.Percent(value),
-        QuantityKind.Angle => Degrees(value),
+        RigMeasureKind.Share => Wording.Percent(value),
+        RigMeasureKind.Angle => Degrees(value),
         _ => show.Length.Text(value),
     };
 
     private static string Degrees(double radians) => FormattableString.Invariant($"{radians * 180 / Math.PI:F0} deg");
 
     private static string Signed(RigMeasure measure, double value, MeasureFormatter show) =>
-        (value < 0 ? "−" : "+") + (measure.Kind == QuantityKind.Percentage ? FormattableString.Invariant($"{100 * Math.Abs(value):F0} points") : measure.Kind == QuantityKind.Angle ? Degrees(Math.Abs(value)) : Math.Abs(value) < SmallLength ? show.SmallLength.Text(Math.Abs(value)) : show.Length.Text(Math.Abs(value)));
+        (value < 0 ? "−" : "+") + (measure.Kind == RigMeasureKind.Share ? FormattableString.Invariant($"{100 * Math.Abs(value):F0} points") : measure.Kind == RigMeasureKind.Angle ? Degrees(Math.Abs(value)) : Math.Abs(value) < SmallLength ? show.SmallLength.Text(Math.Abs(value)) : show.Length.Text(Math.Abs(value)));
 
     // Changes of length below this are shown in the unit of lures (m).
     private const double SmallLength = 0.3;

@@ -1,7 +1,7 @@
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
+using LureSim.Units;
 using LureSim.Sight;
 
 namespace LureSim.Decision;

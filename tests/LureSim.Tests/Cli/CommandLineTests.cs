@@ -5,6 +5,7 @@ using LureSim.Cli.Output;
 using LureSim.Motion;
 using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;
+using LureSim.Units;
 using Spectre.Console.Testing;
 
 namespace LureSim.Tests.Cli;

@@ -6,8 +6,8 @@ using LureSim.Decision.Search;
 using LureSim.Decision.Tide;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
 using LureSim.Swimming;
+using LureSim.Units;
 
 namespace LureSim.Tests.Cli;
 

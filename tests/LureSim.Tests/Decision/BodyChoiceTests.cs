@@ -1,7 +1,7 @@
 using LureSim.Decision;
 using LureSim.Model;
-using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Tests.Decision;
 

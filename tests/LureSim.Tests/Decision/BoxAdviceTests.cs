@@ -3,6 +3,7 @@ using LureSim.Model;
 using LureSim.Scenarios;
 using LureSim.Tests.Cli;
 using LureSim.Tests.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Tests.Decision;
 

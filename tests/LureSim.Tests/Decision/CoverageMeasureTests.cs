@@ -1,7 +1,7 @@
 using LureSim.Decision;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Tests.Decision;
 

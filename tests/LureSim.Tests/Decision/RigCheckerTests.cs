@@ -1,10 +1,10 @@
 using LureSim.Coupling;
 using LureSim.Decision;
 using LureSim.Model;
-using LureSim.Scenarios;
 using LureSim.Swimming;
 using LureSim.Tackle;
 using LureSim.Tests.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Tests.Decision;
 

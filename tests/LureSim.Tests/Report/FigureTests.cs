@@ -6,7 +6,7 @@ using LureSim.Model;
 using LureSim.Report;
 using LureSim.Report.Figures;
 using LureSim.Report.Rendering;
-using LureSim.Scenarios;
+using LureSim.Units;
 using OxyPlot;
 using SkiaSharp;
 

@@ -6,8 +6,8 @@ using LureSim.Model;
 using LureSim.Report;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
-using LureSim.Scenarios;
 using LureSim.Sight;
+using LureSim.Units;
 
 namespace LureSim.Tests.Report;
 

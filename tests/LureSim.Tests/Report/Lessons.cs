@@ -2,8 +2,8 @@ using System.Collections.Concurrent;
 using LureSim.Decision;
 using LureSim.Light;
 using LureSim.Model;
-using LureSim.Scenarios;
 using LureSim.Sight;
+using LureSim.Units;
 
 namespace LureSim.Tests.Report;
 

@@ -1,8 +1,8 @@
 using LureSim.Model;
 using LureSim.Report;
 using LureSim.Report.Sheets;
-using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Tests.Report;
 

@@ -2,9 +2,9 @@ using LureSim.Decision;
 using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
-using LureSim.Scenarios;
 using LureSim.Tackle;
 using LureSim.Tests.Scenarios;
+using LureSim.Units;
 using OxyPlot;
 
 namespace LureSim.Tests.Report;

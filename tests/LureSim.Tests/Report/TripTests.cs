@@ -6,8 +6,8 @@ using LureSim.Decision;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Trips;
-using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Tests.Report;
 

@@ -1,6 +1,6 @@
 using LureSim.Model;
 using LureSim.Report;
-using LureSim.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Tests.Report;
 

@@ -1,6 +1,5 @@
-using CsCheck;
 using LureSim.Model;
-using LureSim.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Tests.Scenarios;
 
@@ -60,19 +59,4 @@ public class MeasureFormatterTests
     [Fact]
     public void An_unweighted_head_keeps_its_label() =>
         Assert.Equal("unweighted", Metric.HeadLabel(new JigHead(0.0, HeadMetal.Lead, 0.001, "unweighted")));
-
-    [Fact]
-    public void Bounds_shown_are_never_outside_the_range() =>
-        Gen.Select(Gen.OneOf(QuantityKind.Length, QuantityKind.Mass, QuantityKind.Speed, QuantityKind.LineStrength), Gen.Double[-4.0, 2.0], Gen.Double[0.1, 2.0]).HoldsFor((kind, exponent, width) =>
-        {
-            double minimum = Math.Pow(10.0, exponent);
-            double maximum = minimum * Math.Pow(10.0, width);
-            string text = MeasureFormatter.Range(kind, minimum, maximum).Replace("(", "to ", StringComparison.Ordinal).Replace(")", "", StringComparison.Ordinal);
-            foreach (string bound in text.Split("to ", StringSplitOptions.RemoveEmptyEntries))
-            {
-                QuantityReading reading = QuantityReader.Read(kind, bound);
-                Assert.True(reading.IsValid, bound);
-                Assert.InRange(reading.Value, minimum * (1 - 1e-6), maximum * (1 + 1e-6));
-            }
-        });
 }

@@ -62,9 +62,9 @@ public class MovesInputTests
     [Fact]
     public void Every_style_can_be_named_alone_but_for_its_count_down()
     {
-        foreach (RetrieveStyle style in RetrieveStyles.All)
+        foreach (RetrieveStyle style in RetrieveStyle.All)
         {
-            Presentation p = Read($"    style: \"{style.Name}\"\n" + (style.Keys["count_down"] is null ? "    count_down: 1 s\n" : ""));
+            Presentation p = Read($"    style: \"{style.Name}\"\n" + (style.CountDown is null ? "    count_down: 1 s\n" : ""));
             Assert.Equal(style.Name, p.Style);
             Assert.NotEmpty(p.Moves);
             Assert.Equal(style.Name == "swing", p.RetrieveSpeed == 0);

@@ -1,5 +1,6 @@
 using LureSim.Model;
 using LureSim.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Tests.Scenarios;
 

@@ -2,6 +2,7 @@ using LureSim.Decision;
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Tests.Scenarios;
 

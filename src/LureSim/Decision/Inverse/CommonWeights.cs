@@ -3,7 +3,8 @@ namespace LureSim.Decision.Inverse;
 /// <summary>Weights that jig heads are commonly cast in: common practice.</summary>
 public static class CommonWeights
 {
-    private const double Ounce = 0.028349523125;
+    /// <summary>An avoirdupois ounce (kg), exact.</summary>
+    internal const double Ounce = 0.028349523125;
 
     /// <summary>The weights (kg), increasing: 1/32 to 4 oz.</summary>
     public static IReadOnlyList<double> All { get; } =

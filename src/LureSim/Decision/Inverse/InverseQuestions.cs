@@ -1,6 +1,6 @@
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
+using LureSim.Units;
 using LureSim.Tackle;
 using LureSim.Water;
 using MathNet.Numerics.RootFinding;

@@ -1,6 +1,5 @@
 using LureSim.Data;
 using LureSim.Model;
-using LureSim.Scenarios;
 
 namespace LureSim.Decision.Search;
 
@@ -113,10 +112,10 @@ public sealed record RetrieveFamily(string Name, IReadOnlyList<Move> Moves, IRea
         .. ReferenceTable.Tackle("retrieve_families").Rows.GroupBy(row => row.Text("family")).Select(group =>
         {
             // Names in the table stand without their commas.
-            RetrieveStyle style = RetrieveStyles.All.First(s => s.Name.Replace(",", "", StringComparison.Ordinal) == group.Key);
+            RetrieveStyle style = RetrieveStyle.All.First(s => s.Name.Replace(",", "", StringComparison.Ordinal) == group.Key);
             return new RetrieveFamily(
                 style.Name,
-                ScheduleBuilder.Build(style.Keys, style.Keys).Moves,
+                style.Moves,
                 [.. group.Select(row => new RetrieveParameter(KindOf(row.Text("parameter")), row.Number("low"), row.Number("high"), row.Number("step")))]);
         }),
     ];

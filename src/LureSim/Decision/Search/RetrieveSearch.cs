@@ -1,7 +1,7 @@
 using LureSim.Decision.Uncertainty;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
+using LureSim.Units;
 using LureSim.Tackle;
 using LureSim.Water;
 using MathNet.Numerics.LinearAlgebra;

@@ -2,7 +2,7 @@ using LureSim.Decision.Inverse;
 using LureSim.Decision.Uncertainty;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Decision.Tide;
 

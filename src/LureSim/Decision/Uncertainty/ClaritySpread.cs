@@ -1,6 +1,6 @@
 using LureSim.Light;
 using LureSim.Model;
-using LureSim.Scenarios;
+using LureSim.Units;
 using LureSim.Sight;
 
 namespace LureSim.Decision.Uncertainty;

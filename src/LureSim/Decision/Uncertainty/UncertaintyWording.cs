@@ -1,4 +1,4 @@
-using LureSim.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Decision.Uncertainty;
 

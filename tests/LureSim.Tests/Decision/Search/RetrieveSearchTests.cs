@@ -1,9 +1,9 @@
 using LureSim.Decision.Search;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Scenarios;
 using LureSim.Swimming;
 using LureSim.Tests.Report;
+using LureSim.Units;
 
 namespace LureSim.Tests.Decision.Search;
 

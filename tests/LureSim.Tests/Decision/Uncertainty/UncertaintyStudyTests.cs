@@ -5,6 +5,7 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;
+using LureSim.Units;
 
 namespace LureSim.Tests.Decision.Uncertainty;
 

@@ -11,12 +11,6 @@ namespace LureSim.Scenarios;
 /// </summary>
 internal sealed partial class ScenarioBuilder(ProblemList problems)
 {
-    /// <summary>
-    /// A cast loads the line with a multiple of the lure's weight. Ten is far less than a hard cast does (common
-    /// practice for heavy casting is a hundred and more), so what fails this test cannot be cast at all.
-    /// </summary>
-    public const double CastLoadFactor = 10.0;
-
     /// <summary>Default of line_left (m), where the rod tip is low enough for it.</summary>
     public const double DefaultLineLeft = 3.0;
 
@@ -31,8 +25,6 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
 
     // A line's diameter this many times off the common one for its strength is a slip of the unit.
     private const double DiameterFactor = 3.0;
-
-    private const double StandardGravity = 9.80665;
 
     private static readonly TimeSpan QuarterHour = TimeSpan.FromMinutes(15.0);
 
@@ -73,7 +65,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         {
             double freezing = FreezingPoint(salinity);
             if (temperature.Number < freezing)
-                Add(temperature, "water of this salinity is ice at this temperature", $"at least {MeasureFormatter.Plain(QuantityKind.Temperature, freezing)} at this salinity", "correct the temperature or the salinity");
+                Add(temperature, "water of this salinity is ice at this temperature", $"at least {QuantityText.Plain(QuantityKind.Temperature, freezing)} at this salinity", "correct the temperature or the salinity");
         }
 
         ReadValue? clarity = spot["clarity"];
@@ -81,7 +73,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         {
             (double least, double most) = SecchiRange[kind];
             if (secchi.Number < least || secchi.Number > most)
-                Add(secchi, $"{clarity["water"]!.Text.Trim()} water is not this {(secchi.Number < least ? "murky" : "clear")}", $"{MeasureFormatter.Range(QuantityKind.Length, least, most)} for this water", "correct the Secchi depth or choose another kind of water");
+                Add(secchi, $"{clarity["water"]!.Text.Trim()} water is not this {(secchi.Number < least ? "murky" : "clear")}", $"{QuantityText.Range(QuantityKind.Length, least, most)} for this water", "correct the Secchi depth or choose another kind of water");
         }
 
         CheckClock(spot["light"]);
@@ -131,7 +123,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             return;
         double common = TacklePresets.LineDiameter(kind, strength);
         if (diameter.Number < common / DiameterFactor || diameter.Number > common * DiameterFactor)
-            Add(diameter, $"{line["kind"]!.Text.Trim()} of this strength is about {MeasureFormatter.Both(QuantityKind.Length, common)} thick", MeasureFormatter.Range(QuantityKind.Length, common / DiameterFactor, common * DiameterFactor), "correct the diameter, its unit or the strength");
+            Add(diameter, $"{line["kind"]!.Text.Trim()} of this strength is about {QuantityText.Both(QuantityKind.Length, common)} thick", QuantityText.Range(QuantityKind.Length, common / DiameterFactor, common * DiameterFactor), "correct the diameter, its unit or the strength");
     }
 
     private void CheckBodies(ReadValue? bodies)
@@ -200,7 +192,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         double perTurn = new Reel(ratio, diameter).LinePerTurn;
         double speed = turns.Number * perTurn;
         if (speed is < 0.02 or > 3.0)
-            Add(turns, $"with this reel that is {MeasureFormatter.Both(QuantityKind.Speed, speed)} of line", $"{MeasureFormatter.Range(QuantityKind.TurnRate, 0.02 / perTurn, 3.0 / perTurn)} with this reel", "turn the handle at another rate");
+            Add(turns, $"with this reel that is {QuantityText.Both(QuantityKind.Speed, speed)} of line", $"{QuantityText.Range(QuantityKind.TurnRate, 0.02 / perTurn, 3.0 / perTurn)} with this reel", "turn the handle at another rate");
     }
 
     private void CheckTwitch(ReadValue item)
@@ -224,7 +216,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         }
 
         if (twitch["height"] is { } height && 2.0 * height.Number / period > FastestTip)
-            Add(height, $"the rod tip would move at {MeasureFormatter.Both(QuantityKind.Speed, 2.0 * height.Number / period)}", $"up to {Length(FastestTip * period / 2.0)} in this period", "lift less or more slowly");
+            Add(height, $"the rod tip would move at {QuantityText.Both(QuantityKind.Speed, 2.0 * height.Number / period)}", $"up to {Length(FastestTip * period / 2.0)} in this period", "lift less or more slowly");
     }
 
     private void CheckRepeated(IReadOnlyList<ReadValue> items, Func<ReadValue, string> identity, string what, Func<ReadValue, ReadValue>? place = null)
@@ -356,14 +348,13 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         ReadValue? twitch = item["twitch"];
         bool byKeys = moves.Count == 0;
         double tip = tackle["rod_tip_height"]!.Number;
-        ReadValue countDown = item["count_down"] ?? style!.Keys["count_down"]!;
-        return new Presentation
+                return new Presentation
         {
             Name = item["name"]!.Text,
             CastLength = item["cast"]!.Number,
             Aim = Number(item["aim"]) ?? 0.0,
-            Fall = Meaning(item["fall"] ?? style?.Keys["fall"], FallMode.SlackLine),
-            CountDown = countDown.Word is null ? countDown.Number : null,
+            Fall = Meaning(item["fall"], style?.Fall ?? FallMode.SlackLine),
+            CountDown = item["count_down"] is { } countDown ? Seconds(countDown) : Finite(style?.CountDown),
             RetrieveSpeed = speed,
             ReelFor = byKeys ? Number(item["pause"]?["every"]) : null,
             PauseFor = byKeys ? Number(item["pause"]?["for"]) ?? 0.0 : 0.0,
@@ -391,7 +382,12 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
     private static TEnum Meaning<TEnum>(ReadValue? value, TEnum fallback)
         where TEnum : struct, Enum => value?.Word?.Meaning is TEnum meaning ? meaning : fallback;
 
-    private static string Length(double value) => MeasureFormatter.Both(QuantityKind.Length, value);
+    // A count-down in words is one to the bottom.
+    private static double? Seconds(ReadValue countDown) => countDown.Word is null ? countDown.Number : null;
+
+    private static double? Finite(double? countDown) => countDown is { } seconds && double.IsFinite(seconds) ? seconds : null;
+
+    private static string Length(double value) => QuantityText.Both(QuantityKind.Length, value);
 
     private void Add(ReadValue at, string message, string allowed, string fix) =>
         problems.Add(at.Line, at.Column, at.Path, at.Text, message, allowed, fix);

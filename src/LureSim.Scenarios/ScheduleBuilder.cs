@@ -42,23 +42,23 @@ internal sealed class ScheduleBuilder(ProblemList problems)
         }
 
         double perTurn = PerTurn(tackle);
-        List<RawMove> raw = RawMoves(item, style, perTurn);
+        List<RawMove> raw = RawMoves(given, perTurn);
         bool swings = raw.Exists(move => move.Kind == MoveKind.Swing);
         if (item["retrieve"] is null && !problems.HasUnder(YamlTreeBuilder.Join(item.Path, "retrieve")) && !problems.HasUnder(YamlTreeBuilder.Join(item.Path, "moves")))
         {
             bool needed = raw.Count == 0 ? given is null && item["style"] is null && !problems.HasUnder(YamlTreeBuilder.Join(item.Path, "style"))
-                : style?.Keys["retrieve"] is null && raw.Exists(move => move.Kind == MoveKind.Reel && double.IsNaN(move.Speed));
+                : raw.Exists(move => move.Kind == MoveKind.Reel && double.IsNaN(move.Speed));
             if (needed)
                 problems.Add(item.Line, item.Column, YamlTreeBuilder.Join(item.Path, "retrieve"), "", "the key is missing", GrammarReader.Allowed(MoveGrammar.Retrieve), "add \"retrieve:\" with its items on indented lines below");
         }
 
-        if (item["count_down"] is null && style?.Keys["count_down"] is null && !problems.HasUnder(YamlTreeBuilder.Join(item.Path, "count_down")))
+        if (item["count_down"] is null && style?.CountDown is null && !problems.HasUnder(YamlTreeBuilder.Join(item.Path, "count_down")))
             problems.Add(item.Line, item.Column, YamlTreeBuilder.Join(item.Path, "count_down"), "", "the key is missing", GrammarReader.Allowed(MoveGrammar.CountDown), $"add \"count_down: {GrammarReader.Example(MoveGrammar.CountDown)}\"");
 
         if (style is not null)
         {
-            CheckOverride(item["pause"], raw, MoveKind.Pause, "rests");
-            CheckOverride(item["twitch"], raw, MoveKind.Twitch, "twitches");
+            CheckOverride(item["pause"], style, MoveKind.Pause, "rests");
+            CheckOverride(item["twitch"], style, MoveKind.Twitch, "twitches");
         }
 
         if (given is null)
@@ -75,24 +75,24 @@ internal sealed class ScheduleBuilder(ProblemList problems)
         RetrieveStyle? style = StyleOf(item);
         double perTurn = PerTurn(tackle);
         double own = SpeedOf(item["retrieve"], perTurn);
-        double asked = double.IsNaN(own) ? SpeedOf(style?.Keys["retrieve"], perTurn) : own;
-        if (style is null && item["moves"] is null)
-            return (asked, []);
-        List<RawMove> raw = RawMoves(item, style, perTurn);
-
-        // Where the retrieve has no speed of its own, the fastest move gives it. A swing reels only if it was asked to.
-        double speed = double.IsNaN(asked)
-            ? raw.Where(move => move.Kind != MoveKind.Feed && !double.IsNaN(move.Speed)).Select(move => move.Speed).DefaultIfEmpty(0.0).Max()
-            : asked;
 
         // A style at another speed is that style made slower or faster throughout.
-        double scale = style is not null && !double.IsNaN(own) && SpeedOf(style.Keys["retrieve"], perTurn) is double usual && usual > 0 ? own / usual : 1;
-        bool swingReels = !double.IsNaN(asked);
+        if (style is not null)
+            return (double.IsNaN(own) ? style.Speed ?? 0 : own, [.. style.Moves.Select(move => Override(move, item))]);
+        if (item["moves"] is null)
+            return (own, []);
+        List<RawMove> raw = RawMoves(item["moves"], perTurn);
+
+        // Where the retrieve has no speed of its own, the fastest move gives it. A swing reels only if it was asked to.
+        bool swingReels = !double.IsNaN(own);
+        double speed = swingReels
+            ? own
+            : raw.Where(move => move.Kind != MoveKind.Feed && !double.IsNaN(move.Speed)).Select(move => move.Speed).DefaultIfEmpty(0.0).Max();
         double up = 0, left = 0, outward = 0;
         var moves = new List<Move>();
         foreach (RawMove move in raw)
         {
-            Move built = Resolve(move, speed, scale, swingReels, up, left, outward);
+            Move built = Resolve(move, speed, swingReels, up, left, outward);
             moves.Add(built);
             if (built.Beats > 0)
                 continue;
@@ -105,9 +105,9 @@ internal sealed class ScheduleBuilder(ProblemList problems)
     }
 
     /// <summary>The style that a presentation names; null for none.</summary>
-    public static RetrieveStyle? StyleOf(ReadValue item) => item["style"]?.Word?.Meaning is string name ? RetrieveStyles.Find(name) : null;
+    public static RetrieveStyle? StyleOf(ReadValue item) => item["style"]?.Word?.Meaning is string name ? RetrieveStyle.Find(name) : null;
 
-    private static Move Resolve(RawMove raw, double speed, double scale, bool swingReels, double up, double left, double outward)
+    private static Move Resolve(RawMove raw, double speed, bool swingReels, double up, double left, double outward)
     {
         double share = raw.Kind switch
         {
@@ -115,7 +115,7 @@ internal sealed class ScheduleBuilder(ProblemList problems)
             MoveKind.Reel when double.IsNaN(raw.Speed) => 1,
             MoveKind.Swing => swingReels || speed == 0 ? 1 : 0,
             _ when double.IsNaN(raw.Speed) => 0,
-            _ => raw.Speed * scale / speed,
+            _ => raw.Speed / speed,
         };
         var move = new Move
         {
@@ -142,9 +142,8 @@ internal sealed class ScheduleBuilder(ProblemList problems)
         };
     }
 
-    private static List<RawMove> RawMoves(ReadValue item, RetrieveStyle? style, double perTurn)
+    private static List<RawMove> RawMoves(ReadValue? list, double perTurn)
     {
-        ReadValue? list = item["moves"] ?? style?.Keys["moves"];
         if (list is null)
             return [];
         var moves = new List<RawMove>();
@@ -168,19 +167,29 @@ internal sealed class ScheduleBuilder(ProblemList problems)
                 _ => null,
             };
             if (move is { } known)
-                moves.Add(style is null ? known : Override(known, item));
+                moves.Add(known);
         }
 
         return moves;
     }
 
     // A scenario's own figures in place of the style's.
-    private static RawMove Override(RawMove move, ReadValue item) => move.Kind switch
+    private static Move Override(Move move, ReadValue item) => move.Kind switch
     {
-        MoveKind.Reel when Number(item["pause"]?["every"]) is { } every && !double.IsNaN(move.Duration) => move with { Duration = every },
+        MoveKind.Reel when Number(item["pause"]?["every"]) is { } every && double.IsFinite(move.Duration) => move with { Duration = every },
         MoveKind.Pause when Number(item["pause"]?["for"]) is { } rest => move with { Duration = rest },
-        MoveKind.Twitch when item["twitch"] is { } twitch && twitch["count"] is { } count => Twitch(twitch, count, move.Speed) with { Direction = move.Direction },
+        MoveKind.Twitch when item["twitch"] is { } twitch && twitch["count"] is { } count => Twitched(move, Twitch(twitch, count, double.NaN)),
         _ => move,
+    };
+
+    // The style's direction, the scenario's figures.
+    private static Move Twitched(Move move, RawMove given) => move with
+    {
+        Duration = given.Duration,
+        Beats = given.Beats,
+        Up = move.Up / move.Travel * given.Travel,
+        Left = move.Left / move.Travel * given.Travel,
+        Out = move.Out / move.Travel * given.Travel,
     };
 
     private static RawMove Twitch(ReadValue value, ReadValue? count, double speed)
@@ -191,9 +200,9 @@ internal sealed class ScheduleBuilder(ProblemList problems)
 
     private static MoveDirection Direction(ReadValue value) => value["to"]?.Word?.Meaning is MoveDirection direction ? direction : MoveDirection.Up;
 
-    private void CheckOverride(ReadValue? key, List<RawMove> raw, MoveKind kind, string what)
+    private void CheckOverride(ReadValue? key, RetrieveStyle style, MoveKind kind, string what)
     {
-        if (key is not null && !raw.Exists(move => move.Kind == kind))
+        if (key is not null && !style.Moves.Any(move => move.Kind == kind))
             Add(key, $"this style has no {what}", "figures that the style has", "remove the key, choose another style or write moves");
     }
 
@@ -207,7 +216,7 @@ internal sealed class ScheduleBuilder(ProblemList problems)
             if (move.At["speed"] is not null && move.At["handle_turns"] is { } turns)
                 Add(turns, "speed is given as well", "exactly one of speed, handle_turns", "remove one of the two");
             if (move.Kind == MoveKind.Reel && !double.IsNaN(move.Speed) && move.Speed is < 0.02 or > 3.0 && move.At["handle_turns"] is { } fast)
-                Add(fast, $"with this reel that is {MeasureFormatter.Both(QuantityKind.Speed, move.Speed)} of line", MeasureFormatter.Range(QuantityKind.Speed, 0.02, 3.0), "turn the handle at another rate");
+                Add(fast, $"with this reel that is {QuantityText.Both(QuantityKind.Speed, move.Speed)} of line", QuantityText.Range(QuantityKind.Speed, 0.02, 3.0), "turn the handle at another rate");
             if (double.IsNaN(move.Duration))
             {
                 endless = true;
@@ -215,10 +224,10 @@ internal sealed class ScheduleBuilder(ProblemList problems)
                     Add(move.At, "nothing can follow reeling until the line is in", "a reel without \"for\" as the last move", "add \"for:\"");
             }
 
-            Move built = Resolve(move, 1, 1, false, up, left, outward);
+            Move built = Resolve(move, 1, false, up, left, outward);
             double peak = built.Beats > 0 ? 2.0 * built.Travel * built.Beats / built.Duration : SmoothPeak * built.Travel / built.Duration;
             if (peak > FastestTip)
-                Add(move.At, $"the rod tip would move at {MeasureFormatter.Both(QuantityKind.Speed, peak)}", $"up to {MeasureFormatter.Both(QuantityKind.Speed, FastestTip)}", "move it less far or more slowly");
+                Add(move.At, $"the rod tip would move at {QuantityText.Both(QuantityKind.Speed, peak)}", $"up to {QuantityText.Both(QuantityKind.Speed, FastestTip)}", "move it less far or more slowly");
             double far = Math.Sqrt(Square(up + built.Up) + Square(left + built.Left) + Square(outward + built.Out));
             if (far > Reach)
                 Add(move.At, $"the rod tip would be {Length(far)} from where it was", $"up to {Length(Reach)}", "move it less far, or bring it back before");
@@ -246,7 +255,7 @@ internal sealed class ScheduleBuilder(ProblemList problems)
 
     private static double Square(double value) => value * value;
 
-    private static string Length(double value) => MeasureFormatter.Both(QuantityKind.Length, value);
+    private static string Length(double value) => QuantityText.Both(QuantityKind.Length, value);
 
     private void Add(ReadValue at, string message, string allowed, string fix) =>
         problems.Add(at.Line, at.Column, at.Path, at.Text, message, allowed, fix);

@@ -2,7 +2,7 @@ using LureSim.Model;
 
 namespace LureSim.Scenarios;
 
-/// <summary>The grammar of a retrieve: its speed and its moves. Scenarios and the table of ready-made retrieves share it.</summary>
+/// <summary>The grammar of a retrieve: its speed and its moves.</summary>
 internal static class MoveGrammar
 {
     /// <summary>Most moves of one list.</summary>
@@ -112,20 +112,6 @@ internal static class MoveGrammar
 
     /// <summary>Time from splash-down to the retrieve.</summary>
     public static readonly QuantityValue CountDown = new(QuantityKind.Duration, 0.0, 120.0) { Words = [new("to bottom", null, "wait until the lure lies on the bottom")] };
-
-    /// <summary>The table of ready-made retrieves.</summary>
-    public static readonly MapValue StyleTable = new("styles", "Ready-made retrieves.",
-    [
-        new("styles", new ListValue(new MapValue("style", "A ready-made retrieve.",
-        [
-            new("name", new TextValue(60, false), "Name in the trade.") { Required = true },
-            new("meaning", new TextValue(200, false), "What it is.") { Required = true },
-            new("fall", Fall, "How the lure falls.") { Default = "slack line" },
-            new("count_down", CountDown, "Time from splash-down until the retrieve begins.") { Default = "given by the scenario" },
-            new("retrieve", Retrieve, "Speed of the line coming in.") { Default = "none" },
-            new("moves", Moves, "The moves.") { Required = true },
-        ]), 1, 40), "The retrieves.") { Required = true },
-    ]);
 }
 
 /// <summary>Where a rod tip goes.</summary>

@@ -226,7 +226,7 @@ internal static class ScenarioGrammar
         new("aim", Direction, "Where the cast goes: anticlockwise from the reference direction of the spot, which directions are counted from.") { Default = "0 deg, the reference direction" },
         new("fall", MoveGrammar.Fall, "How the lure falls after the splash-down.") { Default = "slack line, or as the style has it" },
         new("count_down", MoveGrammar.CountDown, "Time from splash-down until the retrieve begins; the fall ends sooner if the lure reaches the bottom.") { Default = "as the style has it; required without one" },
-        new("style", new WordValue([.. RetrieveStyles.All.Select(style => new GrammarWord(style.Name, style.Name, style.Meaning))]), "A ready-made retrieve of the trade.") { Default = "none" },
+        new("style", new WordValue([.. RetrieveStyle.All.Select(style => new GrammarWord(style.Name, style.Name, style.Meaning))]), "A ready-made retrieve of the trade.") { Default = "none" },
         new("retrieve", MoveGrammar.Retrieve, "How fast line is taken in while reeling.") { Default = "as the style or the moves have it; required without either" },
         new("pause", Pause, "Stops in the retrieve; with a style, its own figures in place of those of the style.") { Default = "none, a steady retrieve" },
         new("twitch", Twitch, "Rod work at the start of each pause; needs pauses. With a style, its own figures in place of those of the style.") { Default = "none" },

@@ -5,7 +5,15 @@ namespace LureSim.Scenarios;
 /// <summary>A unit as scenarios spell it.</summary>
 /// <param name="Symbol">Spelling, case-sensitive.</param>
 /// <param name="ToSi">Conversion to the unit kept inside (SI; degrees Celsius for temperature).</param>
-internal sealed record UnitOfMeasure(string Symbol, Func<double, double> ToSi);
+internal sealed record UnitOfMeasure(string Symbol, Func<double, double> ToSi)
+{
+    // Every unit is a multiple of the one kept inside, temperatures with an offset.
+    private readonly double zero = ToSi(0);
+    private readonly double one = ToSi(1) - ToSi(0);
+
+    /// <summary>Conversion from the unit kept inside; <see cref="ToSi"/> turned round.</summary>
+    public double FromSi(double value) => (value - zero) / one;
+}
 
 /// <summary>A pair of units that may be written one after the other, as in "10 ft 6 in".</summary>
 /// <param name="Major">The larger unit, which takes a whole number.</param>

@@ -16,7 +16,7 @@ public static class ScenarioFormat
             """
             # Scenario format
 
-            <!-- Written by `luresim schema --reference`; change src/LureSim/Scenarios/ScenarioGrammar.cs instead of this file. -->
+            <!-- Written by `luresim schema --reference`; change src/LureSim.Scenarios/ScenarioGrammar.cs instead of this file. -->
 
             A scenario is a YAML file of at most 1 MB that describes one spot, the tackle at hand and the presentations to
             compare. The files in `scenarios/` are commented examples. `luresim check FILE` reports every problem of a file at
@@ -150,7 +150,7 @@ public static class ScenarioFormat
 
     private static string Describe(GrammarValue value) => value switch
     {
-        QuantityValue quantity => string.Join("", quantity.Words.Select(word => $"{Code(word.Text)}, ")) + (quantity.Words.Count > 0 ? "or " : "") + $"{UnitTable.Of(quantity.Kind).Name}, {MeasureFormatter.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}",
+        QuantityValue quantity => string.Join("", quantity.Words.Select(word => $"{Code(word.Text)}, ")) + (quantity.Words.Count > 0 ? "or " : "") + $"{UnitTable.Of(quantity.Kind).Name}, {QuantityText.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}",
         ShareOrAmountValue either => $"{Describe(either.Share)}, or {Describe(either.Amount)}",
         ShortOrMapValue { Short: var simple } => $"{Describe(simple)}, or keys, below",
         WordValue word => string.Join(", ", word.Words.Select(entry => Code(entry.Text))),

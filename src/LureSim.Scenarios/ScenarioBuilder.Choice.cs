@@ -80,7 +80,7 @@ internal sealed partial class ScenarioBuilder
             way with
             {
                 CastLength = Number(item["cast"]) ?? way.CastLength,
-                CountDown = countDown is null ? way.CountDown : countDown.Word is null ? countDown.Number : null,
+                CountDown = countDown is null ? way.CountDown : Seconds(countDown),
                 RetrieveSpeed = retrieve is null ? way.RetrieveSpeed : retrieve["speed"]?.Number ?? (retrieve["handle_turns"]!.Number * tackle.Reel.LinePerTurn),
             })
         {
