@@ -9,16 +9,16 @@ public sealed class ReferenceTable
 {
     private static readonly ConcurrentDictionary<string, ReferenceTable> Loaded = new(StringComparer.Ordinal);
 
-    private readonly Dictionary<string, int> _columns;
-    private readonly string[][] _rows;
+    private readonly Dictionary<string, int> columns;
+    private readonly string[][] rows;
 
     private ReferenceTable(string name, string header, string[] columns, string[][] rows)
     {
         Name = name;
         Header = header;
         Columns = columns;
-        _rows = rows;
-        _columns = columns.Select((c, i) => (c, i)).ToDictionary(p => p.c, p => p.i, StringComparer.Ordinal);
+        this.rows = rows;
+        this.columns = columns.Select((c, i) => (c, i)).ToDictionary(p => p.c, p => p.i, StringComparer.Ordinal);
     }
 
     /// <summary>File name without its ending.</summary>
@@ -31,7 +31,7 @@ public sealed class ReferenceTable
     public IReadOnlyList<string> Columns { get; }
 
     /// <summary>Number of data rows.</summary>
-    public int RowCount => _rows.Length;
+    public int RowCount => rows.Length;
 
     /// <summary>The data rows.</summary>
     public IEnumerable<ReferenceRow> Rows => Enumerable.Range(0, RowCount).Select(row => new ReferenceRow(this, row));
@@ -56,8 +56,8 @@ public sealed class ReferenceTable
     /// <exception cref="ArgumentException">No such column.</exception>
     public string[] Text(string column)
     {
-        var index = Index(column);
-        return [.. _rows.Select(r => r[index])];
+        int index = Index(column);
+        return [.. rows.Select(r => r[index])];
     }
 
     /// <summary>A column as numbers; an empty cell is NaN.</summary>
@@ -77,11 +77,11 @@ public sealed class ReferenceTable
         var header = new StringBuilder();
         string[]? columns = null;
         var rows = new List<string[]>();
-        var lineNumber = 0;
-        foreach (var rawLine in csv.Split('\n'))
+        int lineNumber = 0;
+        foreach (string rawLine in csv.Split('\n'))
         {
             lineNumber++;
-            var line = rawLine.Trim();
+            string line = rawLine.Trim();
             if (line.Length == 0)
                 continue;
             if (line[0] == '#')
@@ -90,7 +90,7 @@ public sealed class ReferenceTable
                 continue;
             }
 
-            var cells = SplitCells(line);
+            string[] cells = SplitCells(line);
             if (columns is null)
                 columns = cells;
             else if (cells.Length == columns.Length)
@@ -106,17 +106,17 @@ public sealed class ReferenceTable
         return new ReferenceTable(name, header.ToString(), columns, [.. rows]);
     }
 
-    internal string Cell(int row, string column) => _rows[row][Index(column)];
+    internal string Cell(int row, string column) => rows[row][Index(column)];
 
     internal static double Number(string cell) => cell.Length == 0 ? double.NaN : double.Parse(cell, NumberStyles.Float, CultureInfo.InvariantCulture);
 
-    private int Index(string column) => _columns.TryGetValue(column, out var index)
+    private int Index(string column) => columns.TryGetValue(column, out int index)
         ? index
         : throw new ArgumentException($"Table '{Name}' has no column '{column}'; it has {string.Join(", ", Columns)}.", nameof(column));
 
     private static ReferenceTable Of(string folder, string name) => Loaded.GetOrAdd($"{folder}.{name}", path =>
     {
-        using var stream = typeof(ReferenceTable).Assembly.GetManifestResourceStream($"LureSim.Data.{path}.csv")
+        using Stream stream = typeof(ReferenceTable).Assembly.GetManifestResourceStream($"LureSim.Data.{path}.csv")
             ?? throw new ArgumentException($"No table '{path}' is embedded.", nameof(name));
         using var reader = new StreamReader(stream, Encoding.UTF8);
         return Parse(name, reader.ReadToEnd());
@@ -126,8 +126,8 @@ public sealed class ReferenceTable
     {
         var cells = new List<string>();
         var cell = new StringBuilder();
-        var quoted = false;
-        foreach (var c in line)
+        bool quoted = false;
+        foreach (char c in line)
         {
             if (c == '"')
             {

@@ -1,10 +1,10 @@
 namespace LureSim.Light;
 
-/// <summary>What reaches an eye from a target and from the water behind it, W m-2 sr-1 nm-1.</summary>
+/// <summary>What reaches an eye from a target and from the water behind it (W/(m2 sr nm)).</summary>
 /// <param name="Direction">Where the eye looks.</param>
-/// <param name="TargetDepth">Depth of the target, m.</param>
-/// <param name="EyeDepth">Depth of the eye, m.</param>
-/// <param name="Distance">Length of the sight line, m.</param>
+/// <param name="TargetDepth">Depth of the target (m).</param>
+/// <param name="EyeDepth">Depth of the eye (m).</param>
+/// <param name="Distance">Length of the sight line (m).</param>
 /// <param name="Inherent">Radiance of the target itself, at no distance.</param>
 /// <param name="Apparent">Radiance of the target at the eye: what is left of its own plus the light scattered into the path.</param>
 /// <param name="Background">Radiance of the water beside the target at the eye.</param>
@@ -24,7 +24,7 @@ public sealed record Seen(
     {
         get
         {
-            var behind = Background.Dot(Colorimetry.YBar);
+            double behind = Background.Dot(Colorimetry.YBar);
             return behind > 0.0 ? (Apparent.Dot(Colorimetry.YBar) / behind) - 1.0 : 0.0;
         }
     }
@@ -44,14 +44,14 @@ public readonly record struct SeenSwatches(Srgb Target, Srgb Water, double Lumin
 /// </remarks>
 public static class Appearance
 {
-    /// <summary>Half angle of the lobe into which a foil spreads the mirrored sun, 10 degrees (assumed; a wobbling, crumpled foil).</summary>
+    /// <summary>Half angle of the lobe into which a foil spreads the mirrored sun (degrees), 10 (assumed; a wobbling, crumpled foil).</summary>
     private const double FlashLobeHalfAngle = 10.0 * Math.PI / 180.0;
 
-    /// <summary>Radiance of a surface at no distance, W m-2 sr-1 nm-1.</summary>
+    /// <summary>Radiance of a surface at no distance (W/(m2 sr nm)).</summary>
     /// <param name="field">Light in the water.</param>
     /// <param name="colour">The surface.</param>
     /// <param name="direction">Where the eye looks.</param>
-    /// <param name="depth">Depth of the target, 0-1000 m.</param>
+    /// <param name="depth">Depth of the target (m), 0-1000.</param>
     /// <remarks>
     /// Diffuse reflection and fluorescence of the light on the face turned to the eye, light from the far face let through
     /// and spread, the water behind seen through a clear body, and the mirror image of the water on the eye's own side.
@@ -60,8 +60,8 @@ public static class Appearance
     {
         ArgumentNullException.ThrowIfNull(field);
         ArgumentNullException.ThrowIfNull(colour);
-        var face = field.FaceIrradiance(direction, depth);
-        var radiance = (1.0 / Math.PI) * colour.Exitance(face);
+        Spectrum face = field.FaceIrradiance(direction, depth);
+        Spectrum radiance = (1.0 / Math.PI) * colour.Exitance(face);
         if (colour.DiffuseTransmittance.Maximum() > 0.0)
             radiance += (1.0 / Math.PI) * (colour.DiffuseTransmittance * field.BackIrradiance(direction, depth));
         if (colour.ClearTransmittance.Maximum() > 0.0)
@@ -71,20 +71,20 @@ public static class Appearance
         return radiance;
     }
 
-    /// <summary>Radiance of a mirror-like surface at the moment when it throws the sky overhead and the sun to the eye, W m-2 sr-1 nm-1: the flash of a wobbling foil.</summary>
+    /// <summary>Radiance of a mirror-like surface at the moment when it throws the sky overhead and the sun to the eye (W/(m2 sr nm)): the flash of a wobbling foil.</summary>
     /// <param name="field">Light in the water.</param>
     /// <param name="colour">The surface.</param>
-    /// <param name="depth">Depth of the target, 0-1000 m.</param>
+    /// <param name="depth">Depth of the target (m), 0-1000.</param>
     public static Spectrum Flash(LightField field, LureColour colour, double depth)
     {
         ArgumentNullException.ThrowIfNull(field);
         ArgumentNullException.ThrowIfNull(colour);
-        var lobe = 2.0 * Math.PI * (1.0 - Math.Cos(FlashLobeHalfAngle));
-        var cosine = Math.Cos(WaterSurface.Refract(field.Surface.ZenithAngle));
+        double lobe = 2.0 * Math.PI * (1.0 - Math.Cos(FlashLobeHalfAngle));
+        double cosine = Math.Cos(WaterSurface.Refract(field.Surface.ZenithAngle));
 
         // The sun's image decays along its slant with beam attenuation less the light scattered within the lobe; absorption
         // plus backscattering is the smallest loss it can have, used here as the upper bound of a flash.
-        var sun = field.DirectBelowSurface.Combine(
+        Spectrum sun = field.DirectBelowSurface.Combine(
             field.Water.Optics.Absorption + field.Water.Optics.Backscattering,
             (irradiance, loss) => irradiance / cosine * Math.Exp(-loss * depth / cosine) / lobe);
         return (colour.MirrorReflectance * (field.Radiance(ViewDirection.Up, depth) + sun)) + ((1.0 / Math.PI) * colour.Exitance(field.Downwelling(depth)));
@@ -94,18 +94,18 @@ public static class Appearance
     /// <param name="field">Light in the water.</param>
     /// <param name="colour">The surface.</param>
     /// <param name="direction">Where the eye looks.</param>
-    /// <param name="targetDepth">Depth of the target, 0-1000 m.</param>
-    /// <param name="distance">Length of the sight line, 0-500 m; for an eye that looks down at most the depth of the target.</param>
+    /// <param name="targetDepth">Depth of the target (m), 0-1000.</param>
+    /// <param name="distance">Length of the sight line (m), 0-500; for an eye that looks down at most the depth of the target.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the eye would be in the air.</exception>
     public static Seen Of(LightField field, LureColour colour, ViewDirection direction, double targetDepth, double distance) =>
         Through(field, Inherent(field, colour, direction, targetDepth), direction, targetDepth, distance);
 
     /// <summary>What an eye sees of a target with a given radiance at a distance.</summary>
     /// <param name="field">Light in the water.</param>
-    /// <param name="inherent">Radiance of the target at no distance, W m-2 sr-1 nm-1.</param>
+    /// <param name="inherent">Radiance of the target at no distance (W/(m2 sr nm)).</param>
     /// <param name="direction">Where the eye looks.</param>
-    /// <param name="targetDepth">Depth of the target, 0-1000 m.</param>
-    /// <param name="distance">Length of the sight line, 0-500 m; for an eye that looks down at most the depth of the target.</param>
+    /// <param name="targetDepth">Depth of the target (m), 0-1000.</param>
+    /// <param name="distance">Length of the sight line (m), 0-500; for an eye that looks down at most the depth of the target.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the eye would be in the air.</exception>
     public static Seen Through(LightField field, Spectrum inherent, ViewDirection direction, double targetDepth, double distance)
     {
@@ -113,26 +113,26 @@ public static class Appearance
         ArgumentNullException.ThrowIfNull(inherent);
         _ = Guard.InRange(targetDepth, 0.0, 1000.0, nameof(targetDepth), "m");
         _ = Guard.InRange(distance, 0.0, Math.Min(500.0, FarthestDistance(field, direction, targetDepth)), nameof(distance), "m");
-        var eyeDepth = Math.Max(0.0, targetDepth + (distance * direction.LightCosine()));
-        var behindTarget = field.Radiance(direction, targetDepth);
-        var behindAtEye = distance == 0.0 ? behindTarget : field.Radiance(direction, eyeDepth);
-        var kept = field.Water.Optics.BeamAttenuation.Map(c => Math.Exp(-c * distance));
+        double eyeDepth = Math.Max(0.0, targetDepth + (distance * direction.LightCosine()));
+        Spectrum behindTarget = field.Radiance(direction, targetDepth);
+        Spectrum behindAtEye = distance == 0.0 ? behindTarget : field.Radiance(direction, eyeDepth);
+        Spectrum kept = field.Water.Optics.BeamAttenuation.Map(c => Math.Exp(-c * distance));
 
         // Path radiance is what the field has at the eye less what comes through from behind the target; rounding between
         // the two levels of light must not make it negative.
-        var path = behindAtEye.Combine(behindTarget * kept, (at, through) => Math.Max(0.0, at - through));
+        Spectrum path = behindAtEye.Combine(behindTarget * kept, (at, through) => Math.Max(0.0, at - through));
         return new Seen(direction, targetDepth, eyeDepth, distance, inherent, (inherent * kept) + path, behindAtEye, path);
     }
 
-    /// <summary>The longest sight line that stays between surface and bottom, m.</summary>
+    /// <summary>The longest sight line that stays between surface and bottom (m).</summary>
     /// <param name="field">Light in the water.</param>
     /// <param name="direction">Where the eye looks.</param>
-    /// <param name="targetDepth">Depth of the target, m.</param>
+    /// <param name="targetDepth">Depth of the target (m).</param>
     public static double FarthestDistance(LightField field, ViewDirection direction, double targetDepth)
     {
         ArgumentNullException.ThrowIfNull(field);
-        var cosine = direction.LightCosine();
-        var bottom = field.Bed?.Depth ?? 1000.0;
+        double cosine = direction.LightCosine();
+        double bottom = field.Bed?.Depth ?? 1000.0;
         return cosine < 0.0 ? targetDepth / -cosine : cosine > 0.0 ? Math.Max(0.0, bottom - targetDepth) / cosine : 500.0;
     }
 
@@ -154,11 +154,11 @@ public static class Appearance
     internal static SeenSwatches Swatches(LightField field, Seen seen, double top)
     {
         ArgumentNullException.ThrowIfNull(field);
-        var white = Colorimetry.Integrate(field.Downwelling(seen.TargetDepth));
+        Xyz white = Colorimetry.Integrate(field.Downwelling(seen.TargetDepth));
         Xyz target = Colorimetry.Integrate(seen.Apparent), water = Colorimetry.Integrate(seen.Background);
         if (!(white.Y > 0.0 && top > 0.0))
             return new SeenSwatches(default, default, 0.0);
-        var adaptedWhite = (1.0 / white.Y) * white;
+        Xyz adaptedWhite = (1.0 / white.Y) * white;
         Srgb Show(Xyz value) => Srgb.FromXyz(ChromaticAdaptation.Cat16((ColourKernel.DisplayExposure / top) * value, adaptedWhite, Colorimetry.D65White));
         return new SeenSwatches(Show(target), Show(water), seen.LuminanceContrast);
     }

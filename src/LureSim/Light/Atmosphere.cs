@@ -28,7 +28,7 @@ public static class Atmosphere
 
     private static readonly Spectrum RayleighDepth = Spectrum.FromFunction(Grid, nm =>
     {
-        var um2 = nm * nm * 1e-6;
+        double um2 = nm * nm * 1e-6;
         return 1.0 / ((115.6406 * um2 * um2) - (1.335 * um2));
     });
 
@@ -41,7 +41,7 @@ public static class Atmosphere
             .Combine(RayleighDepth + AerosolDepth, (total, scattered) => Math.Max(0.0, total - scattered));
 
     /// <summary>Relative optical air mass, Kasten and Young 1989 (kasten1989revised).</summary>
-    /// <param name="elevationDegrees">Elevation of the sun, 0-90 degrees.</param>
+    /// <param name="elevationDegrees">Elevation of the sun (degrees), 0-90.</param>
     /// <exception cref="ArgumentOutOfRangeException">The elevation is outside 0-90 degrees.</exception>
     public static double AirMass(double elevationDegrees)
     {
@@ -49,13 +49,13 @@ public static class Atmosphere
         return 1.0 / (Math.Sin(elevationDegrees * Math.PI / 180.0) + (0.50572 * Math.Pow(elevationDegrees + 6.07995, -1.6364)));
     }
 
-    /// <summary>Illuminance of a clear sky with sun on the horizontal, lx, Janiczek and DeYoung 1987: log10 E is a cubic in elevation/90.</summary>
-    /// <param name="elevationDegrees">Elevation of the sun, -90 to 90 degrees; below -18 the night sky alone remains.</param>
+    /// <summary>Illuminance of a clear sky with sun on the horizontal (lx), Janiczek and DeYoung 1987: log10 E is a cubic in elevation/90.</summary>
+    /// <param name="elevationDegrees">Elevation of the sun (degrees), -90 to 90; below -18 the night sky alone remains.</param>
     /// <exception cref="ArgumentOutOfRangeException">The elevation is outside -90 to 90 degrees.</exception>
     public static double SunIlluminance(double elevationDegrees)
     {
         _ = Guard.InRange(elevationDegrees, -90.0, 90.0, nameof(elevationDegrees), "degrees");
-        var x = elevationDegrees / 90.0;
+        double x = elevationDegrees / 90.0;
         return elevationDegrees switch
         {
             >= 20.0 => Cubic(x, 3.74, 3.97, -4.07, 1.47),
@@ -75,94 +75,94 @@ public static class Atmosphere
         1.0 - (0.75 * Math.Pow(Guard.InRange(cloudFraction, 0.0, 1.0, nameof(cloudFraction), "of the sky"), 3.4));
 
     /// <summary>Sun and sky on the water.</summary>
-    /// <param name="sunElevationDegrees">Elevation of the sun, -90 to 90 degrees.</param>
+    /// <param name="sunElevationDegrees">Elevation of the sun (degrees), -90 to 90.</param>
     /// <param name="cloudFraction">Share of the sky covered, 0-1.</param>
     /// <returns>Direct and diffuse irradiance just above the water with the regime and a note on its limits.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static SurfaceLight Illuminate(double sunElevationDegrees, double cloudFraction = 0.0)
     {
         _ = Guard.InRange(sunElevationDegrees, -90.0, 90.0, nameof(sunElevationDegrees), "degrees");
-        var (direct, diffuse) = ClearSky(Math.Max(sunElevationDegrees, LowestShapeDegrees));
+        (Spectrum direct, Spectrum diffuse) = ClearSky(Math.Max(sunElevationDegrees, LowestShapeDegrees));
         if (sunElevationDegrees <= 0.0)
             direct = Spectrum.Constant(Grid, 0.0);
 
-        var modelled = Colorimetry.MaximumLuminousEfficacy * (direct + diffuse).Dot(Colorimetry.YBar);
-        var published = SunIlluminance(sunElevationDegrees);
-        var share = Math.Clamp((sunElevationDegrees - BlendBottomDegrees) / (BlendTopDegrees - BlendBottomDegrees), 0.0, 1.0);
-        var scale = Math.Pow(published / modelled, 1.0 - share);
+        double modelled = Colorimetry.MaximumLuminousEfficacy * (direct + diffuse).Dot(Colorimetry.YBar);
+        double published = SunIlluminance(sunElevationDegrees);
+        double share = Math.Clamp((sunElevationDegrees - BlendBottomDegrees) / (BlendTopDegrees - BlendBottomDegrees), 0.0, 1.0);
+        double scale = Math.Pow(published / modelled, 1.0 - share);
         (direct, diffuse) = (scale * direct, scale * diffuse);
 
         // The disc is seen through the gaps, 1 - n; the rest of the reduced global irradiance comes from sky and cloud. Thin
         // broken cloud can leave more sun than the reduced total: then the sky keeps at least its clear share of the gaps.
-        var total = CloudFactor(cloudFraction) * (direct + diffuse);
-        var seen = (1.0 - cloudFraction) * direct;
-        var sky = total.Combine(seen, (all, sun) => Math.Max(0.0, all - sun));
+        Spectrum total = CloudFactor(cloudFraction) * (direct + diffuse);
+        Spectrum seen = (1.0 - cloudFraction) * direct;
+        Spectrum sky = total.Combine(seen, (all, sun) => Math.Max(0.0, all - sun));
 
-        var regime = sunElevationDegrees switch
+        LightRegime regime = sunElevationDegrees switch
         {
             >= BlendTopDegrees => LightRegime.Day,
             > 0.0 => LightRegime.LowSun,
             >= -18.0 => LightRegime.Twilight,
             _ => LightRegime.Night,
         };
-        var note = regime switch
+        string note = regime switch
         {
             LightRegime.Day => "Clear-sky spectrum of a clean rural atmosphere; haze and waves are left out.",
             LightRegime.LowSun => "Level from a published illuminance curve, good to some tens of per cent; a flat surface underrates a low sun.",
             LightRegime.Twilight => "Level from a published illuminance curve; the spectrum is that of the sky at sunset, real twilight is bluer.",
             _ => "Night sky without moon: order of magnitude only; colour vision has ended.",
         };
-        var zenith = (90.0 - Math.Max(0.0, sunElevationDegrees)) * Math.PI / 180.0;
+        double zenith = (90.0 - Math.Max(0.0, sunElevationDegrees)) * Math.PI / 180.0;
         return new SurfaceLight(seen, sky, zenith, regime, note);
     }
 
     /// <summary>Sun, sky and moon on the water at a date, time and place.</summary>
     /// <param name="time">Moment; its offset makes local time unambiguous.</param>
-    /// <param name="latitudeDegrees">Latitude, north positive, -90 to 90 degrees.</param>
-    /// <param name="longitudeDegrees">Longitude, east positive, -180 to 180 degrees.</param>
+    /// <param name="latitudeDegrees">Latitude, north positive (degrees), -90 to 90.</param>
+    /// <param name="longitudeDegrees">Longitude, east positive (degrees), -180 to 180.</param>
     /// <param name="cloudFraction">Share of the sky covered, 0-1.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static SurfaceLight Illuminate(DateTimeOffset time, double latitudeDegrees, double longitudeDegrees, double cloudFraction = 0.0)
     {
-        var sun = Ephemeris.Sun(time, latitudeDegrees, longitudeDegrees);
-        var bySun = Illuminate(sun.ElevationDegrees, cloudFraction);
-        var moon = Ephemeris.Moon(time, latitudeDegrees, longitudeDegrees);
+        SkyPosition sun = Ephemeris.Sun(time, latitudeDegrees, longitudeDegrees);
+        SurfaceLight bySun = Illuminate(sun.ElevationDegrees, cloudFraction);
+        MoonPosition moon = Ephemeris.Moon(time, latitudeDegrees, longitudeDegrees);
 
         // The moon adds less than a thousandth until the sun is 8 degrees below the horizon.
         return sun.ElevationDegrees > -8.0 || moon.ElevationDegrees <= 0.0 ? bySun : AddMoon(bySun, moon, cloudFraction);
     }
 
-    /// <summary>Illuminance of the moon on the horizontal under a clear sky, lx, Janiczek and DeYoung 1987.</summary>
+    /// <summary>Illuminance of the moon on the horizontal under a clear sky (lx), Janiczek and DeYoung 1987.</summary>
     /// <param name="moon">Where the moon stands.</param>
     /// <returns>Illuminance; 0 when the moon is below the horizon.</returns>
     public static double MoonIlluminance(MoonPosition moon)
     {
-        var elevation = moon.ElevationDegrees;
+        double elevation = moon.ElevationDegrees;
         if (elevation < -0.8)
             return 0.0;
-        var x = elevation / 90.0;
-        var full = elevation switch
+        double x = elevation / 90.0;
+        double full = elevation switch
         {
             >= 20.0 => Cubic(x, -1.95, 4.06, -4.24, 1.56),
             >= 5.0 => Cubic(x, -2.58, 12.58, -42.58, 59.06),
             _ => Cubic(x, -2.79, 24.27, -252.95, 1321.29),
         };
-        var phase = moon.PhaseAngleDegrees;
-        var nearness = moon.ParallaxDegrees / 0.951;
+        double phase = moon.PhaseAngleDegrees;
+        double nearness = moon.ParallaxDegrees / 0.951;
         return full * Math.Pow(10.0, (-0.00868 * phase) - (2.2e-9 * Math.Pow(phase, 4))) * nearness * nearness;
     }
 
     private static SurfaceLight AddMoon(SurfaceLight night, MoonPosition moon, double cloudFraction)
     {
-        var (direct, diffuse) = ClearSky(Math.Max(moon.ElevationDegrees, LowestShapeDegrees));
+        (Spectrum direct, Spectrum diffuse) = ClearSky(Math.Max(moon.ElevationDegrees, LowestShapeDegrees));
 
         // The moon reflects red better than blue: a rise of a third from 450 to 650 nm (from memory, order of magnitude).
-        var tint = Spectrum.FromFunction(Grid, nm => 1.0 + (0.0015 * (nm - 550.0)));
+        Spectrum tint = Spectrum.FromFunction(Grid, nm => 1.0 + (0.0015 * (nm - 550.0)));
         (direct, diffuse) = (tint * direct, tint * diffuse);
-        var scale = MoonIlluminance(moon) / (Colorimetry.MaximumLuminousEfficacy * (direct + diffuse).Dot(Colorimetry.YBar));
-        var total = CloudFactor(cloudFraction) * scale * (direct + diffuse);
-        var seen = (1.0 - cloudFraction) * scale * direct;
-        var sky = total.Combine(seen, (all, disc) => Math.Max(0.0, all - disc));
+        double scale = MoonIlluminance(moon) / (Colorimetry.MaximumLuminousEfficacy * (direct + diffuse).Dot(Colorimetry.YBar));
+        Spectrum total = CloudFactor(cloudFraction) * scale * (direct + diffuse);
+        Spectrum seen = (1.0 - cloudFraction) * scale * direct;
+        Spectrum sky = total.Combine(seen, (all, disc) => Math.Max(0.0, all - disc));
         return new SurfaceLight(
             seen,
             sky + night.Total,
@@ -171,30 +171,30 @@ public static class Atmosphere
             "Moonlight from a published illuminance curve, good to a factor of two; colour vision has ended or is ending.");
     }
 
-    /// <summary>Clear-sky direct and diffuse irradiance on the horizontal, W m-2 nm-1.</summary>
-    /// <param name="elevationDegrees">Elevation of the sun, 0-90 degrees.</param>
+    /// <summary>Clear-sky direct and diffuse irradiance on the horizontal (W/(m2 nm)).</summary>
+    /// <param name="elevationDegrees">Elevation of the sun (degrees), 0-90.</param>
     internal static (Spectrum Direct, Spectrum Diffuse) ClearSky(double elevationDegrees)
     {
-        var airMass = AirMass(elevationDegrees);
-        var sine = Math.Sin(elevationDegrees * Math.PI / 180.0);
+        double airMass = AirMass(elevationDegrees);
+        double sine = Math.Sin(elevationDegrees * Math.PI / 180.0);
 
         // Forward share of aerosol scattering, Bird and Riordan 1986 eq. 3-12 to 3-15.
-        var b = Math.Log(1.0 - AerosolAsymmetry);
-        var b1 = b * (1.459 + (b * (0.1595 + (b * 0.4129))));
-        var b2 = b * (0.0783 + (b * (-0.3824 - (b * 0.5874))));
-        var forward = 1.0 - (0.5 * Math.Exp((b1 + (b2 * sine)) * sine));
+        double b = Math.Log(1.0 - AerosolAsymmetry);
+        double b1 = b * (1.459 + (b * (0.1595 + (b * 0.4129))));
+        double b2 = b * (0.0783 + (b * (-0.3824 - (b * 0.5874))));
+        double forward = 1.0 - (0.5 * Math.Exp((b1 + (b2 * sine)) * sine));
 
         double[] direct = new double[Grid.Count], diffuse = new double[Grid.Count];
-        for (var i = 0; i < Grid.Count; i++)
+        for (int i = 0; i < Grid.Count; i++)
         {
-            var um = Grid.WavelengthsNm[i] * 1e-3;
-            var logRatio = Math.Log(um / 0.4);
-            var albedo = 0.945 * Math.Exp(-0.095 * logRatio * logRatio); // single-scattering albedo of the aerosol
-            var rayleigh = Math.Exp(-RayleighDepth[i] * airMass);
-            var aerosolScattered = Math.Exp(-albedo * AerosolDepth[i] * airMass);
-            var aerosolAbsorbed = Math.Exp(-(1.0 - albedo) * AerosolDepth[i] * airMass);
-            var onTop = Extraterrestrial[i] * sine * Math.Exp(-GasDepth[i] * airMass) * aerosolAbsorbed;
-            var shortWave = um <= 0.45 ? Math.Pow(um + 0.55, 1.8) : 1.0;
+            double um = Grid.WavelengthsNm[i] * 1e-3;
+            double logRatio = Math.Log(um / 0.4);
+            double albedo = 0.945 * Math.Exp(-0.095 * logRatio * logRatio); // single-scattering albedo of the aerosol
+            double rayleigh = Math.Exp(-RayleighDepth[i] * airMass);
+            double aerosolScattered = Math.Exp(-albedo * AerosolDepth[i] * airMass);
+            double aerosolAbsorbed = Math.Exp(-(1.0 - albedo) * AerosolDepth[i] * airMass);
+            double onTop = Extraterrestrial[i] * sine * Math.Exp(-GasDepth[i] * airMass) * aerosolAbsorbed;
+            double shortWave = um <= 0.45 ? Math.Pow(um + 0.55, 1.8) : 1.0;
             direct[i] = onTop * rayleigh * aerosolScattered;
             diffuse[i] = shortWave * onTop *
                 ((0.5 * (1.0 - Math.Pow(rayleigh, 0.95))) + (Math.Pow(rayleigh, 1.5) * (1.0 - aerosolScattered) * forward));

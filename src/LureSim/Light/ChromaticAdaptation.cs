@@ -30,15 +30,15 @@ public static class ChromaticAdaptation
     /// <summary>The adaptation from one white to another as one matrix, for many stimuli under the same light.</summary>
     internal readonly struct Adaptation
     {
-        private readonly Xyz _first;
-        private readonly Xyz _second;
-        private readonly Xyz _third;
+        private readonly Xyz first;
+        private readonly Xyz second;
+        private readonly Xyz third;
 
         private Adaptation(Xyz first, Xyz second, Xyz third)
         {
-            _first = first;
-            _second = second;
-            _third = third;
+            this.first = first;
+            this.second = second;
+            this.third = third;
         }
 
         /// <summary>The adaptation between two whites; the zero matrix when the source has no luminance (<see cref="ColourKernel.NoLight"/>).</summary>
@@ -46,12 +46,12 @@ public static class ChromaticAdaptation
         {
             if (!(sourceWhite.Y > ColourKernel.NoLight))
                 return default;
-            var (rs, gs, bs) = Multiply(M16, sourceWhite.X, sourceWhite.Y, sourceWhite.Z);
-            var (rt, gt, bt) = Multiply(M16, targetWhite.X, targetWhite.Y, targetWhite.Z);
+            (double rs, double gs, double bs) = Multiply(M16, sourceWhite.X, sourceWhite.Y, sourceWhite.Z);
+            (double rt, double gt, double bt) = Multiply(M16, targetWhite.X, targetWhite.Y, targetWhite.Z);
 
             // A white in spectral light can leave a sensor of the sharpened space at or below zero: that sensor carries no
             // signal, so it is floored at a ten-thousandth of the white's luminance.
-            var floor = 1e-4 * sourceWhite.Y;
+            double floor = 1e-4 * sourceWhite.Y;
             double r = rt / Math.Max(rs, floor), g = gt / Math.Max(gs, floor), b = bt / Math.Max(bs, floor);
             Xyz Row(int at)
             {
@@ -67,9 +67,9 @@ public static class ChromaticAdaptation
 
         /// <summary>The stimulus under the target white.</summary>
         public Xyz Apply(Xyz value) => new(
-            (_first.X * value.X) + (_first.Y * value.Y) + (_first.Z * value.Z),
-            (_second.X * value.X) + (_second.Y * value.Y) + (_second.Z * value.Z),
-            (_third.X * value.X) + (_third.Y * value.Y) + (_third.Z * value.Z));
+            (first.X * value.X) + (first.Y * value.Y) + (first.Z * value.Z),
+            (second.X * value.X) + (second.Y * value.Y) + (second.Z * value.Z),
+            (third.X * value.X) + (third.Y * value.Y) + (third.Z * value.Z));
     }
 
     private static (double First, double Second, double Third) Multiply(double[] m, double x, double y, double z) => (
@@ -79,7 +79,7 @@ public static class ChromaticAdaptation
 
     private static double[] Invert(double[] m)
     {
-        var matrix = Matrix<double>.Build.DenseOfRowMajor(3, 3, m);
+        Matrix<double> matrix = Matrix<double>.Build.DenseOfRowMajor(3, 3, m);
         return matrix.Inverse().ToRowMajorArray();
     }
 }

@@ -23,7 +23,7 @@ public readonly record struct Xyz(double X, double Y, double Z)
     /// <summary>Chromaticity and luminance; black takes the chromaticity (0, 0), which no stimulus has.</summary>
     public XyY ToXyY()
     {
-        var sum = X + Y + Z;
+        double sum = X + Y + Z;
         return sum > 0.0 ? new XyY(X / sum, Y / sum, Y) : new XyY(0.0, 0.0, 0.0);
     }
 }
@@ -50,7 +50,7 @@ public readonly record struct Lab(double L, double A, double B)
         {
             if (A == 0.0 && B == 0.0)
                 return 0.0;
-            var hue = Math.Atan2(B, A) * (180.0 / Math.PI);
+            double hue = Math.Atan2(B, A) * (180.0 / Math.PI);
             return hue < 0.0 ? hue + 360.0 : hue;
         }
     }
@@ -104,7 +104,7 @@ public static class Colorimetry
     {
         ArgumentNullException.ThrowIfNull(reflectance);
         ArgumentNullException.ThrowIfNull(illuminant);
-        var white = illuminant.Dot(YBar);
+        double white = illuminant.Dot(YBar);
         if (!(white > 0.0))
             throw new ArgumentException("The illuminant has no luminance.", nameof(illuminant));
         return (1.0 / white) * Integrate(reflectance * illuminant);
@@ -125,7 +125,7 @@ public static class Colorimetry
     /// <param name="lightness">L*, 0 or more.</param>
     public static double LuminanceOfLightness(double lightness)
     {
-        var f = (lightness + 16.0) / 116.0;
+        double f = (lightness + 16.0) / 116.0;
         return f > 6.0 / 29.0 ? f * f * f : (f - (4.0 / 29.0)) * 3.0 * 36.0 / 841.0;
     }
 

@@ -53,18 +53,18 @@ public readonly record struct ColourCell(
 /// <summary>Lure colours against depth in one light field, for swatch charts and tables. Immutable.</summary>
 public sealed class ColourChart
 {
-    private readonly ColourCell[] _cells;
-    private readonly ColourCell[] _surface;
+    private readonly ColourCell[] cells;
+    private readonly ColourCell[] surface;
 
     private ColourChart(LightField field, LureColour[] colours, double[] depths, ColourCell[] cells, ColourCell[] surface, double[] illuminance)
     {
-        _surface = surface;
+        this.surface = surface;
         Field = field;
         Colours = colours;
         Depths = depths;
         Illuminance = illuminance;
         Vision = [.. illuminance.Select(ColourKernel.VisionAt)];
-        _cells = cells;
+        this.cells = cells;
     }
 
     /// <summary>The light field.</summary>
@@ -73,10 +73,10 @@ public sealed class ColourChart
     /// <summary>Columns of the chart.</summary>
     public IReadOnlyList<LureColour> Colours { get; }
 
-    /// <summary>Rows of the chart: depths, m.</summary>
+    /// <summary>Rows of the chart: depths (m).</summary>
     public IReadOnlyList<double> Depths { get; }
 
-    /// <summary>Illuminance at each depth, lx.</summary>
+    /// <summary>Illuminance at each depth (lx).</summary>
     public IReadOnlyList<double> Illuminance { get; }
 
     /// <summary>What the human eye can do at each depth.</summary>
@@ -91,19 +91,19 @@ public sealed class ColourChart
         {
             _ = Guard.InRange(depthIndex, 0, Depths.Count - 1, nameof(depthIndex), "");
             _ = Guard.InRange(colourIndex, 0, Colours.Count - 1, nameof(colourIndex), "");
-            return _cells[(depthIndex * Colours.Count) + colourIndex];
+            return cells[(depthIndex * Colours.Count) + colourIndex];
         }
     }
 
     /// <summary>How far a colour has drifted from its look at the surface, for an eye adapted at each depth: the CIELAB distance. Under 5 it stays true, from 20 it is another colour (common usage).</summary>
     /// <param name="depthIndex">Row, 0 to Depths.Count - 1.</param>
     /// <param name="colourIndex">Column, 0 to Colours.Count - 1.</param>
-    public double Drift(int depthIndex, int colourIndex) => this[depthIndex, colourIndex].Adapted.Distance(_surface[colourIndex].Adapted);
+    public double Drift(int depthIndex, int colourIndex) => this[depthIndex, colourIndex].Adapted.Distance(surface[colourIndex].Adapted);
 
     /// <summary>Computes a chart.</summary>
     /// <param name="field">The light field.</param>
     /// <param name="colours">One or more colours.</param>
-    /// <param name="depths">One or more depths, 0-1000 m, in any order.</param>
+    /// <param name="depths">One or more depths (m), 0-1000, in any order.</param>
     /// <exception cref="ArgumentException">No colours or no depths.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A depth is outside its range.</exception>
     public static ColourChart Of(LightField field, IReadOnlyList<LureColour> colours, IReadOnlyList<double> depths)
@@ -114,7 +114,7 @@ public sealed class ColourChart
         var kernel = new ColourKernel(field, colours);
         double[] rows = [.. depths];
         var cells = new ColourCell[rows.Length * colours.Count];
-        var illuminance = new double[rows.Length];
+        double[] illuminance = new double[rows.Length];
         kernel.Compute(rows, cells, illuminance);
         var surface = new ColourCell[colours.Count];
         kernel.Compute([0.0], surface, new double[1]);

@@ -9,16 +9,16 @@ internal sealed class ColourKernel
     /// <summary>Exposure of the swatches: a perfect white is shown at 85 % of the screen's white, so that a fluorescent colour brighter than white paint keeps its hue.</summary>
     public const double DisplayExposure = 0.85;
 
-    private readonly LightField _field;
-    private readonly LureColour[] _colours;
-    private readonly double[] _reflectances; // colour-major rows
-    private readonly double[] _irradiance;
-    private readonly double[] _weighted;     // irradiance times xbar, ybar, zbar, three rows
-    private readonly double[] _exitance;
-    private readonly double[] _observer;     // xbar, ybar, zbar times the step, three rows
-    private readonly int _count;
-    private readonly Xyz _surfaceWhite;
-    private readonly ChromaticAdaptation.Adaptation _surfaceAdaptation;
+    private readonly LightField field;
+    private readonly LureColour[] colours;
+    private readonly double[] reflectances; // colour-major rows
+    private readonly double[] irradiance;
+    private readonly double[] weighted;     // irradiance times xbar, ybar, zbar, three rows
+    private readonly double[] exitance;
+    private readonly double[] observer;     // xbar, ybar, zbar times the step, three rows
+    private readonly int count;
+    private readonly Xyz surfaceWhite;
+    private readonly ChromaticAdaptation.Adaptation surfaceAdaptation;
 
     public ColourKernel(LightField field, IReadOnlyList<LureColour> colours)
     {
@@ -26,54 +26,54 @@ internal sealed class ColourKernel
         ArgumentNullException.ThrowIfNull(colours);
         if (colours.Count == 0)
             throw new ArgumentException("A chart needs a colour.", nameof(colours));
-        _field = field;
-        _colours = [.. colours];
-        var grid = WavelengthGrid.Visible;
-        _count = grid.Count;
-        _reflectances = new double[_colours.Length * _count];
-        for (var c = 0; c < _colours.Length; c++)
-            _colours[c].Reflectance.Values.CopyTo(_reflectances.AsSpan(c * _count));
-        _irradiance = new double[_count];
-        _exitance = new double[_count];
-        _weighted = new double[3 * _count];
-        _observer = new double[3 * _count];
-        for (var i = 0; i < _count; i++)
+        this.field = field;
+        this.colours = [.. colours];
+        WavelengthGrid grid = WavelengthGrid.Visible;
+        count = grid.Count;
+        reflectances = new double[this.colours.Length * count];
+        for (int c = 0; c < this.colours.Length; c++)
+            this.colours[c].Reflectance.Values.CopyTo(reflectances.AsSpan(c * count));
+        irradiance = new double[count];
+        exitance = new double[count];
+        weighted = new double[3 * count];
+        observer = new double[3 * count];
+        for (int i = 0; i < count; i++)
         {
-            _observer[i] = Colorimetry.XBar[i] * grid.StepNm;
-            _observer[_count + i] = Colorimetry.YBar[i] * grid.StepNm;
-            _observer[(2 * _count) + i] = Colorimetry.ZBar[i] * grid.StepNm;
+            observer[i] = Colorimetry.XBar[i] * grid.StepNm;
+            observer[count + i] = Colorimetry.YBar[i] * grid.StepNm;
+            observer[(2 * count) + i] = Colorimetry.ZBar[i] * grid.StepNm;
         }
 
-        field.Downwelling(0.0, _irradiance);
-        _surfaceWhite = Project(_irradiance, _observer);
-        _surfaceAdaptation = _surfaceWhite.Y > 0.0
-            ? ChromaticAdaptation.Adaptation.Between((1.0 / _surfaceWhite.Y) * _surfaceWhite, Colorimetry.D65White)
+        field.Downwelling(0.0, irradiance);
+        surfaceWhite = Project(irradiance, observer);
+        surfaceAdaptation = surfaceWhite.Y > 0.0
+            ? ChromaticAdaptation.Adaptation.Between((1.0 / surfaceWhite.Y) * surfaceWhite, Colorimetry.D65White)
             : default;
     }
 
     /// <summary>Computes all colours at all depths.</summary>
-    /// <param name="depths">Depths, m.</param>
+    /// <param name="depths">Depths (m).</param>
     /// <param name="cells">Room for depths times colours cells, depth-major.</param>
-    /// <param name="illuminance">Room for one illuminance a depth, lx.</param>
+    /// <param name="illuminance">Room for one illuminance a depth (lx).</param>
     public void Compute(ReadOnlySpan<double> depths, Span<ColourCell> cells, Span<double> illuminance)
     {
-        for (var d = 0; d < depths.Length; d++)
+        for (int d = 0; d < depths.Length; d++)
         {
-            _field.Downwelling(depths[d], _irradiance);
-            for (var i = 0; i < _count; i++)
+            field.Downwelling(depths[d], irradiance);
+            for (int i = 0; i < count; i++)
             {
-                var energy = _irradiance[i];
-                _weighted[i] = energy * _observer[i];
-                _weighted[_count + i] = energy * _observer[_count + i];
-                _weighted[(2 * _count) + i] = energy * _observer[(2 * _count) + i];
+                double energy = irradiance[i];
+                weighted[i] = energy * observer[i];
+                weighted[count + i] = energy * observer[count + i];
+                weighted[(2 * count) + i] = energy * observer[(2 * count) + i];
             }
 
-            var white = Project(_irradiance, _observer);
+            Xyz white = Project(irradiance, observer);
             illuminance[d] = Colorimetry.MaximumLuminousEfficacy * white.Y;
-            var vision = VisionAt(illuminance[d]);
-            var adaptation = ChromaticAdaptation.Adaptation.Between(white, Colorimetry.D65White);
-            for (var c = 0; c < _colours.Length; c++)
-                cells[(d * _colours.Length) + c] = Cell(Stimulus(c), white, adaptation, vision);
+            VisionState vision = VisionAt(illuminance[d]);
+            ChromaticAdaptation.Adaptation adaptation = ChromaticAdaptation.Adaptation.Between(white, Colorimetry.D65White);
+            for (int c = 0; c < colours.Length; c++)
+                cells[(d * colours.Length) + c] = Cell(Stimulus(c), white, adaptation, vision);
         }
     }
 
@@ -93,22 +93,22 @@ internal sealed class ColourKernel
 
     private Xyz Stimulus(int colour)
     {
-        var diffuse = Project(_reflectances.AsSpan(colour * _count, _count), _weighted);
-        if (!_colours[colour].IsFluorescent)
+        Xyz diffuse = Project(reflectances.AsSpan(colour * count, count), weighted);
+        if (!colours[colour].IsFluorescent)
             return diffuse;
-        Array.Clear(_exitance);
-        foreach (var dye in _colours[colour].Dyes)
-            dye.AddExitance(_irradiance, _exitance);
-        return diffuse + Project(_exitance, _observer);
+        Array.Clear(exitance);
+        foreach (Fluorophore dye in colours[colour].Dyes)
+            dye.AddExitance(irradiance, exitance);
+        return diffuse + Project(exitance, observer);
     }
 
     /// <summary>Three dot products at once: the spectrum is loaded once and the three sums do not wait for each other.</summary>
     private Xyz Project(ReadOnlySpan<double> spectrum, double[] rows)
     {
-        ReadOnlySpan<double> first = rows.AsSpan(0, _count), second = rows.AsSpan(_count, _count), third = rows.AsSpan(2 * _count, _count);
+        ReadOnlySpan<double> first = rows.AsSpan(0, count), second = rows.AsSpan(count, count), third = rows.AsSpan(2 * count, count);
         Vector<double> x = Vector<double>.Zero, y = Vector<double>.Zero, z = Vector<double>.Zero;
-        var i = 0;
-        for (; i <= _count - Vector<double>.Count; i += Vector<double>.Count)
+        int i = 0;
+        for (; i <= count - Vector<double>.Count; i += Vector<double>.Count)
         {
             var value = new Vector<double>(spectrum[i..]);
             x += value * new Vector<double>(first[i..]);
@@ -117,7 +117,7 @@ internal sealed class ColourKernel
         }
 
         double sumX = Vector.Sum(x), sumY = Vector.Sum(y), sumZ = Vector.Sum(z);
-        for (; i < _count; i++)
+        for (; i < count; i++)
         {
             sumX += spectrum[i] * first[i];
             sumY += spectrum[i] * second[i];
@@ -130,14 +130,14 @@ internal sealed class ColourKernel
     private ColourCell Cell(Xyz stimulus, Xyz white, in ChromaticAdaptation.Adaptation adaptation, VisionState vision)
     {
         // Without any light there is nothing to divide by: black on every count.
-        if (!(_surfaceWhite.Y > NoLight))
+        if (!(surfaceWhite.Y > NoLight))
             return default;
-        var fromSurface = (1.0 / _surfaceWhite.Y) * stimulus;
-        var unadapted = _surfaceAdaptation.Apply(fromSurface);
+        Xyz fromSurface = (1.0 / surfaceWhite.Y) * stimulus;
+        Xyz unadapted = surfaceAdaptation.Apply(fromSurface);
         if (!(white.Y > NoLight))
             return new ColourCell(fromSurface, 0.0, default, Colorimetry.ToLab(unadapted, Colorimetry.D65White), default, Srgb.FromXyz(DisplayExposure * unadapted), ColourWord.Unseen);
-        var adapted = adaptation.Apply(stimulus);
-        var lab = Colorimetry.ToLab(adapted, Colorimetry.D65White);
+        Xyz adapted = adaptation.Apply(stimulus);
+        Lab lab = Colorimetry.ToLab(adapted, Colorimetry.D65White);
         return new ColourCell(
             fromSurface,
             stimulus.Y / white.Y,

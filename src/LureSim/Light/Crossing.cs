@@ -6,15 +6,15 @@ internal static class Crossing
     /// <summary>The first place where the function falls from positive to zero or below; the start when it begins there; null when it never does.</summary>
     public static double? First(Func<double, double> function, double from, double to, int steps)
     {
-        var previous = from;
-        var value = function(from);
+        double previous = from;
+        double value = function(from);
         if (value <= 0.0)
             return from;
-        for (var i = 1; i <= steps; i++)
+        for (int i = 1; i <= steps; i++)
         {
             // Quadratic spacing: short steps where light changes fast, near the start.
-            var share = (double)i / steps;
-            var next = from + ((to - from) * share * share);
+            double share = (double)i / steps;
+            double next = from + ((to - from) * share * share);
             value = function(next);
             if (value <= 0.0 || double.IsNaN(value))
                 return Bisect(function, previous, next);
@@ -26,9 +26,9 @@ internal static class Crossing
 
     private static double Bisect(Func<double, double> function, double above, double below)
     {
-        for (var i = 0; i < 60 && below - above > 1e-9 * Math.Max(1.0, below); i++)
+        for (int i = 0; i < 60 && below - above > 1e-9 * Math.Max(1.0, below); i++)
         {
-            var middle = 0.5 * (above + below);
+            double middle = 0.5 * (above + below);
             if (function(middle) > 0.0)
                 above = middle;
             else

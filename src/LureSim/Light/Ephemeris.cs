@@ -1,14 +1,14 @@
 namespace LureSim.Light;
 
 /// <summary>Where a light in the sky stands.</summary>
-/// <param name="ElevationDegrees">Elevation above the horizon with refraction, degrees.</param>
-/// <param name="AzimuthDegrees">Bearing from north through east, degrees, 0-360.</param>
+/// <param name="ElevationDegrees">Elevation above the horizon with refraction (degrees).</param>
+/// <param name="AzimuthDegrees">Bearing from north through east (degrees), 0-360.</param>
 public readonly record struct SkyPosition(double ElevationDegrees, double AzimuthDegrees);
 
 /// <summary>Where the moon stands and how much of it is lit.</summary>
-/// <param name="ElevationDegrees">Elevation above the horizon with parallax, degrees.</param>
-/// <param name="PhaseAngleDegrees">Angle sun-moon-earth, degrees: 0 full, 180 new.</param>
-/// <param name="ParallaxDegrees">Horizontal parallax, degrees (a measure of its nearness).</param>
+/// <param name="ElevationDegrees">Elevation above the horizon with parallax (degrees).</param>
+/// <param name="PhaseAngleDegrees">Angle sun-moon-earth (degrees): 0 full, 180 new.</param>
+/// <param name="ParallaxDegrees">Horizontal parallax (degrees), a measure of its nearness.</param>
 public readonly record struct MoonPosition(double ElevationDegrees, double PhaseAngleDegrees, double ParallaxDegrees)
 {
     /// <summary>Lit share of the disc, 0-1.</summary>
@@ -22,53 +22,53 @@ public static class Ephemeris
 
     /// <summary>Position of the sun by Michalsky 1988 (michalsky1988astronomical), good to 0.01 degrees from 1950 to 2050.</summary>
     /// <param name="time">Moment; its offset makes local time unambiguous.</param>
-    /// <param name="latitudeDegrees">Latitude, north positive, -90 to 90 degrees.</param>
-    /// <param name="longitudeDegrees">Longitude, east positive, -180 to 180 degrees.</param>
+    /// <param name="latitudeDegrees">Latitude, north positive (degrees), -90 to 90.</param>
+    /// <param name="longitudeDegrees">Longitude, east positive (degrees), -180 to 180.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or the year is not 1950-2050.</exception>
     public static SkyPosition Sun(DateTimeOffset time, double latitudeDegrees, double longitudeDegrees)
     {
-        var days = DaysSince2000(time, latitudeDegrees, longitudeDegrees);
-        var (rightAscension, declination, _) = SunEquatorial(days);
-        var (elevation, azimuth) = Horizontal(days, rightAscension, declination, latitudeDegrees, longitudeDegrees);
+        double days = DaysSince2000(time, latitudeDegrees, longitudeDegrees);
+        (double rightAscension, double declination, _) = SunEquatorial(days);
+        (double elevation, double azimuth) = Horizontal(days, rightAscension, declination, latitudeDegrees, longitudeDegrees);
         return new SkyPosition(elevation + Refraction(elevation), azimuth);
     }
 
     /// <summary>Position of the moon by the low-precision formulae of the Astronomical Almanac (almanac), good to about 0.3 degrees.</summary>
     /// <param name="time">Moment; its offset makes local time unambiguous.</param>
-    /// <param name="latitudeDegrees">Latitude, north positive, -90 to 90 degrees.</param>
-    /// <param name="longitudeDegrees">Longitude, east positive, -180 to 180 degrees.</param>
+    /// <param name="latitudeDegrees">Latitude, north positive (degrees), -90 to 90.</param>
+    /// <param name="longitudeDegrees">Longitude, east positive (degrees), -180 to 180.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or the year is not 1950-2050.</exception>
     public static MoonPosition Moon(DateTimeOffset time, double latitudeDegrees, double longitudeDegrees)
     {
-        var days = DaysSince2000(time, latitudeDegrees, longitudeDegrees);
-        var (longitude, latitude, parallax) = MoonEcliptic(days);
-        var (_, _, sunLongitude) = SunEquatorial(days);
-        var obliquity = Obliquity(days);
+        double days = DaysSince2000(time, latitudeDegrees, longitudeDegrees);
+        (double longitude, double latitude, double parallax) = MoonEcliptic(days);
+        (_, _, double sunLongitude) = SunEquatorial(days);
+        double obliquity = Obliquity(days);
         double sinLatitude = Math.Sin(latitude), cosLatitude = Math.Cos(latitude);
-        var rightAscension = Math.Atan2(
+        double rightAscension = Math.Atan2(
             (Math.Sin(longitude) * cosLatitude * Math.Cos(obliquity)) - (sinLatitude * Math.Sin(obliquity)),
             Math.Cos(longitude) * cosLatitude);
-        var declination = Math.Asin((sinLatitude * Math.Cos(obliquity)) + (cosLatitude * Math.Sin(obliquity) * Math.Sin(longitude)));
-        var (elevation, _) = Horizontal(days, rightAscension, declination, latitudeDegrees, longitudeDegrees);
-        var topocentric = elevation - (parallax * Math.Cos(elevation * Degree));
+        double declination = Math.Asin((sinLatitude * Math.Cos(obliquity)) + (cosLatitude * Math.Sin(obliquity) * Math.Sin(longitude)));
+        (double elevation, _) = Horizontal(days, rightAscension, declination, latitudeDegrees, longitudeDegrees);
+        double topocentric = elevation - (parallax * Math.Cos(elevation * Degree));
 
         // The sun is 390 times as far as the moon: the phase angle is 180 degrees less the elongation to 0.15 degrees.
-        var elongation = Math.Acos(cosLatitude * Math.Cos(longitude - sunLongitude));
+        double elongation = Math.Acos(cosLatitude * Math.Cos(longitude - sunLongitude));
         return new MoonPosition(topocentric + Refraction(topocentric), 180.0 - (elongation / Degree), parallax);
     }
 
-    /// <summary>Ecliptic longitude and latitude of the moon, rad, and its parallax, degrees, by days since noon of 1 January 2000.</summary>
+    /// <summary>Ecliptic longitude and latitude of the moon (rad), and its parallax (degrees), by days since noon of 1 January 2000.</summary>
     internal static (double Longitude, double Latitude, double Parallax) MoonEcliptic(double days)
     {
-        var t = days / 36525.0;
+        double t = days / 36525.0;
         double Sin(double at, double rate) => Math.Sin((at + (rate * t)) * Degree);
         double Cos(double at, double rate) => Math.Cos((at + (rate * t)) * Degree);
-        var longitude = 218.32 + (481267.881 * t)
+        double longitude = 218.32 + (481267.881 * t)
             + (6.29 * Sin(135.0, 477198.87)) - (1.27 * Sin(259.3, -413335.36)) + (0.66 * Sin(235.7, 890534.22))
             + (0.21 * Sin(269.9, 954397.74)) - (0.19 * Sin(357.5, 35999.05)) - (0.11 * Sin(186.5, 966404.03));
-        var latitude = (5.13 * Sin(93.3, 483202.02)) + (0.28 * Sin(228.2, 960400.89))
+        double latitude = (5.13 * Sin(93.3, 483202.02)) + (0.28 * Sin(228.2, 960400.89))
             - (0.28 * Sin(318.3, 6003.15)) - (0.17 * Sin(217.6, -407332.21));
-        var parallax = 0.9508 + (0.0518 * Cos(135.0, 477198.87)) + (0.0095 * Cos(259.3, -413335.36))
+        double parallax = 0.9508 + (0.0518 * Cos(135.0, 477198.87)) + (0.0095 * Cos(259.3, -413335.36))
             + (0.0078 * Cos(235.7, 890534.22)) + (0.0028 * Cos(269.9, 954397.74));
         return (longitude * Degree, latitude * Degree, parallax);
     }
@@ -85,10 +85,10 @@ public static class Ephemeris
 
     private static (double RightAscension, double Declination, double Longitude) SunEquatorial(double days)
     {
-        var meanLongitude = 280.460 + (0.9856474 * days);
-        var anomaly = (357.528 + (0.9856003 * days)) * Degree;
-        var longitude = (meanLongitude + (1.915 * Math.Sin(anomaly)) + (0.020 * Math.Sin(2.0 * anomaly))) * Degree;
-        var obliquity = Obliquity(days);
+        double meanLongitude = 280.460 + (0.9856474 * days);
+        double anomaly = (357.528 + (0.9856003 * days)) * Degree;
+        double longitude = (meanLongitude + (1.915 * Math.Sin(anomaly)) + (0.020 * Math.Sin(2.0 * anomaly))) * Degree;
+        double obliquity = Obliquity(days);
         return (
             Math.Atan2(Math.Cos(obliquity) * Math.Sin(longitude), Math.Cos(longitude)),
             Math.Asin(Math.Sin(obliquity) * Math.Sin(longitude)),
@@ -99,14 +99,14 @@ public static class Ephemeris
         double days, double rightAscension, double declination, double latitudeDegrees, double longitudeDegrees)
     {
         // Greenwich mean sidereal time by days of universal time: 18.697374558 h + 24.06570982441908 h a day.
-        var sidereal = ((18.697374558 + (24.06570982441908 * days)) * 15.0) + longitudeDegrees;
-        var hourAngle = (sidereal * Degree) - rightAscension;
-        var latitude = latitudeDegrees * Degree;
-        var sine = (Math.Sin(declination) * Math.Sin(latitude)) + (Math.Cos(declination) * Math.Cos(latitude) * Math.Cos(hourAngle));
-        var azimuth = Math.Atan2(
+        double sidereal = ((18.697374558 + (24.06570982441908 * days)) * 15.0) + longitudeDegrees;
+        double hourAngle = (sidereal * Degree) - rightAscension;
+        double latitude = latitudeDegrees * Degree;
+        double sine = (Math.Sin(declination) * Math.Sin(latitude)) + (Math.Cos(declination) * Math.Cos(latitude) * Math.Cos(hourAngle));
+        double azimuth = Math.Atan2(
             -Math.Sin(hourAngle),
             (Math.Tan(declination) * Math.Cos(latitude)) - (Math.Sin(latitude) * Math.Cos(hourAngle)));
-        var degrees = azimuth / Degree;
+        double degrees = azimuth / Degree;
         return (Math.Asin(Math.Clamp(sine, -1.0, 1.0)) / Degree, degrees < 0.0 ? degrees + 360.0 : degrees);
     }
 

@@ -20,7 +20,7 @@ public sealed record Fluorophore
         ArgumentNullException.ThrowIfNull(emission);
         if (excitation.Minimum() < 0.0 || excitation.Maximum() > 1.0)
             throw new ArgumentException("The excitation of a dye must lie between 0 and 1.", nameof(excitation));
-        var sum = emission.Values.ToArray().Sum() * emission.Grid.StepNm;
+        double sum = emission.Values.ToArray().Sum() * emission.Grid.StepNm;
         if (emission.Minimum() < 0.0 || !(sum > 0.0))
             throw new ArgumentException("The emission of a dye must be 0 or more, and not 0 everywhere.", nameof(emission));
         Excitation = excitation;
@@ -37,16 +37,16 @@ public sealed record Fluorophore
     /// <summary>Photons given back for each taken up, 0-1.</summary>
     public double QuantumYield { get; }
 
-    /// <summary>Adds the exitance that this dye gives under an irradiance, both W m-2 nm-1, on the model's grid.</summary>
+    /// <summary>Adds the exitance that this dye gives under an irradiance, both W/(m2 nm), on the model's grid.</summary>
     /// <param name="irradiance">Irradiance at each wavelength.</param>
     /// <param name="exitance">Exitance to add to.</param>
     internal void AddExitance(ReadOnlySpan<double> irradiance, Span<double> exitance)
     {
-        var wavelengths = Excitation.Grid.WavelengthsNm;
+        ReadOnlySpan<double> wavelengths = Excitation.Grid.WavelengthsNm;
         ReadOnlySpan<double> excitation = Excitation.Values, emission = Emission.Values;
-        var taken = 0.0;
-        var factor = QuantumYield * Excitation.Grid.StepNm;
-        for (var i = 0; i < irradiance.Length; i++)
+        double taken = 0.0;
+        double factor = QuantumYield * Excitation.Grid.StepNm;
+        for (int i = 0; i < irradiance.Length; i++)
         {
             // Photons are energy times wavelength; the constants hc cancel on the way back to energy.
             taken += excitation[i] * irradiance[i] * wavelengths[i];

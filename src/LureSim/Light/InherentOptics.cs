@@ -2,19 +2,19 @@ using LureSim.Data;
 
 namespace LureSim.Light;
 
-/// <summary>Inherent optical properties of a body of water, the same at every depth. All in m-1.</summary>
+/// <summary>Inherent optical properties of a body of water, the same at every depth. All in 1/m.</summary>
 /// <param name="Absorption">Total absorption a, water included; above 0.</param>
 /// <param name="Scattering">Total scattering b, water included.</param>
 /// <param name="Backscattering">Total backscattering b_b, water included.</param>
 /// <param name="WaterBackscattering">Backscattering of the water itself, b_bw = b_w/2.</param>
 public sealed record InherentOptics(Spectrum Absorption, Spectrum Scattering, Spectrum Backscattering, Spectrum WaterBackscattering)
 {
-    /// <summary>Beam attenuation c = a + b, m-1: what dims an image along a sight line.</summary>
+    /// <summary>Beam attenuation c = a + b (1/m): what dims an image along a sight line.</summary>
     public Spectrum BeamAttenuation { get; } = Absorption + Scattering;
 
     /// <summary>Inherent optics of pure water with given amounts of matter in it.</summary>
     /// <param name="matter">What is in the water.</param>
-    /// <param name="temperatureCelsius">Temperature, -2 to 40 C.</param>
+    /// <param name="temperatureCelsius">Temperature (C), -2 to 40.</param>
     /// <param name="salinity">Practical salinity, 0-42.</param>
     /// <remarks>
     /// Absorption: particles that go with chlorophyll by Bricaud et al. 1998 (bricaud1998variations), a_p = A_p Chl^E_p,
@@ -27,30 +27,30 @@ public sealed record InherentOptics(Spectrum Absorption, Spectrum Scattering, Sp
     public static InherentOptics Of(WaterConstituents matter, double temperatureCelsius = 20.0, double salinity = 35.0)
     {
         ArgumentNullException.ThrowIfNull(matter);
-        var water = PureWater.Absorption(temperatureCelsius, salinity);
-        var waterScattering = PureWater.Scattering(salinity);
+        Spectrum water = PureWater.Absorption(temperatureCelsius, salinity);
+        Spectrum waterScattering = PureWater.Scattering(salinity);
         double[] absorption = water.ToArray(), scattering = waterScattering.ToArray(), backscattering = new double[Grid.Count];
         double chlorophyll = matter.ChlorophyllMilligramPerCubicMetre, mineral = matter.MineralGramPerCubicMetre;
-        var logChlorophyll = chlorophyll > 0.0 ? Math.Log10(chlorophyll) : 0.0;
-        var scatteringAt550 = 0.416 * Math.Pow(chlorophyll, 0.766);
-        var slope = chlorophyll < 2.0 ? 0.5 * (logChlorophyll - 0.3) : 0.0;
+        double logChlorophyll = chlorophyll > 0.0 ? Math.Log10(chlorophyll) : 0.0;
+        double scatteringAt550 = 0.416 * Math.Pow(chlorophyll, 0.766);
+        double slope = chlorophyll < 2.0 ? 0.5 * (logChlorophyll - 0.3) : 0.0;
         // The fit in log Chl leaves its data beyond 25 mg/m3; the floor keeps the share of the largest phytoplankton.
-        var shareAt550 = Math.Max(0.0, 0.5 - (0.25 * logChlorophyll));
-        for (var i = 0; i < Grid.Count; i++)
+        double shareAt550 = Math.Max(0.0, 0.5 - (0.25 * logChlorophyll));
+        for (int i = 0; i < Grid.Count; i++)
         {
-            var nm = Grid.WavelengthsNm[i];
+            double nm = Grid.WavelengthsNm[i];
             backscattering[i] = 0.5 * waterScattering[i];
             if (chlorophyll > 0.0)
             {
-                var fade = Math.Clamp((750.0 - nm) / 50.0, 0.0, 1.0);
-                var tilt = Math.Pow(nm / 550.0, slope);
+                double fade = Math.Clamp((750.0 - nm) / 50.0, 0.0, 1.0);
+                double tilt = Math.Pow(nm / 550.0, slope);
                 absorption[i] += fade * ParticleCoefficient[i] * Math.Pow(chlorophyll, ParticleExponent[i]);
                 scattering[i] += scatteringAt550 * tilt;
                 backscattering[i] += scatteringAt550 * tilt * (0.002 + (0.01 * shareAt550 * tilt));
             }
 
             absorption[i] += matter.DissolvedAbsorption440PerMetre * Math.Exp(-matter.DissolvedSlopePerNm * (nm - 440.0));
-            var mineralScattering = 0.51 * mineral * Math.Pow(nm / 555.0, -0.4);
+            double mineralScattering = 0.51 * mineral * Math.Pow(nm / 555.0, -0.4);
             absorption[i] += 0.041 * mineral * Math.Exp(-0.0123 * (nm - 443.0));
             scattering[i] += mineralScattering;
             backscattering[i] += ParticleBackscatteringShare * mineralScattering;

@@ -19,7 +19,7 @@ public enum ColourBasis
 public sealed record LureColour
 {
     private static readonly WavelengthGrid Grid = WavelengthGrid.Visible;
-    private readonly Fluorophore[] _dyes;
+    private readonly Fluorophore[] dyes;
 
     /// <summary>Makes a colour.</summary>
     /// <param name="name">Plain words.</param>
@@ -53,11 +53,11 @@ public sealed record LureColour
         ArgumentException.ThrowIfNullOrWhiteSpace(name);
         ArgumentNullException.ThrowIfNull(reflectance);
         ArgumentNullException.ThrowIfNull(dyes);
-        var none = Spectrum.Constant(Grid, 0.0);
+        Spectrum none = Spectrum.Constant(Grid, 0.0);
         MirrorReflectance = mirrorReflectance ?? none;
         DiffuseTransmittance = diffuseTransmittance ?? none;
         ClearTransmittance = clearTransmittance ?? none;
-        foreach (var share in new[] { reflectance, MirrorReflectance, DiffuseTransmittance, ClearTransmittance })
+        foreach (Spectrum share in new[] { reflectance, MirrorReflectance, DiffuseTransmittance, ClearTransmittance })
         {
             if (!share.Grid.Equals(Grid))
                 throw new ArgumentException("A lure colour must be on the visible grid of the model.", nameof(reflectance));
@@ -65,9 +65,9 @@ public sealed record LureColour
                 throw new ArgumentException("A reflectance or transmittance must lie between 0 and 1.", nameof(reflectance));
         }
 
-        for (var i = 0; i < Grid.Count; i++)
+        for (int i = 0; i < Grid.Count; i++)
         {
-            var all = reflectance[i] + MirrorReflectance[i] + DiffuseTransmittance[i] + ClearTransmittance[i] + dyes.Sum(d => d.Excitation[i]);
+            double all = reflectance[i] + MirrorReflectance[i] + DiffuseTransmittance[i] + ClearTransmittance[i] + dyes.Sum(d => d.Excitation[i]);
             if (all > 1.0 + 1e-12)
                 throw new ArgumentException($"At {Grid.WavelengthsNm[i]} nm reflected, transmitted and fluorescing shares add to more than 1.", nameof(reflectance));
         }
@@ -75,7 +75,7 @@ public sealed record LureColour
         Name = name;
         Reflectance = reflectance;
         Basis = basis;
-        _dyes = [.. dyes];
+        this.dyes = [.. dyes];
     }
 
     /// <summary>Mirror-like reflectance, 0-1; 0 for most colours.</summary>
@@ -97,16 +97,16 @@ public sealed record LureColour
     public ColourBasis Basis { get; }
 
     /// <summary>Fluorescent dyes; empty for most colours.</summary>
-    public ReadOnlySpan<Fluorophore> Dyes => _dyes;
+    public ReadOnlySpan<Fluorophore> Dyes => dyes;
 
     /// <summary>True when the colour fluoresces.</summary>
-    public bool IsFluorescent => _dyes.Length > 0;
+    public bool IsFluorescent => dyes.Length > 0;
 
     /// <summary>A colour from "#RRGGBB", with the smoothest reflectance that has it (Burns 2020).</summary>
     /// <param name="name">Plain words.</param>
     /// <param name="hex">"#RRGGBB".</param>
     /// <exception cref="FormatException">The text is not of that form.</exception>
-    public static LureColour FromHex(string name, string hex) => Srgb.TryParse(hex, out var colour)
+    public static LureColour FromHex(string name, string hex) => Srgb.TryParse(hex, out Srgb colour)
         ? new LureColour(name, ReflectanceReconstruction.FromSrgb(colour), ColourBasis.Reconstructed)
         : throw new FormatException($"'{hex}' is not a colour of the form #RRGGBB.");
 
@@ -116,7 +116,7 @@ public sealed record LureColour
     /// <exception cref="FormatException">The table cannot be read, or a value lies outside 0-1.</exception>
     public static LureColour FromCsv(string name, string csv)
     {
-        var table = ReferenceTable.Parse(name, csv);
+        ReferenceTable table = ReferenceTable.Parse(name, csv);
         try
         {
             return new LureColour(name, table.OnGrid(Grid, "reflectance"), ColourBasis.Measured);
@@ -127,12 +127,12 @@ public sealed record LureColour
         }
     }
 
-    /// <summary>Radiant exitance of the surface under an irradiance, W m-2 nm-1.</summary>
-    /// <param name="irradiance">Irradiance on the surface, W m-2 nm-1.</param>
+    /// <summary>Radiant exitance of the surface under an irradiance (W/(m2 nm)).</summary>
+    /// <param name="irradiance">Irradiance on the surface (W/(m2 nm)).</param>
     public Spectrum Exitance(Spectrum irradiance)
     {
         ArgumentNullException.ThrowIfNull(irradiance);
-        var exitance = new double[Grid.Count];
+        double[] exitance = new double[Grid.Count];
         AddExitance(irradiance.Values, exitance);
         return new Spectrum(Grid, exitance);
     }
@@ -140,10 +140,10 @@ public sealed record LureColour
     /// <summary>Writes the exitance under an irradiance into a span, without allocation.</summary>
     internal void AddExitance(ReadOnlySpan<double> irradiance, Span<double> exitance)
     {
-        var reflectance = Reflectance.Values;
-        for (var i = 0; i < irradiance.Length; i++)
+        ReadOnlySpan<double> reflectance = Reflectance.Values;
+        for (int i = 0; i < irradiance.Length; i++)
             exitance[i] += reflectance[i] * irradiance[i];
-        foreach (var dye in _dyes)
+        foreach (Fluorophore dye in dyes)
             dye.AddExitance(irradiance, exitance);
     }
 }

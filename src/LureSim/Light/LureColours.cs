@@ -129,15 +129,15 @@ public static class LureColours
 
     private static Spectrum Emission(double peakNm, double shortWidthNm, double longWidthNm) => Spectrum.FromFunction(Grid, nm =>
     {
-        var x = (nm - peakNm) / (nm < peakNm ? shortWidthNm : longWidthNm);
+        double x = (nm - peakNm) / (nm < peakNm ? shortWidthNm : longWidthNm);
         return Math.Exp(-0.5 * x * x);
     });
 
     private static Dictionary<string, Spectrum> LoadPatches()
     {
-        var table = ReferenceTable.Optics("colour_target_24_reflectance");
-        var names = table.Text("patch");
-        var columns = table.Columns.Skip(1).Select(table.Numbers).ToArray();
+        ReferenceTable table = ReferenceTable.Optics("colour_target_24_reflectance");
+        string[] names = table.Text("patch");
+        double[][] columns = table.Columns.Skip(1).Select(table.Numbers).ToArray();
         return Enumerable.Range(0, names.Length).ToDictionary(
             row => names[row], row => new Spectrum(Grid, [.. columns.Select(c => c[row])]), StringComparer.Ordinal);
     }

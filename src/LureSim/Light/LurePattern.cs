@@ -26,7 +26,7 @@ public sealed record LurePattern(string Name, LureColour Back, LureColour Side, 
     public IReadOnlyList<(LureColour Colour, double Share)> Face(ViewDirection direction)
     {
         var parts = new List<(LureColour, double)>();
-        var rest = 1.0;
+        double rest = 1.0;
         if (Head is not null)
         {
             parts.Add((Head, HeadShare));
@@ -62,10 +62,10 @@ public sealed record LurePattern(string Name, LureColour Back, LureColour Side, 
         return parts;
     }
 
-    /// <summary>Mean radiance of the lure at no distance, weighted by area, W m-2 sr-1 nm-1: what counts from afar, where the parts run together.</summary>
+    /// <summary>Mean radiance of the lure at no distance, weighted by area (W/(m2 sr nm)): what counts from afar, where the parts run together.</summary>
     /// <param name="field">Light in the water.</param>
     /// <param name="direction">Where the eye looks.</param>
-    /// <param name="depth">Depth of the lure, 0-1000 m.</param>
+    /// <param name="depth">Depth of the lure (m), 0-1000.</param>
     public Spectrum Inherent(LightField field, ViewDirection direction, double depth) =>
         Face(direction).Select(part => part.Share * Appearance.Inherent(field, part.Colour, direction, depth)).Aggregate((a, b) => a + b);
 }

@@ -48,11 +48,11 @@ public sealed record OpticalWater
     /// <summary>What to tell the reader when it was not; empty otherwise.</summary>
     public string Message { get; }
 
-    /// <summary>Secchi depth of this water by Lee et al. 2015 with the sun 30 degrees from the zenith, m.</summary>
+    /// <summary>Secchi depth of this water by Lee et al. 2015 with the sun 30 degrees from the zenith (m).</summary>
     public double SecchiDepth { get; }
 
-    /// <summary>Kd by Lee et al. 2013, m-1.</summary>
-    /// <param name="zenithDegrees">Zenith angle of the sun in air, degrees, 0-90.</param>
+    /// <summary>Kd by Lee et al. 2013 (1/m).</summary>
+    /// <param name="zenithDegrees">Zenith angle of the sun in air (degrees), 0-90.</param>
     public Spectrum DiffuseAttenuation(double zenithDegrees = Light.SecchiDepth.StandardZenithDegrees) =>
         Light.DiffuseAttenuation.OfSpectrum(Optics, zenithDegrees);
 
@@ -61,15 +61,15 @@ public sealed record OpticalWater
     /// with it in the proportions of <see cref="Mixture"/>.
     /// </summary>
     /// <param name="kind">Kind of water.</param>
-    /// <param name="secchiDepth">Secchi depth, 0.02-100 m.</param>
-    /// <param name="temperatureCelsius">Temperature, -2 to 40 C.</param>
+    /// <param name="secchiDepth">Secchi depth (m), 0.02-100.</param>
+    /// <param name="temperatureCelsius">Temperature (C), -2 to 40.</param>
     /// <param name="salinity">Practical salinity, 0-42.</param>
     /// <returns>The water; when the kind cannot be that clear or murky, the nearest one of the kind with status and message.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static OpticalWater FromSecchi(WaterKind kind, double secchiDepth, double temperatureCelsius = 20.0, double salinity = 35.0)
     {
         _ = Guard.InRange(secchiDepth, 0.02, 100.0, nameof(secchiDepth), "m");
-        var (low, high) = AmountRange(kind);
+        (double low, double high) = AmountRange(kind);
         InherentOptics Optics(double logAmount) => InherentOptics.Of(Mixture(kind, Math.Exp(logAmount)), temperatureCelsius, salinity);
 
         // The residual is the logarithm of a ratio, of order one, which suits the root finder's single accuracy.
@@ -78,7 +78,7 @@ public sealed record OpticalWater
         double atLow = Residual(logLow), atHigh = Residual(logHigh);
 
         double logFit;
-        var status = WaterFitStatus.Matched;
+        WaterFitStatus status = WaterFitStatus.Matched;
         if (atLow <= 0.0)
         {
             logFit = logLow;
@@ -94,27 +94,27 @@ public sealed record OpticalWater
             logFit = Brent.FindRoot(Residual, logLow, logHigh, 1e-10, 200);
         }
 
-        var optics = Optics(logFit);
-        var reached = Light.SecchiDepth.Of(optics);
-        var message = status switch
+        InherentOptics optics = Optics(logFit);
+        double reached = Light.SecchiDepth.Of(optics);
+        string message = status switch
         {
             WaterFitStatus.ClearestOfKind => string.Create(CultureInfo.InvariantCulture, $"{Words(kind)} water does not get as clear as a Secchi depth of {secchiDepth:0.##} m; the clearest of its kind, {reached:0.##} m, is used."),
             WaterFitStatus.MurkiestOfKind => string.Create(CultureInfo.InvariantCulture, $"{Words(kind)} water does not get as murky as a Secchi depth of {secchiDepth:0.##} m; the murkiest of its kind, {reached:0.##} m, is used."),
             _ => "",
         };
-        var description = string.Create(CultureInfo.InvariantCulture, $"{Words(kind)} water, Secchi depth {reached:0.##} m");
+        string description = string.Create(CultureInfo.InvariantCulture, $"{Words(kind)} water, Secchi depth {reached:0.##} m");
         return new OpticalWater(description, optics, Mixture(kind, Math.Exp(logFit)), status, message);
     }
 
     /// <summary>The water with the constituents given.</summary>
     /// <param name="constituents">What is in the water.</param>
-    /// <param name="temperatureCelsius">Temperature, -2 to 40 C.</param>
+    /// <param name="temperatureCelsius">Temperature (C), -2 to 40.</param>
     /// <param name="salinity">Practical salinity, 0-42.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static OpticalWater FromConstituents(WaterConstituents constituents, double temperatureCelsius = 20.0, double salinity = 35.0)
     {
         ArgumentNullException.ThrowIfNull(constituents);
-        var description = string.Create(
+        string description = string.Create(
             CultureInfo.InvariantCulture,
             $"Water with chlorophyll {constituents.ChlorophyllMilligramPerCubicMetre:0.##} mg/m3, dissolved matter {constituents.DissolvedAbsorption440PerMetre:0.###} per m at 440 nm, mineral {constituents.MineralGramPerCubicMetre:0.##} g/m3");
         return new OpticalWater(description, InherentOptics.Of(constituents, temperatureCelsius, salinity), constituents, WaterFitStatus.Matched, "");
@@ -128,28 +128,28 @@ public sealed record OpticalWater
     /// <param name="type">The type.</param>
     public static OpticalWater FromJerlov(JerlovType type)
     {
-        var table = ReferenceTable.Optics("jerlov_iop_solonenko2015");
-        var label = Label(type);
-        var types = table.Text("type");
-        var rows = Enumerable.Range(0, types.Length).Where(i => types[i] == label).ToArray();
+        ReferenceTable table = ReferenceTable.Optics("jerlov_iop_solonenko2015");
+        string label = Label(type);
+        string[] types = table.Text("type");
+        int[] rows = Enumerable.Range(0, types.Length).Where(i => types[i] == label).ToArray();
         double[] nm = Pick("wavelength_nm"), a = Pick("a_per_m"), b = Pick("b_per_m");
         double[] Pick(string column)
         {
-            var all = table.Numbers(column);
+            double[] all = table.Numbers(column);
             return [.. rows.Select(i => all[i])];
         }
 
-        var pure = PureWater.Absorption();
-        var pureScattering = PureWater.Scattering();
+        Spectrum pure = PureWater.Absorption();
+        Spectrum pureScattering = PureWater.Scattering();
         Spectrum absorption = Spectrum.FromTable(Grid, nm, a), scattering = Spectrum.FromTable(Grid, nm, b);
 
         // Beyond the table (700 nm) interpolation holds the last value: add the rise of pure water to it. Nowhere may the
         // rounded figures of the table fall below the water itself.
-        var last = Grid.NearestIndex(700.0);
+        int last = Grid.NearestIndex(700.0);
         absorption = new Spectrum(Grid, [.. Enumerable.Range(0, Grid.Count).Select(i =>
             Math.Max(pure[i], absorption[i] + (i > last ? pure[i] - pure[last] : 0.0)))]);
         scattering = scattering.Combine(pureScattering, Math.Max);
-        var backscattering = scattering.Combine(pureScattering, (all, water) =>
+        Spectrum backscattering = scattering.Combine(pureScattering, (all, water) =>
             (0.5 * water) + (InherentOptics.ParticleBackscatteringShare * (all - water)));
         return new OpticalWater(
             $"Jerlov type {label}", new InherentOptics(absorption, scattering, backscattering, 0.5 * pureScattering), null, WaterFitStatus.Matched, "");
@@ -179,16 +179,16 @@ public sealed record OpticalWater
     };
 
     /// <summary>
-    /// The constituents of a kind of water by its leading amount: chlorophyll in mg m-3 for clear ocean and coastal green,
-    /// CDOM(440) in m-1 for tannin-stained, mineral in g m-3 for silty.
+    /// The constituents of a kind of water by its leading amount: chlorophyll in mg/m3 for clear ocean and coastal green,
+    /// CDOM(440) in 1/m for tannin-stained, mineral in g/m3 for silty.
     /// </summary>
     /// <param name="kind">Kind of water.</param>
     /// <param name="amount">The leading amount, above 0.</param>
     /// <remarks>
     /// Clear ocean: CDOM(440) = 0.2 (0.00635 + 0.06 Chl^0.65), Morel and Maritorena 2001 after Prieur and Sathyendranath 1981.
     /// The proportions of the other kinds are this model's own choice of a typical case (no single source): coastal green
-    /// CDOM(440) 0.2 Chl^0.65 and 0.1 g of mineral a mg of chlorophyll; tannin-stained 2 mg m-3 of chlorophyll and 0.5 g m-3 of
-    /// mineral a m-1 of CDOM; silty chlorophyll 2 and CDOM 0.3 at 10 g m-3 of mineral, both with its square root. Give the
+    /// CDOM(440) 0.2 Chl^0.65 and 0.1 g of mineral a mg of chlorophyll; tannin-stained 2 mg/m3 of chlorophyll and 0.5 g/m3 of
+    /// mineral a 1/m of CDOM; silty chlorophyll 2 and CDOM 0.3 at 10 g/m3 of mineral, both with its square root. Give the
     /// constituents when they are known.
     /// </remarks>
     public static WaterConstituents Mixture(WaterKind kind, double amount) => kind switch

@@ -14,18 +14,18 @@ public sealed class PhaseFunction
 
     private static readonly (double Angle, double Weight)[] Nodes = MakeNodes();
 
-    private readonly Func<double, double> _function;
-    private readonly double _scale;
+    private readonly Func<double, double> function;
+    private readonly double scale;
 
     private PhaseFunction(Func<double, double> function)
     {
         // Held below a microradian: what lies inside cannot be told from light that was not scattered.
-        _function = angle => function(Math.Clamp(angle, 1e-6, Math.PI));
+        this.function = angle => function(Math.Clamp(angle, 1e-6, Math.PI));
 
         // Numerical normalisation: what the panels miss below the first node must not leak out of the energy balance.
-        var integral = Nodes.Sum(n => n.Weight * _function(n.Angle) * 2.0 * Math.PI * Math.Sin(n.Angle));
-        _scale = 1.0 / integral;
-        BackscatteringShare = _scale * Nodes.Where(n => n.Angle > Math.PI / 2.0).Sum(n => n.Weight * _function(n.Angle) * 2.0 * Math.PI * Math.Sin(n.Angle));
+        double integral = Nodes.Sum(n => n.Weight * this.function(n.Angle) * 2.0 * Math.PI * Math.Sin(n.Angle));
+        scale = 1.0 / integral;
+        BackscatteringShare = scale * Nodes.Where(n => n.Angle > Math.PI / 2.0).Sum(n => n.Weight * this.function(n.Angle) * 2.0 * Math.PI * Math.Sin(n.Angle));
     }
 
     /// <summary>Scattering by water molecules, proportional to 1 + 0.835 cos^2 (Morel 1974 in Mobley 1994, mobley1994light).</summary>
@@ -50,7 +50,7 @@ public sealed class PhaseFunction
     public static PhaseFunction FournierForand(double backscatteringShare)
     {
         _ = Guard.InRange(backscatteringShare, 1e-3, 0.3, nameof(backscatteringShare), "");
-        var slope = Bisection.FindRoot(mu => Math.Log(FournierForandShare(mu) / backscatteringShare), 3.02, 4.95, 1e-10, 200);
+        double slope = Bisection.FindRoot(mu => Math.Log(FournierForandShare(mu) / backscatteringShare), 3.02, 4.95, 1e-10, 200);
         return new PhaseFunction(angle => FournierForandValue(angle, slope));
     }
 
@@ -67,22 +67,22 @@ public sealed class PhaseFunction
         return new PhaseFunction(angle => (firstShare * first.At(angle)) + ((1.0 - firstShare) * second.At(angle)));
     }
 
-    /// <summary>Value at a scattering angle, sr-1.</summary>
-    /// <param name="angle">Scattering angle, 0 to pi rad.</param>
-    public double At(double angle) => _scale * _function(angle);
+    /// <summary>Value at a scattering angle (1/sr).</summary>
+    /// <param name="angle">Scattering angle (rad), 0 to pi.</param>
+    public double At(double angle) => scale * function(angle);
 
     /// <summary>Legendre moments chi_l = integral of the function times P_l over the sphere, chi_0 = 1.</summary>
     /// <param name="count">Number of moments, at least 1.</param>
     internal double[] Moments(int count)
     {
-        var moments = new double[count];
-        foreach (var (angle, weight) in Nodes)
+        double[] moments = new double[count];
+        foreach ((double angle, double weight) in Nodes)
         {
-            var value = weight * At(angle) * 2.0 * Math.PI * Math.Sin(angle);
+            double value = weight * At(angle) * 2.0 * Math.PI * Math.Sin(angle);
             double x = Math.Cos(angle), previous = 1.0, current = x;
-            for (var l = 0; l < count; l++)
+            for (int l = 0; l < count; l++)
             {
-                var legendre = l == 0 ? 1.0 : current;
+                double legendre = l == 0 ? 1.0 : current;
                 moments[l] += value * legendre;
                 if (l > 0)
                     (previous, current) = (current, ((((2 * l) + 1) * x * current) - (l * previous)) / (l + 1));
@@ -96,45 +96,45 @@ public sealed class PhaseFunction
 
     private static double FournierForandShare(double mu)
     {
-        var (index, nu) = FournierForandParameters(mu);
-        var delta = 4.0 / (3.0 * (index - 1.0) * (index - 1.0)) * 0.5;
+        (double index, double nu) = FournierForandParameters(mu);
+        double delta = 4.0 / (3.0 * (index - 1.0) * (index - 1.0)) * 0.5;
         return 1.0 - ((1.0 - Math.Pow(delta, nu + 1.0) - (0.5 * (1.0 - Math.Pow(delta, nu)))) / ((1.0 - delta) * Math.Pow(delta, nu)));
     }
 
     private static double FournierForandValue(double angle, double mu)
     {
-        var (index, nu) = FournierForandParameters(mu);
-        var scale = 4.0 / (3.0 * (index - 1.0) * (index - 1.0));
-        var sine = Math.Sin(0.5 * angle);
-        var delta = scale * sine * sine;
+        (double index, double nu) = FournierForandParameters(mu);
+        double scale = 4.0 / (3.0 * (index - 1.0) * (index - 1.0));
+        double sine = Math.Sin(0.5 * angle);
+        double delta = scale * sine * sine;
 
         // The formula is 0/0 at delta = 1; a relative step of 1e-4 keeps eight digits of the double and moves the value by less.
         if (Math.Abs(delta - 1.0) < 1e-4)
             delta = 1.0001;
-        var power = Math.Pow(delta, nu);
-        var rest = 1.0 - delta;
-        var first = ((nu * rest) - (1.0 - power) + (((delta * (1.0 - power)) - (nu * rest)) / (sine * sine)))
+        double power = Math.Pow(delta, nu);
+        double rest = 1.0 - delta;
+        double first = ((nu * rest) - (1.0 - power) + (((delta * (1.0 - power)) - (nu * rest)) / (sine * sine)))
             / (4.0 * Math.PI * rest * rest * power);
-        var backPower = Math.Pow(scale, nu);
-        var cosine = Math.Cos(angle);
+        double backPower = Math.Pow(scale, nu);
+        double cosine = Math.Cos(angle);
         return first + ((1.0 - backPower) / (16.0 * Math.PI * (scale - 1.0) * backPower) * ((3.0 * cosine * cosine) - 1.0));
     }
 
     private static PhaseFunction MakePetzold()
     {
-        var table = ReferenceTable.Optics("petzold_average_particle");
+        ReferenceTable table = ReferenceTable.Optics("petzold_average_particle");
         double[] logAngle = [.. table.Numbers("angle_deg").Select(a => Math.Log(a * Math.PI / 180.0))];
         double[] logValue = [.. table.Numbers("phase_per_sr").Select(v => Math.Log(v))];
         return new PhaseFunction(angle =>
         {
-            var x = Math.Log(angle);
+            double x = Math.Log(angle);
             if (x <= logAngle[0])
                 return Math.Exp(logValue[0] - (1.346 * (x - logAngle[0])));
-            var upper = Array.BinarySearch(logAngle, Math.Min(x, logAngle[^1]));
+            int upper = Array.BinarySearch(logAngle, Math.Min(x, logAngle[^1]));
             if (upper >= 0)
                 return Math.Exp(logValue[upper]);
             upper = ~upper;
-            var share = (x - logAngle[upper - 1]) / (logAngle[upper] - logAngle[upper - 1]);
+            double share = (x - logAngle[upper - 1]) / (logAngle[upper] - logAngle[upper - 1]);
             return Math.Exp(logValue[upper - 1] + (share * (logValue[upper] - logValue[upper - 1])));
         });
     }
@@ -142,10 +142,10 @@ public sealed class PhaseFunction
     private static (double Angle, double Weight)[] MakeNodes()
     {
         var nodes = new List<(double, double)>();
-        for (var panel = 1; panel < Panels.Length; panel++)
+        for (int panel = 1; panel < Panels.Length; panel++)
         {
             var rule = new GaussLegendreRule(Panels[panel - 1], Panels[panel], PointsAPanel);
-            for (var i = 0; i < PointsAPanel; i++)
+            for (int i = 0; i < PointsAPanel; i++)
                 nodes.Add((rule.GetAbscissa(i), rule.GetWeight(i)));
         }
 

@@ -13,10 +13,10 @@ public static class PureWater
     private static readonly Spectrum ScatteringSea = ReferenceTable.Optics("pure_seawater_scattering").OnGrid(Grid, "b_zhang2009_S35_T20");
 
     /// <summary>
-    /// Absorption, m-1: Pope and Fry 1997 (pope1997absorption) at 420-725 nm within the IOCCG 2018 composite, changed with
+    /// Absorption (1/m): Pope and Fry 1997 (pope1997absorption) at 420-725 nm within the IOCCG 2018 composite, changed with
     /// temperature and salinity by Roettgers et al. 2014 (rottgers2014temperature): a = a(20, 0) + Psi_T (T - 20) + Psi_S S.
     /// </summary>
-    /// <param name="temperatureCelsius">Temperature, -2 to 40 C.</param>
+    /// <param name="temperatureCelsius">Temperature (C), -2 to 40.</param>
     /// <param name="salinity">Practical salinity, 0-42.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static Spectrum Absorption(double temperatureCelsius = 20.0, double salinity = 35.0)
@@ -28,7 +28,7 @@ public static class PureWater
             + (salinity * PerSalinity);
     }
 
-    /// <summary>Scattering, m-1, Zhang, Hu and He 2009 (zhang2009scattering) at 20 C, linear in salinity between 0 and 35. Half of it goes backward.</summary>
+    /// <summary>Scattering (1/m), Zhang, Hu and He 2009 (zhang2009scattering) at 20 C, linear in salinity between 0 and 35. Half of it goes backward.</summary>
     /// <param name="salinity">Practical salinity, 0-42.</param>
     /// <exception cref="ArgumentOutOfRangeException">The salinity is outside its range.</exception>
     public static Spectrum Scattering(double salinity = 35.0)

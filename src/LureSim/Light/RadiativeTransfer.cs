@@ -1,5 +1,6 @@
 using MathNet.Numerics.Integration;
 using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.LinearAlgebra.Factorization;
 
 namespace LureSim.Light;
 
@@ -25,50 +26,50 @@ internal sealed class RadiativeTransfer
     private static readonly double[] InternalReflectance = new double[NodeCount];
     private static readonly double[,] LegendreAtNodes = new double[MomentCount, NodeCount];
 
-    private readonly double _albedo;        // scaled single-scattering albedo
-    private readonly double _attenuation;   // scaled beam attenuation, m-1
-    private readonly double[] _moments;     // scaled moments times 2l + 1
-    private readonly double _truncated;     // share of scattering taken as unscattered
-    private readonly PhaseFunction _phase;
-    private readonly double _sunCosine;     // in the water
-    private readonly double _sun;           // beam irradiance across the beam just below the surface
-    private readonly double _skyAbove;      // uniform sky radiance above the surface
-    private readonly double[] _decay;       // eigenvalues in scaled optical depth
-    private readonly double[,] _down;       // coefficient times downward eigenvector, by mode and node
-    private readonly double[,] _up;
-    private readonly double[,] _risingDown; // the same for the modes that decay away from the bottom
-    private readonly double[,] _risingUp;
-    private readonly double _bedDepth;      // scaled optical depth, infinite without a bottom
-    private readonly double _bedRadiance;   // radiance that leaves the bottom
-    private readonly double[] _beamDown;    // particular solution
-    private readonly double[] _beamUp;
+    private readonly double albedo;        // scaled single-scattering albedo
+    private readonly double attenuation;   // scaled beam attenuation, m-1
+    private readonly double[] moments;     // scaled moments times 2l + 1
+    private readonly double truncated;     // share of scattering taken as unscattered
+    private readonly PhaseFunction phase;
+    private readonly double sunCosine;     // in the water
+    private readonly double sun;           // beam irradiance across the beam just below the surface
+    private readonly double skyAbove;      // uniform sky radiance above the surface
+    private readonly double[] decay;       // eigenvalues in scaled optical depth
+    private readonly double[,] down;       // coefficient times downward eigenvector, by mode and node
+    private readonly double[,] up;
+    private readonly double[,] risingDown; // the same for the modes that decay away from the bottom
+    private readonly double[,] risingUp;
+    private readonly double bedDepth;      // scaled optical depth, infinite without a bottom
+    private readonly double bedRadiance;   // radiance that leaves the bottom
+    private readonly double[] beamDown;    // particular solution
+    private readonly double[] beamUp;
 
     static RadiativeTransfer()
     {
         var outside = new GaussLegendreRule(0.0, CriticalCosine, NodesAPart);
         var inside = new GaussLegendreRule(CriticalCosine, 1.0, NodesAPart);
-        for (var i = 0; i < NodesAPart; i++)
+        for (int i = 0; i < NodesAPart; i++)
         {
             (Cosines[i], Weights[i]) = (outside.GetAbscissa(i), outside.GetWeight(i));
             (Cosines[NodesAPart + i], Weights[NodesAPart + i]) = (inside.GetAbscissa(i), inside.GetWeight(i));
         }
 
-        for (var i = 0; i < NodeCount; i++)
+        for (int i = 0; i < NodeCount; i++)
         {
             InternalReflectance[i] = ReflectanceFromBelow(Cosines[i]);
-            for (var l = 0; l < MomentCount; l++)
+            for (int l = 0; l < MomentCount; l++)
                 LegendreAtNodes[l, i] = Legendre(l, Cosines[i]);
         }
     }
 
     /// <summary>Solves one wavelength.</summary>
-    /// <param name="absorption">a, m-1, above 0.</param>
-    /// <param name="scattering">b, m-1, 0 or more.</param>
+    /// <param name="absorption">a (1/m), above 0.</param>
+    /// <param name="scattering">b (1/m), 0 or more.</param>
     /// <param name="phase">Phase function of all scattering.</param>
-    /// <param name="sunZenith">Zenith angle of the sun in air, 0 to pi/2 rad.</param>
+    /// <param name="sunZenith">Zenith angle of the sun in air (rad), 0 to pi/2.</param>
     /// <param name="directAbove">Direct irradiance on the horizontal above the surface.</param>
     /// <param name="diffuseAbove">Diffuse irradiance above the surface, from a uniform sky.</param>
-    /// <param name="bedDepth">Depth of the bottom, m; infinite for none.</param>
+    /// <param name="bedDepth">Depth of the bottom (m); infinite for none.</param>
     /// <param name="bedReflectance">Diffuse reflectance of the bottom, 0-1.</param>
     public RadiativeTransfer(
         double absorption,
@@ -80,95 +81,95 @@ internal sealed class RadiativeTransfer
         double bedDepth = double.PositiveInfinity,
         double bedReflectance = 0.0)
     {
-        _phase = phase;
-        var albedo = scattering / (absorption + scattering);
-        var moments = phase.Moments(MomentCount + 1);
-        _truncated = moments[MomentCount];
-        _albedo = (1.0 - _truncated) * albedo / (1.0 - (_truncated * albedo));
-        _attenuation = (1.0 - (_truncated * albedo)) * (absorption + scattering);
-        _moments = [.. Enumerable.Range(0, MomentCount).Select(l => ((2 * l) + 1) * (moments[l] - _truncated) / (1.0 - _truncated))];
-        _sunCosine = Math.Cos(WaterSurface.Refract(sunZenith));
-        _sun = (1.0 - WaterSurface.FresnelReflectance(sunZenith)) * directAbove / _sunCosine;
-        _skyAbove = diffuseAbove / Math.PI;
+        this.phase = phase;
+        double albedo = scattering / (absorption + scattering);
+        double[] moments = phase.Moments(MomentCount + 1);
+        truncated = moments[MomentCount];
+        this.albedo = (1.0 - truncated) * albedo / (1.0 - (truncated * albedo));
+        attenuation = (1.0 - (truncated * albedo)) * (absorption + scattering);
+        this.moments = [.. Enumerable.Range(0, MomentCount).Select(l => ((2 * l) + 1) * (moments[l] - truncated) / (1.0 - truncated))];
+        sunCosine = Math.Cos(WaterSurface.Refract(sunZenith));
+        sun = (1.0 - WaterSurface.FresnelReflectance(sunZenith)) * directAbove / sunCosine;
+        skyAbove = diffuseAbove / Math.PI;
 
-        var same = Matrix<double>.Build.Dense(NodeCount, NodeCount);
-        var opposite = Matrix<double>.Build.Dense(NodeCount, NodeCount);
-        for (var i = 0; i < NodeCount; i++)
+        Matrix<double> same = Matrix<double>.Build.Dense(NodeCount, NodeCount);
+        Matrix<double> opposite = Matrix<double>.Build.Dense(NodeCount, NodeCount);
+        for (int i = 0; i < NodeCount; i++)
         {
-            for (var j = 0; j <= i; j++)
+            for (int j = 0; j <= i; j++)
             {
                 double even = 0.0, odd = 0.0;
-                for (var l = 0; l < MomentCount; l++)
+                for (int l = 0; l < MomentCount; l++)
                 {
-                    var term = _moments[l] * LegendreAtNodes[l, i] * LegendreAtNodes[l, j];
+                    double term = this.moments[l] * LegendreAtNodes[l, i] * LegendreAtNodes[l, j];
                     if ((l & 1) == 0)
                         even += term;
                     else
                         odd += term;
                 }
 
-                same[i, j] = same[j, i] = 0.5 * _albedo * (even + odd);
-                opposite[i, j] = opposite[j, i] = 0.5 * _albedo * (even - odd);
+                same[i, j] = same[j, i] = 0.5 * this.albedo * (even + odd);
+                opposite[i, j] = opposite[j, i] = 0.5 * this.albedo * (even - odd);
             }
         }
 
         // S = down + up and D = down - up obey M dD/dt = -A S + q_S, M dS/dt = -B D + q_D with A, B = I - (same +- opposite) W.
         // In weighted coordinates both are symmetric and positive, so the squared decays are real: Cholesky, then eigenvectors.
-        var g = Matrix<double>.Build.Dense(NodeCount, NodeCount);
-        var h = Matrix<double>.Build.Dense(NodeCount, NodeCount);
-        var a = Matrix<double>.Build.Dense(NodeCount, NodeCount);
-        var b = Matrix<double>.Build.Dense(NodeCount, NodeCount);
-        for (var i = 0; i < NodeCount; i++)
+        Matrix<double> g = Matrix<double>.Build.Dense(NodeCount, NodeCount);
+        Matrix<double> h = Matrix<double>.Build.Dense(NodeCount, NodeCount);
+        Matrix<double> a = Matrix<double>.Build.Dense(NodeCount, NodeCount);
+        Matrix<double> b = Matrix<double>.Build.Dense(NodeCount, NodeCount);
+        for (int i = 0; i < NodeCount; i++)
         {
-            for (var j = 0; j < NodeCount; j++)
+            for (int j = 0; j < NodeCount; j++)
             {
-                var unit = i == j ? 1.0 : 0.0;
+                double unit = i == j ? 1.0 : 0.0;
                 double sum = same[i, j] + opposite[i, j], difference = same[i, j] - opposite[i, j];
                 a[i, j] = unit - (sum * Weights[j]);
                 b[i, j] = unit - (difference * Weights[j]);
-                var root = Math.Sqrt(Weights[i] * Weights[j]);
-                var flux = 1.0 / Math.Sqrt(Cosines[i] * Cosines[j]);
+                double root = Math.Sqrt(Weights[i] * Weights[j]);
+                double flux = 1.0 / Math.Sqrt(Cosines[i] * Cosines[j]);
                 g[i, j] = (unit - (root * sum)) * flux;
                 h[i, j] = (unit - (root * difference)) * flux;
             }
         }
 
-        var factor = h.Cholesky().Factor;
-        var symmetric = factor.TransposeThisAndMultiply(g) * factor;
+        Matrix<double> factor = h.Cholesky().Factor;
+        Matrix<double> symmetric = factor.TransposeThisAndMultiply(g) * factor;
         symmetric = 0.5 * (symmetric + symmetric.Transpose());
-        var evd = symmetric.Evd(Symmetricity.Symmetric);
-        _decay = new double[NodeCount];
-        var downModes = Matrix<double>.Build.Dense(NodeCount, NodeCount);
-        var upModes = Matrix<double>.Build.Dense(NodeCount, NodeCount);
-        for (var n = 0; n < NodeCount; n++)
+        Evd<double> evd = symmetric.Evd(Symmetricity.Symmetric);
+        decay = new double[NodeCount];
+        Matrix<double> downModes = Matrix<double>.Build.Dense(NodeCount, NodeCount);
+        Matrix<double> upModes = Matrix<double>.Build.Dense(NodeCount, NodeCount);
+        for (int n = 0; n < NodeCount; n++)
         {
             // Rounding may leave a tiny negative square for nearly pure scattering.
-            _decay[n] = Math.Sqrt(Math.Max(1e-12, evd.EigenValues[n].Real));
-            var t = factor * evd.EigenVectors.Column(n);
-            var sum = Vector<double>.Build.Dense(NodeCount, i => t[i] / Math.Sqrt(Cosines[i] * Weights[i]));
-            var product = a * sum;
-            for (var i = 0; i < NodeCount; i++)
+            decay[n] = Math.Sqrt(Math.Max(1e-12, evd.EigenValues[n].Real));
+            Vector<double> t = factor * evd.EigenVectors.Column(n);
+            Vector<double> sum = Vector<double>.Build.Dense(NodeCount, i => t[i] / Math.Sqrt(Cosines[i] * Weights[i]));
+            Vector<double> product = a * sum;
+            for (int i = 0; i < NodeCount; i++)
             {
-                var difference = product[i] / (Cosines[i] * _decay[n]);
+                double difference = product[i] / (Cosines[i] * decay[n]);
                 downModes[i, n] = 0.5 * (sum[i] + difference);
                 upModes[i, n] = 0.5 * (sum[i] - difference);
             }
         }
 
         // A beam whose slant equals a decay makes the particular solution singular: move it by a millionth.
-        while (_decay.Any(k => Math.Abs((k * _sunCosine) - 1.0) < 1e-7))
-            _sunCosine *= 1.0 - 1e-6;
-        (_beamDown, _beamUp) = Beam(a, b);
+        while (decay.Any(k => Math.Abs((k * sunCosine) - 1.0) < 1e-7))
+            sunCosine *= 1.0 - 1e-6;
+        (beamDown, beamUp) = Beam(a, b);
 
-        _bedDepth = _attenuation * bedDepth;
-        var n2 = WaterSurface.RefractiveIndex * WaterSurface.RefractiveIndex;
-        double Sky(int i) => ((1.0 - InternalReflectance[i]) * n2 * _skyAbove) - _beamDown[i] + (InternalReflectance[i] * _beamUp[i]);
-        _down = new double[NodeCount, NodeCount];
-        _up = new double[NodeCount, NodeCount];
-        _risingDown = new double[NodeCount, NodeCount];
-        _risingUp = new double[NodeCount, NodeCount];
+        this.bedDepth = attenuation * bedDepth;
+        double n2 = WaterSurface.RefractiveIndex * WaterSurface.RefractiveIndex;
+        double Sky(int i) => ((1.0 - InternalReflectance[i]) * n2 * skyAbove) - beamDown[i] + (InternalReflectance[i] * beamUp[i]);
+        down = new double[NodeCount, NodeCount];
+        up = new double[NodeCount, NodeCount];
+        risingDown = new double[NodeCount, NodeCount];
+        risingUp = new double[NodeCount, NodeCount];
         Vector<double> falling;
-        var rising = Vector<double>.Build.Dense(NodeCount);
+        Vector<double> rising = Vector<double>.Build.Dense(NodeCount);
         if (double.IsPositiveInfinity(bedDepth))
         {
             falling = Matrix<double>.Build.Dense(NodeCount, NodeCount, (i, n) => downModes[i, n] - (InternalReflectance[i] * upModes[i, n]))
@@ -178,23 +179,23 @@ internal sealed class RadiativeTransfer
         {
             // Rising modes are the falling ones turned upside down, scaled to 1 at the bottom. Rows: the surface, then the
             // bottom, whose upward radiance is the same in all directions, reflectance/pi times the irradiance on it.
-            var size = 2 * NodeCount;
-            var system = Matrix<double>.Build.Dense(size, size);
-            var source = Vector<double>.Build.Dense(size);
-            var beamAtBed = Math.Exp(-_bedDepth / _sunCosine);
-            for (var i = 0; i < NodeCount; i++)
+            int size = 2 * NodeCount;
+            Matrix<double> system = Matrix<double>.Build.Dense(size, size);
+            Vector<double> source = Vector<double>.Build.Dense(size);
+            double beamAtBed = Math.Exp(-this.bedDepth / sunCosine);
+            for (int i = 0; i < NodeCount; i++)
             {
                 source[i] = Sky(i);
-                source[NodeCount + i] = (bedReflectance / Math.PI * _sunCosine * _sun * beamAtBed) - (_beamUp[i] * beamAtBed);
-                for (var j = 0; j < NodeCount; j++)
-                    source[NodeCount + i] += 2.0 * bedReflectance * Weights[j] * Cosines[j] * _beamDown[j] * beamAtBed;
-                for (var n = 0; n < NodeCount; n++)
+                source[NodeCount + i] = (bedReflectance / Math.PI * sunCosine * sun * beamAtBed) - (beamUp[i] * beamAtBed);
+                for (int j = 0; j < NodeCount; j++)
+                    source[NodeCount + i] += 2.0 * bedReflectance * Weights[j] * Cosines[j] * beamDown[j] * beamAtBed;
+                for (int n = 0; n < NodeCount; n++)
                 {
-                    var across = Math.Exp(-_decay[n] * _bedDepth);
+                    double across = Math.Exp(-decay[n] * this.bedDepth);
                     system[i, n] = downModes[i, n] - (InternalReflectance[i] * upModes[i, n]);
                     system[i, NodeCount + n] = across * (upModes[i, n] - (InternalReflectance[i] * downModes[i, n]));
                     double fallingFlux = 0.0, risingFlux = 0.0;
-                    for (var j = 0; j < NodeCount; j++)
+                    for (int j = 0; j < NodeCount; j++)
                     {
                         fallingFlux += Weights[j] * Cosines[j] * downModes[j, n];
                         risingFlux += Weights[j] * Cosines[j] * upModes[j, n];
@@ -205,91 +206,91 @@ internal sealed class RadiativeTransfer
                 }
             }
 
-            var amounts = system.Solve(source);
+            Vector<double> amounts = system.Solve(source);
             falling = amounts.SubVector(0, NodeCount);
             rising = amounts.SubVector(NodeCount, NodeCount);
         }
 
-        for (var n = 0; n < NodeCount; n++)
+        for (int n = 0; n < NodeCount; n++)
         {
-            for (var i = 0; i < NodeCount; i++)
+            for (int i = 0; i < NodeCount; i++)
             {
-                _down[n, i] = falling[n] * downModes[i, n];
-                _up[n, i] = falling[n] * upModes[i, n];
-                _risingDown[n, i] = rising[n] * upModes[i, n];
-                _risingUp[n, i] = rising[n] * downModes[i, n];
+                down[n, i] = falling[n] * downModes[i, n];
+                up[n, i] = falling[n] * upModes[i, n];
+                risingDown[n, i] = rising[n] * upModes[i, n];
+                risingUp[n, i] = rising[n] * downModes[i, n];
             }
         }
 
         if (!double.IsPositiveInfinity(bedDepth))
-            _bedRadiance = bedReflectance / Math.PI * Integral(cosine => cosine, _ => 0.0).At(Rates(), bedDepth, bedDepth);
+            bedRadiance = bedReflectance / Math.PI * Integral(cosine => cosine, _ => 0.0).At(Rates(), bedDepth, bedDepth);
     }
 
-    /// <summary>Decay rates of the modes and, last, of the sun's beam with depth, m-1.</summary>
-    public double[] Rates() => [.. _decay.Select(k => k * _attenuation), _attenuation / _sunCosine];
+    /// <summary>Decay rates of the modes and, last, of the sun's beam with depth (1/m).</summary>
+    public double[] Rates() => [.. decay.Select(k => k * attenuation), attenuation / sunCosine];
 
     /// <summary>A weighted integral over all directions: 2 pi sum of w (weightDown L_down + weightUp L_up), with the unscattered beam times its own weight.</summary>
     public DepthSeries Integral(Func<double, double> weightDown, Func<double, double> weightUp)
     {
-        var falling = new double[NodeCount + 1];
-        var rising = new double[NodeCount];
-        for (var i = 0; i < NodeCount; i++)
+        double[] falling = new double[NodeCount + 1];
+        double[] rising = new double[NodeCount];
+        for (int i = 0; i < NodeCount; i++)
         {
             double down = 2.0 * Math.PI * Weights[i] * weightDown(Cosines[i]), up = 2.0 * Math.PI * Weights[i] * weightUp(Cosines[i]);
-            for (var n = 0; n < NodeCount; n++)
+            for (int n = 0; n < NodeCount; n++)
             {
-                falling[n] += (down * _down[n, i]) + (up * _up[n, i]);
-                rising[n] += (down * _risingDown[n, i]) + (up * _risingUp[n, i]);
+                falling[n] += (down * this.down[n, i]) + (up * this.up[n, i]);
+                rising[n] += (down * risingDown[n, i]) + (up * risingUp[n, i]);
             }
 
-            falling[NodeCount] += (down * _beamDown[i]) + (up * _beamUp[i]);
+            falling[NodeCount] += (down * beamDown[i]) + (up * beamUp[i]);
         }
 
-        falling[NodeCount] += weightDown(_sunCosine) * _sun;
+        falling[NodeCount] += weightDown(sunCosine) * sun;
         return new DepthSeries(falling, HasBed ? rising : [], 0.0, 0.0, 0.0);
     }
 
     /// <summary>The radiance travelling at a cosine from the nadir: 1 straight down, 0 level, -1 straight up.</summary>
     public DepthSeries Radiance(double cosine)
     {
-        var (falling, rising) = SourceFunction(cosine);
+        (double[] falling, double[] rising) = SourceFunction(cosine);
         double fromTop = 0.0, fromBed = 0.0;
 
         // Along the path a source s e^(-k t) builds up s/(1 - cosine k) e^(-k t), and what the path began with decays with
         // attenuation/cosine. Where both rates meet, the two terms cancel: a relative step of 1e-5 keeps ten digits.
         static double Gap(double gap) => Math.Abs(gap) >= 1e-5 ? gap : gap < 0.0 ? -1e-5 : 1e-5;
-        for (var n = 0; n <= NodeCount; n++)
+        for (int n = 0; n <= NodeCount; n++)
             falling[n] /= Gap(1.0 - (cosine * Rate(n)));
-        for (var n = 0; n < rising.Length; n++)
+        for (int n = 0; n < rising.Length; n++)
             rising[n] /= Gap(1.0 + (cosine * Rate(n)));
 
         if (cosine > 0.0)
         {
-            var atTop = falling.Sum();
-            for (var n = 0; n < rising.Length; n++)
-                atTop += rising[n] * Math.Exp(-Rate(n) * _bedDepth);
-            var upward = Radiance(-cosine).At(Rates(), 0.0, _bedDepth / _attenuation);
-            var reflectance = ReflectanceFromBelow(cosine);
+            double atTop = falling.Sum();
+            for (int n = 0; n < rising.Length; n++)
+                atTop += rising[n] * Math.Exp(-Rate(n) * bedDepth);
+            double upward = Radiance(-cosine).At(Rates(), 0.0, bedDepth / attenuation);
+            double reflectance = ReflectanceFromBelow(cosine);
             fromTop = (reflectance * upward)
-                + ((1.0 - reflectance) * WaterSurface.RefractiveIndex * WaterSurface.RefractiveIndex * _skyAbove)
+                + ((1.0 - reflectance) * WaterSurface.RefractiveIndex * WaterSurface.RefractiveIndex * skyAbove)
                 - atTop;
         }
         else if (cosine < 0.0 && HasBed)
         {
-            var atBed = rising.Sum();
-            for (var n = 0; n <= NodeCount; n++)
-                atBed += falling[n] * Math.Exp(-Rate(n) * _bedDepth);
-            fromBed = _bedRadiance - atBed;
+            double atBed = rising.Sum();
+            for (int n = 0; n <= NodeCount; n++)
+                atBed += falling[n] * Math.Exp(-Rate(n) * bedDepth);
+            fromBed = bedRadiance - atBed;
         }
 
-        return new DepthSeries(falling, rising, fromTop, fromBed, cosine == 0.0 ? 0.0 : _attenuation / Math.Abs(cosine));
+        return new DepthSeries(falling, rising, fromTop, fromBed, cosine == 0.0 ? 0.0 : attenuation / Math.Abs(cosine));
     }
 
-    private bool HasBed => !double.IsPositiveInfinity(_bedDepth);
+    private bool HasBed => !double.IsPositiveInfinity(bedDepth);
 
     private static double ReflectanceFromBelow(double cosine)
     {
-        var sine = WaterSurface.RefractiveIndex * Math.Sqrt(Math.Max(0.0, 1.0 - (cosine * cosine)));
+        double sine = WaterSurface.RefractiveIndex * Math.Sqrt(Math.Max(0.0, 1.0 - (cosine * cosine)));
         return sine >= 1.0 ? 1.0 : WaterSurface.FresnelReflectance(Math.Asin(sine));
     }
 
@@ -298,21 +299,21 @@ internal sealed class RadiativeTransfer
         if (degree == 0)
             return 1.0;
         double previous = 1.0, current = x;
-        for (var l = 1; l < degree; l++)
+        for (int l = 1; l < degree; l++)
             (previous, current) = (current, ((((2 * l) + 1) * x * current) - (l * previous)) / (l + 1));
         return current;
     }
 
-    private double Rate(int mode) => mode < NodeCount ? _decay[mode] : 1.0 / _sunCosine;
+    private double Rate(int mode) => mode < NodeCount ? decay[mode] : 1.0 / sunCosine;
 
     /// <summary>Truncated phase function times 4 pi for light from a node, downward and upward, into the direction whose Legendre values are given.</summary>
     private (double FromDown, double FromUp) Truncated(ReadOnlySpan<double> legendre, int node)
     {
         double even = 0.0, odd = 0.0;
-        for (var l = 0; l < MomentCount; l += 2)
+        for (int l = 0; l < MomentCount; l += 2)
         {
-            even += _moments[l] * legendre[l] * LegendreAtNodes[l, node];
-            odd += _moments[l + 1] * legendre[l + 1] * LegendreAtNodes[l + 1, node];
+            even += moments[l] * legendre[l] * LegendreAtNodes[l, node];
+            odd += moments[l + 1] * legendre[l + 1] * LegendreAtNodes[l + 1, node];
         }
 
         return (even + odd, even - odd);
@@ -320,60 +321,60 @@ internal sealed class RadiativeTransfer
 
     private (double[] Falling, double[] Rising) SourceFunction(double cosine)
     {
-        var falling = new double[NodeCount + 1];
-        var rising = HasBed ? new double[NodeCount] : [];
+        double[] falling = new double[NodeCount + 1];
+        double[] rising = HasBed ? new double[NodeCount] : [];
         Span<double> legendre = stackalloc double[MomentCount];
-        for (var l = 0; l < MomentCount; l++)
+        for (int l = 0; l < MomentCount; l++)
             legendre[l] = Legendre(l, cosine);
-        for (var i = 0; i < NodeCount; i++)
+        for (int i = 0; i < NodeCount; i++)
         {
-            var (fromDown, fromUp) = Truncated(legendre, i);
-            double down = 0.5 * _albedo * Weights[i] * fromDown, up = 0.5 * _albedo * Weights[i] * fromUp;
-            for (var n = 0; n < NodeCount; n++)
-                falling[n] += (down * _down[n, i]) + (up * _up[n, i]);
-            for (var n = 0; n < rising.Length; n++)
-                rising[n] += (down * _risingDown[n, i]) + (up * _risingUp[n, i]);
-            falling[NodeCount] += (down * _beamDown[i]) + (up * _beamUp[i]);
+            (double fromDown, double fromUp) = Truncated(legendre, i);
+            double down = 0.5 * albedo * Weights[i] * fromDown, up = 0.5 * albedo * Weights[i] * fromUp;
+            for (int n = 0; n < NodeCount; n++)
+                falling[n] += (down * this.down[n, i]) + (up * this.up[n, i]);
+            for (int n = 0; n < rising.Length; n++)
+                rising[n] += (down * risingDown[n, i]) + (up * risingUp[n, i]);
+            falling[NodeCount] += (down * beamDown[i]) + (up * beamUp[i]);
         }
 
         // First scattering of the beam by the whole phase function, mean over bearings. Light within the truncated peak counts
         // as still in the beam, so a line of sight within it (about 10 degrees) of the refracted sun is not described.
         const int Bearings = 24;
-        var mean = 0.0;
-        var sines = Math.Sqrt((1.0 - (cosine * cosine)) * (1.0 - (_sunCosine * _sunCosine)));
-        for (var k = 0; k < Bearings; k++)
+        double mean = 0.0;
+        double sines = Math.Sqrt((1.0 - (cosine * cosine)) * (1.0 - (sunCosine * sunCosine)));
+        for (int k = 0; k < Bearings; k++)
         {
-            var angle = Math.Acos(Math.Clamp((cosine * _sunCosine) + (sines * Math.Cos(Math.PI * (k + 0.5) / Bearings)), -1.0, 1.0));
-            mean += _phase.At(Math.Max(angle, 0.05)) / Bearings;
+            double angle = Math.Acos(Math.Clamp((cosine * sunCosine) + (sines * Math.Cos(Math.PI * (k + 0.5) / Bearings)), -1.0, 1.0));
+            mean += phase.At(Math.Max(angle, 0.05)) / Bearings;
         }
 
-        falling[NodeCount] += _albedo / (1.0 - _truncated) * mean * _sun;
+        falling[NodeCount] += albedo / (1.0 - truncated) * mean * sun;
         return (falling, rising);
     }
 
     private (double[] Down, double[] Up) Beam(Matrix<double> a, Matrix<double> b)
     {
         // With e^(-t/m): (B M^-1 A - M/m^2) S = q_D/m + B M^-1 q_S, D = m M^-1 (A S - q_S).
-        var sumSource = Vector<double>.Build.Dense(NodeCount);
-        var differenceSource = Vector<double>.Build.Dense(NodeCount);
+        Vector<double> sumSource = Vector<double>.Build.Dense(NodeCount);
+        Vector<double> differenceSource = Vector<double>.Build.Dense(NodeCount);
         Span<double> legendre = stackalloc double[MomentCount];
-        for (var l = 0; l < MomentCount; l++)
-            legendre[l] = Legendre(l, _sunCosine);
-        for (var i = 0; i < NodeCount; i++)
+        for (int l = 0; l < MomentCount; l++)
+            legendre[l] = Legendre(l, sunCosine);
+        for (int i = 0; i < NodeCount; i++)
         {
             // From the sun's direction into a node is the same number as from the node into the sun's direction.
-            var (intoDown, intoUp) = Truncated(legendre, i);
-            double down = _albedo / (4.0 * Math.PI) * _sun * intoDown, up = _albedo / (4.0 * Math.PI) * _sun * intoUp;
+            (double intoDown, double intoUp) = Truncated(legendre, i);
+            double down = albedo / (4.0 * Math.PI) * sun * intoDown, up = albedo / (4.0 * Math.PI) * sun * intoUp;
             (sumSource[i], differenceSource[i]) = (down + up, down - up);
         }
 
-        var inverse = Matrix<double>.Build.DenseOfDiagonalArray([.. Cosines.Select(c => 1.0 / c)]);
-        var scaled = b * inverse;
-        var system = scaled * a;
-        for (var i = 0; i < NodeCount; i++)
-            system[i, i] -= Cosines[i] / (_sunCosine * _sunCosine);
-        var sum = system.Solve((differenceSource / _sunCosine) + (scaled * sumSource));
-        var difference = _sunCosine * (inverse * ((a * sum) - sumSource));
+        Matrix<double> inverse = Matrix<double>.Build.DenseOfDiagonalArray([.. Cosines.Select(c => 1.0 / c)]);
+        Matrix<double> scaled = b * inverse;
+        Matrix<double> system = scaled * a;
+        for (int i = 0; i < NodeCount; i++)
+            system[i, i] -= Cosines[i] / (sunCosine * sunCosine);
+        Vector<double> sum = system.Solve((differenceSource / sunCosine) + (scaled * sumSource));
+        Vector<double> difference = sunCosine * (inverse * ((a * sum) - sumSource));
         return (((sum + difference) * 0.5).ToArray(), ((sum - difference) * 0.5).ToArray());
     }
 }
@@ -383,19 +384,19 @@ internal sealed class RadiativeTransfer
 /// <param name="Rising">Coefficients of exp(-rate (bottom - z)); empty without a bottom.</param>
 /// <param name="FromTop">Coefficient of exp(-slant z).</param>
 /// <param name="FromBed">Coefficient of exp(-slant (bottom - z)).</param>
-/// <param name="Slant">Decay along the slanted path with depth, m-1.</param>
+/// <param name="Slant">Decay along the slanted path with depth (1/m).</param>
 internal sealed record DepthSeries(double[] Falling, double[] Rising, double FromTop, double FromBed, double Slant)
 {
     /// <summary>Value at a depth.</summary>
-    /// <param name="rates">Rates of the solution, m-1.</param>
-    /// <param name="depth">Depth, m.</param>
-    /// <param name="bedDepth">Depth of the bottom, m; any value without one.</param>
+    /// <param name="rates">Rates of the solution (1/m).</param>
+    /// <param name="depth">Depth (m).</param>
+    /// <param name="bedDepth">Depth of the bottom (m); any value without one.</param>
     public double At(double[] rates, double depth, double bedDepth)
     {
-        var sum = 0.0;
-        for (var n = 0; n < Falling.Length; n++)
+        double sum = 0.0;
+        for (int n = 0; n < Falling.Length; n++)
             sum += Falling[n] * Math.Exp(-rates[n] * depth);
-        for (var n = 0; n < Rising.Length; n++)
+        for (int n = 0; n < Rising.Length; n++)
             sum += Rising[n] * Math.Exp(-rates[n] * (bedDepth - depth));
         if (FromTop != 0.0)
             sum += FromTop * Math.Exp(-Slant * depth);

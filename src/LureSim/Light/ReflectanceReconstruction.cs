@@ -25,7 +25,7 @@ public static class ReflectanceReconstruction
             return Spectrum.Constant(Grid, 1e-4);
         if (colour is { Red: 255, Green: 255, Blue: 255 })
             return Spectrum.Constant(Grid, 1.0 - 1e-4);
-        var (r, g, b) = colour.ToLinear();
+        (double r, double g, double b) = colour.ToLinear();
 
         // A channel at exactly 0 or 1 lies on the gamut's edge; a small inset keeps z finite and moves no 8-bit value.
         const double Inset = 1e-4;
@@ -35,35 +35,35 @@ public static class ReflectanceReconstruction
 
     private static Spectrum? FromLinear(double red, double green, double blue)
     {
-        var n = Grid.Count;
-        var toRgb = Matrix<double>.Build.Dense(3, n);
-        var norm = Colorimetry.D65.Dot(Colorimetry.YBar) / Grid.StepNm;
-        for (var i = 0; i < n; i++)
+        int n = Grid.Count;
+        Matrix<double> toRgb = Matrix<double>.Build.Dense(3, n);
+        double norm = Colorimetry.D65.Dot(Colorimetry.YBar) / Grid.StepNm;
+        for (int i = 0; i < n; i++)
         {
-            var d = Colorimetry.D65[i] / norm;
-            var (r, g, b) = Srgb.LinearFrom(new Xyz(d * Colorimetry.XBar[i], d * Colorimetry.YBar[i], d * Colorimetry.ZBar[i]));
+            double d = Colorimetry.D65[i] / norm;
+            (double r, double g, double b) = Srgb.LinearFrom(new Xyz(d * Colorimetry.XBar[i], d * Colorimetry.YBar[i], d * Colorimetry.ZBar[i]));
             (toRgb[0, i], toRgb[1, i], toRgb[2, i]) = (r, g, b);
         }
 
         // Unknowns: z (n) and three multipliers. F = [D z + diag(sech^2 z / 2) T' m ; T (tanh z + 1)/2 - rgb].
-        var unknowns = Vector<double>.Build.Dense(n + 3);
-        var grey = (red + green + blue) / 3.0;
-        var start = Math.Atanh((2.0 * grey) - 1.0);
-        for (var i = 0; i < n; i++)
+        Vector<double> unknowns = Vector<double>.Build.Dense(n + 3);
+        double grey = (red + green + blue) / 3.0;
+        double start = Math.Atanh((2.0 * grey) - 1.0);
+        for (int i = 0; i < n; i++)
             unknowns[i] = start;
 
-        var function = Vector<double>.Build.Dense(n + 3);
+        Vector<double> function = Vector<double>.Build.Dense(n + 3);
         Residual(toRgb, red, green, blue, unknowns, function);
-        var size = function.L2Norm();
-        for (var iteration = 0; iteration < MaximumIterations && size > Tolerance; iteration++)
+        double size = function.L2Norm();
+        for (int iteration = 0; iteration < MaximumIterations && size > Tolerance; iteration++)
         {
-            var step = Jacobian(toRgb, unknowns).Solve(-function);
-            var share = 1.0;
+            Vector<double> step = Jacobian(toRgb, unknowns).Solve(-function);
+            double share = 1.0;
             while (true)
             {
-                var trial = unknowns + (share * step);
+                Vector<double> trial = unknowns + (share * step);
                 Residual(toRgb, red, green, blue, trial, function);
-                var trialSize = function.L2Norm();
+                double trialSize = function.L2Norm();
                 if (trialSize < size || share < 1e-3)
                 {
                     (unknowns, size) = (trial, trialSize);
@@ -81,36 +81,36 @@ public static class ReflectanceReconstruction
 
     private static void Residual(Matrix<double> toRgb, double red, double green, double blue, Vector<double> u, Vector<double> f)
     {
-        var n = Grid.Count;
+        int n = Grid.Count;
         (f[n], f[n + 1], f[n + 2]) = (-red, -green, -blue);
-        for (var i = 0; i < n; i++)
+        for (int i = 0; i < n; i++)
         {
-            var tanh = Math.Tanh(u[i]);
-            var reflectance = 0.5 * (tanh + 1.0);
-            var slope = 0.5 * (1.0 - (tanh * tanh));
+            double tanh = Math.Tanh(u[i]);
+            double reflectance = 0.5 * (tanh + 1.0);
+            double slope = 0.5 * (1.0 - (tanh * tanh));
             f[i] = (i > 0 ? 2.0 * (u[i] - u[i - 1]) : 0.0)
                 + (i < n - 1 ? 2.0 * (u[i] - u[i + 1]) : 0.0)
                 + (slope * ((toRgb[0, i] * u[n]) + (toRgb[1, i] * u[n + 1]) + (toRgb[2, i] * u[n + 2])));
-            for (var k = 0; k < 3; k++)
+            for (int k = 0; k < 3; k++)
                 f[n + k] += toRgb[k, i] * reflectance;
         }
     }
 
     private static Matrix<double> Jacobian(Matrix<double> toRgb, Vector<double> u)
     {
-        var n = Grid.Count;
-        var jacobian = Matrix<double>.Build.Dense(n + 3, n + 3);
-        for (var i = 0; i < n; i++)
+        int n = Grid.Count;
+        Matrix<double> jacobian = Matrix<double>.Build.Dense(n + 3, n + 3);
+        for (int i = 0; i < n; i++)
         {
-            var tanh = Math.Tanh(u[i]);
-            var slope = 0.5 * (1.0 - (tanh * tanh));
-            var multiplied = (toRgb[0, i] * u[n]) + (toRgb[1, i] * u[n + 1]) + (toRgb[2, i] * u[n + 2]);
+            double tanh = Math.Tanh(u[i]);
+            double slope = 0.5 * (1.0 - (tanh * tanh));
+            double multiplied = (toRgb[0, i] * u[n]) + (toRgb[1, i] * u[n + 1]) + (toRgb[2, i] * u[n + 2]);
             jacobian[i, i] = (i is 0 || i == n - 1 ? 2.0 : 4.0) - (2.0 * tanh * slope * multiplied);
             if (i > 0)
                 jacobian[i, i - 1] = -2.0;
             if (i < n - 1)
                 jacobian[i, i + 1] = -2.0;
-            for (var k = 0; k < 3; k++)
+            for (int k = 0; k < 3; k++)
                 jacobian[i, n + k] = jacobian[n + k, i] = slope * toRgb[k, i];
         }
 

@@ -17,21 +17,21 @@ public enum SeaBedKind
 }
 
 /// <summary>The bottom as a diffuse reflector.</summary>
-/// <param name="Depth">Depth of the bottom, m.</param>
+/// <param name="Depth">Depth of the bottom (m).</param>
 /// <param name="Reflectance">Diffuse reflectance, 0-1.</param>
 /// <param name="Basis">Where the reflectance comes from.</param>
 public sealed record SeaBed(double Depth, Spectrum Reflectance, ColourBasis Basis)
 {
     /// <summary>A bottom of a kind. The spectra are drawn after typical published shapes (from memory): stand-ins.</summary>
     /// <param name="kind">Kind of bottom.</param>
-    /// <param name="depth">Depth, 0.05-1000 m.</param>
+    /// <param name="depth">Depth (m), 0.05-1000.</param>
     /// <exception cref="ArgumentOutOfRangeException">The depth is outside its range.</exception>
     public static SeaBed Of(SeaBedKind kind, double depth)
     {
         _ = Guard.InRange(depth, 0.05, 1000.0, nameof(depth), "m");
         double Ramp(double nm, double at400, double at700) => at400 + ((at700 - at400) * Math.Clamp((nm - 400.0) / 300.0, 0.0, 1.2));
         double Bell(double nm, double peak, double width) => Math.Exp(-0.5 * (nm - peak) * (nm - peak) / (width * width));
-        var reflectance = Spectrum.FromFunction(WavelengthGrid.Visible, nm => kind switch
+        Spectrum reflectance = Spectrum.FromFunction(WavelengthGrid.Visible, nm => kind switch
         {
             SeaBedKind.Sand => Ramp(nm, 0.20, 0.40),
             SeaBedKind.Mud => Ramp(nm, 0.05, 0.12),

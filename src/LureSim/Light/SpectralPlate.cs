@@ -1,7 +1,7 @@
 namespace LureSim.Light;
 
 /// <summary>Light times colour is what is left, at one depth.</summary>
-/// <param name="Depth">Depth, m.</param>
+/// <param name="Depth">Depth (m).</param>
 /// <param name="Illuminant">Downwelling irradiance over its largest value just below the surface, dimensionless.</param>
 /// <param name="Left">Light that leaves the surface (reflected and fluorescent) on the same scale.</param>
 /// <param name="LightLeft">Luminance of the light over that at the surface.</param>
@@ -19,21 +19,21 @@ public sealed record SpectralPlate(LureColour Colour, LightField Field, IReadOnl
     /// <summary>Computes a plate.</summary>
     /// <param name="field">Light in the water.</param>
     /// <param name="colour">The colour.</param>
-    /// <param name="depths">One or more depths, 0-1000 m.</param>
+    /// <param name="depths">One or more depths (m), 0-1000.</param>
     /// <exception cref="ArgumentException">No depths.</exception>
     public static SpectralPlate Of(LightField field, LureColour colour, IReadOnlyList<double> depths)
     {
         ArgumentNullException.ThrowIfNull(field);
         ArgumentNullException.ThrowIfNull(colour);
         ArgumentNullException.ThrowIfNull(depths);
-        var chart = ColourChart.Of(field, [colour], depths);
-        var surface = field.Downwelling(0.0);
-        var top = surface.Maximum();
-        var scale = top > 0.0 ? 1.0 / top : 0.0;
-        var surfaceLuminance = surface.Dot(Colorimetry.YBar);
+        ColourChart chart = ColourChart.Of(field, [colour], depths);
+        Spectrum surface = field.Downwelling(0.0);
+        double top = surface.Maximum();
+        double scale = top > 0.0 ? 1.0 / top : 0.0;
+        double surfaceLuminance = surface.Dot(Colorimetry.YBar);
         return new SpectralPlate(colour, field, [.. depths.Select((depth, i) =>
         {
-            var light = field.Downwelling(depth);
+            Spectrum light = field.Downwelling(depth);
             return new PlateRow(
                 depth,
                 scale * light,

@@ -12,9 +12,9 @@ public static class SpectralTables
     public static Spectrum OnGrid(this ReferenceTable table, WavelengthGrid grid, string column)
     {
         ArgumentNullException.ThrowIfNull(table);
-        var wavelengths = table.Numbers("wavelength_nm");
-        var values = table.Numbers(column);
-        var kept = Enumerable.Range(0, values.Length).Where(i => !double.IsNaN(values[i])).ToArray();
+        double[] wavelengths = table.Numbers("wavelength_nm");
+        double[] values = table.Numbers(column);
+        int[] kept = Enumerable.Range(0, values.Length).Where(i => !double.IsNaN(values[i])).ToArray();
         return Spectrum.FromTable(grid, [.. kept.Select(i => wavelengths[i])], [.. kept.Select(i => values[i])]);
     }
 }

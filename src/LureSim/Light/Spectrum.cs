@@ -3,10 +3,10 @@ using System.Numerics;
 namespace LureSim.Light;
 
 /// <summary>A quantity sampled on a <see cref="WavelengthGrid"/>. Immutable; every sample is finite.</summary>
-/// <remarks>The unit belongs to the quantity and is stated where the spectrum is made (reflectance: none; irradiance: W m-2 nm-1; absorption: m-1).</remarks>
+/// <remarks>The unit belongs to the quantity and is stated where the spectrum is made (reflectance: none; irradiance: W/(m2 nm); absorption: 1/m).</remarks>
 public sealed class Spectrum
 {
-    private readonly double[] _values;
+    private readonly double[] values;
 
     /// <summary>Makes a spectrum; the values are copied.</summary>
     /// <param name="grid">The wavelengths.</param>
@@ -23,28 +23,28 @@ public sealed class Spectrum
         _ = owned;
         if (values.Length != grid.Count)
             throw new ArgumentException($"A spectrum on this grid needs {grid.Count} values, got {values.Length}.", nameof(values));
-        for (var i = 0; i < values.Length; i++)
+        for (int i = 0; i < values.Length; i++)
         {
             if (!double.IsFinite(values[i]))
                 throw new ArgumentException($"The value at {grid.WavelengthsNm[i]} nm is {values[i]}; only finite values are allowed.", nameof(values));
         }
 
         Grid = grid;
-        _values = values;
+        this.values = values;
     }
 
     /// <summary>The wavelengths.</summary>
     public WavelengthGrid Grid { get; }
 
     /// <summary>The samples, in the order of <see cref="WavelengthGrid.WavelengthsNm"/>.</summary>
-    public ReadOnlySpan<double> Values => _values;
+    public ReadOnlySpan<double> Values => values;
 
     /// <summary>The sample at an index.</summary>
     /// <param name="index">Index, 0 to Count - 1.</param>
-    public double this[int index] => _values[index];
+    public double this[int index] => values[index];
 
     /// <summary>A copy of the samples, for plotting.</summary>
-    public double[] ToArray() => (double[])_values.Clone();
+    public double[] ToArray() => (double[])values.Clone();
 
     /// <summary>A spectrum of one value.</summary>
     /// <param name="grid">The wavelengths.</param>
@@ -59,15 +59,15 @@ public sealed class Spectrum
     {
         ArgumentNullException.ThrowIfNull(grid);
         ArgumentNullException.ThrowIfNull(function);
-        var values = new double[grid.Count];
-        for (var i = 0; i < values.Length; i++)
+        double[] values = new double[grid.Count];
+        for (int i = 0; i < values.Length; i++)
             values[i] = function(grid.WavelengthsNm[i]);
         return new Spectrum(grid, values, owned: true);
     }
 
     /// <summary>Samples a table by linear interpolation, holding the end values outside of it.</summary>
     /// <param name="grid">The wavelengths.</param>
-    /// <param name="tableNm">Rising wavelengths of the table, nm.</param>
+    /// <param name="tableNm">Rising wavelengths of the table (nm).</param>
     /// <param name="tableValues">Values of the table.</param>
     /// <exception cref="ArgumentException">Lengths differ, fewer than two rows, or wavelengths do not rise.</exception>
     public static Spectrum FromTable(WavelengthGrid grid, ReadOnlySpan<double> tableNm, ReadOnlySpan<double> tableValues)
@@ -75,30 +75,30 @@ public sealed class Spectrum
         ArgumentNullException.ThrowIfNull(grid);
         if (tableNm.Length != tableValues.Length || tableNm.Length < 2)
             throw new ArgumentException("A table needs two or more rows and as many values as wavelengths.", nameof(tableNm));
-        for (var i = 1; i < tableNm.Length; i++)
+        for (int i = 1; i < tableNm.Length; i++)
         {
             if (!(tableNm[i] > tableNm[i - 1]))
                 throw new ArgumentException("The wavelengths of a table must rise.", nameof(tableNm));
         }
 
-        var values = new double[grid.Count];
-        for (var i = 0; i < values.Length; i++)
+        double[] values = new double[grid.Count];
+        for (int i = 0; i < values.Length; i++)
             values[i] = Interpolate(tableNm, tableValues, grid.WavelengthsNm[i]);
         return new Spectrum(grid, values, owned: true);
     }
 
     /// <summary>The value at a wavelength by linear interpolation, end values held outside.</summary>
     /// <param name="wavelengthNm">Wavelength in nm.</param>
-    public double At(double wavelengthNm) => Interpolate(Grid.WavelengthsNm, _values, wavelengthNm);
+    public double At(double wavelengthNm) => Interpolate(Grid.WavelengthsNm, values, wavelengthNm);
 
     /// <summary>Applies a function sample by sample.</summary>
     /// <param name="function">Function of the sample; finite.</param>
     public Spectrum Map(Func<double, double> function)
     {
         ArgumentNullException.ThrowIfNull(function);
-        var values = new double[_values.Length];
-        for (var i = 0; i < values.Length; i++)
-            values[i] = function(_values[i]);
+        double[] values = new double[this.values.Length];
+        for (int i = 0; i < values.Length; i++)
+            values[i] = function(this.values[i]);
         return new Spectrum(Grid, values, owned: true);
     }
 
@@ -110,9 +110,9 @@ public sealed class Spectrum
     {
         ArgumentNullException.ThrowIfNull(function);
         RequireSameGrid(other);
-        var values = new double[_values.Length];
-        for (var i = 0; i < values.Length; i++)
-            values[i] = function(_values[i], other._values[i]);
+        double[] values = new double[this.values.Length];
+        for (int i = 0; i < values.Length; i++)
+            values[i] = function(this.values[i], other.values[i]);
         return new Spectrum(Grid, values, owned: true);
     }
 
@@ -141,16 +141,16 @@ public sealed class Spectrum
     public double Integral() => Integral(Grid.StartNm, Grid.EndNm);
 
     /// <summary>Integral over a band by the trapezium rule on the samples inside it.</summary>
-    /// <param name="fromNm">Lower limit, nm; taken to the nearest sample.</param>
-    /// <param name="toNm">Upper limit, nm; taken to the nearest sample.</param>
+    /// <param name="fromNm">Lower limit (nm); taken to the nearest sample.</param>
+    /// <param name="toNm">Upper limit (nm); taken to the nearest sample.</param>
     public double Integral(double fromNm, double toNm)
     {
         int first = Grid.NearestIndex(fromNm), last = Grid.NearestIndex(toNm);
         if (last <= first)
             return 0.0;
-        var sum = 0.5 * (_values[first] + _values[last]);
-        for (var i = first + 1; i < last; i++)
-            sum += _values[i];
+        double sum = 0.5 * (values[first] + values[last]);
+        for (int i = first + 1; i < last; i++)
+            sum += values[i];
         return sum * Grid.StepNm;
     }
 
@@ -160,24 +160,24 @@ public sealed class Spectrum
     public double Dot(Spectrum other)
     {
         RequireSameGrid(other);
-        return Dot(_values, other._values) * Grid.StepNm;
+        return Dot(values, other.values) * Grid.StepNm;
     }
 
     /// <summary>Largest sample.</summary>
-    public double Maximum() => _values.Max();
+    public double Maximum() => values.Max();
 
     /// <summary>Smallest sample.</summary>
-    public double Minimum() => _values.Min();
+    public double Minimum() => values.Min();
 
     /// <summary>Plain dot product, vectorised, without allocation.</summary>
     internal static double Dot(ReadOnlySpan<double> left, ReadOnlySpan<double> right)
     {
-        var width = Vector<double>.Count;
-        var sum = Vector<double>.Zero;
-        var i = 0;
+        int width = Vector<double>.Count;
+        Vector<double> sum = Vector<double>.Zero;
+        int i = 0;
         for (; i <= left.Length - width; i += width)
             sum += new Vector<double>(left[i..]) * new Vector<double>(right[i..]);
-        var total = Vector.Sum(sum);
+        double total = Vector.Sum(sum);
         for (; i < left.Length; i++)
             total += left[i] * right[i];
         return total;
@@ -189,11 +189,11 @@ public sealed class Spectrum
             return y[0];
         if (at >= x[^1])
             return y[^1];
-        var upper = x.BinarySearch(at);
+        int upper = x.BinarySearch(at);
         if (upper >= 0)
             return y[upper];
         upper = ~upper;
-        var share = (at - x[upper - 1]) / (x[upper] - x[upper - 1]);
+        double share = (at - x[upper - 1]) / (x[upper] - x[upper - 1]);
         return y[upper - 1] + (share * (y[upper] - y[upper - 1]));
     }
 

@@ -44,7 +44,7 @@ public static class SpotLight
         };
     }
 
-    /// <summary>Elevation of the sun over the spot with refraction, degrees, -90 to 90; negative below the horizon.</summary>
+    /// <summary>Elevation of the sun over the spot with refraction (degrees), -90 to 90; negative below the horizon.</summary>
     /// <param name="spot">The spot.</param>
     /// <exception cref="ArgumentNullException"><paramref name="spot"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>

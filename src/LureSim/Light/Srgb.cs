@@ -27,10 +27,10 @@ public readonly record struct Srgb(byte Red, byte Green, byte Blue)
     public static bool TryParse(string? text, out Srgb colour)
     {
         colour = default;
-        var digits = text.AsSpan().Trim();
+        ReadOnlySpan<char> digits = text.AsSpan().Trim();
         if (digits.Length > 0 && digits[0] == '#')
             digits = digits[1..];
-        if (digits.Length != 6 || !int.TryParse(digits, NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var value))
+        if (digits.Length != 6 || !int.TryParse(digits, NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out int value))
             return false;
         colour = new Srgb((byte)(value >> 16), (byte)(value >> 8), (byte)value);
         return true;
@@ -42,7 +42,7 @@ public readonly record struct Srgb(byte Red, byte Green, byte Blue)
     /// <summary>Tristimulus values under D65 with Y = 1 for white.</summary>
     public Xyz ToXyz()
     {
-        var (r, g, b) = ToLinear();
+        (double r, double g, double b) = ToLinear();
         return new Xyz(
             (0.4124564 * r) + (0.3575761 * g) + (0.1804375 * b),
             (0.2126729 * r) + (0.7151522 * g) + (0.0721750 * b),
@@ -69,8 +69,8 @@ public readonly record struct Srgb(byte Red, byte Green, byte Blue)
     /// <param name="saturationKept">Share of the colour's distance from grey that was kept: 1 inside the gamut.</param>
     public static Srgb FromXyz(Xyz value, out double saturationKept)
     {
-        var (r, g, b) = LinearFrom(value);
-        var grey = (0.2126729 * r) + (0.7151522 * g) + (0.0721750 * b);
+        (double r, double g, double b) = LinearFrom(value);
+        double grey = (0.2126729 * r) + (0.7151522 * g) + (0.0721750 * b);
         if (!(grey > 0.0))
         {
             saturationKept = 0.0;
@@ -83,7 +83,7 @@ public readonly record struct Srgb(byte Red, byte Green, byte Blue)
             return new Srgb(255, 255, 255);
         }
 
-        var keep = Math.Min(1.0, Math.Min(Limit(r, grey), Math.Min(Limit(g, grey), Limit(b, grey))));
+        double keep = Math.Min(1.0, Math.Min(Limit(r, grey), Math.Min(Limit(g, grey), Limit(b, grey))));
         saturationKept = keep;
         return new Srgb(Quantise(grey + (keep * (r - grey))), Quantise(grey + (keep * (g - grey))), Quantise(grey + (keep * (b - grey))));
     }

@@ -1,17 +1,17 @@
 namespace LureSim.Light;
 
 /// <summary>Light on the water: plane irradiance on a horizontal surface just above it, split into sun and sky.</summary>
-/// <param name="Direct">Irradiance from the sun's (or moon's) disc, W m-2 nm-1 on the horizontal.</param>
-/// <param name="Diffuse">Irradiance from sky and cloud, W m-2 nm-1 on the horizontal.</param>
-/// <param name="ZenithAngle">Angle of the direct beam from the vertical in air, rad, 0 to pi/2.</param>
+/// <param name="Direct">Irradiance from the sun's (or moon's) disc (W/(m2 nm)) on the horizontal.</param>
+/// <param name="Diffuse">Irradiance from sky and cloud (W/(m2 nm)) on the horizontal.</param>
+/// <param name="ZenithAngle">Angle of the direct beam from the vertical in air (rad), 0 to pi/2.</param>
 /// <param name="Regime">Which part of the day the level comes from.</param>
 /// <param name="Note">What the model leaves out in this case, for the reader.</param>
 public sealed record SurfaceLight(Spectrum Direct, Spectrum Diffuse, double ZenithAngle, LightRegime Regime, string Note)
 {
-    /// <summary>Total irradiance, W m-2 nm-1.</summary>
+    /// <summary>Total irradiance (W/(m2 nm)).</summary>
     public Spectrum Total { get; } = Direct + Diffuse;
 
-    /// <summary>Illuminance on the horizontal, lx.</summary>
+    /// <summary>Illuminance on the horizontal (lx).</summary>
     public double Illuminance => Colorimetry.MaximumLuminousEfficacy * Total.Dot(Colorimetry.YBar);
 }
 

@@ -3,14 +3,14 @@ namespace LureSim.Light;
 /// <summary>What is in the water besides water.</summary>
 public sealed record WaterConstituents
 {
-    /// <summary>Mean slope of dissolved organic matter in European coastal waters, 0.0176 per nm (Babin et al. 2003, babin2003variations).</summary>
+    /// <summary>Mean slope of dissolved organic matter in European coastal waters (1/nm), 0.0176 (Babin et al. 2003, babin2003variations).</summary>
     public const double MeanDissolvedSlope = 0.0176;
 
     /// <summary>Makes a set of constituents.</summary>
-    /// <param name="chlorophyllMilligramPerCubicMetre">Chlorophyll a, 0-300 mg m-3 (the absorption law is fitted for about 0.02-25).</param>
-    /// <param name="dissolvedAbsorption440PerMetre">Absorption of coloured dissolved organic matter (CDOM) at 440 nm, 0-50 m-1.</param>
-    /// <param name="mineralGramPerCubicMetre">Suspended mineral, 0-2000 g m-3.</param>
-    /// <param name="dissolvedSlopePerNm">Exponential slope of the dissolved matter, 0.005-0.03 per nm.</param>
+    /// <param name="chlorophyllMilligramPerCubicMetre">Chlorophyll a (mg/m3), 0-300 (the absorption law is fitted for about 0.02-25).</param>
+    /// <param name="dissolvedAbsorption440PerMetre">Absorption of coloured dissolved organic matter (CDOM) at 440 nm (1/m), 0-50.</param>
+    /// <param name="mineralGramPerCubicMetre">Suspended mineral (g/m3), 0-2000.</param>
+    /// <param name="dissolvedSlopePerNm">Exponential slope of the dissolved matter (1/nm), 0.005-0.03.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public WaterConstituents(
         double chlorophyllMilligramPerCubicMetre,
@@ -24,15 +24,15 @@ public sealed record WaterConstituents
         DissolvedSlopePerNm = Guard.InRange(dissolvedSlopePerNm, 0.005, 0.03, nameof(dissolvedSlopePerNm), "per nm");
     }
 
-    /// <summary>Chlorophyll a, mg m-3.</summary>
+    /// <summary>Chlorophyll a (mg/m3).</summary>
     public double ChlorophyllMilligramPerCubicMetre { get; }
 
-    /// <summary>Absorption of coloured dissolved organic matter at 440 nm, m-1.</summary>
+    /// <summary>Absorption of coloured dissolved organic matter at 440 nm (1/m).</summary>
     public double DissolvedAbsorption440PerMetre { get; }
 
-    /// <summary>Suspended mineral, g m-3.</summary>
+    /// <summary>Suspended mineral (g/m3).</summary>
     public double MineralGramPerCubicMetre { get; }
 
-    /// <summary>Slope S of the dissolved matter, per nm: a(lambda) = a(440) exp(-S (lambda - 440)).</summary>
+    /// <summary>Slope S of the dissolved matter (1/nm): a(lambda) = a(440) exp(-S (lambda - 440)).</summary>
     public double DissolvedSlopePerNm { get; }
 }

@@ -20,28 +20,28 @@ public sealed record WavelengthGrid
         StartNm = Guard.InRange(startNm, 200.0, 2000.0, nameof(startNm), "nm");
         StepNm = Guard.InRange(stepNm, 1e-3, 100.0, nameof(stepNm), "nm");
         Count = (int)Guard.InRange(count, 2, 10000, nameof(count), "samples");
-        var wavelengths = new double[Count];
-        for (var i = 0; i < Count; i++)
+        double[] wavelengths = new double[Count];
+        for (int i = 0; i < Count; i++)
             wavelengths[i] = startNm + (i * stepNm);
-        _wavelengthsNm = wavelengths;
+        wavelengthsNm = wavelengths;
     }
 
-    private readonly double[] _wavelengthsNm;
+    private readonly double[] wavelengthsNm;
 
-    /// <summary>First wavelength, nm.</summary>
+    /// <summary>First wavelength (nm).</summary>
     public double StartNm { get; }
 
-    /// <summary>Step, nm.</summary>
+    /// <summary>Step (nm).</summary>
     public double StepNm { get; }
 
     /// <summary>Number of samples.</summary>
     public int Count { get; }
 
-    /// <summary>Last wavelength, nm.</summary>
+    /// <summary>Last wavelength (nm).</summary>
     public double EndNm => StartNm + ((Count - 1) * StepNm);
 
-    /// <summary>All wavelengths, nm, rising.</summary>
-    public ReadOnlySpan<double> WavelengthsNm => _wavelengthsNm;
+    /// <summary>All wavelengths (nm), rising.</summary>
+    public ReadOnlySpan<double> WavelengthsNm => wavelengthsNm;
 
     /// <summary>Index of the sample nearest to a wavelength, clamped to the grid.</summary>
     /// <param name="wavelengthNm">Wavelength in nm; not NaN.</param>

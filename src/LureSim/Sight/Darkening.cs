@@ -21,8 +21,8 @@ public enum DarkCriterion
 
 /// <summary>The depth at which a colour goes dark by one criterion.</summary>
 /// <param name="Criterion">The criterion.</param>
-/// <param name="Depth">First depth at which it is met, m; 0 when it is met at the surface, null when it is not met while a person can see at all.</param>
-/// <param name="DeepestSearched">Depth to which it was searched, m.</param>
+/// <param name="Depth">First depth at which it is met (m); 0 when it is met at the surface, null when it is not met while a person can see at all.</param>
+/// <param name="DeepestSearched">Depth to which it was searched (m).</param>
 /// <param name="Reading">The result in words.</param>
 public sealed record DarkDepth(DarkCriterion Criterion, double? Depth, double DeepestSearched, string Reading);
 
@@ -39,7 +39,7 @@ public static class Darkening
     /// <param name="field">Light in the water.</param>
     /// <param name="colour">The colour.</param>
     /// <param name="fish">The eye for the cone criterion.</param>
-    /// <param name="deepest">Depth to search to, m, above 0 to 1000; the search also ends where a person sees no colour any more.</param>
+    /// <param name="deepest">Depth to search to (m), above 0 to 1000; the search also ends where a person sees no colour any more.</param>
     /// <returns>One result a criterion, in the order of the enumeration.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The depth is outside its range.</exception>
     public static IReadOnlyList<DarkDepth> Of(LightField field, LureColour colour, FishEye fish, double deepest = 100.0)
@@ -48,10 +48,10 @@ public static class Darkening
         ArgumentNullException.ThrowIfNull(colour);
         ArgumentNullException.ThrowIfNull(fish);
         _ = Guard.InRange(deepest, 1e-3, 1000.0, nameof(deepest), "m");
-        var end = Crossing.First(d => Math.Log(field.Illuminance(d) / DarkestIlluminance), 0.0, deepest, ScanSteps) ?? deepest;
+        double end = Crossing.First(d => Math.Log(field.Illuminance(d) / DarkestIlluminance), 0.0, deepest, ScanSteps) ?? deepest;
         return [.. Enum.GetValues<DarkCriterion>().Select(criterion =>
         {
-            var depth = end > 0.0 ? Crossing.First(d => Margin(criterion, field, colour, fish, d), 0.0, end, ScanSteps) : 0.0;
+            double? depth = end > 0.0 ? Crossing.First(d => Margin(criterion, field, colour, fish, d), 0.0, end, ScanSteps) : 0.0;
             return new DarkDepth(criterion, depth, end, Read(criterion, colour, fish, depth, end));
         })];
     }
@@ -61,7 +61,7 @@ public static class Darkening
     /// <param name="field">Light in the water.</param>
     /// <param name="colour">The colour.</param>
     /// <param name="fish">The eye for the cone criterion.</param>
-    /// <param name="depth">Depth, 0-1000 m.</param>
+    /// <param name="depth">Depth (m), 0-1000.</param>
     public static double Margin(DarkCriterion criterion, LightField field, LureColour colour, FishEye fish, double depth)
     {
         ArgumentNullException.ThrowIfNull(field);
@@ -74,16 +74,16 @@ public static class Darkening
             case DarkCriterion.Chroma:
                 return ColourChart.Of(field, [colour], [depth])[0, 0].Chroma - ColourLimits.GreyChroma;
             case DarkCriterion.ContrastToWater:
-                var background = field.Radiance(ViewDirection.Level, depth).Dot(Colorimetry.YBar);
-                var side = (1.0 / Math.PI) * colour.Exitance(field.FaceIrradiance(ViewDirection.Level, depth));
+                double background = field.Radiance(ViewDirection.Level, depth).Dot(Colorimetry.YBar);
+                Spectrum side = (1.0 / Math.PI) * colour.Exitance(field.FaceIrradiance(ViewDirection.Level, depth));
                 return background > 0.0 ? (side.Dot(Colorimetry.YBar) / background) - 1.0 - SilhouetteContrast : 0.0;
             case DarkCriterion.FishCones:
-                var white = field.Downwelling(depth);
-                var reflected = colour.Exitance(white);
-                var best = 0.0;
-                foreach (var cone in fish.Cones)
+                Spectrum white = field.Downwelling(depth);
+                Spectrum reflected = colour.Exitance(white);
+                double best = 0.0;
+                foreach (Photoreceptor cone in fish.Cones)
                 {
-                    var reference = cone.Catch(white);
+                    double reference = cone.Catch(white);
                     if (reference > 0.0)
                         best = Math.Max(best, cone.Catch(reflected) / reference);
                 }
@@ -96,8 +96,8 @@ public static class Darkening
 
     private static string Read(DarkCriterion criterion, LureColour colour, FishEye fish, double? depth, double end)
     {
-        var standIn = fish.Basis == EyeBasis.StandIn ? " (stand-in eye)" : "";
-        var what = criterion switch
+        string standIn = fish.Basis == EyeBasis.StandIn ? " (stand-in eye)" : "";
+        string what = criterion switch
         {
             DarkCriterion.LuminanceAgainstWhite => "near black beside white",
             DarkCriterion.Chroma => "without hue",

@@ -15,14 +15,14 @@ public enum EyeBasis
 
 /// <summary>One class of photoreceptor.</summary>
 /// <param name="Name">Kind of receptor in words.</param>
-/// <param name="PeakNm">Wavelength of peak absorbance, nm.</param>
+/// <param name="PeakNm">Wavelength of peak absorbance (nm).</param>
 /// <param name="Chromophore">A1 or A2.</param>
 /// <param name="Basis">How well founded the peak is.</param>
 /// <param name="Source">Where it comes from.</param>
 /// <param name="Abundance">Relative number of such receptors in the retina, above 0.</param>
 public sealed record Photoreceptor(string Name, double PeakNm, Chromophore Chromophore, EyeBasis Basis, string Source, double Abundance)
 {
-    /// <summary>Wavelength at which the lens lets half the light through, 405 nm, falling over some 10 nm (after Utne-Palm and Bowmaker 2006, utnepalm2006spectral, little below 410 nm in a coastal goby; a stand-in for other fish).</summary>
+    /// <summary>Wavelength at which the lens lets half the light through (nm), 405, falling over some 10 nm (after Utne-Palm and Bowmaker 2006, utnepalm2006spectral, little below 410 nm in a coastal goby; a stand-in for other fish).</summary>
     public const double LensCutoffNm = 405.0;
 
     /// <summary>Relative quantum sensitivity: pigment (peak about 1) times lens.</summary>
@@ -34,9 +34,9 @@ public sealed record Photoreceptor(string Name, double PeakNm, Chromophore Chrom
     public double Catch(Spectrum radiance)
     {
         ArgumentNullException.ThrowIfNull(radiance);
-        var sum = 0.0;
-        var grid = radiance.Grid;
-        for (var i = 0; i < grid.Count; i++)
+        double sum = 0.0;
+        WavelengthGrid grid = radiance.Grid;
+        for (int i = 0; i < grid.Count; i++)
             sum += Sensitivity[i] * radiance[i] * grid.WavelengthsNm[i];
         return sum * grid.StepNm;
     }
@@ -87,21 +87,21 @@ public static class FishEyes
     public static FishEye FindOrStandIn(string name)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);
-        if (TryFind(name, out var eye))
+        if (TryFind(name, out FishEye? eye))
             return eye;
-        var model = All.Single(e => e.CommonName == "winter flounder adult");
+        FishEye model = All.Single(e => e.CommonName == "winter flounder adult");
         Photoreceptor Borrow(Photoreceptor r) => r with { Basis = EyeBasis.StandIn, Source = "borrowed from winter flounder" };
         return new FishEye(name.Trim(), "", [.. model.Cones.Select(Borrow)], Borrow(model.Rod));
     }
 
     private static List<FishEye> Load()
     {
-        var table = ReferenceTable.Optics("fish_visual_pigments");
+        ReferenceTable table = ReferenceTable.Optics("fish_visual_pigments");
         string[] species = table.Text("species"), common = table.Text("common_name"), receptor = table.Text("receptor");
         string[] chromophore = table.Text("chromophore"), basis = table.Text("basis"), source = table.Text("source");
-        var peak = table.Numbers("lambda_max_nm");
+        double[] peak = table.Numbers("lambda_max_nm");
         var eyes = new List<FishEye>();
-        foreach (var rows in Enumerable.Range(0, table.RowCount).GroupBy(i => (species[i], common[i])))
+        foreach (IGrouping<(string, string), int> rows in Enumerable.Range(0, table.RowCount).GroupBy(i => (species[i], common[i])))
         {
             Photoreceptor Make(int i) => new(
                 receptor[i],
@@ -112,9 +112,9 @@ public static class FishEyes
 
                 // One single cone to two double cones: the square mosaic common in shore fish (assumed where not stated).
                 receptor[i].Contains("single", StringComparison.Ordinal) || receptor[i].Contains("short", StringComparison.Ordinal) ? 1.0 : 2.0);
-            var cones = rows.Where(i => receptor[i].Contains("cone", StringComparison.Ordinal) && receptor[i] != "ultraviolet cone")
+            Photoreceptor[] cones = rows.Where(i => receptor[i].Contains("cone", StringComparison.Ordinal) && receptor[i] != "ultraviolet cone")
                 .Select(Make).OrderBy(r => r.PeakNm).ToArray();
-            var rods = rows.Where(i => receptor[i] == "rod").Select(Make).ToArray();
+            Photoreceptor[] rods = rows.Where(i => receptor[i] == "rod").Select(Make).ToArray();
             if (cones.Length > 0 && rods.Length > 0)
                 eyes.Add(new FishEye(rows.Key.Item2, rows.Key.Item1, cones, rods[0]));
         }

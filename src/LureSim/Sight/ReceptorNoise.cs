@@ -11,9 +11,9 @@ public static class ReceptorNoise
     {
         _ = Guard.InRange(weberFraction, 1e-6, 1.0, nameof(weberFraction), "");
         ArgumentNullException.ThrowIfNull(abundances);
-        foreach (var abundance in abundances)
+        foreach (double abundance in abundances)
             _ = Guard.InRange(abundance, 1e-6, 1e6, nameof(abundances), "");
-        var reference = abundances.Max();
+        double reference = abundances.Max();
         return [.. abundances.Select(n => weberFraction * Math.Sqrt(reference / n))];
     }
 
@@ -31,20 +31,20 @@ public static class ReceptorNoise
     {
         if (first.Length != second.Length || first.Length != noise.Length)
             throw new ArgumentException("Catches and noise must have one value a receptor class.", nameof(first));
-        var count = first.Length;
+        int count = first.Length;
         if (count < 2)
             return 0.0;
 
         // Both sums divided by the product of all squared noises: pairs weigh 1/(e_i e_j)^2, classes 1/e_i^2.
         double numerator = 0.0, denominator = 0.0;
-        for (var i = 0; i < count; i++)
+        for (int i = 0; i < count; i++)
         {
             if (!(first[i] > 0.0 && second[i] > 0.0))
                 return 0.0;
             denominator += 1.0 / (noise[i] * noise[i]);
-            for (var j = i + 1; j < count; j++)
+            for (int j = i + 1; j < count; j++)
             {
-                var difference = Math.Log(first[i] / second[i]) - Math.Log(first[j] / second[j]);
+                double difference = Math.Log(first[i] / second[i]) - Math.Log(first[j] / second[j]);
                 numerator += difference * difference / (noise[i] * noise[i] * noise[j] * noise[j]);
             }
         }

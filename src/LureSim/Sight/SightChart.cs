@@ -6,7 +6,7 @@ namespace LureSim.Sight;
 /// <param name="Eye">The eye.</param>
 /// <param name="Direction">Where it looks.</param>
 /// <param name="Colours">Columns.</param>
-/// <param name="Depths">Rows: depths of the target, m.</param>
+/// <param name="Depths">Rows: depths of the target (m).</param>
 /// <param name="Sightings">One row a depth, one entry a colour, in their order.</param>
 public sealed record SightChart(
     FishEye Eye,
@@ -20,8 +20,8 @@ public sealed record SightChart(
     /// <param name="eye">The eye.</param>
     /// <param name="direction">Where it looks.</param>
     /// <param name="colours">Columns.</param>
-    /// <param name="depths">Rows: depths of the target, 0-500 m.</param>
-    /// <param name="targetSize">Size of the target, m.</param>
+    /// <param name="depths">Rows: depths of the target (m), 0-500.</param>
+    /// <param name="targetSize">Size of the target (m).</param>
     public static SightChart Of(
         LightField field, FishEye eye, ViewDirection direction, IReadOnlyList<LureColour> colours, IReadOnlyList<double> depths, double targetSize = 0.04)
     {
@@ -29,7 +29,7 @@ public sealed record SightChart(
         ArgumentNullException.ThrowIfNull(depths);
         return new SightChart(eye, direction, [.. colours], [.. depths], [.. depths.Select(depth =>
         {
-            var scene = new SightScene(field, eye, direction, depth, targetSize);
+            SightScene scene = new SightScene(field, eye, direction, depth, targetSize);
             return (IReadOnlyList<Sighting>)[.. colours.Select(scene.Sight)];
         })]);
     }
@@ -37,10 +37,10 @@ public sealed record SightChart(
     /// <summary>Colours by mean rank over the depths, best first: the choice when the depth is not known.</summary>
     public IReadOnlyList<LureColour> ByMeanRank()
     {
-        var ranks = new double[Colours.Count];
-        foreach (var row in Sightings)
+        double[] ranks = new double[Colours.Count];
+        foreach (IReadOnlyList<Sighting> row in Sightings)
         {
-            for (var c = 0; c < ranks.Length; c++)
+            for (int c = 0; c < ranks.Length; c++)
                 ranks[c] += row.Count(other => other.Distance > row[c].Distance);
         }
 

@@ -35,7 +35,7 @@ public enum SightChannel
 
 /// <summary>How far off a fish can make out a target.</summary>
 /// <param name="Name">The target.</param>
-/// <param name="Distance">Sighting distance, m; 0 when it is not made out at all.</param>
+/// <param name="Distance">Sighting distance (m); 0 when it is not made out at all.</param>
 /// <param name="Mode">Reflects, silhouettes, matches or gone dark.</param>
 /// <param name="Channel">What carries the detection at that distance.</param>
 /// <param name="ContrastAtTarget">Weber contrast to the commonest cone (or the rod in dim light) close up.</param>
@@ -63,10 +63,10 @@ public sealed record Sighting(
 /// </remarks>
 public sealed class SightScene
 {
-    /// <summary>Illuminance at the target above which rods are saturated, 10 lx (order of magnitude from memory; fish change from cones to rods at about 0.1-10 lx).</summary>
+    /// <summary>Illuminance at the target above which rods are saturated (lx), 10 (order of magnitude from memory; fish change from cones to rods at about 0.1-10 lx).</summary>
     public const double RodSaturationIlluminance = 10.0;
 
-    /// <summary>Smallest angle a fish resolves, 0.15 degrees (from memory: 4-20 minutes of arc in fish of angling size).</summary>
+    /// <summary>Smallest angle a fish resolves (degrees), 0.15 (from memory: 4-20 minutes of arc in fish of angling size).</summary>
     public const double SmallestAngle = 0.15 * Math.PI / 180.0;
 
     private const double PlanckTimesLightSpeed = 6.62607015e-34 * 299792458.0;
@@ -85,21 +85,21 @@ public sealed class SightScene
 
     private static readonly WavelengthGrid Grid = WavelengthGrid.Visible;
 
-    private readonly double[] _distances;
-    private readonly double[][] _sensitivities; // cones, then the rod; times photons per energy
-    private readonly double[][] _background;    // catch by distance and receptor
-    private readonly double[][] _kept;          // exp(-c r) by distance and wavelength
-    private readonly double[] _backgroundAtTarget;
-    private readonly Spectrum _behindTarget;
-    private readonly double[] _white;
-    private readonly bool _rods;
+    private readonly double[] distances;
+    private readonly double[][] sensitivities; // cones, then the rod; times photons per energy
+    private readonly double[][] background;    // catch by distance and receptor
+    private readonly double[][] kept;          // exp(-c r) by distance and wavelength
+    private readonly double[] backgroundAtTarget;
+    private readonly Spectrum behindTarget;
+    private readonly double[] white;
+    private readonly bool rods;
 
     /// <summary>Sets a scene.</summary>
     /// <param name="field">Light in the water.</param>
     /// <param name="eye">The eye.</param>
     /// <param name="direction">Where the eye looks.</param>
-    /// <param name="targetDepth">Depth of the target, 0-500 m.</param>
-    /// <param name="targetSize">Size of the target across the line of sight (for a long thin lure the square root of its area), 0.001-2 m.</param>
+    /// <param name="targetDepth">Depth of the target (m), 0-500.</param>
+    /// <param name="targetSize">Size of the target across the line of sight (for a long thin lure the square root of its area) (m), 0.001-2.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public SightScene(LightField field, FishEye eye, ViewDirection direction, double targetDepth, double targetSize = 0.04)
     {
@@ -110,25 +110,25 @@ public sealed class SightScene
         Direction = direction;
         TargetDepth = Guard.InRange(targetDepth, 0.0, 500.0, nameof(targetDepth), "m");
         TargetSize = Guard.InRange(targetSize, 1e-3, 2.0, nameof(targetSize), "m");
-        _rods = field.Illuminance(targetDepth) < RodSaturationIlluminance;
+        rods = field.Illuminance(targetDepth) < RodSaturationIlluminance;
 
         Photoreceptor[] receptors = [.. eye.Cones, eye.Rod];
-        _sensitivities = [.. receptors.Select(r => Enumerable.Range(0, Grid.Count)
+        sensitivities = [.. receptors.Select(r => Enumerable.Range(0, Grid.Count)
             .Select(i => r.Sensitivity[i] * Grid.WavelengthsNm[i] * 1e-9 / PlanckTimesLightSpeed * Grid.StepNm).ToArray())];
 
         // No contrast outlives 40 attenuation lengths of the clearest wavelength; the path may end sooner at the surface.
-        var farthest = Math.Min(Appearance.FarthestDistance(field, direction, targetDepth), Math.Min(200.0, 40.0 / field.Water.Optics.BeamAttenuation.Minimum()));
+        double farthest = Math.Min(Appearance.FarthestDistance(field, direction, targetDepth), Math.Min(200.0, 40.0 / field.Water.Optics.BeamAttenuation.Minimum()));
         FarthestDistance = Math.Max(farthest, SearchFrom);
-        _distances = [.. Enumerable.Range(0, SearchSteps + 1).Select(k => SearchFrom * Math.Pow(FarthestDistance / SearchFrom, (double)k / SearchSteps))];
-        _behindTarget = field.Radiance(direction, targetDepth);
-        _backgroundAtTarget = Catches(_behindTarget.Values);
-        _white = Catches(((1.0 / Math.PI) * field.FaceIrradiance(direction, targetDepth)).Values);
-        _kept = new double[_distances.Length][];
-        _background = new double[_distances.Length][];
-        for (var k = 0; k < _distances.Length; k++)
+        distances = [.. Enumerable.Range(0, SearchSteps + 1).Select(k => SearchFrom * Math.Pow(FarthestDistance / SearchFrom, (double)k / SearchSteps))];
+        behindTarget = field.Radiance(direction, targetDepth);
+        backgroundAtTarget = Catches(behindTarget.Values);
+        white = Catches(((1.0 / Math.PI) * field.FaceIrradiance(direction, targetDepth)).Values);
+        kept = new double[distances.Length][];
+        background = new double[distances.Length][];
+        for (int k = 0; k < distances.Length; k++)
         {
-            _kept[k] = [.. Enumerable.Range(0, Grid.Count).Select(i => Math.Exp(-field.Water.Optics.BeamAttenuation[i] * _distances[k]))];
-            _background[k] = BackgroundAt(_distances[k]);
+            kept[k] = [.. Enumerable.Range(0, Grid.Count).Select(i => Math.Exp(-field.Water.Optics.BeamAttenuation[i] * distances[k]))];
+            background[k] = BackgroundAt(distances[k]);
         }
     }
 
@@ -141,17 +141,17 @@ public sealed class SightScene
     /// <summary>Where the eye looks.</summary>
     public ViewDirection Direction { get; }
 
-    /// <summary>Depth of the target, m.</summary>
+    /// <summary>Depth of the target (m).</summary>
     public double TargetDepth { get; }
 
-    /// <summary>Size of the target, m.</summary>
+    /// <summary>Size of the target (m).</summary>
     public double TargetSize { get; }
 
-    /// <summary>Farthest distance searched, m.</summary>
+    /// <summary>Farthest distance searched (m).</summary>
     public double FarthestDistance { get; }
 
     /// <summary>True when the light is dim enough for rods to take part.</summary>
-    public bool RodsTakePart => _rods;
+    public bool RodsTakePart => rods;
 
     /// <summary>How far off a colour is made out.</summary>
     /// <param name="colour">The colour.</param>
@@ -181,77 +181,77 @@ public sealed class SightScene
 
     /// <summary>How far off a target of a given radiance is made out.</summary>
     /// <param name="name">Name for the report.</param>
-    /// <param name="inherent">Radiance of the target at no distance, W m-2 sr-1 nm-1.</param>
+    /// <param name="inherent">Radiance of the target at no distance (W/(m2 sr nm)).</param>
     public Sighting Sight(string name, Spectrum inherent)
     {
         ArgumentNullException.ThrowIfNull(name);
         ArgumentNullException.ThrowIfNull(inherent);
-        var difference = (inherent - _behindTarget).ToArray();
-        var own = Catches(inherent.Values);
+        double[] difference = (inherent - behindTarget).ToArray();
+        double[] own = Catches(inherent.Values);
         Span<double> now = stackalloc double[own.Length];
         own.CopyTo(now);
-        var close = Judge(now, _backgroundAtTarget, double.PositiveInfinity);
-        var returned = 0.0;
-        for (var i = 0; i < Eye.Cones.Count; i++)
-            returned = Math.Max(returned, _white[i] > 0.0 ? own[i] / _white[i] : 0.0);
+        (double Index, SightChannel Channel, double Colour) close = Judge(now, backgroundAtTarget, double.PositiveInfinity);
+        double returned = 0.0;
+        for (int i = 0; i < Eye.Cones.Count; i++)
+            returned = Math.Max(returned, white[i] > 0.0 ? own[i] / white[i] : 0.0);
 
         // The last distance of the scan at which it is still made out, then the root in the step beyond it.
-        var last = -1;
-        for (var k = _distances.Length - 1; k >= 0 && last < 0; k--)
+        int last = -1;
+        for (int k = distances.Length - 1; k >= 0 && last < 0; k--)
         {
             CatchesAt(difference, k, now);
-            if (Judge(now, _background[k], TargetSize / _distances[k]).Index >= 1.0)
+            if (Judge(now, background[k], TargetSize / distances[k]).Index >= 1.0)
                 last = k;
         }
 
         double distance;
-        var channel = close.Channel;
+        SightChannel channel = close.Channel;
         if (last < 0)
         {
             distance = 0.0;
         }
-        else if (last == _distances.Length - 1)
+        else if (last == distances.Length - 1)
         {
-            distance = _distances[last];
+            distance = distances[last];
             CatchesAt(difference, last, now);
-            channel = Judge(now, _background[last], TargetSize / distance).Channel;
+            channel = Judge(now, background[last], TargetSize / distance).Channel;
         }
         else
         {
             distance = Brent.TryFindRoot(
-                r => Math.Log(Math.Clamp(IndexAt(difference, r).Index, 1e-6, 1e6)), _distances[last], _distances[last + 1], 1e-6, 60, out var root)
+                r => Math.Log(Math.Clamp(IndexAt(difference, r).Index, 1e-6, 1e6)), distances[last], distances[last + 1], 1e-6, 60, out double root)
                 ? root
-                : _distances[last];
+                : distances[last];
             channel = IndexAt(difference, distance).Channel;
         }
 
-        var reference = _rods && close.Channel == SightChannel.RodBrightness ? own.Length - 1 : CommonestCone();
-        var contrast = _backgroundAtTarget[reference] > 0.0 ? (own[reference] / _backgroundAtTarget[reference]) - 1.0 : 0.0;
-        var colour = close.Colour;
-        var mode = Math.Abs(contrast) < 2.0 * FishEye.WeberFraction && colour < 2.0 ? SightMode.MatchesBackground
+        int reference = rods && close.Channel == SightChannel.RodBrightness ? own.Length - 1 : CommonestCone();
+        double contrast = backgroundAtTarget[reference] > 0.0 ? (own[reference] / backgroundAtTarget[reference]) - 1.0 : 0.0;
+        double colour = close.Colour;
+        SightMode mode = Math.Abs(contrast) < 2.0 * FishEye.WeberFraction && colour < 2.0 ? SightMode.MatchesBackground
             : contrast >= 0.0 ? SightMode.Reflects
             : returned < ColourLimits.NearBlackLuminance ? SightMode.GoneDark
             : SightMode.Silhouettes;
-        var limited = last == _distances.Length - 1;
+        bool limited = last == distances.Length - 1;
         return new Sighting(name, distance, mode, channel, contrast, colour, returned, limited, Explain(name, distance, mode, channel, contrast, limited));
     }
 
     private string Explain(string name, double distance, SightMode mode, SightChannel channel, double contrast, bool limited)
     {
-        var how = mode switch
+        string how = mode switch
         {
             SightMode.Reflects => string.Create(CultureInfo.InvariantCulture, $"reflects, {contrast + 1.0:0.0} times as bright as the water behind it"),
             SightMode.Silhouettes => string.Create(CultureInfo.InvariantCulture, $"makes a silhouette, {Share(contrast)} as bright as the water behind it"),
             SightMode.GoneDark => string.Create(CultureInfo.InvariantCulture, $"has gone dark, a near-black silhouette {Share(contrast)} as bright as the water behind it"),
             _ => "matches the water behind it",
         };
-        var by = channel switch
+        string by = channel switch
         {
             SightChannel.ConeColour => "by its colour",
             SightChannel.RodBrightness => "by its brightness to the rods",
             _ => mode is SightMode.Silhouettes or SightMode.GoneDark ? "as a dark shape" : "by its brightness",
         };
-        var far = distance <= 0.0 ? "not made out"
+        string far = distance <= 0.0 ? "not made out"
             : limited ? string.Create(CultureInfo.InvariantCulture, $"made out {by} as far as the path goes, {distance:0.0} m")
             : string.Create(CultureInfo.InvariantCulture, $"made out {by} to {distance:0.0} m");
         return $"{name}: {how}; {far} ({Direction.Words()}).";
@@ -264,8 +264,8 @@ public sealed class SightScene
     private int CommonestCone()
     {
         // The longest-wave of the commonest class carries brightness in most vertebrates.
-        var best = 0;
-        for (var i = 1; i < Eye.Cones.Count; i++)
+        int best = 0;
+        for (int i = 1; i < Eye.Cones.Count; i++)
         {
             if (Eye.Cones[i].Abundance >= Eye.Cones[best].Abundance)
                 best = i;
@@ -276,38 +276,38 @@ public sealed class SightScene
 
     private double[] Catches(ReadOnlySpan<double> radiance)
     {
-        var result = new double[_sensitivities.Length];
-        for (var i = 0; i < result.Length; i++)
-            result[i] = Spectrum.Dot(_sensitivities[i], radiance);
+        double[] result = new double[sensitivities.Length];
+        for (int i = 0; i < result.Length; i++)
+            result[i] = Spectrum.Dot(sensitivities[i], radiance);
         return result;
     }
 
     private double[] BackgroundAt(double distance)
     {
-        var eyeDepth = Math.Clamp(TargetDepth + (distance * Direction.LightCosine()), 0.0, 1000.0);
-        return Direction == ViewDirection.Level ? _backgroundAtTarget : Catches(Field.Radiance(Direction, eyeDepth).Values);
+        double eyeDepth = Math.Clamp(TargetDepth + (distance * Direction.LightCosine()), 0.0, 1000.0);
+        return Direction == ViewDirection.Level ? backgroundAtTarget : Catches(Field.Radiance(Direction, eyeDepth).Values);
     }
 
     private void CatchesAt(ReadOnlySpan<double> difference, int step, Span<double> catches)
     {
-        for (var i = 0; i < catches.Length; i++)
+        for (int i = 0; i < catches.Length; i++)
         {
-            var sum = 0.0;
-            for (var w = 0; w < difference.Length; w++)
-                sum += _sensitivities[i][w] * difference[w] * _kept[step][w];
-            catches[i] = Math.Max(0.0, _background[step][i] + sum);
+            double sum = 0.0;
+            for (int w = 0; w < difference.Length; w++)
+                sum += sensitivities[i][w] * difference[w] * kept[step][w];
+            catches[i] = Math.Max(0.0, background[step][i] + sum);
         }
     }
 
     private (double Index, SightChannel Channel, double Colour) IndexAt(double[] difference, double distance)
     {
-        var background = BackgroundAt(distance);
+        double[] background = BackgroundAt(distance);
         Span<double> catches = stackalloc double[background.Length];
-        for (var i = 0; i < catches.Length; i++)
+        for (int i = 0; i < catches.Length; i++)
         {
-            var sum = 0.0;
-            for (var w = 0; w < difference.Length; w++)
-                sum += _sensitivities[i][w] * difference[w] * Math.Exp(-Field.Water.Optics.BeamAttenuation[w] * distance);
+            double sum = 0.0;
+            for (int w = 0; w < difference.Length; w++)
+                sum += sensitivities[i][w] * difference[w] * Math.Exp(-Field.Water.Optics.BeamAttenuation[w] * distance);
             catches[i] = Math.Max(0.0, background[i] + sum);
         }
 
@@ -317,33 +317,33 @@ public sealed class SightScene
     /// <summary>How many just-noticeable steps a target stands out, and by what, at an angular size in rad.</summary>
     private (double Index, SightChannel Channel, double Colour) Judge(ReadOnlySpan<double> target, ReadOnlySpan<double> background, double angle)
     {
-        var cones = Eye.Cones.Count;
-        var size = 1.0 / (1.0 + (SmallestAngle * SmallestAngle / (angle * angle)));
+        int cones = Eye.Cones.Count;
+        double size = 1.0 / (1.0 + (SmallestAngle * SmallestAngle / (angle * angle)));
         Span<double> noise = stackalloc double[cones];
-        var lit = true;
-        for (var i = 0; i < cones; i++)
+        bool lit = true;
+        for (int i = 0; i < cones; i++)
         {
-            var photons = Photons(0.5 * (target[i] + background[i]), angle, ConeDiameter, ConeAbsorption, ConeIntegrationTime, ConeSummation);
+            double photons = Photons(0.5 * (target[i] + background[i]), angle, ConeDiameter, ConeAbsorption, ConeIntegrationTime, ConeSummation);
             lit &= photons > 0.0;
             noise[i] = Math.Sqrt((Eye.ConeNoise[i] * Eye.ConeNoise[i]) + (1.0 / Math.Max(photons, 1e-12)));
         }
 
-        var brightness = 0.0;
-        var reference = CommonestCone();
+        double brightness = 0.0;
+        int reference = CommonestCone();
         if (background[reference] > 0.0)
             brightness = Math.Abs((target[reference] / background[reference]) - 1.0) / noise[reference];
 
         // Contrast of a bright target has no upper limit but its visibility in noise does not depend on the division: fine.
-        var colour = lit ? ReceptorNoise.Chromatic(target[..cones], background[..cones], noise) : 0.0;
-        var rod = 0.0;
-        if (_rods && background[cones] > 0.0)
+        double colour = lit ? ReceptorNoise.Chromatic(target[..cones], background[..cones], noise) : 0.0;
+        double rod = 0.0;
+        if (rods && background[cones] > 0.0)
         {
-            var photons = Photons(0.5 * (target[cones] + background[cones]), angle, RodDiameter, RodAbsorption, RodIntegrationTime, RodSummation);
+            double photons = Photons(0.5 * (target[cones] + background[cones]), angle, RodDiameter, RodAbsorption, RodIntegrationTime, RodSummation);
             rod = Math.Abs((target[cones] / background[cones]) - 1.0)
                 / Math.Sqrt((FishEye.WeberFraction * FishEye.WeberFraction) + (1.0 / Math.Max(photons, 1e-12)));
         }
 
-        var (best, channel) = brightness >= colour ? (brightness, SightChannel.ConeBrightness) : (colour, SightChannel.ConeColour);
+        (double best, SightChannel channel) = brightness >= colour ? (brightness, SightChannel.ConeBrightness) : (colour, SightChannel.ConeColour);
         if (rod > best)
             (best, channel) = (rod, SightChannel.RodBrightness);
         return (best * size, channel, colour);
@@ -353,9 +353,9 @@ public sealed class SightScene
     private static double Photons(double photonRadiance, double angle, double diameter, double absorption, double time, double summation)
     {
         const double FocalLength = 0.010; // m, an eye with a lens of 8 mm (assumed)
-        var single = Math.PI / 4.0 * (Math.PI / 4.0) * InverseFNumber * InverseFNumber * diameter * diameter
+        double single = Math.PI / 4.0 * (Math.PI / 4.0) * InverseFNumber * InverseFNumber * diameter * diameter
             * QuantumEfficiency * absorption * time * photonRadiance;
-        var across = double.IsPositiveInfinity(angle) ? double.PositiveInfinity : angle * FocalLength / diameter;
+        double across = double.IsPositiveInfinity(angle) ? double.PositiveInfinity : angle * FocalLength / diameter;
         return single * Math.Clamp(across * across, 1.0, summation);
     }
 }

@@ -23,8 +23,8 @@ public static class VisualPigment
     private static readonly Dictionary<string, double> Constants = LoadConstants();
 
     /// <summary>Absorbance relative to the peak of the alpha band: alpha plus beta band.</summary>
-    /// <param name="wavelengthNm">Wavelength, 250-900 nm.</param>
-    /// <param name="peakNm">Peak of the alpha band, 330-700 nm.</param>
+    /// <param name="wavelengthNm">Wavelength (nm), 250-900.</param>
+    /// <param name="peakNm">Peak of the alpha band (nm), 330-700.</param>
     /// <param name="chromophore">A1 or A2.</param>
     /// <param name="withBetaBand">Whether to add the beta band.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
@@ -32,13 +32,13 @@ public static class VisualPigment
     {
         _ = Guard.InRange(wavelengthNm, 250.0, 900.0, nameof(wavelengthNm), "nm");
         _ = Guard.InRange(peakNm, 330.0, 700.0, nameof(peakNm), "nm");
-        var prefix = chromophore == Chromophore.A1 ? "A1." : "A2.";
+        string prefix = chromophore == Chromophore.A1 ? "A1." : "A2.";
         double Constant(string name) => Constants[prefix + name];
 
         double bigA, smallA;
         if (chromophore == Chromophore.A1)
         {
-            var offset = peakNm - Constant("a2_nm");
+            double offset = peakNm - Constant("a2_nm");
             bigA = Constant("A");
             smallA = Constant("a0") + (Constant("a1") * Math.Exp(-offset * offset / Constant("a3_nm2")));
         }
@@ -48,28 +48,28 @@ public static class VisualPigment
             smallA = Constant("a0") + (Constant("a1") * Math.Exp((peakNm - Constant("a2_nm")) / Constant("a3_nm")));
         }
 
-        var x = peakNm / wavelengthNm;
-        var alpha = 1.0 / (Math.Exp(bigA * (smallA - x)) + Math.Exp(Constant("B") * (Constant("b") - x))
+        double x = peakNm / wavelengthNm;
+        double alpha = 1.0 / (Math.Exp(bigA * (smallA - x)) + Math.Exp(Constant("B") * (Constant("b") - x))
             + Math.Exp(Constant("C") * (Constant("c") - x)) + Constant("D"));
         if (!withBetaBand)
             return alpha;
-        var betaPeak = Constant("m0_nm") + (Constant("m1") * peakNm);
-        var betaWidth = Constant("d0_nm") + (Constant("d1") * peakNm) + (Constant("d2_per_nm") * peakNm * peakNm);
-        var distance = (wavelengthNm - betaPeak) / betaWidth;
+        double betaPeak = Constant("m0_nm") + (Constant("m1") * peakNm);
+        double betaWidth = Constant("d0_nm") + (Constant("d1") * peakNm) + (Constant("d2_per_nm") * peakNm * peakNm);
+        double distance = (wavelengthNm - betaPeak) / betaWidth;
         return alpha + (Constant("Ab") * Math.Exp(-distance * distance));
     }
 
     /// <summary>The template on the model's grid.</summary>
-    /// <param name="peakNm">Peak of the alpha band, 330-700 nm.</param>
+    /// <param name="peakNm">Peak of the alpha band (nm), 330-700.</param>
     /// <param name="chromophore">A1 or A2.</param>
     public static Spectrum Template(double peakNm, Chromophore chromophore) =>
         Spectrum.FromFunction(WavelengthGrid.Visible, nm => Absorbance(nm, peakNm, chromophore));
 
     private static Dictionary<string, double> LoadConstants()
     {
-        var table = ReferenceTable.Optics("govardovskii_template");
+        ReferenceTable table = ReferenceTable.Optics("govardovskii_template");
         string[] chromophores = table.Text("chromophore"), names = table.Text("name");
-        var values = table.Numbers("value");
+        double[] values = table.Numbers("value");
         return Enumerable.Range(0, names.Length).ToDictionary(i => $"{chromophores[i]}.{names[i]}", i => values[i], StringComparer.Ordinal);
     }
 }

@@ -33,10 +33,10 @@ public class TradeFactsTests
     {
         // Speeds from which on each head rides clear; between the two the lighter one does and the heavier one drags.
         Scenario flat = Demo("grass-flat");
-        ValidationLog.Absolute(Area, "Grass flat, a turn a second: 3/16 oz in the grass (share of the retrieve)", Source, 0, Of(flat, "3/16 oz", "steady, a turn a second").GrassShare, 0.01);
+        ValidationLog.Absolute(CheckClass.CommonPractice, Area, "Grass flat, a turn a second: 3/16 oz in the grass (share of the retrieve)", Source, 0, Of(flat, "3/16 oz", "steady, a turn a second").GrassShare, 0.01);
         double lighter = ClearFrom(flat, "3/16 oz"), heavier = ClearFrom(flat, "1/4 oz");
-        ValidationLog.Between(Area, "Grass flat: speed at which 1/4 oz still drags and 3/16 oz rides clear (m/s), from", Source, 0.4, 0.8, lighter, "m/s");
-        ValidationLog.Between(Area, "Grass flat: speed at which 1/4 oz still drags and 3/16 oz rides clear (m/s), to", Source, lighter + 0.02, 0.8, heavier, "m/s");
+        ValidationLog.Between(CheckClass.CommonPractice, Area, "Grass flat: speed at which 1/4 oz still drags and 3/16 oz rides clear (m/s), from", Source, 0.4, 0.8, lighter, "m/s");
+        ValidationLog.Between(CheckClass.CommonPractice, Area, "Grass flat: speed at which 1/4 oz still drags and 3/16 oz rides clear (m/s), to", Source, lighter + 0.02, 0.8, heavier, "m/s");
         double between = 0.5 * (lighter + heavier);
         Assert.True(Of(flat, "3/16 oz", "steady, a turn a second", p => p with { RetrieveSpeed = between }).GrassShare < Dragging);
         Assert.True(Of(flat, "1/4 oz", "steady, a turn a second", p => p with { RetrieveSpeed = between }).GrassShare > Dragging);
@@ -116,6 +116,6 @@ public class TradeFactsTests
             worst = Math.Max(worst, candidate.Track.Statistics.EnergyResidual);
         }
 
-        ValidationLog.Absolute("Motion: energy", "Residual of the energy balance over a cast, worst of the bridge's presentations (share of the energy exchanged)", "energy balance", 0, worst, 0.0015);
+        ValidationLog.Absolute(CheckClass.Identity, "Motion: energy", "Residual of the energy balance over a cast, worst of the bridge's presentations (share of the energy exchanged)", "energy balance", 0, worst, 0.0015);
     }
 }

@@ -12,20 +12,20 @@ public class BodyDragTests
     {
         HydroTable table = HydroTable.Read("sphere_drag");
         ValidationLog.WorstRelative(
-            Area, "Brown & Lawler formula, Re 0.1 to 2e5", "Brown & Lawler 2003, table computed elsewhere to 6 figures",
+            CheckClass.SameEquations, Area, "Brown & Lawler formula, Re 0.1 to 2e5", "Brown & Lawler 2003, table computed elsewhere to 6 figures",
             table.Pairs("Re", "brown_lawler").Select(p => (p.Y, BodyDrag.SphereBrownLawler2003(p.X))), 5e-6);
     }
 
     [Theory]
-    [InlineData("lapple_shepherd", "Lapple & Shepherd 1940, from memory", 0.1, 6e4, 0.07)]
-    [InlineData("clift_grace_weber", "Clift, Grace & Weber 1978, table 5.2", 0.1, 6e4, 0.07)]
-    [InlineData("clift_grace_weber", "Clift, Grace & Weber 1978, table 5.2", 6e4, 1e5, 0.08)]
-    [InlineData("schiller_naumann", "Schiller & Naumann 1933", 0.1, 1000, 0.06)]
-    public void Brown_and_Lawler_follows_the_standard_curve(string column, string source, double low, double high, double tolerance)
+    [InlineData(CheckClass.FromMemory, "lapple_shepherd", "Lapple & Shepherd 1940, from memory", 0.1, 6e4, 0.07)]
+    [InlineData(CheckClass.Measured, "clift_grace_weber", "Clift, Grace & Weber 1978, table 5.2", 0.1, 6e4, 0.07)]
+    [InlineData(CheckClass.Measured, "clift_grace_weber", "Clift, Grace & Weber 1978, table 5.2", 6e4, 1e5, 0.08)]
+    [InlineData(CheckClass.Measured, "schiller_naumann", "Schiller & Naumann 1933", 0.1, 1000, 0.06)]
+    public void Brown_and_Lawler_follows_the_standard_curve(CheckClass kind, string column, string source, double low, double high, double tolerance)
     {
         HydroTable table = HydroTable.Read("sphere_drag");
         ValidationLog.WorstRelative(
-            Area, FormattableString.Invariant($"Sphere, Brown & Lawler against the standard curve ({column.Replace('_', ' ')}), Re {low} to {high}"), source,
+            kind, Area, FormattableString.Invariant($"Sphere, Brown & Lawler against the standard curve ({column.Replace('_', ' ')}), Re {low} to {high}"), source,
             table.Pairs("Re", column).Where(p => p.X >= low && p.X <= high).Select(p => (p.Y, BodyDrag.SphereBrownLawler2003(p.X))), tolerance);
     }
 
@@ -48,7 +48,7 @@ public class BodyDragTests
         Assert.True(errors.Length >= 15);
         double rms = Math.Sqrt(errors.Average(e => e * e));
         ValidationLog.AtMost(
-            Area, FormattableString.Invariant($"Sphere, rms of Brown & Lawler over {errors.Length} measured points, Re {low} to {high}"), "Roos & Willmarth 1971", Band, rms);
+            CheckClass.Measured, Area, FormattableString.Invariant($"Sphere, rms of Brown & Lawler over {errors.Length} measured points, Re {low} to {high}"), "Roos & Willmarth 1971", Band, rms);
     }
 
     [Fact]
@@ -56,7 +56,7 @@ public class BodyDragTests
     {
         (double, double)[] published = [(10, 4.29), (30, 2.11), (57, 1.51), (100, 1.10), (300, 0.63)];
         ValidationLog.WorstRelative(
-            Area, "Rigid sphere, Re 10 to 300", "Pruppacher & Klett, table 10.1", published.Select(p => (p.Item2, BodyDrag.SphereBrownLawler2003(p.Item1))), 0.10);
+            CheckClass.Measured, Area, "Rigid sphere, Re 10 to 300", "Pruppacher & Klett, table 10.1", published.Select(p => (p.Item2, BodyDrag.SphereBrownLawler2003(p.Item1))), 0.10);
     }
 
     [Fact]
@@ -75,7 +75,7 @@ public class BodyDragTests
         foreach (var body in worked)
         {
             ValidationLog.WorstRelative(
-                Area, $"Non-sphere, {body.Name}, Re 1 to 1e4", "Hoelzer & Sommerfeld 2008, eq. 10, worked elsewhere",
+                CheckClass.SameEquations, Area, $"Non-sphere, {body.Name}, Re 1 to 1e4", "Hoelzer & Sommerfeld 2008, eq. 10, worked elsewhere",
                 re.Select((r, i) => (body.Cd[i], BodyDrag.HoelzerSommerfeld2008(r, body.F, body.Perp))), 1e-5);
         }
     }
@@ -85,7 +85,7 @@ public class BodyDragTests
     {
         HydroTable table = HydroTable.Read("sphere_drag");
         ValidationLog.WorstRelative(
-            Area, "Hoelzer & Sommerfeld of a sphere against the standard curve, Re 1 to 3e4", "Lapple & Shepherd 1940, from memory",
+            CheckClass.FromMemory, Area, "Hoelzer & Sommerfeld of a sphere against the standard curve, Re 1 to 3e4", "Lapple & Shepherd 1940, from memory",
             table.Pairs("Re", "lapple_shepherd").Where(p => p.X is >= 1 and <= 3e4).Select(p => (p.Y, BodyDrag.HoelzerSommerfeld2008(p.X, 1, 1))), 0.25);
     }
 }

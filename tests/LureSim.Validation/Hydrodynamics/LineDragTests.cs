@@ -12,24 +12,24 @@ public class LineDragTests
     {
         (double, double)[] worked = [(0.1, 55.642), (1, 9.8283), (5, 3.4586), (10, 2.5264), (30 + 1e-9, 1.8303), (100, 1.5), (400, 1.3), (1e4, 1.14)];
         ValidationLog.WorstRelative(
-            Area, "Normal coefficient, Re 0.1 to 1e4", "Choo & Casarella 1971, worked elsewhere", worked.Select(w => (w.Item2, CylinderDrag.NormalChooCasarella1971(w.Item1))), 2e-5);
+            CheckClass.SameEquations, Area, "Normal coefficient, Re 0.1 to 1e4", "Choo & Casarella 1971, worked elsewhere", worked.Select(w => (w.Item2, CylinderDrag.NormalChooCasarella1971(w.Item1))), 2e-5);
         HydroTable table = HydroTable.Read("cylinder_drag");
         ValidationLog.WorstRelative(
-            Area, "Normal coefficient, table from Re 0.1 to 1e5", "Choo & Casarella 1971, table computed elsewhere",
+            CheckClass.SameEquations, Area, "Normal coefficient, table from Re 0.1 to 1e5", "Choo & Casarella 1971, table computed elsewhere",
             table.Pairs("Re", "choo_casarella").Select(p => (p.Y, CylinderDrag.NormalChooCasarella1971(p.X))), 5e-5);
     }
 
     [Theory]
-    [InlineData("measured_digitised", "figure in Panton, Incompressible Flow, digitised", 20, 500, 0.15)]
-    [InlineData("tether_table", "table of a public tether-drag routine, near Wieselsberger 1921", 20, 500, 0.15)]
-    [InlineData("sucker_brauer", "Sucker & Brauer 1975, from memory", 20, 500, 0.15)]
-    [InlineData("white", "White, Viscous Fluid Flow, from memory", 20, 500, 0.15)]
-    [InlineData("measured_digitised", "figure in Panton, Incompressible Flow, digitised", 1, 10, 0.25)]
-    public void Choo_and_Casarella_normal_follows_other_curves_in_the_range_of_a_line(string column, string source, double low, double high, double tolerance)
+    [InlineData(CheckClass.Measured, "measured_digitised", "figure in Panton, Incompressible Flow, digitised", 20, 500, 0.15)]
+    [InlineData(CheckClass.Measured, "tether_table", "table of a public tether-drag routine, near Wieselsberger 1921", 20, 500, 0.15)]
+    [InlineData(CheckClass.FromMemory, "sucker_brauer", "Sucker & Brauer 1975, from memory", 20, 500, 0.15)]
+    [InlineData(CheckClass.FromMemory, "white", "White, Viscous Fluid Flow, from memory", 20, 500, 0.15)]
+    [InlineData(CheckClass.Measured, "measured_digitised", "figure in Panton, Incompressible Flow, digitised", 1, 10, 0.25)]
+    public void Choo_and_Casarella_normal_follows_other_curves_in_the_range_of_a_line(CheckClass kind, string column, string source, double low, double high, double tolerance)
     {
         HydroTable table = HydroTable.Read("cylinder_drag");
         ValidationLog.WorstRelative(
-            Area, FormattableString.Invariant($"Cylinder across the flow against {column.Replace('_', ' ')}, Re {low} to {high}"), source,
+            kind, Area, FormattableString.Invariant($"Cylinder across the flow against {column.Replace('_', ' ')}, Re {low} to {high}"), source,
             table.Pairs("Re", column).Where(p => p.X >= low && p.X <= high).Select(p => (p.Y, CylinderDrag.NormalChooCasarella1971(p.X))), tolerance);
     }
 
@@ -40,15 +40,15 @@ public class LineDragTests
         double[] nusselt = [0.8565, 2.0615, 3.3550, 5.8940, 10.0421, 18.3045];
         double[] bracket = [0.6340, 2.1291, 3.8235, 7.3097, 13.2907, 25.7925];
         ValidationLog.WorstAbsolute(
-            Area, "Nusselt number at Pr 1, Re 1 to 1000", "Churchill & Bernstein 1977, worked elsewhere", re.Select((r, i) => (nusselt[i], CylinderDrag.NusseltChurchillBernstein1977(r))), 6e-5);
+            CheckClass.SameEquations, Area, "Nusselt number at Pr 1, Re 1 to 1000", "Churchill & Bernstein 1977, worked elsewhere", re.Select((r, i) => (nusselt[i], CylinderDrag.NusseltChurchillBernstein1977(r))), 6e-5);
         ValidationLog.WorstAbsolute(
-            Area, "Tangential number, Re 1 to 1000", "Choo & Casarella 1971, worked elsewhere", re.Select((r, i) => (bracket[i], CylinderDrag.TangentialChooCasarella1971(r))), 6e-5);
+            CheckClass.SameEquations, Area, "Tangential number, Re 1 to 1000", "Choo & Casarella 1971, worked elsewhere", re.Select((r, i) => (bracket[i], CylinderDrag.TangentialChooCasarella1971(r))), 6e-5);
     }
 
     [Fact]
     public void The_analogy_supports_the_tangential_law_in_the_range_of_a_line() =>
         ValidationLog.WorstRelative(
-            Area, "Tangential number of Choo & Casarella against the heat-transfer analogy, Re 3 to 30", "Churchill & Bernstein 1977, Pr = 1",
+            CheckClass.Measured, Area, "Tangential number of Choo & Casarella against the heat-transfer analogy, Re 3 to 30", "Churchill & Bernstein 1977, Pr = 1",
             new double[] { 3, 5, 10, 20, 30 }.Select(r => (CylinderDrag.NusseltChurchillBernstein1977(r), CylinderDrag.TangentialChooCasarella1971(r))), 0.15);
 
     [Fact]
@@ -59,16 +59,16 @@ public class LineDragTests
         static IEnumerable<double> Range(double low, double high) => Enumerable.Range(0, 4001).Select(i => low * Math.Pow(high / low, i / 4000.0));
         double[] away = [.. Range(1e-3, 1e5).Where(r => Math.Abs(r - 1) > 0.1 && Math.Abs(r - 30) > 1.5)];
         ValidationLog.WorstRelative(
-            Area, "Interpolated normal law against the formula, Re 1e-3 to 1e5 away from the joints", "Choo & Casarella 1971",
+            CheckClass.Identity, Area, "Interpolated normal law against the formula, Re 1e-3 to 1e5 away from the joints", "Choo & Casarella 1971",
             away.Select(r => (CylinderDrag.NormalChooCasarella1971(r) * r, Normal(LineDragLaw.ChooCasarella, r))), 1e-4);
         ValidationLog.WorstRelative(
-            Area, "Interpolated normal law against the formula, at the joints Re 1 and 30", "Choo & Casarella 1971",
+            CheckClass.Identity, Area, "Interpolated normal law against the formula, at the joints Re 1 and 30", "Choo & Casarella 1971",
             Range(0.9, 1.1).Concat(Range(28.5, 31.5)).Select(r => (CylinderDrag.NormalChooCasarella1971(r) * r, Normal(LineDragLaw.ChooCasarella, r))), 0.03);
         ValidationLog.WorstRelative(
-            Area, "Interpolated tangential law against the formula, Re 1e-3 to 1e5", "Choo & Casarella 1971",
+            CheckClass.Identity, Area, "Interpolated tangential law against the formula, Re 1e-3 to 1e5", "Choo & Casarella 1971",
             Range(1e-3, 1e5).Select(r => (CylinderDrag.TangentialChooCasarella1971(r), Tangential(LineDragLaw.ChooCasarellaAsPrinted, r))), 1e-4);
         ValidationLog.WorstRelative(
-            Area, "Interpolated tangential law against the formula, Re 1e-3 to 1e5 (analogy)", "Churchill & Bernstein 1977",
+            CheckClass.Identity, Area, "Interpolated tangential law against the formula, Re 1e-3 to 1e5 (analogy)", "Churchill & Bernstein 1977",
             Range(1e-3, 1e5).Select(r => (CylinderDrag.NusseltChurchillBernstein1977(r), Tangential(LineDragLaw.ChurchillBernstein, r))), 1e-4);
     }
 

@@ -21,14 +21,14 @@ public class ClosedFormLineTests
         // H = 2, w = 1, x = 3: y = 2.704819230, s = 4.258558910, T = 4.704819230, slope 64.843258 deg at the upper end.
         const string Source = "closed form, worked elsewhere";
         (double upper, double lower, double slope, _) = Rigid(3, 2.704819230, 4.258558910, 2e4);
-        ValidationLog.Relative(Area, "Catenary H 2, w 1, x 3: tension at the upper end", Source, 4.704819230, upper, 1e-3, "N");
-        ValidationLog.Relative(Area, "Catenary H 2, w 1, x 3: tension at the lower end", Source, 2, lower, 1e-3, "N");
-        ValidationLog.Absolute(Area, "Catenary H 2, w 1, x 3: slope at the upper end", Source, 64.843258, slope * 180 / Math.PI, 0.1, "deg");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "Catenary H 2, w 1, x 3: tension at the upper end", Source, 4.704819230, upper, 1e-3, "N");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "Catenary H 2, w 1, x 3: tension at the lower end", Source, 2, lower, 1e-3, "N");
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, "Catenary H 2, w 1, x 3: slope at the upper end", Source, 64.843258, slope * 180 / Math.PI, 0.1, "deg");
 
         // Length 2 over a level span of 1: H/w = 0.229640215, sag 0.796388356, end tension 1.026028571 w.
         (double end, _, _, double sag) = Rigid(1, 0, 2, 2e3);
-        ValidationLog.Absolute(Area, "Catenary of length 2 over a level span of 1: sag", Source, 0.796388356, sag, 1e-3, "m");
-        ValidationLog.Relative(Area, "Catenary of length 2 over a level span of 1: end tension", Source, 1.026028571, end, 1e-3, "N");
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, "Catenary of length 2 over a level span of 1: sag", Source, 0.796388356, sag, 1e-3, "m");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "Catenary of length 2 over a level span of 1: end tension", Source, 1.026028571, end, 1e-3, "N");
 
         // The engine's line always stretches; the figures change by parts in a thousand, linearly in 1/EA: two stiffnesses give the limit.
         static (double Upper, double Lower, double Slope, double Sag) Rigid(double x, double y, double length, double stiffness)
@@ -50,8 +50,8 @@ public class ClosedFormLineTests
     {
         EngineRun run = Hang(2.989526435, 2.055551275, 3, 1, 10);
         const string Source = "closed form, worked elsewhere";
-        ValidationLog.Relative(Area, "Elastic catenary EA 10, H 2, w 1, length 3: tension at the upper end", Source, 3.605551275, run.TipTensionExtrapolated, 1e-3, "N");
-        ValidationLog.Relative(Area, "Elastic catenary EA 10, H 2, w 1, length 3: tension at the lower end", Source, 2, run.LureTensionExtrapolated, 1e-3, "N");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "Elastic catenary EA 10, H 2, w 1, length 3: tension at the upper end", Source, 3.605551275, run.TipTensionExtrapolated, 1e-3, "N");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "Elastic catenary EA 10, H 2, w 1, length 3: tension at the lower end", Source, 2, run.LureTensionExtrapolated, 1e-3, "N");
     }
 
     [Fact]
@@ -63,8 +63,8 @@ public class ClosedFormLineTests
         EngineRun run = Hang(246.22420940932947, 263.55766330843164, 360.63566262396927, 3.08735, 7e8);
         double angle = run.TipAngle, tension = run.TipTensionExtrapolated;
         const string Source = "elastic catenary, solved elsewhere; ends of a MoorPy test";
-        ValidationLog.Relative(Area, "Near-taut mooring line, EA 7e8 N: horizontal end force", Source, 58377.249, tension * Math.Cos(angle), 5e-3, "N");
-        ValidationLog.Relative(Area, "Near-taut mooring line, EA 7e8 N: vertical end force", Source, 63044.421, tension * Math.Sin(angle), 5e-3, "N");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "Near-taut mooring line, EA 7e8 N: horizontal end force", Source, 58377.249, tension * Math.Cos(angle), 5e-3, "N");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "Near-taut mooring line, EA 7e8 N: vertical end force", Source, 63044.421, tension * Math.Sin(angle), 5e-3, "N");
     }
 
     [Theory]
@@ -75,10 +75,10 @@ public class ClosedFormLineTests
         EngineRun run = Stream(weightOverDrag: 0, reduced: length, out double scale);
         string name = FormattableString.Invariant($"Weightless line, s R/T0 = {length}");
         const string Source = "closed form, worked elsewhere";
-        ValidationLog.Absolute(Area, $"{name}: x R/T0", Source, x, run.X / scale, 1e-3);
-        ValidationLog.Absolute(Area, $"{name}: y R/T0", Source, y, (-50 - run.Z) / scale, 1e-3);
-        ValidationLog.Absolute(Area, $"{name}: angle at the tip", Source, angle, run.TipAngle * 180 / Math.PI, 0.1, "deg");
-        ValidationLog.Relative(Area, $"{name}: T/T0", Source, 1, run.TipTensionExtrapolated, 1e-3);
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, $"{name}: x R/T0", Source, x, run.X / scale, 1e-3);
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, $"{name}: y R/T0", Source, y, (-50 - run.Z) / scale, 1e-3);
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, $"{name}: angle at the tip", Source, angle, run.TipAngle * 180 / Math.PI, 0.1, "deg");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, $"{name}: T/T0", Source, 1, run.TipTensionExtrapolated, 1e-3);
     }
 
     [Theory]
@@ -100,18 +100,18 @@ public class ClosedFormLineTests
             double along = (weight * sin) + friction, across = -((sin * sin) - (weight * cos));
             return ((-along * cos) + (across * sin), (along * sin) + (across * cos));
         });
-        ValidationLog.Absolute(Area, $"Shooting: {name}, x R/T0", Source, x, -px, 2e-7);
-        ValidationLog.Absolute(Area, $"Shooting: {name}, y R/T0", Source, y, pz, 2e-7);
-        ValidationLog.Absolute(Area, $"Shooting: {name}, T/T0", Source, tension, Math.Sqrt((tx * tx) + (tz * tz)), 2e-7);
-        ValidationLog.Absolute(Area, $"Shooting: {name}, angle", Source, angle, Math.Atan2(tz, -tx) * 180 / Math.PI, 2e-6, "deg");
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, $"Shooting: {name}, x R/T0", Source, x, -px, 2e-7);
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, $"Shooting: {name}, y R/T0", Source, y, pz, 2e-7);
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, $"Shooting: {name}, T/T0", Source, tension, Math.Sqrt((tx * tx) + (tz * tz)), 2e-7);
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, $"Shooting: {name}, angle", Source, angle, Math.Atan2(tz, -tx) * 180 / Math.PI, 2e-6, "deg");
         if (friction != 0) return;
 
         // The engine's friction goes with the velocity along the line, not Pode's constant F: compared where F is nil.
         EngineRun run = Stream(weight, 5, out double scale);
-        ValidationLog.Absolute(Area, $"Engine: {name}, x R/T0", Source, x, run.X / scale, 1e-3);
-        ValidationLog.Absolute(Area, $"Engine: {name}, y R/T0", Source, y, (-50 - run.Z) / scale, 1e-3);
-        ValidationLog.Relative(Area, $"Engine: {name}, T/T0", Source, tension, run.TipTensionExtrapolated, 1e-3);
-        ValidationLog.Absolute(Area, $"Engine: {name}, angle", Source, angle, run.TipAngle * 180 / Math.PI, 0.1, "deg");
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, $"Engine: {name}, x R/T0", Source, x, run.X / scale, 1e-3);
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, $"Engine: {name}, y R/T0", Source, y, (-50 - run.Z) / scale, 1e-3);
+        ValidationLog.Relative(CheckClass.SameEquations, Area, $"Engine: {name}, T/T0", Source, tension, run.TipTensionExtrapolated, 1e-3);
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, $"Engine: {name}, angle", Source, angle, run.TipAngle * 180 / Math.PI, 0.1, "deg");
     }
 
     [Fact]
@@ -122,7 +122,7 @@ public class ClosedFormLineTests
             (0.01, 5.724793), (0.1, 17.964236), (0.2, 25.178392), (0.5, 38.668282), (1, 51.827292), (2, 65.530199), (5, 78.896471), (10, 84.317287),
         ];
         ValidationLog.WorstAbsolute(
-            Area, "Critical angle, w/R from 0.01 to 10", "Pode 1951, closed form",
+            CheckClass.SameEquations, Area, "Critical angle, w/R from 0.01 to 10", "Pode 1951, closed form",
             pode.Select(p =>
             {
                 // R = 1/2 rho d Cn U^2. The angle depends neither on stretch (weight and drag go with the unstretched length) nor on friction
@@ -175,7 +175,7 @@ public class ClosedFormLineTests
         });
         double measured = (crossings[^1] - crossings[0]) / (crossings.Count - 1);
         ValidationLog.Relative(
-            Area, FormattableString.Invariant($"Pendulum in water, {length} m, body of {density} kg/m3, mean of {crossings.Count - 1} periods"), "closed form with added mass 1/2", period, measured, 2e-4, "s");
+            CheckClass.SameEquations, Area, FormattableString.Invariant($"Pendulum in water, {length} m, body of {density} kg/m3, mean of {crossings.Count - 1} periods"), "closed form with added mass 1/2", period, measured, 2e-4, "s");
     }
 
     // A line of a given wet weight (N/m).

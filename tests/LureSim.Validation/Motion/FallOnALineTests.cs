@@ -67,13 +67,13 @@ public class FallOnALineTests
             rows.Add(((k + ((Depths[i] - from) / (to - from))) * End / Steps, times[i]));
         }
 
-        ValidationLog.WorstRelative(Area, "Controlled fall on 6 m of weightless line, time to 0.5 to 5 m", "pendulum with quadratic drag, Runge-Kutta of the numerics library", rows, 0.005, "s");
+        ValidationLog.WorstRelative(CheckClass.SameEquations, Area, "Controlled fall on 6 m of weightless line, time to 0.5 to 5 m", "pendulum with quadratic drag, Runge-Kutta of the numerics library", rows, 0.005, "s");
 
         // v_t^2/g' ln cosh(g' t/v_t) for the free fall: the tight line costs time.
         double terminal = Math.Sqrt(2 * weight / (Density * DragArea)), reduced = weight / inertia;
         double Free(double depth) => Brent.FindRoot(t => (terminal * terminal / reduced * Math.Log(Math.Cosh(reduced * t / terminal)) / depth) - 1, 1e-3, 30, 1e-10);
         ValidationLog.Between(
-            Area, "Controlled fall over free fall, time to 5 of 6 m", "free fall in closed form; slower on a tight line is common practice", 1.05, 3, times[^1] / Free(5));
+            CheckClass.CommonPractice, Area, "Controlled fall over free fall, time to 5 of 6 m", "free fall in closed form; slower on a tight line is common practice", 1.05, 3, times[^1] / Free(5));
     }
 
     [Fact]
@@ -94,7 +94,7 @@ public class FallOnALineTests
             double weight = own + (lead * 1e-3 * (1 - (Density / 11340)) * Gravity);
             double speed = Brent.FindRoot(v => (DragOf(v) / weight) - 1, 1e-3, 5, 1e-9);
             ValidationLog.Between(
-                Area, FormattableString.Invariant($"Sink rate of a 9 mm longline with {lead} g/m of lead, computed over measured"), "CCAMLR WG-FSA-02/22, hooks and bait included", 0.75, 1.34, speed / measured);
+                CheckClass.Measured, Area, FormattableString.Invariant($"Sink rate of a 9 mm longline with {lead} g/m of lead, computed over measured"), "CCAMLR WG-FSA-02/22, hooks and bait included", 0.75, 1.34, speed / measured);
         }
     }
 }

@@ -44,15 +44,15 @@ public class RandomRetrieveTests
         Outcome[] compared = [.. outcomes.OfType<Outcome>()];
 
         string name = string.Create(CultureInfo.InvariantCulture, $"{compared.Length} random retrieves from a settled line: ");
-        ValidationLog.AtMost(Area, "Random retrieves left out for bottom, surface or slack line on the way", Source, Rigs - Least, Rigs - compared.Length);
-        ValidationLog.AtMost(Area, name + "largest difference in depth", Source, 0.005, compared.Max(o => o.Depth), "m");
-        ValidationLog.AtMost(Area, name + "largest relative difference in the tension at the tip (mean over 0.2 s)", Source, 0.01, compared.Max(o => o.Tension));
-        ValidationLog.AtMost(Area, name + "largest distance of the independent code from its own limit, depth", Source, 0.003, compared.Max(o => o.ReferenceDepthStep), "m");
-        ValidationLog.AtMost(Area, name + "largest distance of the independent code from its own limit, tension", Source, 0.005, compared.Max(o => o.ReferenceTensionStep));
+        ValidationLog.AtMost(CheckClass.SameEquations, Area, "Random retrieves left out for bottom, surface or slack line on the way", Source, Rigs - Least, Rigs - compared.Length);
+        ValidationLog.AtMost(CheckClass.SameEquations, Area, name + "largest difference in depth", Source, 0.005, compared.Max(o => o.Depth), "m");
+        ValidationLog.AtMost(CheckClass.SameEquations, Area, name + "largest relative difference in the tension at the tip (mean over 0.2 s)", Source, 0.01, compared.Max(o => o.Tension));
+        ValidationLog.AtMost(CheckClass.SameEquations, Area, name + "largest distance of the independent code from its own limit, depth", Source, 0.003, compared.Max(o => o.ReferenceDepthStep), "m");
+        ValidationLog.AtMost(CheckClass.SameEquations, Area, name + "largest distance of the independent code from its own limit, tension", Source, 0.005, compared.Max(o => o.ReferenceTensionStep));
 
         // As the product computes by default; largest for light balls on 40 m and more of thick line.
-        ValidationLog.AtMost(Area, name + "largest difference in depth, default 40 segments and tolerances", Source, 0.02, compared.Max(o => o.DefaultDepth), "m");
-        ValidationLog.AtMost(Area, name + "largest relative difference in tension, default 40 segments and tolerances", Source, 0.02, compared.Max(o => o.DefaultTension));
+        ValidationLog.AtMost(CheckClass.SameEquations, Area, name + "largest difference in depth, default 40 segments and tolerances", Source, 0.02, compared.Max(o => o.DefaultDepth), "m");
+        ValidationLog.AtMost(CheckClass.SameEquations, Area, name + "largest relative difference in tension, default 40 segments and tolerances", Source, 0.02, compared.Max(o => o.DefaultTension));
     }
 
     private static Outcome? Compare(int number, RetrieveRig rig)

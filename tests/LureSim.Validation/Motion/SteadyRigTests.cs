@@ -106,9 +106,9 @@ public class SteadyRigTests
     private static void Record(string name, Agreement result, double depth, double distance, double tension)
     {
         const string Source = "shooting solution with the drag formulas themselves";
-        ValidationLog.WorstAbsolute(Area, name + ": depth", Source, result.Depths, depth, "m");
-        ValidationLog.WorstAbsolute(Area, name + ": horizontal distance", Source, result.Distances, distance, "m");
-        ValidationLog.WorstRelative(Area, name + ": tension at the tip", Source, result.Tensions, tension, "N");
+        ValidationLog.WorstAbsolute(CheckClass.SameEquations, Area, name + ": depth", Source, result.Depths, depth, "m");
+        ValidationLog.WorstAbsolute(CheckClass.SameEquations, Area, name + ": horizontal distance", Source, result.Distances, distance, "m");
+        ValidationLog.WorstRelative(CheckClass.SameEquations, Area, name + ": tension at the tip", Source, result.Tensions, tension, "N");
     }
 
     private static double Horizontal(double x, double y) => Math.Sqrt((x * x) + (y * y));

@@ -36,9 +36,9 @@ public class TransientTowTests
             tension.Add((row.Tension, code.TipTension));
         }
 
-        ValidationLog.WorstAbsolute(Area, "Independent code, lift-drop, behind", Published, behind, 5e-4, "m");
-        ValidationLog.WorstAbsolute(Area, "Independent code, lift-drop, below", Published, below, 5e-4, "m");
-        ValidationLog.WorstRelative(Area, "Independent code, lift-drop, tension of the top segment", Published, tension, 0.01, "N");
+        ValidationLog.WorstAbsolute(CheckClass.OtherProgram, Area, "Independent code, lift-drop, behind", Published, behind, 5e-4, "m");
+        ValidationLog.WorstAbsolute(CheckClass.OtherProgram, Area, "Independent code, lift-drop, below", Published, below, 5e-4, "m");
+        ValidationLog.WorstRelative(CheckClass.OtherProgram, Area, "Independent code, lift-drop, tension of the top segment", Published, tension, 0.01, "N");
     }
 
     [Fact]
@@ -58,9 +58,9 @@ public class TransientTowTests
             tension.Add((row.Tension, run.TipTension));
         }
 
-        ValidationLog.WorstAbsolute(Area, "Engine, 160 segments, lift-drop, behind", Published, behind, 0.003, "m");
-        ValidationLog.WorstAbsolute(Area, "Engine, 160 segments, lift-drop, below", Published, below, 0.003, "m");
-        ValidationLog.WorstRelative(Area, "Engine, 160 segments, lift-drop, tension of the top segment", Published, tension, 0.015, "N");
+        ValidationLog.WorstAbsolute(CheckClass.OtherProgram, Area, "Engine, 160 segments, lift-drop, behind", Published, behind, 0.003, "m");
+        ValidationLog.WorstAbsolute(CheckClass.OtherProgram, Area, "Engine, 160 segments, lift-drop, below", Published, below, 0.003, "m");
+        ValidationLog.WorstRelative(CheckClass.OtherProgram, Area, "Engine, 160 segments, lift-drop, tension of the top segment", Published, tension, 0.015, "N");
     }
 
     [Fact]
@@ -68,15 +68,15 @@ public class TransientTowTests
     {
         EngineRun run = TowedJig.Tow(lift: false);
         run.RunTo(120);
-        ValidationLog.Absolute(Area, "Tow at 0.3 m/s: depth after 120 s, where the steady depth is 10.36 m", "MoorDyn 2.7.1, one figure", 11.7, -50 - run.Z, 0.05, "m");
+        ValidationLog.Absolute(CheckClass.OtherProgram, Area, "Tow at 0.3 m/s: depth after 120 s, where the steady depth is 10.36 m", "MoorDyn 2.7.1, one figure", 11.7, -50 - run.Z, 0.05, "m");
     }
 
     [Fact]
     public void Engine_at_its_defaults_is_near_the_converged_track()
     {
         double[] tow = Deviations(lift: false, new EngineSettings()), lift = Deviations(lift: true, new EngineSettings());
-        ValidationLog.AtMost(Area, "Engine at its defaults, tow of 60 s: largest error in depth", Independent, 0.003, tow.Max(Math.Abs), "m");
-        ValidationLog.AtMost(Area, "Engine at its defaults, lift-drop: largest error in depth", Independent, 0.007, lift.Max(Math.Abs), "m");
+        ValidationLog.AtMost(CheckClass.SameEquations, Area, "Engine at its defaults, tow of 60 s: largest error in depth", Independent, 0.003, tow.Max(Math.Abs), "m");
+        ValidationLog.AtMost(CheckClass.SameEquations, Area, "Engine at its defaults, lift-drop: largest error in depth", Independent, 0.007, lift.Max(Math.Abs), "m");
     }
 
     [Theory]
@@ -92,12 +92,12 @@ public class TransientTowTests
             at[i] = errors[^1];
             double[] bound = [0.025, 0.007, 0.002, 0.001];
             ValidationLog.AtMost(
-                Area, FormattableString.Invariant($"Lift-drop, {segments[i]} segments of grading {grading}: largest error in depth"), Independent, bound[i], errors.Max(Math.Abs), "m");
+                CheckClass.SameEquations, Area, FormattableString.Invariant($"Lift-drop, {segments[i]} segments of grading {grading}: largest error in depth"), Independent, bound[i], errors.Max(Math.Abs), "m");
         }
 
         // From differences, so that the limit itself (0.3 mm apart by the engine's soft corner between slack and taut) does not enter.
         double order = Math.Log2((at[0] - at[1]) / (at[1] - at[2]));
-        ValidationLog.Between(Area, FormattableString.Invariant($"Order of convergence in the spacing, grading {grading}"), "second order or better: the drag at two Gauss points cancels a part of the second-order error", 1.8, 3.5, order);
+        ValidationLog.Between(CheckClass.Identity, Area, FormattableString.Invariant($"Order of convergence in the spacing, grading {grading}"), "second order or better: the drag at two Gauss points cancels a part of the second-order error", 1.8, 3.5, order);
     }
 
     [Fact]
@@ -116,9 +116,9 @@ public class TransientTowTests
 
         double[] exact = End(5e-4);
         double coarse = Distance(End(0.04), exact), fine = Distance(End(0.01), exact);
-        ValidationLog.AtMost(Area, "Error in the lure's position of 100 fixed steps of 0.04 s", "the same line with steps of 0.5 ms", 1e-5, coarse, "m");
+        ValidationLog.AtMost(CheckClass.Identity, Area, "Error in the lure's position of 100 fixed steps of 0.04 s", "the same line with steps of 0.5 ms", 1e-5, coarse, "m");
         ValidationLog.Between(
-            Area, "Order of the integrator on a stiff line, steps 0.04 to 0.01 s", "order 2, stiffly accurate (Bank et al. 1985, Hosea & Shampine 1996)", 1.8, 2.2, Math.Log(coarse / fine, 4));
+            CheckClass.Identity, Area, "Order of the integrator on a stiff line, steps 0.04 to 0.01 s", "order 2, stiffly accurate (Bank et al. 1985, Hosea & Shampine 1996)", 1.8, 2.2, Math.Log(coarse / fine, 4));
     }
 
     private static double Distance(double[] a, double[] b) => Math.Sqrt(a.Zip(b, (p, q) => (p - q) * (p - q)).Sum());

@@ -14,9 +14,9 @@ public class BalanceTests
         {
             ActionTrace loose = Towing.Simulate(body, Knot.Loop(), tow);
             ActionTrace tight = Towing.Simulate(body, Knot.Loop(), tow, new() { Tolerance = 1e-8 });
-            ValidationLog.AtMost(Area, $"{name}: energy not accounted for, default tolerance", "kinetic energy against work", 0.03, loose.Statistics.EnergyResidual);
-            ValidationLog.AtMost(Area, $"{name}: energy not accounted for, tolerance 1e-8", "kinetic energy against work", 1e-6, tight.Statistics.EnergyResidual);
-            ValidationLog.AtMost(Area, $"{name}: norm of the quaternion, tolerance 1e-8", "kinematics", 1e-7, tight.Statistics.QuaternionDrift);
+            ValidationLog.AtMost(CheckClass.Identity, Area, $"{name}: energy not accounted for, default tolerance", "kinetic energy against work", 0.03, loose.Statistics.EnergyResidual);
+            ValidationLog.AtMost(CheckClass.Identity, Area, $"{name}: energy not accounted for, tolerance 1e-8", "kinetic energy against work", 1e-6, tight.Statistics.EnergyResidual);
+            ValidationLog.AtMost(CheckClass.Identity, Area, $"{name}: norm of the quaternion, tolerance 1e-8", "kinematics", 1e-7, tight.Statistics.QuaternionDrift);
         }
     }
 
@@ -45,7 +45,7 @@ public class BalanceTests
 
         double[] exact = Run(1.0 / 640), coarse = Run(1.0 / 20), fine = Run(1.0 / 40);
         double Error(double[] y) => Math.Abs(y[TowedBodyEquations.W + 1] - exact[TowedBodyEquations.W + 1]) + Math.Abs(y[TowedBodyEquations.W] - exact[TowedBodyEquations.W]);
-        ValidationLog.Between(Area, "order of the integrator", "Dormand & Prince 1980", 4.7, 5.6, Math.Log2(Error(coarse) / Error(fine)));
+        ValidationLog.Between(CheckClass.Identity, Area, "order of the integrator", "Dormand & Prince 1980", 4.7, 5.6, Math.Log2(Error(coarse) / Error(fine)));
     }
 
     private static IEnumerable<(string Name, ActionBody Body, TowInput Tow)> Cases()

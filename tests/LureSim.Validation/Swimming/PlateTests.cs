@@ -32,7 +32,7 @@ public class PlateTests
                 z[TowedBodyEquations.V + 2] = 0.001 * Speed;
                 z[TowedBodyEquations.W + 1] = -0.001 * Speed / Half;
             });
-        ValidationLog.WorstAbsolute(Area, "falling plate after 5 units of time: speeds, turn rate, place", "Andersen, Pesavento & Wang 2005, J. Fluid Mech. 541:91, eqs 4.7 to 5.3, integrated apart", rows, 1e-5);
+        ValidationLog.WorstAbsolute(CheckClass.SameEquations, Area, "falling plate after 5 units of time: speeds, turn rate, place", "Andersen, Pesavento & Wang 2005, J. Fluid Mech. 541:91, eqs 4.7 to 5.3, integrated apart", rows, 1e-5);
     }
 
     [Fact]
@@ -49,7 +49,7 @@ public class PlateTests
         // Flutter of the published case (their figure 3a, I* = 1.1): half a period is 8.1 in their units.
         ActionReport published = ActionAnalysis.Of(Fall(1.1, 24, 1e-7));
         Assert.Equal(ActionVerdict.Flutters, published.Verdict);
-        ValidationLog.Relative(Area, "falling plate, I* 1.1: time of one swing in units of the paper", "figure 3a of Andersen, Pesavento & Wang 2005b: 8.1 (as quoted in a public program)", 8.1, 0.5 / published.Frequency * Speed / Half, 0.03);
+        ValidationLog.Relative(CheckClass.Measured, Area, "falling plate, I* 1.1: time of one swing in units of the paper", "figure 3a of Andersen, Pesavento & Wang 2005b: 8.1 (as quoted in a public program)", 8.1, 0.5 / published.Frequency * Speed / Half, 0.03);
 
         double onset = double.NaN;
         for (double ratio = 0.8; ratio <= 1.4; ratio += 0.05)
@@ -60,7 +60,7 @@ public class PlateTests
         }
 
         // The published model itself changes over near I* = 1.2; as a disc's number that is 0.06, above the measured 0.04.
-        ValidationLog.Between(Area, "falling plate: first I* that tumbles", "Andersen, Pesavento & Wang 2005b: change near 1.2 (abstract, from memory)", 1.15, 1.35, onset);
+        ValidationLog.Between(CheckClass.FromMemory, Area, "falling plate: first I* that tumbles", "Andersen, Pesavento & Wang 2005b: change near 1.2 (abstract, from memory)", 1.15, 1.35, onset);
     }
 
     [Fact]
@@ -76,7 +76,7 @@ public class PlateTests
             opposite += Math.Min(0, step * Math.Sign(trace.AngularVelocity[trace.Count / 2].Y));
         }
 
-        ValidationLog.Between(Area, "autorotation: turns in 50 units of time, I* 1.4", "the published equations integrated apart: 3.86 turns", 3.5, 4.3, Math.Abs(turned) / (2 * Math.PI));
+        ValidationLog.Between(CheckClass.SameEquations, Area, "autorotation: turns in 50 units of time, I* 1.4", "the published equations integrated apart: 3.86 turns", 3.5, 4.3, Math.Abs(turned) / (2 * Math.PI));
     }
 
     [Fact]
@@ -91,9 +91,9 @@ public class PlateTests
         }
 
         const string Source = "flume, Nippon Suisan Gakkaishi 68:843 (2002), abstract";
-        ValidationLog.Relative(Area, "diving lip, aspect ratio 0.3: greatest downward coefficient", Source, 0.55, Greatest(0.3), 0.1);
-        ValidationLog.Relative(Area, "diving lip, aspect ratio 2: greatest downward coefficient (stall set by this figure)", Source, 0.82, Greatest(2), 0.1);
-        ValidationLog.Between(Area, "diving lip, aspect ratio 1: greatest downward coefficient", Source, 0.55, 0.82, Greatest(1));
+        ValidationLog.Relative(CheckClass.Measured, Area, "diving lip, aspect ratio 0.3: greatest downward coefficient", Source, 0.55, Greatest(0.3), 0.1);
+        ValidationLog.Relative(CheckClass.Identity, Area, "diving lip, aspect ratio 2: greatest downward coefficient (stall set by this figure)", Source, 0.82, Greatest(2), 0.1);
+        ValidationLog.Between(CheckClass.Measured, Area, "diving lip, aspect ratio 1: greatest downward coefficient", Source, 0.55, 0.82, Greatest(1));
     }
 
     [Fact]
@@ -107,8 +107,8 @@ public class PlateTests
             return r.YawAmplitude * 180 / Math.PI;
         }
 
-        ValidationLog.Between(Area, "depressor, tow point at 30 % of its length: swing of the heading", "flume, Fisheries Sci. 68 suppl. 2:1845 (2002): glides from side to side", 15, 180, Swing(0.30), "deg");
-        ValidationLog.AtMost(Area, "depressor, tow point at 43 %: swing of the heading", "the same: another motion", 5, Swing(0.43), "deg");
+        ValidationLog.Between(CheckClass.Measured, Area, "depressor, tow point at 30 % of its length: swing of the heading", "flume, Fisheries Sci. 68 suppl. 2:1845 (2002): glides from side to side", 15, 180, Swing(0.30), "deg");
+        ValidationLog.AtMost(CheckClass.Measured, Area, "depressor, tow point at 43 %: swing of the heading", "the same: another motion", 5, Swing(0.43), "deg");
         double change = double.NaN;
         for (double s = 0.30; s <= 0.44; s += 0.01)
         {
@@ -117,7 +117,7 @@ public class PlateTests
             break;
         }
 
-        ValidationLog.Between(Area, "depressor: tow point where the swing falls below 10 degrees", "the same: between 35 and 43 % (1 % allowed for the step)", 0.34, 0.43, change);
+        ValidationLog.Between(CheckClass.Measured, Area, "depressor: tow point where the swing falls below 10 degrees", "the same: between 35 and 43 % (1 % allowed for the step)", 0.34, 0.43, change);
     }
 
     internal static ActionBody Depressor(double share)

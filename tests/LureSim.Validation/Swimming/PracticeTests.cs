@@ -16,7 +16,7 @@ public class PracticeTests
         {
             ActionReport r = Paddle(0.4, speed);
             Assert.Equal(ActionVerdict.Swims, r.Verdict);
-            ValidationLog.Between(Area, FormattableString.Invariant($"paddle tail at {speed} m/s: tail to each side"), Source, 8, 60, r.TailAmplitude * Degree, "deg");
+            ValidationLog.Between(CheckClass.CommonPractice, Area, FormattableString.Invariant($"paddle tail at {speed} m/s: tail to each side"), Source, 8, 60, r.TailAmplitude * Degree, "deg");
         }
     }
 
@@ -26,7 +26,7 @@ public class PracticeTests
         ActionReport right = Paddle(0.5, 0.4), wrong = Paddle(0.85, 0.4);
         Assert.Equal(ActionVerdict.Swims, right.Verdict);
         Assert.Equal(ActionVerdict.Muted, wrong.Verdict);
-        ValidationLog.Between(Area, "shank 85 % of the length against 50 %: tail amplitude", Source, 0, 0.3, wrong.TailAmplitude / right.TailAmplitude);
+        ValidationLog.Between(CheckClass.CommonPractice, Area, "shank 85 % of the length against 50 %: tail amplitude", Source, 0, 0.3, wrong.TailAmplitude / right.TailAmplitude);
     }
 
     [Fact]
@@ -37,9 +37,9 @@ public class PracticeTests
             ActionReport straight = Jerkbait(0, speed), crooked = Jerkbait(bend, speed);
             Assert.NotEqual(ActionVerdict.Spins, straight.Verdict);
             Assert.Equal(ActionVerdict.Spins, crooked.Verdict);
-            ValidationLog.AtMost(Area, FormattableString.Invariant($"straight soft jerkbait at {speed} m/s: twists per metre"), Source, 0.1, straight.LineTwistsPerMetre);
+            ValidationLog.AtMost(CheckClass.CommonPractice, Area, FormattableString.Invariant($"straight soft jerkbait at {speed} m/s: twists per metre"), Source, 0.1, straight.LineTwistsPerMetre);
             ValidationLog.Between(
-                Area, FormattableString.Invariant($"soft jerkbait bent by {bend:0} degrees at {speed} m/s: twists per metre"), Source, 0.3, 5, crooked.LineTwistsPerMetre);
+                CheckClass.CommonPractice, Area, FormattableString.Invariant($"soft jerkbait bent by {bend:0} degrees at {speed} m/s: twists per metre"), Source, 0.3, 5, crooked.LineTwistsPerMetre);
         }
 
         // A heavier hook below holds it up longer: at 0.6 m/s and 20 degrees it no longer spins.
@@ -57,7 +57,7 @@ public class PracticeTests
         {
             ActionReport snug = LureActionModel.Assess(Twitchbait(), Knot.Snug(diameter), twitches).Report;
             ValidationLog.Between(
-                Area, FormattableString.Invariant($"twitched hard bait, snug knot on {1000 * diameter:0.0} mm leader: heading over that on the next lighter (loop first)"), Source, 0, 0.97, Heading(snug) / last);
+                CheckClass.CommonPractice, Area, FormattableString.Invariant($"twitched hard bait, snug knot on {1000 * diameter:0.0} mm leader: heading over that on the next lighter (loop first)"), Source, 0, 0.97, Heading(snug) / last);
             last = Heading(snug);
             Assert.True(snug.DartTravel < loop.DartTravel);
         }
@@ -68,8 +68,8 @@ public class PracticeTests
     {
         ActionReport loop = LureActionModel.Assess(ActionBodies.PaddleTail(), Knot.Loop(), TowInput.SlackFall()).Report;
         ActionReport snug = LureActionModel.Assess(ActionBodies.PaddleTail(), Knot.Snug(0.6e-3), TowInput.SlackFall()).Report;
-        ValidationLog.Between(Area, "falling paddle tail, snug on 0.6 mm over loop: rocking", Source, 0, 0.6, snug.YawAmplitude / loop.YawAmplitude);
-        ValidationLog.Between(Area, "falling paddle tail, snug on 0.6 mm over loop: tail beat", "the tail itself hardly feels the knot (model)", 0.9, 1.02, snug.TailAmplitude / loop.TailAmplitude);
+        ValidationLog.Between(CheckClass.CommonPractice, Area, "falling paddle tail, snug on 0.6 mm over loop: rocking", Source, 0, 0.6, snug.YawAmplitude / loop.YawAmplitude);
+        ValidationLog.Between(CheckClass.CommonPractice, Area, "falling paddle tail, snug on 0.6 mm over loop: tail beat", "the tail itself hardly feels the knot (model)", 0.9, 1.02, snug.TailAmplitude / loop.TailAmplitude);
     }
 
     private static double Heading(ActionReport r) => r.Darts.Average(d => Math.Abs(d.Heading));

@@ -36,8 +36,8 @@ public class RigidBodyTests
                 y[TowedBodyEquations.W] = Axial;
                 y[TowedBodyEquations.W + 1] = Across;
             });
-        ValidationLog.WorstAbsolute(Area, "symmetric top: turn rates over 5 s", "Landau & Lifshitz, Mechanics, sect. 36", rows, 1e-7, "rad/s");
-        ValidationLog.AtMost(Area, "norm of the quaternion before it is put right", "kinematics", 1e-10, drift);
+        ValidationLog.WorstAbsolute(CheckClass.SameEquations, Area, "symmetric top: turn rates over 5 s", "Landau & Lifshitz, Mechanics, sect. 36", rows, 1e-7, "rad/s");
+        ValidationLog.AtMost(CheckClass.Identity, Area, "norm of the quaternion before it is put right", "kinematics", 1e-10, drift);
     }
 
     [Fact]
@@ -70,7 +70,7 @@ public class RigidBodyTests
                 y[TowedBodyEquations.W] = W1;
                 y[TowedBodyEquations.W + 2] = W3;
             });
-        ValidationLog.WorstAbsolute(Area, "asymmetric top: turn rates over 4 s", "Landau & Lifshitz, Mechanics, sect. 37, Jacobi functions", rows, 1e-7, "rad/s");
+        ValidationLog.WorstAbsolute(CheckClass.SameEquations, Area, "asymmetric top: turn rates over 4 s", "Landau & Lifshitz, Mechanics, sect. 37, Jacobi functions", rows, 1e-7, "rad/s");
     }
 
     [Fact]
@@ -82,19 +82,19 @@ public class RigidBodyTests
         ReadOnlySpan<double> m = equations.MassMatrix;
         double m1 = m[0], m2 = m[8], inertia = m[40];
         const string Source = "Kirchhoff's equations, Lamb 1932, art. 127";
-        ValidationLog.Relative(Area, "spheroid: mass with water along", Source, 0.0202921113, m1, 1e-8, "kg");
-        ValidationLog.Relative(Area, "spheroid: mass with water across", Source, 0.0336570063, m2, 1e-8, "kg");
-        ValidationLog.Relative(Area, "spheroid: inertia with water", Source, 9.97294627e-6, inertia, 1e-8, "kg m2");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "spheroid: mass with water along", Source, 0.0202921113, m1, 1e-8, "kg");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "spheroid: mass with water across", Source, 0.0336570063, m2, 1e-8, "kg");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "spheroid: inertia with water", Source, 9.97294627e-6, inertia, 1e-8, "kg m2");
 
         double impulse = 0.5 * m2;
-        ValidationLog.Relative(Area, "spheroid broadside: period of small swings", Source, 0.2665414, Period(equations, impulse, 1e-4, m1, m2), 1e-6, "s");
-        ValidationLog.Relative(Area, "spheroid broadside: period from 30 degrees", Source, 0.2860475, Period(equations, impulse, Math.PI / 6, m1, m2), 1e-6, "s");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "spheroid broadside: period of small swings", Source, 0.2665414, Period(equations, impulse, 1e-4, m1, m2), 1e-6, "s");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "spheroid broadside: period from 30 degrees", Source, 0.2860475, Period(equations, impulse, Math.PI / 6, m1, m2), 1e-6, "s");
 
         double energy = 0, atStart = 0;
         ActionBodies.Follow(
             equations, 1e-11, [1e-9, 5], (t, y) => (atStart, energy) = t < 1e-6 ? (equations.KineticEnergy(y), 0) : (atStart, equations.KineticEnergy(y)), y => Release(y, impulse, Math.PI / 6, m1, m2));
-        ValidationLog.Relative(Area, "spheroid broadside from 30 degrees: energy", Source, 4.89985551e-3, atStart, 1e-8, "J");
-        ValidationLog.AtMost(Area, "spheroid: energy change over 5 s", "balance", 1e-9, Math.Abs(energy - atStart) / atStart);
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "spheroid broadside from 30 degrees: energy", Source, 4.89985551e-3, atStart, 1e-8, "J");
+        ValidationLog.AtMost(CheckClass.Identity, Area, "spheroid: energy change over 5 s", "balance", 1e-9, Math.Abs(energy - atStart) / atStart);
 
         // Nose first at 0.5 m/s: theta grows as sinh; the growth rate from two times, where it has outgrown the decaying part.
         var angles = new List<double>();
@@ -104,7 +104,7 @@ public class RigidBodyTests
                 y[TowedBodyEquations.V] = 0.5;
                 y[TowedBodyEquations.W + 2] = 1e-7;
             });
-        ValidationLog.Relative(Area, "spheroid nose first at 0.5 m/s: growth rate", Source, 14.21238, Math.Log(angles[1] / angles[0]) / 0.2, 1e-6, "1/s");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "spheroid nose first at 0.5 m/s: growth rate", Source, 14.21238, Math.Log(angles[1] / angles[0]) / 0.2, 1e-6, "1/s");
     }
 
     [Fact]
@@ -120,7 +120,7 @@ public class RigidBodyTests
         equations.Derivative(0, y, dy);
 
         // No force acts: the moment shows as I dw/dt. The nose points left of the path and goes on to the left.
-        ValidationLog.Relative(Area, "Munk moment at 10 degrees, 1 m/s", "Munk 1924, NACA TR 184", 4.801559e-4, equations.MassMatrix[40] * dy[TowedBodyEquations.W + 2], 1e-6, "N m");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "Munk moment at 10 degrees, 1 m/s", "Munk 1924, NACA TR 184", 4.801559e-4, equations.MassMatrix[40] * dy[TowedBodyEquations.W + 2], 1e-6, "N m");
     }
 
     [Fact]
@@ -144,20 +144,20 @@ public class RigidBodyTests
             rows.Add((kr, k[5] / (((ratio * ratio) + 1) / 5)));
         }
 
-        ValidationLog.WorstAbsolute(Area, "added mass of spheroids by the three-axes formula", "Lamb 1932, art. 114-115, table to 7 figures", rows, 6e-8);
+        ValidationLog.WorstAbsolute(CheckClass.SameEquations, Area, "added mass of spheroids by the three-axes formula", "Lamb 1932, art. 114-115, table to 7 figures", rows, 6e-8);
 
         // Published three-figure table for a = 3.99 b (Munk 1924).
         EllipsoidAddedMass.Coefficients(3.99, 1, 1, k);
-        ValidationLog.WorstAbsolute(Area, "added mass, length 3.99 diameters", "Munk 1924, NACA TR 184, table", [(0.082, k[0]), (0.860, k[1]), (0.608, k[5] / ((16.9201) / 5))], 2e-3);
+        ValidationLog.WorstAbsolute(CheckClass.Measured, Area, "added mass, length 3.99 diameters", "Munk 1924, NACA TR 184, table", [(0.082, k[0]), (0.860, k[1]), (0.608, k[5] / ((16.9201) / 5))], 2e-3);
 
         // Limits: an endless elliptic cylinder has pi rho b^2 per length across (Lamb 1932, art. 71); a thin disc 8/3 rho a^3 broadside and 16/45 rho a^5 about a diameter.
         EllipsoidAddedMass.Coefficients(1000, 1, 0.2, k);
-        ValidationLog.Relative(Area, "long elliptic cylinder across its flat side", "Lamb 1932, art. 71", 1 / 0.2, k[2], 1e-3);
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "long elliptic cylinder across its flat side", "Lamb 1932, art. 71", 1 / 0.2, k[2], 1e-3);
         const double Thin = 1e-4;
         EllipsoidAddedMass.Coefficients(1, 1, Thin, k);
         double displaced = 4.0 / 3 * Math.PI * Thin;
-        ValidationLog.Relative(Area, "thin disc broadside", "Lamb 1932, art. 102", 8.0 / 3, k[2] * displaced, 1e-3);
-        ValidationLog.Relative(Area, "thin disc about a diameter", "Lamb 1932, art. 102; 16/45 from memory", 16.0 / 45, k[3] * displaced, 1e-3);
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "thin disc broadside", "Lamb 1932, art. 102", 8.0 / 3, k[2] * displaced, 1e-3);
+        ValidationLog.Relative(CheckClass.FromMemory, Area, "thin disc about a diameter", "Lamb 1932, art. 102; 16/45 from memory", 16.0 / 45, k[3] * displaced, 1e-3);
     }
 
     [Fact]
@@ -193,7 +193,7 @@ public class RigidBodyTests
                 y[TowedBodyEquations.V + 1] = 0.02;
             });
         double period = (crossings[^1] - crossings[0]) / (crossings.Count - 1);
-        ValidationLog.Relative(Area, "pendulum in water, sphere of twice the water's density", "closed form with carried mass rho V/2 (Lamb 1932, art. 92)", expected, period, 2e-4, "s");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "pendulum in water, sphere of twice the water's density", "closed form with carried mass rho V/2 (Lamb 1932, art. 92)", expected, period, 2e-4, "s");
     }
 
     private static void Release(double[] y, double impulse, double angle, double m1, double m2)

@@ -23,8 +23,8 @@ public class WakeTests
             previous = q;
         }
 
-        ValidationLog.Absolute(Area, "free wake oscillator: amplitude", "Facchinetti, de Langre & Biolley 2004, integrated apart", 2.0009224, largest, 2e-6);
-        ValidationLog.Absolute(Area, "free wake oscillator: period", "Facchinetti, de Langre & Biolley 2004, integrated apart", 6.3184432, (crossings[^1] - crossings[0]) / (crossings.Count - 1), 2e-6);
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, "free wake oscillator: amplitude", "Facchinetti, de Langre & Biolley 2004, integrated apart", 2.0009224, largest, 2e-6);
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, "free wake oscillator: period", "Facchinetti, de Langre & Biolley 2004, integrated apart", 6.3184432, (crossings[^1] - crossings[0]) / (crossings.Count - 1), 2e-6);
     }
 
     [Fact]
@@ -65,7 +65,7 @@ public class WakeTests
         }
 
         // The closed form leaves the third harmonic out, which is worth about a per cent at these amplitudes.
-        ValidationLog.WorstRelative(Area, "forced wake oscillator: amplitude of the lift", "closed form of Facchinetti, de Langre & Biolley 2004, sect. 3.2", rows, 0.03);
+        ValidationLog.WorstRelative(CheckClass.SameEquations, Area, "forced wake oscillator: amplitude of the lift", "closed form of Facchinetti, de Langre & Biolley 2004, sect. 3.2", rows, 0.03);
     }
 
     [Fact]
@@ -105,11 +105,11 @@ public class WakeTests
             if (a > best) (best, at) = (a, w);
         }
 
-        ValidationLog.Between(Area, "wake and cylinder: shedding rate over the cylinder's own at the greatest swing", "lock-in range of de Langre 2006, J. Fluids Struct. 22:783", low, high, at);
+        ValidationLog.Between(CheckClass.FromMemory, Area, "wake and cylinder: shedding rate over the cylinder's own at the greatest swing", "lock-in range of de Langre 2006, J. Fluids Struct. 22:783", low, high, at);
         Amplitude(0.6, out double below);
         Amplitude(0.5 * (1 + high), out double inside);
-        ValidationLog.AtMost(Area, "below lock-in the wake keeps its Strouhal rate", "Strouhal law; 2 % for the van der Pol shift of 0.6 % and the cylinder's pull", 0.02, below);
-        ValidationLog.Between(Area, "inside lock-in the wake leaves its Strouhal rate by", "de Langre 2006: frequencies lock", 0.02, 0.2, inside);
+        ValidationLog.AtMost(CheckClass.Identity, Area, "below lock-in the wake keeps its Strouhal rate", "Strouhal law; 2 % for the van der Pol shift of 0.6 % and the cylinder's pull", 0.02, below);
+        ValidationLog.Between(CheckClass.FromMemory, Area, "inside lock-in the wake leaves its Strouhal rate by", "de Langre 2006: frequencies lock", 0.02, 0.2, inside);
     }
 
     [Fact]
@@ -119,7 +119,7 @@ public class WakeTests
         foreach (double speed in new[] { 0.2, 0.5, 1.0 })
         {
             ActionReport report = LureActionModel.Assess(ActionBodies.PaddleTail(), Knot.Loop(), TowInput.Steady(speed, Math.Atan2(0.05, 0.02 + (0.2 * speed * speed)))).Report;
-            ValidationLog.Between(Area, FormattableString.Invariant($"Strouhal number of a towed paddle tail at {speed} m/s"), "towed passive tails, from memory", 0.15, 0.25, report.Strouhal);
+            ValidationLog.Between(CheckClass.FromMemory, Area, FormattableString.Invariant($"Strouhal number of a towed paddle tail at {speed} m/s"), "towed passive tails, from memory", 0.15, 0.25, report.Strouhal);
         }
     }
 

@@ -13,7 +13,7 @@ public class SeaWaterTests
         // Fofonoff & Millard 1983, UNESCO technical papers in marine science 44; temperatures on IPTS-68, pressure zero.
         (double Salinity, double T68, double Density)[] published = [(0, 5, 999.96675), (0, 25, 997.04796), (35, 5, 1027.67547), (35, 25, 1023.34306)];
         ValidationLog.WorstAbsolute(
-            Area, "Density of sea water, EOS-80 at the surface", "Fofonoff & Millard 1983, check values",
+            CheckClass.Measured, Area, "Density of sea water, EOS-80 at the surface", "Fofonoff & Millard 1983, check values",
             published.Select(p => (p.Density, SeaWater.Density(p.T68 / 1.00024, p.Salinity))), 1.5e-5, "kg/m3");
     }
 
@@ -22,10 +22,10 @@ public class SeaWaterTests
     {
         HydroTable table = HydroTable.Read("seawater");
         ValidationLog.WorstAbsolute(
-            Area, "Density of fresh, brackish and sea water, 0 to 30 C", "Millero & Poisson 1981, table computed elsewhere",
+            CheckClass.SameEquations, Area, "Density of fresh, brackish and sea water, 0 to 30 C", "Millero & Poisson 1981, table computed elsewhere",
             Enumerable.Range(0, table.Count).Select(i => (table.Value(i, "rho_kg_m3"), SeaWater.Density(table.Value(i, "temperature_C"), table.Value(i, "salinity")))), 6e-5, "kg/m3");
         ValidationLog.WorstAbsolute(
-            Area, "Viscosity of fresh, brackish and sea water, 0 to 30 C", "Sharqawy et al. 2010, table computed elsewhere",
+            CheckClass.SameEquations, Area, "Viscosity of fresh, brackish and sea water, 0 to 30 C", "Sharqawy et al. 2010, table computed elsewhere",
             Enumerable.Range(0, table.Count).Select(i => (table.Value(i, "mu_mPa_s"), 1000 * SeaWater.DynamicViscosity(table.Value(i, "temperature_C"), table.Value(i, "salinity")))), 6e-6, "mPa s");
     }
 
@@ -33,19 +33,19 @@ public class SeaWaterTests
     public void Viscosity_agrees_with_other_sources()
     {
         // Sharqawy state 1.5 %.
-        ValidationLog.Relative(Area, "Viscosity at 25 C, salinity 40", "Millero 1974", 9.6541e-4, SeaWater.DynamicViscosity(25, 40), 0.005, "Pa s");
+        ValidationLog.Relative(CheckClass.Measured, Area, "Viscosity at 25 C, salinity 40", "Millero 1974", 9.6541e-4, SeaWater.DynamicViscosity(25, 40), 0.005, "Pa s");
         ValidationLog.Relative(
-            Area, "Kinematic viscosity of sea water at 15 C", "ITTC 7.5-02-01-03 (2011)", 1.1892e-6, SeaWater.DynamicViscosity(15, 35) / SeaWater.Density(15, 35), 0.001, "m2/s");
+            CheckClass.Measured, Area, "Kinematic viscosity of sea water at 15 C", "ITTC 7.5-02-01-03 (2011)", 1.1892e-6, SeaWater.DynamicViscosity(15, 35) / SeaWater.Density(15, 35), 0.001, "m2/s");
         ValidationLog.Relative(
-            Area, "Kinematic viscosity of fresh water at 15 C", "ITTC 7.5-02-01-03 (2011), from memory", 1.1386e-6, SeaWater.DynamicViscosity(15, 0) / SeaWater.Density(15, 0), 0.001, "m2/s");
+            CheckClass.FromMemory, Area, "Kinematic viscosity of fresh water at 15 C", "ITTC 7.5-02-01-03 (2011), from memory", 1.1386e-6, SeaWater.DynamicViscosity(15, 0) / SeaWater.Density(15, 0), 0.001, "m2/s");
         (double T, double Fresh, double Salt)[] naval = [(0, 1.787, 1.828), (10, 1.306, 1.354), (20, 1.004, 1.054), (30, 0.801, 0.849)];
         static double Nu(double t, double s) => 1e6 * SeaWater.DynamicViscosity(t, s) / SeaWater.Density(t, s);
         ValidationLog.WorstRelative(
-            Area, "Kinematic viscosity, fresh water 0 to 30 C", "naval textbook table", naval.Select(n => (n.Fresh, Nu(n.T, 0))), 0.005, "1e-6 m2/s");
+            CheckClass.Measured, Area, "Kinematic viscosity, fresh water 0 to 30 C", "naval textbook table", naval.Select(n => (n.Fresh, Nu(n.T, 0))), 0.005, "1e-6 m2/s");
 
         // The table has salt water at 0 C 1.4 % below ITTC and Sharqawy.
         ValidationLog.WorstRelative(
-            Area, "Kinematic viscosity, salt water 0 to 30 C", "naval textbook table", naval.Select(n => (n.Salt, Nu(n.T, 35))), 0.015, "1e-6 m2/s");
+            CheckClass.Measured, Area, "Kinematic viscosity, salt water 0 to 30 C", "naval textbook table", naval.Select(n => (n.Salt, Nu(n.T, 35))), 0.015, "1e-6 m2/s");
     }
 
     [Fact]
