@@ -22,7 +22,7 @@ public enum ActionTerms
     /// <summary>Drag along the body: skin friction and form.</summary>
     AxialDrag = 16,
 
-    /// <summary>Lift of the trailing edges and of a head that sits askew.</summary>
+    /// <summary>Lift of the trailing edges.</summary>
     Edges = 32,
 
     /// <summary>Drag of hooks and rings.</summary>
@@ -34,7 +34,7 @@ public enum ActionTerms
     /// <summary>Forces of water and hinge on the soft tail.</summary>
     Tail = 256,
 
-    /// <summary>The vortices behind the tail's paddle and the lip.</summary>
+    /// <summary>The vortices behind the tail's paddle and the lip; they act through <see cref="Tail"/> and <see cref="Lip"/>.</summary>
     Wake = 512,
 
     /// <summary>Forces of a plate.</summary>
@@ -43,11 +43,14 @@ public enum ActionTerms
     /// <summary>Pull of the line.</summary>
     Line = 2048,
 
-    /// <summary>Moment of a snug knot.</summary>
+    /// <summary>Moment of a snug knot; it acts through <see cref="Line"/>.</summary>
     Knot = 4096,
 
+    /// <summary>Side force of a head that sits askew.</summary>
+    Head = 8192,
+
     /// <summary>Everything.</summary>
-    All = 8191,
+    All = 16383,
 }
 
 /// <summary>Settings of a run.</summary>

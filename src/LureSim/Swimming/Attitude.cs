@@ -21,6 +21,9 @@ public readonly record struct Attitude(double W, double X, double Y, double Z)
     /// <summary>Turn about the long axis (radians, -pi to pi): positive when the left side goes up.</summary>
     public double Roll => Math.Atan2(2 * ((Y * Z) + (W * X)), 1 - (2 * ((X * X) + (Y * Y))));
 
+    /// <summary>Norm of the quaternion, 1 for a turn.</summary>
+    public double Norm => Math.Sqrt((W * W) + (X * X) + (Y * Y) + (Z * Z));
+
     /// <summary>From heading, pitch and roll, turned in this order; nose up is positive pitch.</summary>
     /// <param name="yaw">Nose to the left (radians).</param>
     /// <param name="pitch">Nose up (radians).</param>
@@ -49,4 +52,16 @@ public readonly record struct Attitude(double W, double X, double Y, double Z)
     /// <summary>A vector of water axes, in body axes.</summary>
     /// <param name="v">Vector in water axes.</param>
     public Vector3d ToBody(Vector3d v) => new Attitude(W, -X, -Y, -Z).ToWater(v);
+
+    /// <summary>Rate of change of the quaternion for a rate of turn in body axes: q' = q w/2 (Hamilton's product).</summary>
+    /// <param name="turnRate">Rate of turn in body axes (rad/s).</param>
+    internal Attitude Rate(Vector3d turnRate)
+    {
+        Vector3d w = turnRate;
+        return new(
+            -0.5 * ((X * w.X) + (Y * w.Y) + (Z * w.Z)),
+            0.5 * ((W * w.X) + (Y * w.Z) - (Z * w.Y)),
+            0.5 * ((W * w.Y) + (Z * w.X) - (X * w.Z)),
+            0.5 * ((W * w.Z) + (X * w.Y) - (Y * w.X)));
+    }
 }

@@ -12,8 +12,8 @@ internal interface IMotionEquations
     /// <summary>Size of the unknowns below which the tolerance counts absolutely; infinity takes an unknown out of the step control.</summary>
     ReadOnlySpan<double> Scale { get; }
 
-    /// <summary>Puts invariants right after an accepted step (norm of the quaternion); true if the state changed.</summary>
-    bool Project(Span<double> state);
+    /// <summary>Puts invariants right after an accepted step (norm of the quaternion) and returns how far off they were; a correction within the tolerance leaves the derivative as it is.</summary>
+    double Project(Span<double> state);
 
     /// <summary>The next time after <paramref name="time"/> at which the right-hand side has a corner.</summary>
     double NextBreak(double time);
@@ -63,6 +63,9 @@ internal sealed class RungeKutta
 
     public int Evaluations { get; private set; }
 
+    /// <summary>Largest distance of the invariants from their values before they were put right.</summary>
+    public double Drift { get; private set; }
+
     /// <summary>Starts at a time with the state in <see cref="State"/>.</summary>
     public void Start(double time, double firstStep)
     {
@@ -102,7 +105,8 @@ internal sealed class RungeKutta
                 Steps++;
                 next.AsSpan().CopyTo(State);
                 bool corner = last && limit < end;
-                if (equations.Project(State) || corner)
+                Drift = Math.Max(Drift, equations.Project(State));
+                if (corner)
                 {
                     equations.Derivative(Time, State, k[0]);
                     Evaluations++;

@@ -32,8 +32,8 @@ public static class Towing
         var samples = new Samples(capacity);
         double energyAtStart = equations.KineticEnergy(stepper.State);
         stepper.Start(0, 1e-3);
-        double[] state = new double[TowedBodyEquations.Count], scratch = new double[TowedBodyEquations.Count];
-        samples.Add(0, stepper.State, equations, scratch);
+        var state = new double[BodyState.Size];
+        samples.Add(0, stepper.State, equations);
         var status = ActionStatus.Completed;
         string message = "";
         while (stepper.Time < options.Duration)
@@ -64,14 +64,14 @@ public static class Towing
             {
                 double t = samples.Count * options.OutputInterval;
                 stepper.Interpolate(t, state);
-                samples.Add(t, state, equations, scratch);
+                samples.Add(t, state, equations);
             }
         }
 
-        double work = stepper.State[TowedBodyEquations.Work], exchanged = stepper.State[TowedBodyEquations.Exchanged];
+        double work = BodyState.Of(stepper.State).Work, exchanged = BodyState.Of(stepper.State).Exchanged;
         double change = equations.KineticEnergy(stepper.State) - energyAtStart;
         double residual = Math.Abs(change - work) / Math.Max(Math.Max(exchanged, energyAtStart), 1e-12);
-        return samples.ToTrace(body, knot, tow, options, status, message, new(stepper.Steps, stepper.Rejected, stepper.Evaluations, residual, equations.Drift));
+        return samples.ToTrace(body, knot, tow, options, status, message, new(stepper.Steps, stepper.Rejected, stepper.Evaluations, residual, stepper.Drift));
     }
 
     private sealed class Samples(int capacity)
@@ -82,24 +82,23 @@ public static class Towing
 
         public int Count { get; private set; }
 
-        public void Add(double t, ReadOnlySpan<double> y, TowedBodyEquations equations, Span<double> scratch)
+        public void Add(double t, ReadOnlySpan<double> y, TowedBodyEquations equations)
         {
-            // The evaluation leaves tension and line end behind.
-            equations.Derivative(t, y, scratch);
+            ref readonly BodyState s = ref BodyState.Of(y);
+            LineState line = equations.LineAt(t, y);
             int i = Count++;
             time[i] = t;
-            position[i] = new(y[TowedBodyEquations.R], y[TowedBodyEquations.R + 1], y[TowedBodyEquations.R + 2]);
-            Attitude a = TowedBodyEquations.AttitudeOf(y);
-            double norm = Math.Sqrt((a.W * a.W) + (a.X * a.X) + (a.Y * a.Y) + (a.Z * a.Z));
-            attitude[i] = new(a.W / norm, a.X / norm, a.Y / norm, a.Z / norm);
-            velocity[i] = new(y[TowedBodyEquations.V], y[TowedBodyEquations.V + 1], y[TowedBodyEquations.V + 2]);
-            rate[i] = new(y[TowedBodyEquations.W], y[TowedBodyEquations.W + 1], y[TowedBodyEquations.W + 2]);
-            tail[i] = y[TowedBodyEquations.Tail];
-            roll[i] = y[TowedBodyEquations.RollTotal];
-            twist[i] = y[TowedBodyEquations.Twist];
-            tension[i] = equations.Tension;
-            pull[i] = equations.Pull;
-            end[i] = equations.LineEnd;
+            position[i] = s.Position;
+            double norm = s.Attitude.Norm;
+            attitude[i] = new(s.Attitude.W / norm, s.Attitude.X / norm, s.Attitude.Y / norm, s.Attitude.Z / norm);
+            velocity[i] = s.Velocity;
+            rate[i] = s.TurnRate;
+            tail[i] = s.TailAngle;
+            roll[i] = s.RollTotal;
+            twist[i] = s.Twist;
+            tension[i] = line.Tension;
+            pull[i] = s.Attitude.ToWater(line.Tension * line.Direction);
+            end[i] = line.End;
         }
 
         public ActionTrace ToTrace(ActionBody body, Knot knot, TowInput tow, ActionOptions options, ActionStatus status, string message, ActionStatistics statistics) => new()

@@ -106,59 +106,6 @@ public class ActionPropertyTests
         Assert.Equal(0, r.SpinRate, 0.05);
     }
 
-    [Theory]
-    [InlineData(ActionTerms.Lip)]
-    [InlineData(ActionTerms.Tail)]
-    [InlineData(ActionTerms.Appendages)]
-    [InlineData(ActionTerms.Edges)]
-    [InlineData(ActionTerms.CrossFlow)]
-    [InlineData(ActionTerms.AxialDrag)]
-    [InlineData(ActionTerms.Weight)]
-    [InlineData(ActionTerms.Buoyancy)]
-    [InlineData(ActionTerms.Line)]
-    [InlineData(ActionTerms.Wake)]
-    public void Terms_add_up_and_switching_one_off_removes_just_that_one(ActionTerms term)
-    {
-        // The momentum's rate is linear in the forces: rate(all) - rate(all but one) = rate(one alone) - rate(none), with the same matrix of masses.
-        ActionBody body = Make(0.09, 0.02, 0.014, 1050, 0.005, 0.4, 0.004, 2, 0.1, 0.7, 0.002) with { Tail = Make(0.09, 0.018, 0.014, 1050, 0.005, 0.4, 0.004, 1, 0, 0, 0).Tail };
-        double[] Rate(ActionTerms terms)
-        {
-            var equations = new TowedBodyEquations(body, Knot.Loop(), new TowInput { Speed = 0.6, LineStiffness = 30 }, new() { Terms = terms | ActionTerms.AddedMass });
-            double[] y = [.. equations.Initial], dy = new double[TowedBodyEquations.Count];
-            y[TowedBodyEquations.R] = -0.02;
-            y[TowedBodyEquations.V + 1] = 0.1;
-            y[TowedBodyEquations.V + 2] = -0.05;
-            y[TowedBodyEquations.W] = 1;
-            y[TowedBodyEquations.W + 2] = -2;
-            y[TowedBodyEquations.Tail] = 0.2;
-            y[TowedBodyEquations.Wake] = 1.5;
-            y[TowedBodyEquations.LipWake] = -1;
-            equations.Derivative(0, y, dy);
-            return [.. dy.Skip(TowedBodyEquations.V).Take(6), dy[TowedBodyEquations.TailRate]];
-        }
-
-        ActionTerms rest = ActionTerms.All & ~term;
-
-        // The wakes act through tail and lip.
-        ActionTerms ground = term == ActionTerms.Wake ? ActionTerms.Tail | ActionTerms.Lip : ActionTerms.None, all = ActionTerms.All;
-        if (term is ActionTerms.Tail or ActionTerms.Lip)
-        {
-            rest &= ~ActionTerms.Wake;
-            all &= ~ActionTerms.Wake;
-        }
-
-        double[] with = Rate(all), without = Rate(rest), alone = Rate(term | ground), none = Rate(ground);
-        double largest = 0;
-        for (int i = 0; i < 7; i++)
-        {
-            double change = with[i] - without[i];
-            largest = Math.Max(largest, Math.Abs(change));
-            Assert.Equal(change, alone[i] - none[i], 1e-9 * Math.Max(1, Math.Abs(with[i])));
-        }
-
-        Assert.True(largest > 1e-6, "the term does nothing");
-    }
-
     [Fact]
     public void Nothing_moves_a_neutral_lure_in_still_water()
     {

@@ -23,8 +23,8 @@ internal static class ActionBodies
         };
     }
 
-    /// <summary>Steps a body from a state that the caller sets to each of the given times.</summary>
-    public static void Follow(TowedBodyEquations equations, double tolerance, IEnumerable<double> times, Action<double, double[]> visit, Action<double[]>? prepare = null)
+    /// <summary>Steps a body from a state that the caller sets to each of the given times; returns the largest drift of the quaternion's norm.</summary>
+    public static double Follow(TowedBodyEquations equations, double tolerance, IEnumerable<double> times, Action<double, double[]> visit, Action<double[]>? prepare = null)
     {
         var stepper = new RungeKutta(RungeKuttaTableau.DormandPrince, equations, tolerance);
         equations.Initial.AsSpan().CopyTo(stepper.State);
@@ -35,6 +35,8 @@ internal static class ActionBodies
             while (stepper.Time < t) Assert.True(stepper.Advance(t, 0.05), "the step fell below its floor");
             visit(t, stepper.State);
         }
+
+        return stepper.Drift;
     }
 
     /// <summary>A soft body of round section on a ball head, with or without a paddle tail; semi-axes follow from length, height, width.</summary>

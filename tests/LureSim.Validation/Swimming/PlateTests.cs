@@ -23,14 +23,14 @@ public class PlateTests
             [5 * Half / Speed],
             (_, z) => rows.AddRange(
             [
-                (y[0], z[TowedBodyEquations.V] / Speed), (y[1], z[TowedBodyEquations.V + 2] / Speed), (y[2], -z[TowedBodyEquations.W + 1] * Half / Speed),
-                (y[4], z[TowedBodyEquations.R] / Half), (y[5], z[TowedBodyEquations.R + 2] / Half),
+                (y[0], BodyState.Of(z).Velocity.X / Speed), (y[1], BodyState.Of(z).Velocity.Z / Speed), (y[2], -BodyState.Of(z).TurnRate.Y * Half / Speed),
+                (y[4], BodyState.Of(z).Position.X / Half), (y[5], BodyState.Of(z).Position.Z / Half),
             ]),
             z =>
             {
-                z[TowedBodyEquations.V] = 0.001 * Speed;
-                z[TowedBodyEquations.V + 2] = 0.001 * Speed;
-                z[TowedBodyEquations.W + 1] = -0.001 * Speed / Half;
+                ref BodyState start = ref BodyState.In(z);
+                start.Velocity = start.Velocity with { X = 0.001 * Speed, Z = 0.001 * Speed };
+                start.TurnRate = start.TurnRate with { Y = -0.001 * Speed / Half };
             });
         ValidationLog.WorstAbsolute(CheckClass.SameEquations, Area, "falling plate after 5 units of time: speeds, turn rate, place", "Andersen, Pesavento & Wang 2005, J. Fluid Mech. 541:91, eqs 4.7 to 5.3, integrated apart", rows, 1e-5);
     }

@@ -19,22 +19,19 @@ public class RigidBodyTests
         const double Axial = 7.0, Across = 3.0;
         double rate = (body.Inertia.Xx - body.Inertia.Yy) / body.Inertia.Yy * Axial;
         var rows = new List<(double, double)>();
-        double drift = 0;
-        ActionBodies.Follow(
+        double drift = ActionBodies.Follow(
             equations,
             1e-11,
             [0.3, 1, 3, 5],
             (t, y) =>
             {
-                rows.Add((Across * Math.Cos(rate * t), y[TowedBodyEquations.W + 1]));
-                rows.Add((Across * Math.Sin(rate * t), y[TowedBodyEquations.W + 2]));
-                rows.Add((Axial, y[TowedBodyEquations.W]));
-                drift = equations.Drift;
+                rows.Add((Across * Math.Cos(rate * t), BodyState.Of(y).TurnRate.Y));
+                rows.Add((Across * Math.Sin(rate * t), BodyState.Of(y).TurnRate.Z));
+                rows.Add((Axial, BodyState.Of(y).TurnRate.X));
             },
             y =>
             {
-                y[TowedBodyEquations.W] = Axial;
-                y[TowedBodyEquations.W + 1] = Across;
+                BodyState.In(y).TurnRate = new(Axial, Across, 0);
             });
         ValidationLog.WorstAbsolute(CheckClass.SameEquations, Area, "symmetric top: turn rates over 5 s", "Landau & Lifshitz, Mechanics, sect. 36", rows, 1e-7, "rad/s");
         ValidationLog.AtMost(CheckClass.Identity, Area, "norm of the quaternion before it is put right", "kinematics", 1e-10, drift);
@@ -61,14 +58,13 @@ public class RigidBodyTests
             (t, y) =>
             {
                 Jacobi(pace * t, k2, out double sn, out double cn, out double dn);
-                rows.Add((W1 * cn, y[TowedBodyEquations.W]));
-                rows.Add((b * sn, y[TowedBodyEquations.W + 1]));
-                rows.Add((W3 * dn, y[TowedBodyEquations.W + 2]));
+                rows.Add((W1 * cn, BodyState.Of(y).TurnRate.X));
+                rows.Add((b * sn, BodyState.Of(y).TurnRate.Y));
+                rows.Add((W3 * dn, BodyState.Of(y).TurnRate.Z));
             },
             y =>
             {
-                y[TowedBodyEquations.W] = W1;
-                y[TowedBodyEquations.W + 2] = W3;
+                BodyState.In(y).TurnRate = new(W1, 0, W3);
             });
         ValidationLog.WorstAbsolute(CheckClass.SameEquations, Area, "asymmetric top: turn rates over 4 s", "Landau & Lifshitz, Mechanics, sect. 37, Jacobi functions", rows, 1e-7, "rad/s");
     }
@@ -99,10 +95,11 @@ public class RigidBodyTests
         // Nose first at 0.5 m/s: theta grows as sinh; the growth rate from two times, where it has outgrown the decaying part.
         var angles = new List<double>();
         ActionBodies.Follow(
-            equations, 1e-12, [0.5, 0.7], (_, y) => angles.Add(TowedBodyEquations.AttitudeOf(y).Yaw), y =>
+            equations, 1e-12, [0.5, 0.7], (_, y) => angles.Add(BodyState.Of(y).Attitude.Yaw), y =>
             {
-                y[TowedBodyEquations.V] = 0.5;
-                y[TowedBodyEquations.W + 2] = 1e-7;
+                ref BodyState start = ref BodyState.In(y);
+                start.Velocity = start.Velocity with { X = 0.5 };
+                start.TurnRate = start.TurnRate with { Z = 1e-7 };
             });
         ValidationLog.Relative(CheckClass.SameEquations, Area, "spheroid nose first at 0.5 m/s: growth rate", Source, 14.21238, Math.Log(angles[1] / angles[0]) / 0.2, 1e-6, "1/s");
     }
@@ -113,14 +110,13 @@ public class RigidBodyTests
         // Munk 1924: 1/2 rho V (k2 - k1) U^2 sin 2a.
         ActionBody body = ActionBodies.Spheroid(0.03, 0.005, Rho);
         var equations = new TowedBodyEquations(body, Knot.Loop(), Still, new() { Terms = ActionTerms.AddedMass, InitialYaw = 0, InitialRoll = 0 });
-        double[] y = [.. equations.Initial], dy = new double[TowedBodyEquations.Count];
+        double[] y = [.. equations.Initial], dy = new double[BodyState.Size];
         const double Incidence = 10 * Math.PI / 180;
-        y[TowedBodyEquations.V] = Math.Cos(Incidence);
-        y[TowedBodyEquations.V + 1] = -Math.Sin(Incidence);
+        BodyState.In(y).Velocity = new(Math.Cos(Incidence), -Math.Sin(Incidence), 0);
         equations.Derivative(0, y, dy);
 
         // No force acts: the moment shows as I dw/dt. The nose points left of the path and goes on to the left.
-        ValidationLog.Relative(CheckClass.SameEquations, Area, "Munk moment at 10 degrees, 1 m/s", "Munk 1924, NACA TR 184", 4.801559e-4, equations.MassMatrix[40] * dy[TowedBodyEquations.W + 2], 1e-6, "N m");
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "Munk moment at 10 degrees, 1 m/s", "Munk 1924, NACA TR 184", 4.801559e-4, equations.MassMatrix[40] * BodyState.Of(dy).TurnRate.Z, 1e-6, "N m");
     }
 
     [Fact]
@@ -180,7 +176,7 @@ public class RigidBodyTests
             (t, y) =>
             {
                 // Sideways, out of the plane of the start.
-                double x = y[TowedBodyEquations.R + 1];
+                double x = BodyState.Of(y).Position.Y;
                 if (previous < 0 && x >= 0) crossings.Add(before + (1e-3 * -previous / (x - previous)));
                 previous = x;
                 before = t;
@@ -188,9 +184,9 @@ public class RigidBodyTests
             y =>
             {
                 // Hang straight under the end and push sideways a little.
-                y[TowedBodyEquations.R] = Math.Cos(1.5);
-                y[TowedBodyEquations.R + 2] = Math.Sin(1.5) - 1 - stretch;
-                y[TowedBodyEquations.V + 1] = 0.02;
+                ref BodyState start = ref BodyState.In(y);
+                start.Position = new(Math.Cos(1.5), 0, Math.Sin(1.5) - 1 - stretch);
+                start.Velocity = start.Velocity with { Y = 0.02 };
             });
         double period = (crossings[^1] - crossings[0]) / (crossings.Count - 1);
         ValidationLog.Relative(CheckClass.SameEquations, Area, "pendulum in water, sphere of twice the water's density", "closed form with carried mass rho V/2 (Lamb 1932, art. 92)", expected, period, 2e-4, "s");
@@ -199,8 +195,8 @@ public class RigidBodyTests
     private static void Release(double[] y, double impulse, double angle, double m1, double m2)
     {
         // The body's axis lies across the impulse (along y), turned by the angle; both are given in body axes.
-        y[TowedBodyEquations.V] = impulse * Math.Sin(angle) / m1;
-        y[TowedBodyEquations.V + 1] = impulse * Math.Cos(angle) / m2;
+        ref BodyState start = ref BodyState.In(y);
+        start.Velocity = start.Velocity with { X = impulse * Math.Sin(angle) / m1, Y = impulse * Math.Cos(angle) / m2 };
     }
 
     private static double Period(TowedBodyEquations equations, double impulse, double angle, double m1, double m2)
@@ -210,13 +206,13 @@ public class RigidBodyTests
         equations.Initial.AsSpan().CopyTo(stepper.State);
         Release(stepper.State, impulse, angle, m1, m2);
         stepper.Start(0, 1e-4);
-        var y = new double[TowedBodyEquations.Count];
+        var y = new double[BodyState.Size];
         double previous = 0;
         while (true)
         {
             double from = stepper.Time;
             Assert.True(stepper.Advance(1, 2e-3));
-            double rate = stepper.State[TowedBodyEquations.W + 2];
+            double rate = BodyState.Of(stepper.State).TurnRate.Z;
             if (from > 0 && previous * rate < 0)
             {
                 double low = from, high = stepper.Time;
@@ -224,7 +220,7 @@ public class RigidBodyTests
                 {
                     double middle = 0.5 * (low + high);
                     stepper.Interpolate(middle, y);
-                    if (y[TowedBodyEquations.W + 2] * previous > 0) low = middle;
+                    if (BodyState.Of(y).TurnRate.Z * previous > 0) low = middle;
                     else high = middle;
                 }
 

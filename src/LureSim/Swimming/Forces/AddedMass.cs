@@ -1,0 +1,66 @@
+using LureSim.Hydrodynamics;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace LureSim.Swimming.Forces;
+
+/// <summary>
+/// Water that the body carries, as a matrix beside that of its own mass: its reaction is that of Kirchhoff's equations, the Munk moment within it (Lamb 1932, art. 124).
+/// </summary>
+internal static class AddedMass
+{
+    // Thickness of a paddle along the flow over its width; assumed.
+    private const double PaddleThickness = 0.4;
+
+    /// <summary>Row-major order: velocities of the origin, rates of turn; 6 x 6 (kg, kg m, kg m2).</summary>
+    public static Matrix<double> Of(ActionBody body, BentAxis axis, double waterDensity)
+    {
+        Span<double> k = stackalloc double[6];
+        Vector3d a = body.SemiAxes;
+        BodyBend bend = axis.Bend;
+        if (body.AddedMassOverride is IReadOnlyList<double> given)
+        {
+            for (int i = 0; i < 6; i++) k[i] = given[i];
+        }
+        else
+        {
+            EllipsoidAddedMass.Coefficients(a.X, a.Y, a.Z, k);
+            double displaced = waterDensity * 4.0 / 3 * Math.PI * a.X * a.Y * a.Z;
+            for (int i = 0; i < 6; i++) k[i] *= displaced;
+        }
+
+        Matrix<double> diagonal = Matrix<double>.Build.DenseOfDiagonalArray(k.ToArray());
+        if (bend.Angle == 0) return diagonal;
+
+        // A bent body is seen as its ellipsoid turned by the bend in proportion to the share that lies behind it, about the bend.
+        double share = Math.Clamp((bend.Position + a.X) / (2 * a.X), 0, 1);
+        Vector3d t = new BentAxis(new BodyBend(bend.Angle * share, bend.Roll, bend.Position)).Tangent(double.NegativeInfinity);
+        double turned = Math.Asin(Math.Clamp(Math.Sqrt((t.Y * t.Y) + (t.Z * t.Z)), 0, 1));
+        (double sr, double cr) = Math.SinCos(bend.Roll);
+
+        // Turn about the axis x cross t.
+        Vector3d about = new(0, sr, -cr);
+        (double s, double c) = Math.SinCos(turned / 2);
+        var attitude = new Attitude(c, s * about.X, s * about.Y, s * about.Z);
+        Matrix<double> rotation = Matrix<double>.Build.Dense(6, 6);
+        Span<Vector3d> columns = [attitude.ToWater(new(1, 0, 0)), attitude.ToWater(new(0, 1, 0)), attitude.ToWater(new(0, 0, 1))];
+        for (int j = 0; j < 3; j++)
+        {
+            rotation[0, j] = rotation[3, j + 3] = columns[j].X;
+            rotation[1, j] = rotation[4, j + 3] = columns[j].Y;
+            rotation[2, j] = rotation[5, j + 3] = columns[j].Z;
+        }
+
+        double reach = 0.5 * (bend.Position + a.X) * share;
+        (double sb, double cb) = Math.SinCos(bend.Angle);
+        Vector3d centre = new(reach * (1 - cb), reach * sb * cr, reach * sb * sr);
+        Matrix<double> shift = RigidBody.Shift(centre);
+        return shift.TransposeThisAndMultiply(rotation * diagonal * rotation.Transpose()) * shift;
+    }
+
+    /// <summary>Water carried by the paddle as it moves edgewise (kg): rho (pi/4) t^2 per height (elliptic cylinder, Lamb 1932, art. 71), t its thickness along the flow.</summary>
+    public static double OfPaddle(FlexibleTail tail, double waterDensity)
+    {
+        double thickness = PaddleThickness * tail.PaddleWidth;
+        return waterDensity * Math.PI / 4 * thickness * thickness * tail.PaddleHeight;
+    }
+}

@@ -1,0 +1,18 @@
+namespace LureSim.Swimming.Forces;
+
+/// <summary>Drag of hooks, rings and weights, alike from all sides.</summary>
+internal sealed class Appendages(ActionBody body, TowInput tow) : IForce
+{
+    private readonly AppendageDrag[] parts = [.. body.Appendages];
+
+    public ActionTerms Term => ActionTerms.Appendages;
+
+    public void AddTo(in BodyMotion motion, ref Wrench total)
+    {
+        foreach (AppendageDrag a in parts)
+        {
+            Vector3d at = motion.At(a.Position);
+            total.Add(-0.5 * tow.WaterDensity * a.DragArea * at.Length * at, a.Position);
+        }
+    }
+}
