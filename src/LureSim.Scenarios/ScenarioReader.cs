@@ -61,6 +61,11 @@ public static class ScenarioReader
     /// <param name="text">The YAML text; may be anything.</param>
     /// <param name="fileName">Name used in problems.</param>
     /// <returns>The scenario, or all problems. Never throws on the text.</returns>
+    /// <example><code>
+    /// using LureSim.Scenarios;
+    /// ScenarioReading reading = ScenarioReader.ReadText("title: a flat", "flat.yaml");
+    /// foreach (ScenarioProblem problem in reading.Problems) Console.WriteLine($"{problem.Line}: {problem.Message}");
+    /// </code></example>
     public static ScenarioReading ReadText(string text, string fileName)
     {
         ArgumentNullException.ThrowIfNull(text);

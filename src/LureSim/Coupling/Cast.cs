@@ -20,6 +20,19 @@ public static class Cast
     /// <returns>The track; see <see cref="Track.Status"/> for how it ended.</returns>
     /// <exception cref="ArgumentNullException">A required argument is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or not a number.</exception>
+    /// <example><code>
+    /// using LureSim.Coupling;
+    /// using LureSim.Model;
+    /// using LureSim.Motion;
+    /// var spot = new Spot { Depth = 4, Salinity = 30, TemperatureCelsius = 20, Clarity = new SecchiClarity(2, WaterKind.CoastalGreen), Sky = new SkyByElevation(0.8), StrikeZone = new StrikeZone(2, 4), TargetFish = "red drum" };
+    /// var rig = new FishingRig
+    /// {
+    ///     RodTipHeight = 1.5, Reel = new Reel(6.2, 0.045), Line = new LineSpecification(LineKind.Braid, 44.5, 0.00021),
+    ///     Head = new JigHead(0.00709, HeadMetal.Lead, 0.0011, "1/4 oz"), Body = new LureBody(BodyProfile.PaddleTail, 0.1, 0.019, 0.0164, 1050, "paddle tail"),
+    /// };
+    /// Track track = Cast.Simulate(spot, rig, new Presentation { Name = "steady", CastLength = 20, RetrieveSpeed = 0.5 });
+    /// Console.WriteLine(track.Z.Min());
+    /// </code></example>
     public static Track Simulate(Spot spot, FishingRig rig, Presentation presentation, SimulationOptions? options = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(spot);

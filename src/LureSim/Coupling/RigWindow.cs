@@ -41,6 +41,18 @@ public sealed class RigWindow
     /// <param name="lure">Body.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <example><code>
+    /// using LureSim.Coupling;
+    /// using LureSim.Model;
+    /// var spot = new Spot { Depth = 4, Salinity = 30, TemperatureCelsius = 20, Clarity = new SecchiClarity(2, WaterKind.CoastalGreen), Sky = new SkyByElevation(0.8), StrikeZone = new StrikeZone(2, 4), TargetFish = "red drum" };
+    /// var rig = new FishingRig
+    /// {
+    ///     RodTipHeight = 1.5, Reel = new Reel(6.2, 0.045), Line = new LineSpecification(LineKind.Braid, 44.5, 0.00021),
+    ///     Head = new JigHead(0.00709, HeadMetal.Lead, 0.0011, "1/4 oz"), Body = new LureBody(BodyProfile.PaddleTail, 0.1, 0.019, 0.0164, 1050, "paddle tail"),
+    /// };
+    /// var window = new RigWindow(rig, spot, rig.Head, rig.Body);
+    /// Console.WriteLine(window.Steady(0.5, 0.3, 4).Report.Frequency);
+    /// </code></example>
     public RigWindow(Outfit tackle, Spot spot, JigHead head, LureBody lure, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(tackle);

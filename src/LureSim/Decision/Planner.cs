@@ -55,6 +55,23 @@ public static class Planner
     /// <exception cref="ArgumentNullException"><paramref name="scenario"/> is null.</exception>
     /// <exception cref="ArgumentException">The target fish is not in the table of fish eyes or a colour is unknown, which the scenario reader would have refused.</exception>
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    /// <example><code>
+    /// using LureSim.Decision;
+    /// using LureSim.Model;
+    /// var spot = new Spot { Depth = 4, Salinity = 30, TemperatureCelsius = 20, Clarity = new SecchiClarity(2, WaterKind.CoastalGreen), Sky = new SkyByElevation(0.8), StrikeZone = new StrikeZone(2, 4), TargetFish = "red drum" };
+    /// var scenario = new Scenario
+    /// {
+    ///     Title = "a flat", Spot = spot,
+    ///     Tackle = new TackleBox
+    ///     {
+    ///         RodTipHeight = 1.5, Reel = new Reel(6.2, 0.045), Line = new LineSpecification(LineKind.Braid, 44.5, 0.00021), Colours = ["white"],
+    ///         JigHeads = [new JigHead(0.00709, HeadMetal.Lead, 0.0011, "1/4 oz")], Bodies = [new LureBody(BodyProfile.PaddleTail, 0.1, 0.019, 0.0164, 1050, "paddle tail")],
+    ///     },
+    ///     Presentations = [new Presentation { Name = "steady", CastLength = 15, RetrieveSpeed = 0.5 }],
+    /// };
+    /// Plan plan = Planner.Plan(scenario, new PlanOptions { Samples = 0 });
+    /// Console.WriteLine(plan.Choice.First.Coverage.ZoneShare);
+    /// </code></example>
     public static Plan Plan(Scenario scenario, PlanOptions? options = null, IProgress<PlanProgress>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(scenario);

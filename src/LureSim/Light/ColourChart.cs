@@ -106,6 +106,14 @@ public sealed class ColourChart
     /// <param name="depths">One or more depths (m), 0-1000, in any order.</param>
     /// <exception cref="ArgumentException">No colours or no depths.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A depth is outside its range.</exception>
+    /// <example><code>
+    /// using LureSim.Light;
+    /// using LureSim.Model;
+    /// var spot = new Spot { Depth = 4, Salinity = 30, TemperatureCelsius = 20, Clarity = new SecchiClarity(2, WaterKind.CoastalGreen), Sky = new SkyByElevation(0.8), StrikeZone = new StrikeZone(2, 4), TargetFish = "red drum" };
+    /// var field = new LightField(SpotLight.Water(spot), SpotLight.Surface(spot));
+    /// ColourChart chart = ColourChart.Of(field, [LureColours.Red], [1, 2, 3]);
+    /// Console.WriteLine(chart[2, 0].Word);
+    /// </code></example>
     public static ColourChart Of(LightField field, IReadOnlyList<LureColour> colours, IReadOnlyList<double> depths)
     {
         ArgumentNullException.ThrowIfNull(depths);

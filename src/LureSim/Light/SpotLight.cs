@@ -14,6 +14,13 @@ public static class SpotLight
     /// <returns>The water; see <see cref="OpticalWater.Status"/> where a Secchi depth could not be reached.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="spot"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    /// <example><code>
+    /// using LureSim.Light;
+    /// using LureSim.Model;
+    /// var spot = new Spot { Depth = 4, Salinity = 30, TemperatureCelsius = 20, Clarity = new SecchiClarity(2, WaterKind.CoastalGreen), Sky = new SkyByElevation(0.8), StrikeZone = new StrikeZone(2, 4), TargetFish = "red drum" };
+    /// OpticalWater water = SpotLight.Water(spot);
+    /// Console.WriteLine(water.Status);
+    /// </code></example>
     public static OpticalWater Water(Spot spot)
     {
         ArgumentNullException.ThrowIfNull(spot);

@@ -14,6 +14,13 @@ public static class FreeFall
     /// <param name="kinematicViscosity">nu (m2/s).</param>
     /// <exception cref="ArgumentNullException"><paramref name="lure"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A fluid property is not positive.</exception>
+    /// <example><code>
+    /// using LureSim.Model;
+    /// using LureSim.Motion;
+    /// using LureSim.Tackle;
+    /// LureProperties lure = TackleBuilder.Lure(new JigHead(0.00709, HeadMetal.Lead, 0.0011, "1/4 oz"), new LureBody(BodyProfile.PaddleTail, 0.1, 0.019, 0.0164, 1050, "paddle tail"));
+    /// Console.WriteLine(FreeFall.TerminalSpeed(lure, density: 1021, kinematicViscosity: 1.05e-6));
+    /// </code></example>
     public static double TerminalSpeed(LureProperties lure, double density, double kinematicViscosity)
     {
         ArgumentNullException.ThrowIfNull(lure);

@@ -58,7 +58,7 @@ public class ArchitectureTests
     public void The_model_knows_numbers_alone()
     {
         string[] allowed = ["LureSim", "MathNet.Numerics"];
-        IEnumerable<string> others = typeof(Decision.Planner).Assembly.GetReferencedAssemblies().Select(a => a.Name!)
+        IEnumerable<string> others = typeof(LureSim.Decision.Planner).Assembly.GetReferencedAssemblies().Select(a => a.Name!)
             .Where(name => !name.StartsWith("System", StringComparison.Ordinal) && !allowed.Contains(name) && name is not ("netstandard" or "mscorlib"));
         Assert.Empty(others);
     }
