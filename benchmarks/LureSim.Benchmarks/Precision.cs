@@ -1,9 +1,10 @@
 using System.Globalization;
 using LureSim.Hydrodynamics;
 using LureSim.Motion;
-using LureSim.Motion.Integrators;
+using LureSim.Motion.Line;
 using LureSim.Report.Figures;
 using LureSim.Scenarios;
+using LureSim.Stepping;
 using LureSim.Tackle;
 using LureSim.Validation.Reference;
 using MathNet.Numerics.LinearAlgebra;

@@ -5,6 +5,7 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
 using LureSim.Sight;
+using LureSim.Stepping;
 using LureSim.Tackle;
 using LureSim.Water;
 

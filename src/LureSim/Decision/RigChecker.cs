@@ -1,6 +1,7 @@
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
+using LureSim.Stepping;
 using LureSim.Swimming;
 using LureSim.Tackle;
 using LureSim.Water;
@@ -211,7 +212,7 @@ public static class RigChecker
             ActionRun? rest = alike ? null : still.Steady(speeds[i], elevation, DragWindow, ActionTerms.All & ~ActionTerms.Wake);
             factors[i] = rest is null ? 1 : Ratio(run, rest);
             Vector3d axes = run.Trace.Body.SemiAxes;
-            if (run.Trace.Status == ActionStatus.Completed && double.IsFinite(run.Report.LiftCoefficient)) lifts[i] = Math.Clamp(run.Report.LiftCoefficient * Math.PI * axes.Y * axes.Z, -GreatestLift * axes.X * Math.Max(axes.Y, axes.Z), GreatestLift * axes.X * Math.Max(axes.Y, axes.Z));
+            if (run.Trace.Status == SimulationStatus.Completed && double.IsFinite(run.Report.LiftCoefficient)) lifts[i] = Math.Clamp(run.Report.LiftCoefficient * Math.PI * axes.Y * axes.Z, -GreatestLift * axes.X * Math.Max(axes.Y, axes.Z), GreatestLift * axes.X * Math.Max(axes.Y, axes.Z));
         }
 
         return (factors, lifts);
@@ -234,7 +235,7 @@ public static class RigChecker
 
     private static double MeanPull(ActionTrace trace)
     {
-        if (trace.Status != ActionStatus.Completed) return double.NaN;
+        if (trace.Status != SimulationStatus.Completed) return double.NaN;
         double sum = 0;
         int count = 0;
         for (int i = 0; i < trace.Count; i++)

@@ -3,6 +3,7 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
 using LureSim.Sight;
+using LureSim.Stepping;
 
 namespace LureSim.Decision;
 

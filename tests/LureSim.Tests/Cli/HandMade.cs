@@ -7,6 +7,7 @@ using LureSim.Decision.Tide;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
+using LureSim.Stepping;
 using LureSim.Swimming;
 
 namespace LureSim.Tests.Cli;

@@ -4,6 +4,7 @@ using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Scenarios;
+using LureSim.Stepping;
 
 namespace LureSim.Tests.Report;
 

@@ -10,6 +10,7 @@ using LureSim.Motion;
 using LureSim.Report;
 using LureSim.Report.Sheets;
 using LureSim.Scenarios;
+using LureSim.Stepping;
 
 namespace LureSim.Tests.Report;
 

@@ -1,6 +1,7 @@
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
+using LureSim.Stepping;
 using LureSim.Tackle;
 using LureSim.Water;
 using MathNet.Numerics.RootFinding;

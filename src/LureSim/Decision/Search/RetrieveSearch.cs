@@ -2,6 +2,7 @@ using LureSim.Decision.Uncertainty;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
+using LureSim.Stepping;
 using LureSim.Tackle;
 using LureSim.Water;
 using MathNet.Numerics.LinearAlgebra;

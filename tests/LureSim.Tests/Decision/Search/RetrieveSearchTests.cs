@@ -2,6 +2,7 @@ using LureSim.Decision.Search;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
+using LureSim.Stepping;
 using LureSim.Swimming;
 using LureSim.Tests.Report;
 
