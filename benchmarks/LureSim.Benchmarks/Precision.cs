@@ -1,8 +1,9 @@
 using System.Globalization;
 using LureSim.Hydrodynamics;
 using LureSim.Motion;
-using LureSim.Motion.Integrators;
+using LureSim.Motion.Line;
 using LureSim.Report.Figures;
+using LureSim.Stepping;
 using LureSim.Tackle;
 using LureSim.Units;
 using LureSim.Validation.Reference;

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Model;
+using LureSim.Stepping;
 using LureSim.Swimming;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -42,7 +43,7 @@ internal sealed class ActionCommand : AnswerCommand<ActionSettings>
         var request = new PlanRequest(settings.Formatter.System, settings.Pdf);
         ActionOutcome outcome = run.Compute("Swimming", (pipeline, progress) => pipeline.Action(scenario, focus, request, settings.Out is not null, progress, run.Cancellation));
         ActionTrace trace = outcome.Sheet.Focus.Action.Retrieve.Trace;
-        if (trace.Status == ActionStatus.Failed)
+        if (trace.Status == SimulationStatus.Failed)
             throw CommandRun.Failure(trace.Message);
         return new(JsonOutput.Of("action", ActionJson.Of(outcome, settings.Formatter.System)), "action", human => ActionView.Write(human, outcome.Sheet, settings.Formatter))
         {

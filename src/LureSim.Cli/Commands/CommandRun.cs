@@ -1,5 +1,6 @@
 using LureSim.Cli.Output;
 using LureSim.Motion;
+using LureSim.Stepping;
 
 namespace LureSim.Cli.Commands;
 

@@ -5,6 +5,7 @@ using LureSim.Decision;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
+using LureSim.Stepping;
 
 namespace LureSim.Cli.Output;
 

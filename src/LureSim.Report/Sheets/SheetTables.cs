@@ -1,6 +1,7 @@
 using LureSim.Decision;
 using LureSim.Model;
 using LureSim.Report.Figures;
+using LureSim.Stepping;
 
 namespace LureSim.Report.Sheets;
 

@@ -8,6 +8,7 @@ using LureSim.Decision;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Figures;
+using LureSim.Stepping;
 
 namespace LureSim.Report.Sheets;
 

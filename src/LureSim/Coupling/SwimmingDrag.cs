@@ -47,7 +47,7 @@ public static class SwimmingDrag
             ActionAssessment run = rigged.Steady(speeds[i], elevation, Window);
             ActionAssessment? rest = alike ? null : still.Steady(speeds[i], elevation, Window, ActionTerms.All & ~ActionTerms.Wake);
             factors[i] = rest is null ? 1 : Ratio(run, rest);
-            if (run.Trace.Status != ActionStatus.Completed || !double.IsFinite(run.Report.LiftCoefficient)) continue;
+            if (run.Trace.Status != SimulationStatus.Completed || !double.IsFinite(run.Report.LiftCoefficient)) continue;
             Vector3d axes = run.Trace.Body.SemiAxes;
             double greatest = GreatestLift * axes.X * Math.Max(axes.Y, axes.Z);
             lifts[i] = Math.Clamp(run.Report.LiftCoefficient * Math.PI * axes.Y * axes.Z, -greatest, greatest);
@@ -65,7 +65,7 @@ public static class SwimmingDrag
 
     private static double MeanPull(ActionTrace trace)
     {
-        if (trace.Status != ActionStatus.Completed) return double.NaN;
+        if (trace.Status != SimulationStatus.Completed) return double.NaN;
         double sum = 0;
         int count = 0;
         for (int i = 0; i < trace.Count; i++)

@@ -6,6 +6,7 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Units;
 using LureSim.Sight;
+using LureSim.Stepping;
 using LureSim.Tackle;
 using LureSim.Water;
 

@@ -1,6 +1,7 @@
 using LureSim.Coupling;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Stepping;
 using LureSim.Units;
 using LureSim.Swimming;
 using LureSim.Tackle;

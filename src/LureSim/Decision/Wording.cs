@@ -3,6 +3,7 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Units;
 using LureSim.Sight;
+using LureSim.Stepping;
 
 namespace LureSim.Decision;
 

@@ -1,5 +1,5 @@
 using LureSim.Model;
-using LureSim.Motion.Integrators;
+using LureSim.Motion.Line;
 
 namespace LureSim.Motion;
 

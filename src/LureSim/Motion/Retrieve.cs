@@ -1,5 +1,6 @@
 using LureSim.Model;
-using LureSim.Motion.Integrators;
+using LureSim.Motion.Line;
+using LureSim.Stepping;
 using LureSim.Tackle;
 using LureSim.Water;
 using MathNet.Numerics.RootFinding;
@@ -195,7 +196,7 @@ internal sealed class CastRun
             }
 
             double error = integrator.TryStep(trial, control);
-            double factor = double.IsInfinity(error) ? 0.25 : Math.Clamp(0.9 * Math.Pow(Math.Max(error, 1e-9), -1.0 / 3.0), 0.2, 3.0);
+            double factor = ElementaryController.Factor(error);
             if (error > 1)
             {
                 rejected++;

@@ -1,3 +1,5 @@
+using LureSim.Stepping;
+
 namespace LureSim.Motion;
 
 /// <summary>What the lure is doing at a sample of a <see cref="Track"/>; flags combine.</summary>
@@ -66,30 +68,6 @@ public enum TrackEventKind
 /// <param name="Depth">Depth of the lure (m).</param>
 /// <param name="Distance">Horizontal distance of the lure from the rod tip (m).</param>
 public sealed record TrackEvent(TrackEventKind Kind, double Time, double Depth, double Distance);
-
-/// <summary>How a simulation ended.</summary>
-public enum SimulationStatus
-{
-    /// <summary>Ran to its natural end.</summary>
-    Completed,
-
-    /// <summary>Ran into the time limit, which is data and not an error (a lure that hangs in the grass, say).</summary>
-    TimeLimit,
-
-    /// <summary>The step size fell below its floor or a value was not finite; the message says where.</summary>
-    Failed,
-
-    /// <summary>The caller cancelled.</summary>
-    Cancelled,
-}
-
-/// <summary>Work done by the integrator, and how well it kept its balance.</summary>
-/// <param name="Steps">Accepted steps.</param>
-/// <param name="RejectedSteps">Rejected steps.</param>
-/// <param name="Evaluations">Evaluations of the right-hand side.</param>
-/// <param name="SmallestStep">Smallest accepted step (s).</param>
-/// <param name="EnergyResidual">Energy balance residual over the run, divided by the energy exchanged (dimensionless).</param>
-public sealed record SimulationStatistics(int Steps, int RejectedSteps, int Evaluations, double SmallestStep, double EnergyResidual);
 
 /// <summary>The shape of the line at one moment, from lure to rod tip.</summary>
 /// <param name="Time">Seconds since splash-down.</param>

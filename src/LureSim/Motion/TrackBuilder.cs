@@ -1,3 +1,5 @@
+using LureSim.Stepping;
+
 namespace LureSim.Motion;
 
 /// <summary>Collects samples at even intervals of time from steps of uneven length.</summary>

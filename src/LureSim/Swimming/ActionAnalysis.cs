@@ -1,4 +1,5 @@
 using System.Globalization;
+using LureSim.Stepping;
 
 namespace LureSim.Swimming;
 
@@ -18,7 +19,7 @@ public static class ActionAnalysis
     public static ActionReport Of(ActionTrace trace)
     {
         ArgumentNullException.ThrowIfNull(trace);
-        if (trace.Status != ActionStatus.Completed || trace.Count < 8)
+        if (trace.Status != SimulationStatus.Completed || trace.Count < 8)
         {
             return new()
             {

@@ -1,28 +1,6 @@
+using LureSim.Stepping;
+
 namespace LureSim.Swimming;
-
-/// <summary>How a window of action ended.</summary>
-public enum ActionStatus
-{
-    /// <summary>Ran to its end.</summary>
-    Completed,
-
-    /// <summary>Ran out of steps; the trace holds what was computed.</summary>
-    StepLimit,
-
-    /// <summary>A step fell below its floor or a value was not finite; the message says when.</summary>
-    Failed,
-
-    /// <summary>The caller cancelled.</summary>
-    Cancelled,
-}
-
-/// <summary>Work of the integrator and its balance.</summary>
-/// <param name="Steps">Accepted steps.</param>
-/// <param name="RejectedSteps">Rejected steps.</param>
-/// <param name="Evaluations">Evaluations of the forces.</param>
-/// <param name="EnergyResidual">Energy that the balance of kinetic energy and work does not account for, over the energy exchanged (dimensionless).</param>
-/// <param name="QuaternionDrift">Largest distance of the quaternion's norm from 1 before it is put right.</param>
-public sealed record ActionStatistics(int Steps, int RejectedSteps, int Evaluations, double EnergyResidual, double QuaternionDrift);
 
 /// <summary>
 /// The motion of a lure through a window of some seconds: equally long arrays at fixed intervals of time, in water axes (x along the pull, y to the left, z up,
@@ -43,13 +21,16 @@ public sealed record ActionTrace
     public required ActionOptions Options { get; init; }
 
     /// <summary>How it ended.</summary>
-    public required ActionStatus Status { get; init; }
+    public required SimulationStatus Status { get; init; }
 
     /// <summary>A sentence for people when it did not complete; otherwise empty.</summary>
     public string Message { get; init; } = "";
 
     /// <summary>Work and balance.</summary>
-    public required ActionStatistics Statistics { get; init; }
+    public required SimulationStatistics Statistics { get; init; }
+
+    /// <summary>Largest distance of the quaternion's norm from 1 before it was put right (dimensionless).</summary>
+    public double QuaternionDrift { get; init; }
 
     /// <summary>Times (s).</summary>
     public required double[] Time { get; init; }

@@ -1,10 +1,11 @@
+using LureSim.Stepping;
 using LureSim.Swimming.Forces;
 
 namespace LureSim.Swimming;
 
 /// <summary>Equations of motion of a lure on its line: a <see cref="RigidBody"/> under a list of forces, the wakes of paddle and lip, and the far end of a trailing line.</summary>
 /// <remarks>Immutable: every method is a function of its arguments.</remarks>
-internal sealed class TowedBodyEquations : IMotionEquations
+internal sealed class TowedBodyEquations : IExplicitSystem
 {
     // Everything that water does to a lure without its line.
     private const ActionTerms Water =

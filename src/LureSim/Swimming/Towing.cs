@@ -1,3 +1,5 @@
+using LureSim.Stepping;
+
 namespace LureSim.Swimming;
 
 /// <summary>Runs a lure on its line through a window of some seconds.</summary>
@@ -26,7 +28,7 @@ public static class Towing
         options.Validate();
 
         var equations = new TowedBodyEquations(body, knot, tow, options);
-        var stepper = new RungeKutta(RungeKuttaTableau.DormandPrince, equations, options.Tolerance);
+        var stepper = new ExplicitRungeKutta(ExplicitTableau.DormandPrince, equations, options.Tolerance);
         equations.Initial.AsSpan().CopyTo(stepper.State);
         int capacity = Math.Min((int)Math.Floor((options.Duration / options.OutputInterval) + 1e-9), 1_000_000) + 1;
         var samples = new Samples(capacity);
@@ -34,13 +36,13 @@ public static class Towing
         stepper.Start(0, 1e-3);
         var state = new double[BodyState.Size];
         samples.Add(0, stepper.State, equations);
-        var status = ActionStatus.Completed;
+        var status = SimulationStatus.Completed;
         string message = "";
         while (stepper.Time < options.Duration)
         {
             if (cancellation.IsCancellationRequested)
             {
-                status = ActionStatus.Cancelled;
+                status = SimulationStatus.Cancelled;
                 message = FormattableString.Invariant($"Cancelled after {stepper.Time:0.###} s.");
                 break;
             }
@@ -48,14 +50,14 @@ public static class Towing
             // Bounded work: rejected steps count.
             if (stepper.Steps + stepper.Rejected >= options.MaximumSteps)
             {
-                status = ActionStatus.StepLimit;
+                status = SimulationStatus.StepLimit;
                 message = FormattableString.Invariant($"Out of steps after {stepper.Time:0.###} of {options.Duration:0.###} s.");
                 break;
             }
 
             if (!stepper.Advance(options.Duration, 0.05))
             {
-                status = ActionStatus.Failed;
+                status = SimulationStatus.Failed;
                 message = FormattableString.Invariant($"The motion could not be followed beyond {stepper.Time:0.####} s.");
                 break;
             }
@@ -71,7 +73,9 @@ public static class Towing
         double work = BodyState.Of(stepper.State).Work, exchanged = BodyState.Of(stepper.State).Exchanged;
         double change = equations.KineticEnergy(stepper.State) - energyAtStart;
         double residual = Math.Abs(change - work) / Math.Max(Math.Max(exchanged, energyAtStart), 1e-12);
-        return samples.ToTrace(body, knot, tow, options, status, message, new(stepper.Steps, stepper.Rejected, stepper.Evaluations, residual, stepper.Drift));
+        double smallest = double.IsFinite(stepper.SmallestStep) ? stepper.SmallestStep : 0;
+        var statistics = new SimulationStatistics(stepper.Steps, stepper.Rejected, stepper.Evaluations, smallest, residual);
+        return samples.ToTrace(body, knot, tow, options, status, message, statistics) with { QuaternionDrift = stepper.Drift };
     }
 
     private sealed class Samples(int capacity)
@@ -101,7 +105,7 @@ public static class Towing
             end[i] = line.End;
         }
 
-        public ActionTrace ToTrace(ActionBody body, Knot knot, TowInput tow, ActionOptions options, ActionStatus status, string message, ActionStatistics statistics) => new()
+        public ActionTrace ToTrace(ActionBody body, Knot knot, TowInput tow, ActionOptions options, SimulationStatus status, string message, SimulationStatistics statistics) => new()
         {
             Body = body,
             Knot = knot,

@@ -4,6 +4,7 @@ using LureSim.Cli.Commands;
 using LureSim.Cli.Output;
 using LureSim.Motion;
 using LureSim.Scenarios;
+using LureSim.Stepping;
 using LureSim.Tests.Scenarios;
 using LureSim.Units;
 using Spectre.Console.Testing;

@@ -6,6 +6,7 @@ using LureSim.Decision.Search;
 using LureSim.Decision.Tide;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Stepping;
 using LureSim.Swimming;
 using LureSim.Units;
 

@@ -1,6 +1,7 @@
 using LureSim.Decision;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Stepping;
 using LureSim.Units;
 
 namespace LureSim.Tests.Decision;

@@ -1,6 +1,7 @@
 using LureSim.Coupling;
 using LureSim.Decision;
 using LureSim.Model;
+using LureSim.Stepping;
 using LureSim.Swimming;
 using LureSim.Tackle;
 using LureSim.Tests.Scenarios;
@@ -28,7 +29,7 @@ public class RigCheckerTests
         Assert.Equal(Plain.Tackle.Lures.Count * Plain.Presentations.Count, sheet.Rows.Count);
         Assert.All(sheet.Rows, row =>
         {
-            Assert.Equal(ActionStatus.Completed, row.Retrieve.Trace.Status);
+            Assert.Equal(SimulationStatus.Completed, row.Retrieve.Trace.Status);
             Assert.InRange(row.ExtraDrag, 0.5, 10);
             Assert.Equal(row.Rig.Presentation.Cycle.Any(move => move.Kind == MoveKind.Twitch), row.Twitch is not null);
         });

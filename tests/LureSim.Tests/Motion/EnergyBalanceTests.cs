@@ -2,6 +2,8 @@ using CsCheck;
 using LureSim.Hydrodynamics;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Motion.Line;
+using LureSim.Stepping;
 using LureSim.Tackle;
 using LureSim.Water;
 using MathNet.Numerics.Integration;

@@ -1,5 +1,6 @@
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Stepping;
 using LureSim.Tackle;
 using LureSim.Water;
 

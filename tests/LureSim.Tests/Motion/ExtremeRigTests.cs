@@ -1,6 +1,7 @@
 using CsCheck;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Stepping;
 using LureSim.Tackle;
 using LureSim.Water;
 

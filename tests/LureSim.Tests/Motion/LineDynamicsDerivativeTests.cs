@@ -2,6 +2,7 @@ using CsCheck;
 using LureSim.Hydrodynamics;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Motion.Line;
 using LureSim.Tackle;
 using LureSim.Water;
 

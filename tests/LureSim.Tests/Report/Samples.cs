@@ -3,6 +3,7 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
+using LureSim.Stepping;
 using LureSim.Units;
 
 namespace LureSim.Tests.Report;

@@ -9,6 +9,7 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report;
 using LureSim.Report.Sheets;
+using LureSim.Stepping;
 using LureSim.Units;
 
 namespace LureSim.Tests.Report;

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using CsCheck;
+using LureSim.Stepping;
 using LureSim.Swimming;
 
 namespace LureSim.Tests.Swimming;
@@ -78,7 +79,7 @@ public class ActionPropertyTests
                 ActionOptions one = Short with { Duration = 0.3, Tolerance = 1e-8, MaximumSteps = 20_000 };
                 ActionTrace left = Towing.Simulate(body, knot, tow, one);
                 ActionTrace right = Towing.Simulate(body.Mirror(), knot.Mirror(), tow, one with { InitialYaw = -one.InitialYaw, InitialRoll = -one.InitialRoll });
-                if (left.Status != ActionStatus.Completed) return;
+                if (left.Status != SimulationStatus.Completed) return;
                 for (int i = 0; i < left.Count; i += 10)
                 {
                     Assert.Equal(left.Position[i].X, right.Position[i].X, 1e-4);
@@ -135,7 +136,7 @@ public class ActionPropertyTests
         using var source = new CancellationTokenSource();
         source.Cancel();
         ActionAssessment a = LureActionModel.Assess(Make(0.09, 0.018, 0.014, 1050, 0.005, 0.4, 0.004, 1, 0, 0, 0), Knot.Loop(), TowInput.Steady(0.5), cancellation: source.Token);
-        Assert.Equal(ActionStatus.Cancelled, a.Trace.Status);
+        Assert.Equal(SimulationStatus.Cancelled, a.Trace.Status);
         Assert.Equal(ActionVerdict.Unknown, a.Report.Verdict);
     }
 

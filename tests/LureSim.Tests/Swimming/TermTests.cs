@@ -1,4 +1,5 @@
 using LureSim.Hydrodynamics;
+using LureSim.Stepping;
 using LureSim.Swimming;
 
 namespace LureSim.Tests.Swimming;
@@ -188,7 +189,7 @@ public class TermTests
     public void Steps_allocate_nothing()
     {
         TowedBodyEquations equations = Equations(Jig(), ActionTerms.All);
-        var stepper = new RungeKutta(RungeKuttaTableau.DormandPrince, equations, 1e-4);
+        var stepper = new ExplicitRungeKutta(ExplicitTableau.DormandPrince, equations, 1e-4);
         equations.Initial.AsSpan().CopyTo(stepper.State);
         stepper.Start(0, 1e-3);
         double[] y = new double[BodyState.Size];

@@ -2,6 +2,7 @@ using LureSim.Decision;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
+using LureSim.Stepping;
 
 namespace LureSim.Validation.Decision;
 

@@ -1,6 +1,7 @@
 using LureSim.Hydrodynamics;
 using LureSim.Motion;
-using LureSim.Motion.Integrators;
+using LureSim.Motion.Line;
+using LureSim.Stepping;
 using LureSim.Tackle;
 using LureSim.Water;
 

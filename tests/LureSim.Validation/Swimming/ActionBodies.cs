@@ -1,3 +1,4 @@
+using LureSim.Stepping;
 using LureSim.Swimming;
 
 namespace LureSim.Validation.Swimming;
@@ -26,7 +27,7 @@ internal static class ActionBodies
     /// <summary>Steps a body from a state that the caller sets to each of the given times; returns the largest drift of the quaternion's norm.</summary>
     public static double Follow(TowedBodyEquations equations, double tolerance, IEnumerable<double> times, Action<double, double[]> visit, Action<double[]>? prepare = null)
     {
-        var stepper = new RungeKutta(RungeKuttaTableau.DormandPrince, equations, tolerance);
+        var stepper = new ExplicitRungeKutta(ExplicitTableau.DormandPrince, equations, tolerance);
         equations.Initial.AsSpan().CopyTo(stepper.State);
         prepare?.Invoke(stepper.State);
         stepper.Start(0, 1e-4);

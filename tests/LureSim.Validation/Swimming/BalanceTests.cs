@@ -1,3 +1,4 @@
+using LureSim.Stepping;
 using LureSim.Swimming;
 
 namespace LureSim.Validation.Swimming;
@@ -29,7 +30,7 @@ public class BalanceTests
         double[] Run(double h)
         {
             var equations = new TowedBodyEquations(body, Knot.Loop(), still, new() { Terms = ActionTerms.None });
-            var stepper = new RungeKutta(RungeKuttaTableau.DormandPrince, equations, 1e3);
+            var stepper = new ExplicitRungeKutta(ExplicitTableau.DormandPrince, equations, 1e3);
             equations.Initial.AsSpan().CopyTo(stepper.State);
             BodyState.In(stepper.State).TurnRate = new(2, 0, 5);
             stepper.Start(0, h);

@@ -1,4 +1,5 @@
 using LureSim.Hydrodynamics;
+using LureSim.Stepping;
 using LureSim.Swimming;
 
 namespace LureSim.Validation.Swimming;
@@ -202,7 +203,7 @@ public class RigidBodyTests
     private static double Period(TowedBodyEquations equations, double impulse, double angle, double m1, double m2)
     {
         // The turn rate is zero at the start and every half period after.
-        var stepper = new RungeKutta(RungeKuttaTableau.DormandPrince, equations, 1e-12);
+        var stepper = new ExplicitRungeKutta(ExplicitTableau.DormandPrince, equations, 1e-12);
         equations.Initial.AsSpan().CopyTo(stepper.State);
         Release(stepper.State, impulse, angle, m1, m2);
         stepper.Start(0, 1e-4);

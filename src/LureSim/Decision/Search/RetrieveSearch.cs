@@ -1,6 +1,7 @@
 using LureSim.Decision.Uncertainty;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Stepping;
 using LureSim.Units;
 using LureSim.Tackle;
 using LureSim.Water;

@@ -1,5 +1,6 @@
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Stepping;
 
 namespace LureSim.Decision.Uncertainty;
 

@@ -1,6 +1,7 @@
 using LureSim.Decision.Search;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Stepping;
 using LureSim.Swimming;
 using LureSim.Tests.Report;
 using LureSim.Units;

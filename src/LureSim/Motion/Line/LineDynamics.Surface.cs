@@ -3,7 +3,7 @@ using System.Runtime.Intrinsics;
 using LureSim.Water;
 using Group = System.Runtime.Intrinsics.Vector256<double>;
 
-namespace LureSim.Motion;
+namespace LureSim.Motion.Line;
 
 /// <content>Segments that are partly wet.</content>
 internal sealed partial class LineDynamics

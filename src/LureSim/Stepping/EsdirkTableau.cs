@@ -1,4 +1,4 @@
-namespace LureSim.Motion.Integrators;
+namespace LureSim.Stepping;
 
 /// <summary>
 /// A stiffly accurate singly diagonally implicit Runge-Kutta method with explicit first stage, as data: Y_i = y + h sum_j a_ij f(Y_j), y' = Y_s.

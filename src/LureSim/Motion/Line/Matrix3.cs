@@ -1,6 +1,6 @@
 using System.Runtime.CompilerServices;
 
-namespace LureSim.Motion;
+namespace LureSim.Motion.Line;
 
 /// <summary>A mutable 3 x 3 matrix of doubles on the stack, with the few operations the line's derivatives need.</summary>
 internal struct Matrix3

@@ -4,7 +4,7 @@ using LureSim.Hydrodynamics;
 using LureSim.Tackle;
 using LureSim.Water;
 
-namespace LureSim.Motion;
+namespace LureSim.Motion.Line;
 
 /// <summary>Discretisation of the line.</summary>
 /// <param name="Segments">Number of segments, 2 to 2000.</param>

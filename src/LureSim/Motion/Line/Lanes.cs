@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
-namespace LureSim.Motion;
+namespace LureSim.Motion.Line;
 
 /// <summary>Arithmetic on four neighbours at a time.</summary>
 internal static class Lanes

@@ -1,6 +1,6 @@
 using LureSim.Tackle;
 
-namespace LureSim.Motion;
+namespace LureSim.Motion.Line;
 
 /// <summary>Energy that lure and line hold.</summary>
 /// <param name="Kinetic">Kinetic energy of the free nodes at the velocities of the mesh, added mass included (J).</param>

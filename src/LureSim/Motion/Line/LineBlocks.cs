@@ -1,9 +1,8 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
-using LureSim.Motion.Integrators;
 
-namespace LureSim.Motion;
+namespace LureSim.Motion.Line;
 
 /// <summary>A 3 x 3 block that a segment gives: derivatives of the force on one end by the position or velocity of an end. End a is nearer to the lure.</summary>
 internal enum SegmentBlock

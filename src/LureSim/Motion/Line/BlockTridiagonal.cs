@@ -1,4 +1,4 @@
-namespace LureSim.Motion.Integrators;
+namespace LureSim.Motion.Line;
 
 /// <summary>
 /// LU factorisation of a block-tridiagonal matrix of 3 x 3 blocks, O(N), no allocation after construction.

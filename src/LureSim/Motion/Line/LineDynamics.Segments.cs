@@ -4,7 +4,7 @@ using LureSim.Tackle;
 using LureSim.Water;
 using Group = System.Runtime.Intrinsics.Vector256<double>;
 
-namespace LureSim.Motion;
+namespace LureSim.Motion.Line;
 
 /// <content>The segments of the line, four neighbours at a time.</content>
 internal sealed partial class LineDynamics

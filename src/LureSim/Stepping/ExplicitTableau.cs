@@ -1,13 +1,13 @@
-namespace LureSim.Swimming;
+namespace LureSim.Stepping;
 
 /// <summary>An explicit embedded Runge-Kutta method as data.</summary>
-internal sealed record RungeKuttaTableau(string Name, int Order, int EmbeddedOrder, double[] C, double[][] A, double[] B, double[] E, double[] Dense)
+internal sealed record ExplicitTableau(string Name, int Order, int EmbeddedOrder, double[] C, double[][] A, double[] B, double[] E, double[] Dense)
 {
     /// <summary>
     /// Order 5 with an embedded order 4 and a dense output of order 4; the last stage is the first of the next step. Dormand &amp; Prince 1980,
     /// J. Comput. Appl. Math. 6:19; dense output of Hairer, Norsett &amp; Wanner 1993, II.6 (coefficients of their program DOPRI5).
     /// </summary>
-    public static RungeKuttaTableau DormandPrince { get; } = new(
+    public static ExplicitTableau DormandPrince { get; } = new(
         "Dormand-Prince 5(4)",
         5,
         4,
