@@ -347,7 +347,7 @@ public static class RigChecker
     // The first twitches of a retrieve and the pause after them; null where the rod only lifts, sweeps or rests.
     private static (int Count, double Height, double Period, double Pause)? Twitching(Presentation presentation)
     {
-        IReadOnlyList<Move> cycle = presentation.Cycle;
+        IReadOnlyList<Move> cycle = presentation.Moves;
         for (int i = 0; i < cycle.Count; i++)
         {
             Move move = cycle[i];
