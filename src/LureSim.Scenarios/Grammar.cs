@@ -1,3 +1,5 @@
+using LureSim.Model;
+
 namespace LureSim.Scenarios;
 
 /// <summary>What may stand at a place in a scenario. One description drives the reader, the schema and the reference.</summary>
@@ -12,6 +14,12 @@ internal sealed record GrammarWord(string Text, object? Meaning, string Doc);
 /// <summary>A number with a unit, in a closed range (SI).</summary>
 internal sealed record QuantityValue(QuantityKind Kind, double Minimum, double Maximum) : GrammarValue
 {
+    /// <summary>A number with a unit, in a range of the model.</summary>
+    public QuantityValue(QuantityKind kind, ValueRange range)
+        : this(kind, range.Least, range.Most)
+    {
+    }
+
     /// <summary>Words that may stand in its place.</summary>
     public IReadOnlyList<GrammarWord> Words { get; init; } = [];
 

@@ -8,7 +8,7 @@ internal static class MoveGrammar
     /// <summary>Most moves of one list.</summary>
     public const int MostMoves = 40;
 
-    private static readonly QuantityValue LineSpeed = new(QuantityKind.Speed, 0.02, 3.0);
+    private static readonly QuantityValue LineSpeed = new(QuantityKind.Speed, Limits.LineSpeed);
 
     private static readonly QuantityValue Turns = new(QuantityKind.TurnRate, 0.01, 6.0);
 
@@ -111,7 +111,7 @@ internal static class MoveGrammar
     ]);
 
     /// <summary>Time from splash-down to the retrieve.</summary>
-    public static readonly QuantityValue CountDown = new(QuantityKind.Duration, 0.0, 120.0) { Words = [new("to bottom", null, "wait until the lure lies on the bottom")] };
+    public static readonly QuantityValue CountDown = new(QuantityKind.Duration, Limits.CountDown) { Words = [new("to bottom", null, "wait until the lure lies on the bottom")] };
 }
 
 /// <summary>Where a rod tip goes.</summary>

@@ -14,9 +14,7 @@ internal static class RiggingGrammar
     /// <summary>Common diameter of a split ring (m).</summary>
     public const double RingLength = 0.006;
 
-    private const double Degree = Math.PI / 180.0;
-
-    private static readonly QuantityValue Lean = new(QuantityKind.Angle, -45.0 * Degree, 45.0 * Degree) { Example = "10 deg" };
+    private static readonly QuantityValue Lean = new(QuantityKind.Angle, Limits.Lean) { Example = "10 deg" };
 
     /// <summary>Metals of which spoons are made.</summary>
     public static IReadOnlyList<GrammarWord> SpoonMetals { get; } =
@@ -30,9 +28,9 @@ internal static class RiggingGrammar
     /// <summary>The diving lip.</summary>
     public static MapValue Lip { get; } = new("lip", "The diving lip of a hard twitchbait.",
     [
-        new("length", new QuantityValue(QuantityKind.Length, 0.002, 0.08), "Length of the lip from its root.") { Required = true },
-        new("width", new QuantityValue(QuantityKind.Length, 0.002, 0.08), "Width of the lip.") { Required = true },
-        new("angle", new QuantityValue(QuantityKind.Angle, 5.0 * Degree, 85.0 * Degree) { Example = "45 deg" }, "Angle between the lip and the body's axis: small for a lip that points ahead, large for one that points down.") { Required = true },
+        new("length", new QuantityValue(QuantityKind.Length, Limits.LipSide), "Length of the lip from its root.") { Required = true },
+        new("width", new QuantityValue(QuantityKind.Length, Limits.LipSide), "Width of the lip.") { Required = true },
+        new("angle", new QuantityValue(QuantityKind.Angle, Limits.LipAngle) { Example = "45 deg" }, "Angle between the lip and the body's axis: small for a lip that points ahead, large for one that points down.") { Required = true },
     ]);
 
     /// <summary>Whether a hard bait floats.</summary>
@@ -53,14 +51,14 @@ internal static class RiggingGrammar
             new("clip", KnotStyle.Clip, "wire clip"),
             new("split ring", KnotStyle.SplitRing, "split ring"),
         ]), "How the lure is tied on.") { Default = "loop" },
-        new("loop_length", new QuantityValue(QuantityKind.Length, 0.002, 0.05), "Inner length of the loop, the clip or the ring; not for a snug knot.") { Default = "10 mm for a loop, 12 mm for a clip, 6 mm for a split ring" },
+        new("loop_length", new QuantityValue(QuantityKind.Length, Limits.LoopLength), "Inner length of the loop, the clip or the ring; not for a snug knot.") { Default = "10 mm for a loop, 12 mm for a clip, 6 mm for a split ring" },
         new("shank", new QuantityValue(QuantityKind.Length, 0.004, 0.15), "Length of the hook's shank from the eye to the bend; less than the shortest soft body. Not together with shank_share.") { Default = "common share of the profile" },
-        new("shank_share", new QuantityValue(QuantityKind.Percentage, 0.05, 0.95) { Example = "45 %" }, "The same as a share of the body's length.") { Default = "common share of the profile: 35 % paddle tail, 45 % soft jerkbait, 50 % shrimp imitation" },
-        new("exit_sideways", new QuantityValue(QuantityKind.Length, -0.015, 0.015) { Example = "3 mm" }, "How far beside the centre line of the back the hook comes out, to the left positive.") { Default = "0 mm" },
-        new("exit_above", new QuantityValue(QuantityKind.Length, -0.015, 0.015) { Example = "2 mm" }, "How far above the place where the body would lie straight the hook comes out, negative below.") { Default = "0 mm" },
+        new("shank_share", new QuantityValue(QuantityKind.Percentage, Limits.ShankShare) { Example = "45 %" }, "The same as a share of the body's length.") { Default = "common share of the profile: 35 % paddle tail, 45 % soft jerkbait, 50 % shrimp imitation" },
+        new("exit_sideways", new QuantityValue(QuantityKind.Length, Limits.HookExit) { Example = "3 mm" }, "How far beside the centre line of the back the hook comes out, to the left positive.") { Default = "0 mm" },
+        new("exit_above", new QuantityValue(QuantityKind.Length, Limits.HookExit) { Example = "2 mm" }, "How far above the place where the body would lie straight the hook comes out, negative below.") { Default = "0 mm" },
         new("bend", Lean, "Sideways bend of the body, the angle between nose and tail seen from above, tail to the left positive; it adds to the bend that exit_sideways makes.") { Default = "0 deg" },
         new("point_lean", Lean, "Lean of the hook's point from straight up, seen from behind, to the left positive.") { Default = "0 deg" },
-        new("head_turn", new QuantityValue(QuantityKind.Angle, -30.0 * Degree, 30.0 * Degree) { Example = "5 deg" }, "Angle between the axis of the jig head and that of the body, seen from above, head to the left positive.") { Default = "0 deg" },
-        new("pulled_up", new QuantityValue(QuantityKind.Length, 0.0, 0.015) { Example = "3 mm" }, "How much too far a weedless bait is pulled up towards the eye, so that it bunches and arches.") { Default = "0 mm" },
+        new("head_turn", new QuantityValue(QuantityKind.Angle, Limits.HeadTurn) { Example = "5 deg" }, "Angle between the axis of the jig head and that of the body, seen from above, head to the left positive.") { Default = "0 deg" },
+        new("pulled_up", new QuantityValue(QuantityKind.Length, Limits.PulledUp) { Example = "3 mm" }, "How much too far a weedless bait is pulled up towards the eye, so that it bunches and arches.") { Default = "0 mm" },
     ]);
 }

@@ -191,8 +191,8 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             return;
         double perTurn = new Reel(ratio, diameter).LinePerTurn;
         double speed = turns.Number * perTurn;
-        if (speed is < 0.02 or > 3.0)
-            Add(turns, $"with this reel that is {QuantityText.Both(QuantityKind.Speed, speed)} of line", $"{QuantityText.Range(QuantityKind.TurnRate, 0.02 / perTurn, 3.0 / perTurn)} with this reel", "turn the handle at another rate");
+        if (!Limits.LineSpeed.Contains(speed))
+            Add(turns, $"with this reel that is {QuantityText.Both(QuantityKind.Speed, speed)} of line", $"{QuantityText.Range(QuantityKind.TurnRate, Limits.LineSpeed.Least / perTurn, Limits.LineSpeed.Most / perTurn)} with this reel", "turn the handle at another rate");
     }
 
     private void CheckTwitch(ReadValue item)
@@ -345,8 +345,6 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
     {
         (double speed, IReadOnlyList<Move> moves) = ScheduleBuilder.Build(item, tackle);
         RetrieveStyle? style = ScheduleBuilder.StyleOf(item);
-        ReadValue? twitch = item["twitch"];
-        bool byKeys = moves.Count == 0;
         double tip = tackle["rod_tip_height"]!.Number;
                 return new Presentation
         {
@@ -356,11 +354,6 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             Fall = Meaning(item["fall"], style?.Fall ?? FallMode.SlackLine),
             CountDown = item["count_down"] is { } countDown ? Seconds(countDown) : Finite(style?.CountDown),
             RetrieveSpeed = speed,
-            ReelFor = byKeys ? Number(item["pause"]?["every"]) : null,
-            PauseFor = byKeys ? Number(item["pause"]?["for"]) ?? 0.0 : 0.0,
-            Twitches = byKeys ? (int)(Number(twitch?["count"]) ?? 0.0) : 0,
-            TwitchHeight = byKeys ? Number(twitch?["height"]) ?? 0.0 : 0.0,
-            TwitchPeriod = byKeys ? Number(twitch?["period"]) ?? DefaultTwitchPeriod : DefaultTwitchPeriod,
             Moves = moves,
             Style = style?.Name,
             DriftSpeed = Number(item["drift"]?["speed"]) ?? 0.0,

@@ -36,16 +36,15 @@ internal static class ScenarioGrammar
         new("steel", HeadMetal.Steel, "7,850 kg/m3"),
     ];
 
-    // A pound-force is 4.44822 N; the edges are those of the table of line diameters, opened a little.
-    private static readonly QuantityValue Strength = new(QuantityKind.LineStrength, 4.448, 445.0);
+    private static readonly QuantityValue Strength = new(QuantityKind.LineStrength, Limits.LineStrength);
 
-    private static readonly QuantityValue LineDiameter = new(QuantityKind.Length, 0.00003, 0.0015);
+    private static readonly QuantityValue LineDiameter = new(QuantityKind.Length, Limits.LineDiameter);
 
     private static readonly QuantityValue Direction = new(QuantityKind.Angle, 0.0, 2.0 * Math.PI) { Words = Directions };
 
     private static readonly MapValue Current = new("current", "The current.",
     [
-        new("speed", new QuantityValue(QuantityKind.Speed, 0.0, 3.0), "Speed at the surface.") { Required = true },
+        new("speed", new QuantityValue(QuantityKind.Speed, Limits.CurrentSpeed), "Speed at the surface.") { Required = true },
         new("direction", Direction, "Where the water flows to, anticlockwise seen from above from the reference direction of the spot (that of a cast without `aim`), or in words.") { Required = true },
         new("profile", new WordValue(
         [
@@ -57,13 +56,13 @@ internal static class ScenarioGrammar
 
     private static readonly MapValue Wind = new("wind", "The wind, which bows the line in the air.",
     [
-        new("speed", new QuantityValue(QuantityKind.Speed, 0.0, 25.0), "Speed over the water.") { Required = true },
+        new("speed", new QuantityValue(QuantityKind.Speed, Limits.WindSpeed), "Speed over the water.") { Required = true },
         new("direction", Direction, "Where the wind blows to, as for the current.") { Required = true },
     ]);
 
     private static readonly MapValue Clarity = new("clarity", "How clear the water is, in one of three forms: a Secchi depth with the kind of water, a Jerlov type, or what was measured in the water.",
     [
-        new("secchi", new QuantityValue(QuantityKind.Length, 0.05, 45.0), "Depth at which a white disc goes out of sight (it may be more than the water is deep here).") { Required = true, Form = "secchi" },
+        new("secchi", new QuantityValue(QuantityKind.Length, Limits.SecchiDepth), "Depth at which a white disc goes out of sight (it may be more than the water is deep here).") { Required = true, Form = "secchi" },
         new("water", new WordValue(
         [
             new("clear ocean", WaterKind.ClearOcean, "blue water, little but plankton; Secchi depth 2 m or more"),
@@ -84,23 +83,23 @@ internal static class ScenarioGrammar
             new("7C", JerlovType.Coastal7, "murky coastal water"),
             new("9C", JerlovType.Coastal9, "the murkiest coastal water"),
         ]), "Jerlov's optical type of the water, as on maps and in papers.") { Required = true, Form = "jerlov" },
-        new("chlorophyll", new QuantityValue(QuantityKind.Concentration, 0.0, 3e-4), "Chlorophyll a: how much plankton there is.") { Required = true, Form = "constituents" },
-        new("dissolved_440", new QuantityValue(QuantityKind.AbsorptionCoefficient, 0.0, 50.0), "Absorption of the coloured dissolved matter (the tea stain) at a wavelength of 440 nm.") { Required = true, Form = "constituents" },
-        new("mineral", new QuantityValue(QuantityKind.Concentration, 0.0, 2.0) { Example = "3 g/m3" }, "Suspended mineral: silt and clay in the water.") { Required = true, Form = "constituents" },
+        new("chlorophyll", new QuantityValue(QuantityKind.Concentration, Limits.Chlorophyll), "Chlorophyll a: how much plankton there is.") { Required = true, Form = "constituents" },
+        new("dissolved_440", new QuantityValue(QuantityKind.AbsorptionCoefficient, Limits.Dissolved440), "Absorption of the coloured dissolved matter (the tea stain) at a wavelength of 440 nm.") { Required = true, Form = "constituents" },
+        new("mineral", new QuantityValue(QuantityKind.Concentration, Limits.Mineral) { Example = "3 g/m3" }, "Suspended mineral: silt and clay in the water.") { Required = true, Form = "constituents" },
     ]);
 
     private static readonly MapValue Light = new("light", "The light from above, in one of two forms: the height of the sun, or a moment and a place, from which sun and moon are computed.",
     [
-        new("sun_elevation", new QuantityValue(QuantityKind.Angle, 0.0, Math.PI / 2.0), "Height of the sun above the horizon.") { Required = true, Form = "elevation" },
-        new("date", new DateValue(new DateOnly(1951, 1, 1), new DateOnly(2049, 12, 31), "2026-06-14"), "Day by the local calendar.") { Required = true, Form = "moment" },
+        new("sun_elevation", new QuantityValue(QuantityKind.Angle, Limits.SunElevation), "Height of the sun above the horizon.") { Required = true, Form = "elevation" },
+        new("date", new DateValue(Limits.FirstDay, Limits.LastDay, "2026-06-14"), "Day by the local calendar.") { Required = true, Form = "moment" },
         new("time", new ClockValue("06:20"), "Time by the local clock, in quotes.") { Required = true, Form = "moment" },
         new("utc_offset", new QuantityValue(QuantityKind.UtcOffset, -12.0 * 3600.0, 14.0 * 3600.0), "What the local clock is ahead of UTC, summer time included; negative west of Greenwich.") { Required = true, Form = "moment" },
-        new("latitude", new QuantityValue(QuantityKind.Angle, -Math.PI / 2.0, Math.PI / 2.0) { Example = "30 deg" }, "Latitude, north positive.") { Required = true, Form = "moment" },
-        new("longitude", new QuantityValue(QuantityKind.Angle, -Math.PI, Math.PI) { Example = "-75 deg" }, "Longitude, east positive.") { Required = true, Form = "moment" },
-        new("cloud", new QuantityValue(QuantityKind.Percentage, 0.0, 1.0), "Share of the sky covered by cloud.") { Default = "0 %" },
+        new("latitude", new QuantityValue(QuantityKind.Angle, Limits.Latitude) { Example = "30 deg" }, "Latitude, north positive.") { Required = true, Form = "moment" },
+        new("longitude", new QuantityValue(QuantityKind.Angle, Limits.Longitude) { Example = "-75 deg" }, "Longitude, east positive.") { Required = true, Form = "moment" },
+        new("cloud", new QuantityValue(QuantityKind.Percentage, Limits.Share), "Share of the sky covered by cloud.") { Default = "0 %" },
     ]);
 
-    private static readonly ListValue Band = new(new QuantityValue(QuantityKind.Length, 0.0, 60.0), 2, 2);
+    private static readonly ListValue Band = new(new QuantityValue(QuantityKind.Length, Limits.WithinWater), 2, 2);
 
     private static readonly MapValue StrikeZone = new("strike_zone", "Where the fish are expected to strike, in one of two forms.",
     [
@@ -110,7 +109,7 @@ internal static class ScenarioGrammar
 
     private static readonly MapValue Spot = new("spot", "The water, the bottom, the light and the fish.",
     [
-        new("depth", new QuantityValue(QuantityKind.Length, 0.2, 60.0), "Depth of the water.") { Required = true },
+        new("depth", new QuantityValue(QuantityKind.Length, Limits.Depth), "Depth of the water.") { Required = true },
         new("bottom", new WordValue(
         [
             new("hard", BottomKind.Hard, "rock, concrete, packed gravel"),
@@ -118,23 +117,23 @@ internal static class ScenarioGrammar
             new("mud", BottomKind.Mud, "soft mud"),
             new("shell", BottomKind.Shell, "oyster or broken shell"),
         ]), "What the bottom is made of.") { Default = "sand" },
-        new("grass_height", new QuantityValue(QuantityKind.Length, 0.0, 60.0), "Height of the grass above the bottom, less than the depth.") { Default = "0 m, bare bottom" },
+        new("grass_height", new QuantityValue(QuantityKind.Length, Limits.WithinWater), "Height of the grass above the bottom, less than the depth.") { Default = "0 m, bare bottom" },
         new("current", Current, "The current.") { Default = "still water" },
         new("wind", Wind, "The wind.") { Default = "calm" },
-        new("salinity", new QuantityValue(QuantityKind.Salinity, 0.0, 42.0), "Saltiness of the water; 0 ppt is fresh, 35 ppt the open sea.") { Required = true },
-        new("temperature", new QuantityValue(QuantityKind.Temperature, -2.0, 40.0), "Temperature of the water, above its freezing point.") { Required = true },
+        new("salinity", new QuantityValue(QuantityKind.Salinity, Limits.Salinity), "Saltiness of the water; 0 ppt is fresh, 35 ppt the open sea.") { Required = true },
+        new("temperature", new QuantityValue(QuantityKind.Temperature, Limits.Temperature), "Temperature of the water, above its freezing point.") { Required = true },
         new("clarity", Clarity, "How clear the water is.") { Required = true },
         new("light", Light, "The light from above.") { Required = true },
         new("strike_zone", StrikeZone, "Where the fish are expected to strike.") { Required = true },
         new("target", new WordValue([.. TargetFishNames.All.Select(name => new GrammarWord(name, name, ""))]), "The fish whose eyes judge the colours.") { Required = true },
-        new("target_length", new QuantityValue(QuantityKind.Length, 0.1, 2.5), "Usual length of these fish here; some rules on the size of the lure go by it.") { Default = "not known" },
+        new("target_length", new QuantityValue(QuantityKind.Length, Limits.TargetLength), "Usual length of these fish here; some rules on the size of the lure go by it.") { Default = "not known" },
     ]);
 
     private static readonly MapValue Reel = new("reel", "The reel.",
     [
-        new("gear_ratio", new NumberValue(2.0, 12.0, true, "6.2"), "Turns of the spool or rotor for one turn of the handle, as 6.2 or 6.2:1.") { Required = true },
-        new("spool_diameter", new QuantityValue(QuantityKind.Length, 0.015, 0.15), "Diameter of the wound line on the spool.") { Required = true },
-        new("line_capacity", new QuantityValue(QuantityKind.Length, 20.0, 1000.0), "Line on the spool: no more can be out.") { Default = "150 m" },
+        new("gear_ratio", new NumberValue(Limits.GearRatio.Least, Limits.GearRatio.Most, true, "6.2"), "Turns of the spool or rotor for one turn of the handle, as 6.2 or 6.2:1.") { Required = true },
+        new("spool_diameter", new QuantityValue(QuantityKind.Length, Limits.SpoolDiameter), "Diameter of the wound line on the spool.") { Required = true },
+        new("line_capacity", new QuantityValue(QuantityKind.Length, Limits.LineCapacity), "Line on the spool: no more can be out.") { Default = "150 m" },
     ]);
 
     private static readonly MapValue Line = new("line", "The main line.",
@@ -148,15 +147,15 @@ internal static class ScenarioGrammar
     [
         new("kind", new WordValue(LineKinds), "What the leader is made of.") { Required = true },
         new("strength", Strength, "Nominal breaking strength.") { Required = true },
-        new("length", new QuantityValue(QuantityKind.Length, 0.05, 5.0), "Length.") { Required = true },
+        new("length", new QuantityValue(QuantityKind.Length, Limits.LeaderLength), "Length.") { Required = true },
         new("diameter", LineDiameter, "Diameter.") { Default = "common practice for the kind and strength" },
     ]);
 
     private static readonly MapValue JigHead = new("jig_head", "A jig head.",
     [
-        new("weight", new QuantityValue(QuantityKind.Mass, 0.0005, 0.2) { Words = [new("unweighted", 0.0, "a hook without lead")] }, "Weight of the metal without the hook.") { Required = true },
+        new("weight", new QuantityValue(QuantityKind.Mass, Limits.HeadMass) { Words = [new("unweighted", 0.0, "a hook without lead")] }, "Weight of the metal without the hook.") { Required = true },
         new("metal", new WordValue(Metals), "Metal of the head.") { Default = "lead" },
-        new("hook", new QuantityValue(QuantityKind.Mass, 0.00005, 0.02), "Mass of the steel hook.") { Default = "common practice for the length of the first body" },
+        new("hook", new QuantityValue(QuantityKind.Mass, Limits.HookMass), "Mass of the steel hook.") { Default = "common practice for the length of the first body" },
         new("place", new WordValue(
         [
             new("nose", WeightPlace.Nose, "a head at the nose of the body"),
@@ -177,20 +176,20 @@ internal static class ScenarioGrammar
     private static readonly MapValue Body = new("body", "A lure body. Season, water and forage choose which soft body of the list goes on the jig heads; where they say nothing it is the first. Hard twitchbaits and spoons are fished as they are.",
     [
         new("profile", ProfileWord, "Shape of the body.") { Required = true },
-        new("length", new QuantityValue(QuantityKind.Length, 0.02, 0.3), "Overall length.") { Required = true },
-        new("height", new QuantityValue(QuantityKind.Length, 0.002, 0.15), "Greatest height of the body; a spoon takes thickness instead.") { Default = "proportion of the profile" },
-        new("width", new QuantityValue(QuantityKind.Length, 0.002, 0.15), "Greatest width of the body.") { Default = "proportion of the profile" },
-        new("density", new QuantityValue(QuantityKind.Density, 800.0, 1400.0), "Density of the material; of a hard twitchbait all in all, hooks included; not for a spoon.") { Default = "density of the profile" },
+        new("length", new QuantityValue(QuantityKind.Length, Limits.BodyLength), "Overall length.") { Required = true },
+        new("height", new QuantityValue(QuantityKind.Length, Limits.BodySide), "Greatest height of the body; a spoon takes thickness instead.") { Default = "proportion of the profile" },
+        new("width", new QuantityValue(QuantityKind.Length, Limits.BodySide), "Greatest width of the body.") { Default = "proportion of the profile" },
+        new("density", new QuantityValue(QuantityKind.Density, Limits.BodyDensity), "Density of the material; of a hard twitchbait all in all, hooks included; not for a spoon.") { Default = "density of the profile" },
         new("float", RiggingGrammar.Float, "Whether a hard twitchbait floats.") { Default = "suspending" },
         new("lip", RiggingGrammar.Lip, "The diving lip of a hard twitchbait.") { Default = "none" },
-        new("thickness", new QuantityValue(QuantityKind.Length, 0.0003, 0.01), "Thickness of the metal of a spoon.") { Default = "proportion of the profile" },
+        new("thickness", new QuantityValue(QuantityKind.Length, Limits.SpoonThickness), "Thickness of the metal of a spoon.") { Default = "proportion of the profile" },
         new("metal", new WordValue(RiggingGrammar.SpoonMetals), "Metal of a spoon.") { Default = "brass" },
         new("name", new TextValue(60, false), "Name for people.") { Default = "length and profile" },
     ]);
 
     private static readonly MapValue Tackle = new("tackle", "What the angler owns.",
     [
-        new("rod_tip_height", new QuantityValue(QuantityKind.Length, 0.1, 6.0), "Height of the rod tip above the water while retrieving.") { Required = true },
+        new("rod_tip_height", new QuantityValue(QuantityKind.Length, Limits.RodTipHeight), "Height of the rod tip above the water while retrieving.") { Required = true },
         new("reel", Reel, "The reel.") { Required = true },
         new("line", Line, "The main line.") { Required = true },
         new("leader", Leader, "The leader.") { Default = "none" },
@@ -215,14 +214,14 @@ internal static class ScenarioGrammar
 
     private static readonly MapValue Drift = new("drift", "The boat drifts, or the angler walks, from the splash-down on, at constant velocity. The wind does not move the boat by itself: give its drift here.",
     [
-        new("speed", new QuantityValue(QuantityKind.Speed, 0.0, 3.0), "Speed over ground.") { Required = true },
+        new("speed", new QuantityValue(QuantityKind.Speed, Limits.DriftSpeed), "Speed over ground.") { Required = true },
         new("direction", Direction, "Where to, counted like the current from the reference direction of the spot, not from the cast.") { Required = true },
     ]);
 
     private static readonly MapValue Presentation = new("presentation", "A way to fish the lure.",
     [
         new("name", new TextValue(60, false), "Name for people; no two may be the same.") { Required = true },
-        new("cast", new QuantityValue(QuantityKind.Length, 2.0, 80.0), "Horizontal distance from the rod tip to the splash-down.") { Required = true },
+        new("cast", new QuantityValue(QuantityKind.Length, Limits.CastLength), "Horizontal distance from the rod tip to the splash-down.") { Required = true },
         new("aim", Direction, "Where the cast goes: anticlockwise from the reference direction of the spot, which directions are counted from.") { Default = "0 deg, the reference direction" },
         new("fall", MoveGrammar.Fall, "How the lure falls after the splash-down.") { Default = "slack line, or as the style has it" },
         new("count_down", MoveGrammar.CountDown, "Time from splash-down until the retrieve begins; the fall ends sooner if the lure reaches the bottom.") { Default = "as the style has it; required without one" },
@@ -232,8 +231,8 @@ internal static class ScenarioGrammar
         new("twitch", Twitch, "Rod work at the start of each pause; needs pauses. With a style, its own figures in place of those of the style.") { Default = "none" },
         new("moves", MoveGrammar.Moves, "The retrieve as a list of moves, which begin again after the last until the line is in. A list with a swing is done once.") { Default = "by style, retrieve, pause and twitch" },
         new("drift", Drift, "The boat drifts, or the angler walks, from the splash-down on.") { Default = "none" },
-        new("time_limit", new QuantityValue(QuantityKind.Duration, 5.0, 1800.0), "The retrieve ends after this time, if it has not ended before.") { Default = "none" },
-        new("line_left", new QuantityValue(QuantityKind.Length, 0.1, 60.0), "The retrieve ends with this much line still out; at least the height of the rod tip, less than the cast.") { Default = "3 m, or the height of the rod tip and 0.5 m if that is more" },
+        new("time_limit", new QuantityValue(QuantityKind.Duration, Limits.TimeLimit), "The retrieve ends after this time, if it has not ended before.") { Default = "none" },
+        new("line_left", new QuantityValue(QuantityKind.Length, Limits.LineLeft), "The retrieve ends with this much line still out; at least the height of the rod tip, less than the cast.") { Default = "3 m, or the height of the rod tip and 0.5 m if that is more" },
     ]);
 
     /// <summary>Kinds of forage.</summary>
@@ -256,7 +255,7 @@ internal static class ScenarioGrammar
     [
         new("kind", ForageKindWord, "What it is.") { Required = true },
         new("seen", ForageSeenWord, "How it was seen.") { Default = "present" },
-        new("length", new QuantityValue(QuantityKind.Length, 0.005, 0.5) { Example = "3 in" }, "Its length; a lure is to match or exceed it.") { Default = "not judged, usual for the kind" },
+        new("length", new QuantityValue(QuantityKind.Length, Limits.ForageLength) { Example = "3 in" }, "Its length; a lure is to match or exceed it.") { Default = "not judged, usual for the kind" },
         new("colour", new ColourValue(ColourNames.All), "Its colour, which a natural lure is to match.") { Default = "usual for the kind" },
     ]);
 
@@ -269,7 +268,7 @@ internal static class ScenarioGrammar
         new("line", Line, "The main line.") { Default = "that of the tackle box" },
         new("leader", Leader, "The leader.") { Default = "that of the tackle box" },
         new("presentation", new TextValue(60, false), "Name of one of the presentations.") { Default = "the first" },
-        new("cast", new QuantityValue(QuantityKind.Length, 2.0, 80.0), "Cast, in place of the presentation's.") { Default = "that of the presentation" },
+        new("cast", new QuantityValue(QuantityKind.Length, Limits.CastLength), "Cast, in place of the presentation's.") { Default = "that of the presentation" },
         new("count_down", MoveGrammar.CountDown, "Count-down, in place of the presentation's.") { Default = "that of the presentation" },
         new("retrieve", MoveGrammar.Retrieve, "Speed, in place of the presentation's.") { Default = "that of the presentation" },
         new("rigging", RiggingGrammar.Rigging, "Knot and hook, in place of the tackle box's: what it leaves out is a loop knot and a clean job.") { Default = "that of the tackle box" },

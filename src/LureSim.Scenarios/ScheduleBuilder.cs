@@ -69,7 +69,7 @@ internal sealed class ScheduleBuilder(ProblemList problems)
             Add(given, "no move takes line in, so the retrieve has no end", "a reel, a swing, or time_limit beside moves", "add \"time_limit:\", or a move \"reel:\"");
     }
 
-    /// <summary>Speed of the retrieve (m/s) and its moves; no moves for a retrieve by the keys retrieve, pause and twitch alone. The presentation has passed the checks.</summary>
+    /// <summary>Speed of the retrieve (m/s) and its moves. The presentation has passed the checks.</summary>
     public static (double Speed, IReadOnlyList<Move> Moves) Build(ReadValue item, ReadValue tackle)
     {
         RetrieveStyle? style = StyleOf(item);
@@ -80,7 +80,7 @@ internal sealed class ScheduleBuilder(ProblemList problems)
         if (style is not null)
             return (double.IsNaN(own) ? style.Speed ?? 0 : own, [.. style.Moves.Select(move => Override(move, item))]);
         if (item["moves"] is null)
-            return (own, []);
+            return (own, ByKeys(item["pause"], item["twitch"]));
         List<RawMove> raw = RawMoves(item["moves"], perTurn);
 
         // Where the retrieve has no speed of its own, the fastest move gives it. A swing reels only if it was asked to.
@@ -103,6 +103,10 @@ internal sealed class ScheduleBuilder(ProblemList problems)
 
         return (speed, moves);
     }
+
+    private static IReadOnlyList<Move> ByKeys(ReadValue? pause, ReadValue? twitch) => Number(pause?["every"]) is not { } every
+        ? [Move.ReelIn]
+        : Move.StopAndGo(every, Number(pause?["for"]) ?? 0.0, (int)(Number(twitch?["count"]) ?? 0.0), Number(twitch?["height"]) ?? 0.0, Number(twitch?["period"]) ?? DefaultTwitchPeriod);
 
     /// <summary>The style that a presentation names; null for none.</summary>
     public static RetrieveStyle? StyleOf(ReadValue item) => item["style"]?.Word?.Meaning is string name ? RetrieveStyle.Find(name) : null;
@@ -215,8 +219,8 @@ internal sealed class ScheduleBuilder(ProblemList problems)
             RawMove move = raw[i];
             if (move.At["speed"] is not null && move.At["handle_turns"] is { } turns)
                 Add(turns, "speed is given as well", "exactly one of speed, handle_turns", "remove one of the two");
-            if (move.Kind == MoveKind.Reel && !double.IsNaN(move.Speed) && move.Speed is < 0.02 or > 3.0 && move.At["handle_turns"] is { } fast)
-                Add(fast, $"with this reel that is {QuantityText.Both(QuantityKind.Speed, move.Speed)} of line", QuantityText.Range(QuantityKind.Speed, 0.02, 3.0), "turn the handle at another rate");
+            if (move.Kind == MoveKind.Reel && !double.IsNaN(move.Speed) && !Limits.LineSpeed.Contains(move.Speed) && move.At["handle_turns"] is { } fast)
+                Add(fast, $"with this reel that is {QuantityText.Both(QuantityKind.Speed, move.Speed)} of line", QuantityText.Range(QuantityKind.Speed, Limits.LineSpeed.Least, Limits.LineSpeed.Most), "turn the handle at another rate");
             if (double.IsNaN(move.Duration))
             {
                 endless = true;

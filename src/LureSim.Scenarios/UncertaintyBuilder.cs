@@ -60,7 +60,6 @@ internal static class UncertaintyBuilder
 /// <summary>Checks and builds the tide.</summary>
 internal static class TideBuilder
 {
-    private const double LeastDepth = 0.2;
     private const double HoursPerDay = 24;
     private const double SecondsPerHour = 3600;
 
@@ -84,8 +83,8 @@ internal static class TideBuilder
             return;
         foreach (ReadValue change in tide.Items.Select(item => item["depth_change"]).OfType<ReadValue>())
         {
-            if (depth.Number + change.Number is < LeastDepth or > 60.0)
-                add(change, "no water would be left, or more than the model takes", $"{QuantityText.Range(QuantityKind.Length, Math.Max(-20, LeastDepth - depth.Number), Math.Min(20, 60.0 - depth.Number))} here", "correct the change or the depth of the spot");
+            if (depth.Number + change.Number is var there && !Limits.Depth.Contains(there))
+                add(change, "no water would be left, or more than the model takes", $"{QuantityText.Range(QuantityKind.Length, Math.Max(Limits.DepthChange.Least, Limits.Depth.Least - depth.Number), Math.Min(Limits.DepthChange.Most, Limits.Depth.Most - depth.Number))} here", "correct the change or the depth of the spot");
         }
     }
 

@@ -5,7 +5,7 @@ namespace LureSim.Scenarios;
 /// <summary>The part of the grammar that says how well inputs are known, and the tide.</summary>
 internal static class UncertaintyGrammar
 {
-    private static readonly QuantityValue Share = new(QuantityKind.Percentage, 0.0, 1.0) { Example = "20 %" };
+    private static readonly QuantityValue Share = new(QuantityKind.Percentage, Limits.Share) { Example = "20 %" };
 
     private static readonly MapValue LineDrag = new("line_drag", "The drag of the line.",
     [
@@ -21,12 +21,12 @@ internal static class UncertaintyGrammar
     /// <summary>How well the inputs are known.</summary>
     public static MapValue Uncertainty { get; } = new("uncertainty", "How well the inputs are known. The plan is computed for many draws from these spreads, and says how sure its choice is. A percentage alone is a plus-or-minus; 0 % means known exactly.",
     [
-        new("current", Spread("current", QuantityKind.Speed, 0.0, 3.0), "Current at the surface.") { Default = "25 %, assumed" },
-        new("cast", Spread("cast", QuantityKind.Length, 2.0, 80.0), "Length of the cast.") { Default = "10 %, assumed" },
-        new("retrieve_speed", Spread("retrieve_speed", QuantityKind.Speed, 0.02, 3.0), "Speed of the line coming in.") { Default = "15 %, assumed" },
-        new("depth", Spread("depth", QuantityKind.Length, 0.2, 60.0), "Depth of the water.") { Default = "10 %, assumed" },
-        new("clarity", Spread("clarity", QuantityKind.Length, 0.05, 45.0), "Secchi depth, for light and sight alone.") { Default = "25 %, assumed" },
-        new("rod_tip_height", Spread("rod_tip_height", QuantityKind.Length, 0.1, 6.0), "Height of the rod tip.") { Default = "15 %, assumed" },
+        new("current", Spread("current", QuantityKind.Speed, Limits.CurrentSpeed), "Current at the surface.") { Default = "25 %, assumed" },
+        new("cast", Spread("cast", QuantityKind.Length, Limits.CastLength), "Length of the cast.") { Default = "10 %, assumed" },
+        new("retrieve_speed", Spread("retrieve_speed", QuantityKind.Speed, Limits.LineSpeed), "Speed of the line coming in.") { Default = "15 %, assumed" },
+        new("depth", Spread("depth", QuantityKind.Length, Limits.Depth), "Depth of the water.") { Default = "10 %, assumed" },
+        new("clarity", Spread("clarity", QuantityKind.Length, Limits.SecchiDepth), "Secchi depth, for light and sight alone.") { Default = "25 %, assumed" },
+        new("rod_tip_height", Spread("rod_tip_height", QuantityKind.Length, Limits.RodTipHeight), "Height of the rod tip.") { Default = "15 %, assumed" },
         new("line_drag", LineDrag, "The drag of the line.") { Default = "either law, 15 %, assumed" },
         new("others", new WordValue(
         [
@@ -41,16 +41,16 @@ internal static class UncertaintyGrammar
     public static ListValue Tide { get; } = new(new MapValue("tide", "A point of the tide; between the points runs a smooth curve that does not overshoot them.",
     [
         new("time", new ClockValue("06:20"), "Time by the local clock, in quotes; the times run on, past midnight if need be.") { Required = true },
-        new("current", new QuantityValue(QuantityKind.Speed, -3.0, 3.0), "Current at the surface; negative where it flows against spot.current.direction.") { Required = true },
-        new("depth_change", new QuantityValue(QuantityKind.Length, -20.0, 20.0), "What the water is deeper than spot.depth; negative for shallower.") { Default = "0 m" },
+        new("current", new QuantityValue(QuantityKind.Speed, Limits.TidalCurrent), "Current at the surface; negative where it flows against spot.current.direction.") { Required = true },
+        new("depth_change", new QuantityValue(QuantityKind.Length, Limits.DepthChange), "What the water is deeper than spot.depth; negative for shallower.") { Default = "0 m" },
     ]), 3, 96);
 
-    private static ShortOrMapValue Spread(string name, QuantityKind kind, double minimum, double maximum)
+    private static ShortOrMapValue Spread(string name, QuantityKind kind, ValueRange range)
     {
-        var value = new QuantityValue(kind, minimum, maximum);
+        var value = new QuantityValue(kind, range);
         return new ShortOrMapValue("plus_or_minus", new MapValue(name, "How well it is known, in one of three forms.",
         [
-            new("plus_or_minus", new ShareOrAmountValue(Share, new QuantityValue(kind, 0.0, maximum)), "Nine draws in ten lie within this of the value: a normal distribution, cut at twice the margin.") { OneOf = "form" },
+            new("plus_or_minus", new ShareOrAmountValue(Share, new QuantityValue(kind, 0.0, range.Most)), "Nine draws in ten lie within this of the value: a normal distribution, cut at twice the margin.") { OneOf = "form" },
             new("between", new ListValue(value, 2, 2), "Anywhere between the two, all alike.") { OneOf = "form" },
             new("triangular", new ListValue(value, 3, 3), "Least, likeliest and greatest value.") { OneOf = "form" },
         ]));

@@ -48,7 +48,7 @@ internal static class SearchView
     }
 
     /// <summary>The first move of a kind; null where there is none.</summary>
-    internal static Move? Of(RetrieveTrial trial, MoveKind kind) => trial.Presentation.Cycle.FirstOrDefault(move => move.Kind == kind);
+    internal static Move? Of(RetrieveTrial trial, MoveKind kind) => trial.Presentation.Moves.FirstOrDefault(move => move.Kind == kind);
 
     /// <summary>Travel of the rod tip (m); null where the rod rests.</summary>
     internal static double? RodHeight(RetrieveTrial trial) => (Of(trial, MoveKind.Twitch) ?? Of(trial, MoveKind.Lift))?.Travel;

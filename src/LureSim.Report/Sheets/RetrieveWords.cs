@@ -11,7 +11,7 @@ internal static class RetrieveWords
     {
         string end = p.TimeLimit is { } limit ? $" Stop after {UnitFormat.SecondsText(limit)}." : "";
         string drift = p.DriftSpeed > 0 ? $" The rod drifts at {format.SpeedText(p.DriftSpeed)} meanwhile." : "";
-        return (p.Moves.Count > 0 ? Moves(p, reel, format) : ByKeys(p, reel, format)) + end + drift;
+        return (StopAndGo(p, reel, format) ?? Moves(p, reel, format)) + end + drift;
     }
 
     /// <summary>How far and where to cast, without a full stop.</summary>
@@ -73,21 +73,25 @@ internal static class RetrieveWords
     private static string Side(Move move) =>
         move.Left > 0 ? "to your left" : move.Left < 0 ? "to your right" : move.Out < 0 ? "back towards you" : "forward";
 
-    private static string ByKeys(Presentation p, Reel reel, UnitFormat format)
+    // A stretch of reeling and a rest that may begin with lifts of the rod tip; null for any other retrieve, and for a ready-made one, whose moves are told one by one.
+    private static string? StopAndGo(Presentation p, Reel reel, UnitFormat format)
     {
-        string pace = $"{format.SpeedText(p.RetrieveSpeed)}{Turns(p.RetrieveSpeed, reel)}";
-        if (p.ReelFor is not { } stretch)
-            return $"Reel steadily at {pace}.";
+        IReadOnlyList<Move> moves = p.Moves;
+        if (p.Style is not null || moves.Count is not (2 or 3) || moves[0] is not { Kind: MoveKind.Reel, ReelShare: 1 } stretch || moves[^1].Kind is not (MoveKind.Pause or MoveKind.Twitch))
+            return null;
+        Move? lifts = moves[1] is { Kind: MoveKind.Twitch, ReelShare: 0, Up: > 0, Left: 0, Out: 0 } twitch ? twitch : null;
+        if (moves.Skip(lifts is null ? 1 : 2).Any(move => move.Kind != MoveKind.Pause) || (lifts is null && moves.Count > 2))
+            return null;
 
-        string rod = (p.Twitches, p.TwitchHeight > 0) switch
+        string rod = lifts switch
         {
-            (0, _) or (_, false) => "",
-            (1, _) => $" Start each stop with one lift of the rod tip, {format.LengthText(p.TwitchHeight)}.",
-            (2, _) => $" Start each stop with two lifts of the rod tip, {format.LengthText(p.TwitchHeight)} each.",
-            _ => $" Start each stop with {p.Twitches} lifts of the rod tip, {format.LengthText(p.TwitchHeight)} each.",
+            null => "",
+            { Beats: 1 } => $" Start each stop with one lift of the rod tip, {format.LengthText(lifts.Up)}.",
+            { Beats: 2 } => $" Start each stop with two lifts of the rod tip, {format.LengthText(lifts.Up)} each.",
+            _ => $" Start each stop with {lifts.Beats} lifts of the rod tip, {format.LengthText(lifts.Up)} each.",
         };
-        string stop = p.PauseFor > 0 ? $", stop for {UnitFormat.SecondsText(p.PauseFor)}, and again" : ", and again";
-        return $"Reel for {UnitFormat.SecondsText(stretch)} at {pace}{stop}.{rod}";
+        string pace = $"{format.SpeedText(p.RetrieveSpeed)}{Turns(p.RetrieveSpeed, reel)}";
+        return $"Reel for {UnitFormat.SecondsText(stretch.Duration)} at {pace}, stop for {UnitFormat.SecondsText(moves.Skip(1).Sum(move => move.Duration))}, and again.{rod}";
     }
 
     /// <summary>What to do from the splash to the first turn of the handle.</summary>
@@ -98,9 +102,9 @@ internal static class RetrieveWords
         {
             null when coverage.TimeToBottom is { } seconds => $"Let it fall to the bottom {how}: count about {UnitFormat.SecondsNumber(seconds)}.",
             null => $"Let it fall {how} as far as it goes; in this water it does not reach the bottom.",
-            <= 0 when p.Cycle[0].Kind == MoveKind.Swing => "None: close the bail as it lands.",
+            <= 0 when p.Moves[0].Kind == MoveKind.Swing => "None: close the bail as it lands.",
             <= 0 => "None: start to reel as it lands.",
-            { } count => $"Let it fall {how}: count {UnitFormat.SecondsNumber(count)}, then {(p.Cycle[0].Kind == MoveKind.Reel ? "reel" : "begin")}.",
+            { } count => $"Let it fall {how}: count {UnitFormat.SecondsNumber(count)}, then {(p.Moves[0].Kind == MoveKind.Reel ? "reel" : "begin")}.",
         };
     }
 

@@ -119,7 +119,7 @@ public sealed class RigWindow
     private static (int Count, double Height, double Period, double Pause)? TwitchingOf(Presentation presentation)
     {
         ArgumentNullException.ThrowIfNull(presentation);
-        IReadOnlyList<Move> cycle = presentation.Cycle;
+        IReadOnlyList<Move> cycle = presentation.Moves;
         for (int i = 0; i < cycle.Count; i++)
         {
             Move move = cycle[i];

@@ -4,10 +4,10 @@ namespace LureSim.Model;
 public sealed record FishingRig : Outfit
 {
     /// <summary>Jig head or hook; <see cref="JigHead.None"/> for a lure that needs none.</summary>
-    public required JigHead Head { get; init; }
+    public required JigHead Head { get; init => field = Guard.Given(value); }
 
     /// <summary>The soft bait on it, or the hard lure itself.</summary>
-    public required LureBody Body { get; init; }
+    public required LureBody Body { get; init => field = Guard.Given(value); }
 
     /// <summary>A lure on the outfit of a tackle box.</summary>
     /// <param name="outfit">Rod, reel, line and rigging.</param>

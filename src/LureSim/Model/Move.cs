@@ -1,65 +1,42 @@
 namespace LureSim.Model;
 
-/// <summary>What a move of a retrieve is called; the figures of <see cref="Move"/> say what it does.</summary>
-public enum MoveKind
-{
-    /// <summary>The reel turns.</summary>
-    Reel,
-
-    /// <summary>Nothing moves.</summary>
-    Pause,
-
-    /// <summary>The rod tip goes up and stays there.</summary>
-    Lift,
-
-    /// <summary>The rod tip goes down and stays there.</summary>
-    Lower,
-
-    /// <summary>The rod tip goes sideways, or to or from the angler, and stays there.</summary>
-    Sweep,
-
-    /// <summary>The rod tip goes back to where it was when the retrieve began.</summary>
-    Return,
-
-    /// <summary>The rod tip goes out and back, once or several times.</summary>
-    Twitch,
-
-    /// <summary>Line is let out.</summary>
-    Feed,
-
-    /// <summary>The lure is left to the current on a tight line until it hangs below the rod.</summary>
-    Swing,
-}
-
 /// <summary>
 /// One move of a retrieve: for how long, at what line speed, and where the rod tip goes meanwhile. A retrieve is a list of them; the reel and the rod tip take
 /// any figures, so that a new retrieve is new data.
 /// </summary>
+/// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
 public sealed record Move
 {
+    // Wider than what a scenario may say: the engine takes these.
+    private static readonly ValueRange Time = new(0, 3600);
+    private static readonly ValueRange Share = new(0, 1000);
+    private static readonly ValueRange Feed = new(0, 5);
+    private static readonly ValueRange Reach = new(-5, 5);
+    private const int MostBeats = 20;
+
     /// <summary>Its name in the trade, for words and for what ends it.</summary>
-    public required MoveKind Kind { get; init; }
+    public required MoveKind Kind { get; init => field = Guard.Defined(value); }
 
     /// <summary>Duration (s), 0 to 3600; infinite for reeling until the line is in. A swing ends by itself, at the latest after this time.</summary>
-    public required double Duration { get; init; }
+    public required double Duration { get; init => field = double.IsPositiveInfinity(value) ? value : Time.Check(value); }
 
     /// <summary>Speed of the line coming in, as a multiple of <see cref="Presentation.RetrieveSpeed"/>, 0 to 1000: the whole retrieve is made faster or slower by that one figure.</summary>
-    public double ReelShare { get; init; }
+    public double ReelShare { get; init => field = Share.Check(value); }
 
     /// <summary>Speed at which line is let out (m/s), 0 to 5.</summary>
-    public double FeedSpeed { get; init; }
+    public double FeedSpeed { get; init => field = Feed.Check(value); }
 
     /// <summary>Travel of the rod tip up (m), -5 to 5.</summary>
-    public double Up { get; init; }
+    public double Up { get; init => field = Reach.Check(value); }
 
     /// <summary>Travel of the rod tip to the caster's left (m), -5 to 5.</summary>
-    public double Left { get; init; }
+    public double Left { get; init => field = Reach.Check(value); }
 
     /// <summary>Travel of the rod tip away from the angler along the cast (m), -5 to 5.</summary>
-    public double Out { get; init; }
+    public double Out { get; init => field = Reach.Check(value); }
 
     /// <summary>0 for a travel that lasts; otherwise the tip goes out and back so many times, evenly over the duration; 0 to 20.</summary>
-    public int Beats { get; init; }
+    public int Beats { get; init => field = (int)new ValueRange(0, MostBeats).Check(value); }
 
     /// <summary>True if the rod tip moves.</summary>
     public bool MovesTip => Up != 0 || Left != 0 || Out != 0;
@@ -69,4 +46,22 @@ public sealed record Move
 
     /// <summary>Reeling until the line is in.</summary>
     public static Move ReelIn { get; } = new() { Kind = MoveKind.Reel, Duration = double.PositiveInfinity, ReelShare = 1 };
+
+    /// <summary>A stretch of reeling and a rest, with twitches of the rod tip at the start of the rest.</summary>
+    /// <param name="reelFor">How long the reel turns (s).</param>
+    /// <param name="pauseFor">How long the rest lasts, its twitches included (s); 0 for a steady retrieve.</param>
+    /// <param name="twitches">Number of twitches, 0 to 20.</param>
+    /// <param name="twitchHeight">Travel of the rod tip up in each (m), up to 5.</param>
+    /// <param name="twitchPeriod">Time for one, up and down (s).</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static IReadOnlyList<Move> StopAndGo(double reelFor, double pauseFor, int twitches = 0, double twitchHeight = 0, double twitchPeriod = 0.5)
+    {
+        Time.Check(pauseFor, nameof(pauseFor));
+        if (pauseFor == 0) return [ReelIn];
+        double twitching = twitches * twitchPeriod;
+        var moves = new List<Move> { new() { Kind = MoveKind.Reel, Duration = reelFor, ReelShare = 1 } };
+        if (twitches > 0) moves.Add(new Move { Kind = MoveKind.Twitch, Duration = twitching, Beats = twitches, Up = twitchHeight });
+        if (pauseFor > twitching) moves.Add(new Move { Kind = MoveKind.Pause, Duration = pauseFor - twitching });
+        return moves;
+    }
 }

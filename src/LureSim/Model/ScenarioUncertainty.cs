@@ -36,41 +36,35 @@ public sealed record ScenarioUncertainty
     };
 
     /// <summary>Current at the surface: judged from drift, weed or a chart, and gusty by nature.</summary>
-    public Spread Current { get; init; } = Spread.OfShare(0.25);
+    public Spread Current { get; init => field = Guard.Given(value); } = Spread.OfShare(0.25);
 
     /// <summary>Length of the cast.</summary>
-    public Spread Cast { get; init; } = Spread.OfShare(0.10);
+    public Spread Cast { get; init => field = Guard.Given(value); } = Spread.OfShare(0.10);
 
     /// <summary>Speed of the retrieve: no hand keeps it better.</summary>
-    public Spread RetrieveSpeed { get; init; } = Spread.OfShare(0.15);
+    public Spread RetrieveSpeed { get; init => field = Guard.Given(value); } = Spread.OfShare(0.15);
 
     /// <summary>Depth of the water along the retrieve.</summary>
-    public Spread Depth { get; init; } = Spread.OfShare(0.10);
+    public Spread Depth { get; init => field = Guard.Given(value); } = Spread.OfShare(0.10);
 
     /// <summary>Height of the rod tip.</summary>
-    public Spread RodHeight { get; init; } = Spread.OfShare(0.15);
+    public Spread RodHeight { get; init => field = Guard.Given(value); } = Spread.OfShare(0.15);
 
     /// <summary>Factor on the drag of the line: a braid is not round, and its diameter is a name more than a measure.</summary>
-    public Spread LineDrag { get; init; } = Spread.OfShare(0.15);
+    public Spread LineDrag { get; init => field = Guard.Given(value); } = Spread.OfShare(0.15);
 
     /// <summary>Drag law of the line.</summary>
-    public LineLawChoice LineLaw { get; init; } = LineLawChoice.Either;
+    public LineLawChoice LineLaw { get; init => field = Guard.Defined(value); } = LineLawChoice.Either;
 
     /// <summary>Secchi depth; it moves light and sight alone.</summary>
-    public Spread Clarity { get; init; } = Spread.OfShare(0.25);
+    public Spread Clarity { get; init => field = Guard.Given(value); } = Spread.OfShare(0.25);
 
     /// <summary>Draws for each jig head, 0 to <see cref="MostSamples"/>; 0 for no study.</summary>
-    public int Samples { get; init; } = 24;
+    public int Samples { get; init => field = (int)new ValueRange(0, MostSamples).Check(value); } = 24;
 
-    /// <summary>Seed of the draws: the same seed gives the same draws.</summary>
-    public int Seed { get; init; } = 1;
+    /// <summary>Seed of the draws, 0 or more: the same seed gives the same draws.</summary>
+    public int Seed { get; init => field = (int)new ValueRange(0, int.MaxValue).Check(value); } = 1;
 
     /// <summary>True if the motion is the same in every draw.</summary>
     public bool IsExactInMotion => Current.IsExact && Cast.IsExact && RetrieveSpeed.IsExact && Depth.IsExact && RodHeight.IsExact && LineDrag.IsExact && LineLaw == LineLawChoice.ChooCasarella;
 }
-
-/// <summary>A point of the tide.</summary>
-/// <param name="Hours">Time since midnight (h); past midnight it goes on above 24.</param>
-/// <param name="Current">Current at the surface (m/s), -3 to 3; negative against the direction of the spot's current.</param>
-/// <param name="DepthChange">Change of the depth against the spot's (m).</param>
-public sealed record TidePoint(double Hours, double Current, double DepthChange);

@@ -29,6 +29,7 @@ public enum SpreadForm
 /// <param name="Low">Least value, or the margin of plus-or-minus (SI, or a share).</param>
 /// <param name="Likeliest">Likeliest value of a triangular spread (SI).</param>
 /// <param name="High">Greatest value (SI).</param>
+/// <exception cref="ArgumentOutOfRangeException">A value is not finite, or there is no such form.</exception>
 public sealed record Spread(SpreadForm Form, double Low, double Likeliest, double High)
 {
     // Quantile 0.95 of the standard normal distribution.
@@ -36,6 +37,18 @@ public sealed record Spread(SpreadForm Form, double Low, double Likeliest, doubl
 
     // Draws beyond this multiple of the margin are cut to it.
     private const double Cut = 2.0;
+
+    /// <summary>Form.</summary>
+    public SpreadForm Form { get; init => field = Guard.Defined(value); } = Guard.Defined(Form);
+
+    /// <summary>Least value, or the margin of plus-or-minus (SI, or a share).</summary>
+    public double Low { get; init => field = Guard.Finite(value); } = Guard.Finite(Low);
+
+    /// <summary>Likeliest value of a triangular spread (SI).</summary>
+    public double Likeliest { get; init => field = Guard.Finite(value); } = Guard.Finite(Likeliest);
+
+    /// <summary>Greatest value (SI).</summary>
+    public double High { get; init => field = Guard.Finite(value); } = Guard.Finite(High);
 
     /// <summary>A value that is known.</summary>
     public static Spread Exact { get; } = new(SpreadForm.Exact, 0, 0, 0);

@@ -118,7 +118,7 @@ internal sealed class CastProgram : ILineBoundary
         pieces.Clear();
         breaks.Clear();
         lastStretch = lastPiece = 0;
-        cycle = presentation.Cycle;
+        cycle = presentation.Moves;
         repeats = presentation.Repeats;
         speed = presentation.RetrieveSpeed;
         time = now;

@@ -41,13 +41,13 @@ public static class Retrieve
         options.Validate();
         Guard.InRange(rodTipHeight, 0.05, 10);
         Guard.InRange(presentation.CastLength, 1, 200);
-        Guard.InRange(presentation.RetrieveSpeed, presentation.Moves.Count > 0 ? 0 : 0.005, 5);
+        Guard.InRange(presentation.RetrieveSpeed, presentation.Moves is [{ Kind: MoveKind.Reel }] ? 0.005 : 0, 5);
         Guard.InRange(presentation.LineLeftAtEnd, 0.3, 100);
         Guard.InRange(presentation.TimeLimit ?? 1, 0.1, 3600);
         Guard.InRange(presentation.Aim, -10, 10);
         Guard.InRange(presentation.DriftSpeed, 0, 3);
         Guard.InRange(presentation.DriftDirection, -10, 10);
-        foreach (Move move in presentation.Cycle)
+        foreach (Move move in presentation.Moves)
         {
             Guard.InRange(move.Duration, move.MovesTip ? 0.02 : 0, move.Kind == MoveKind.Reel ? double.PositiveInfinity : 3600);
             Guard.InRange(move.ReelShare, 0, 1000);

@@ -31,7 +31,7 @@ public class RigCheckerTests
         {
             Assert.Equal(SimulationStatus.Completed, row.Retrieve.Trace.Status);
             Assert.InRange(row.ExtraDrag, 0.5, 10);
-            Assert.Equal(row.Rig.Presentation.Cycle.Any(move => move.Kind == MoveKind.Twitch), row.Twitch is not null);
+            Assert.Equal(row.Rig.Presentation.Moves.Any(move => move.Kind == MoveKind.Twitch), row.Twitch is not null);
         });
         Assert.Equal(sheet.Rows[0].Rig, sheet.Focus.Action.Rig);
         Assert.Empty(sheet.Focus.Mend);

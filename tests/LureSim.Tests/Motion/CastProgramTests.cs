@@ -120,7 +120,7 @@ public class CastProgramTests
     [Fact]
     public void Keys_and_moves_say_the_same()
     {
-        var keys = new Presentation { Name = "keys", CastLength = 24, RetrieveSpeed = 0.5, ReelFor = 2, PauseFor = 3, Twitches = 2, TwitchHeight = 0.6, TwitchPeriod = 0.5 };
+        var keys = new Presentation { Name = "keys", CastLength = 24, RetrieveSpeed = 0.5, Moves = Move.StopAndGo(2, 3, 2, 0.6) };
         var moves = new Presentation
         {
             Name = "moves",
@@ -202,7 +202,7 @@ public class CastProgramTests
     public void A_retrieve_that_never_ends_is_given_up()
     {
         var program = new CastProgram(TipHeight, Line);
-        program.PlanRetrieve(0, Line, 0, new Presentation { Name = "crawl", CastLength = 24, RetrieveSpeed = 0.02, ReelFor = 0.1, PauseFor = 60 });
+        program.PlanRetrieve(0, Line, 0, new Presentation { Name = "crawl", CastLength = 24, RetrieveSpeed = 0.02, Moves = Move.StopAndGo(0.1, 60) });
         Assert.InRange(program.End, CastProgram.LongestRetrieve, CastProgram.LongestRetrieve + 1);
         Assert.NotNull(program.CutShort);
         Assert.False(program.LineComesIn);

@@ -114,7 +114,7 @@ public class EnergyBalanceTests
             TackleBuilder.Lure(new JigHead(0.0070874, HeadMetal.Lead, 1e-3, "1/4 oz"), new LureBody(BodyProfile.PaddleTail, 0.09, 0.017, 0.013, 1040, "paddle tail")),
             new LineProperties(TackleBuilder.Material(LineKind.Braid, 0.18e-3), TackleBuilder.Material(LineKind.Fluorocarbon, 0.40e-3), 0.9),
             1.8,
-            new Presentation { Name = "twitch", CastLength = 12, CountDown = 3, RetrieveSpeed = 0.4, ReelFor = 1.2, PauseFor = 2.5, Twitches = 2, TwitchHeight = 0.3, TwitchPeriod = 0.5 },
+            new Presentation { Name = "twitch", CastLength = 12, CountDown = 3, RetrieveSpeed = 0.4, Moves = Move.StopAndGo(1.2, 2.5, 2, 0.3) },
             new StrikeZone(1, 2),
             new SimulationOptions { ToleranceFactor = factor });
         Assert.Equal(SimulationStatus.Completed, track.Status);

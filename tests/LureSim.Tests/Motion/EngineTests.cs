@@ -33,11 +33,7 @@ public class EngineTests
         CastLength = 12,
         CountDown = 3,
         RetrieveSpeed = 0.4,
-        ReelFor = 1.2,
-        PauseFor = 2.5,
-        Twitches = 2,
-        TwitchHeight = 0.3,
-        TwitchPeriod = 0.5,
+        Moves = Move.StopAndGo(1.2, 2.5, 2, 0.3),
     };
 
     [Fact]
@@ -105,7 +101,7 @@ public class EngineTests
     }
 
     private static Track Cast(double speed) =>
-        Retrieve.Simulate(Water, Lure, Line, 1.8, Twitch with { RetrieveSpeed = speed, Twitches = 0, PauseFor = 1 }, new StrikeZone(1, 2));
+        Retrieve.Simulate(Water, Lure, Line, 1.8, Twitch with { RetrieveSpeed = speed, Moves = Move.StopAndGo(1.2, 1) }, new StrikeZone(1, 2));
 
     private sealed class CountingLure : LureProperties
     {

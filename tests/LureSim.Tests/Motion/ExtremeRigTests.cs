@@ -73,11 +73,7 @@ public class ExtremeRigTests
         CastLength = 10,
         CountDown = 1,
         RetrieveSpeed = 1,
-        ReelFor = 1,
-        PauseFor = 1.5,
-        Twitches = 2,
-        TwitchHeight = 2.5,
-        TwitchPeriod = 0.5,
+        Moves = Move.StopAndGo(1, 1.5, 2, 2.5),
     };
 
     private static readonly Dictionary<string, Rig> Named = new()
@@ -91,10 +87,10 @@ public class ExtremeRigTests
         ["reel at 3 m/s"] = new Rig { Presentation = new Presentation { Name = "burn", CastLength = 12, CountDown = 3, RetrieveSpeed = 3 } },
         ["reel at 5 m/s from the bottom"] = new Rig { HeadMass = 0.028, Depth = 8, Presentation = new Presentation { Name = "burn", CastLength = 25, CountDown = null, RetrieveSpeed = 5 } },
         ["wind of 20 m/s"] = new Rig { Wind = 20, HeadMass = 0.002 },
-        ["wind of 20 m/s on an unweighted bait"] = new Rig { Wind = 20, HeadMass = 0, Presentation = Hard with { TwitchHeight = 0.3 } },
+        ["wind of 20 m/s on an unweighted bait"] = new Rig { Wind = 20, HeadMass = 0, Presentation = Hard with { Moves = Move.StopAndGo(1, 1.5, 2, 0.3) } },
         ["current of 3 m/s"] = new Rig { Current = 3, HeadMass = 0.028, Presentation = new Presentation { Name = "steady", CastLength = 8, CountDown = 2, RetrieveSpeed = 1 } },
         ["current of 3 m/s against the cast"] = new Rig { Current = 3, CurrentDirection = Math.PI, HeadMass = 0.0035 },
-        ["grass to the surface"] = new Rig { Depth = 1, Grass = 0.99, Presentation = Hard with { TwitchHeight = 0.6 } },
+        ["grass to the surface"] = new Rig { Depth = 1, Grass = 0.99, Presentation = Hard with { Moves = Move.StopAndGo(1, 1.5, 2, 0.6) } },
         ["unweighted bait"] = new Rig { HeadMass = 0 },
         ["monofilament of 0.6 mm"] = new Rig { Line = LineKind.Monofilament, Diameter = 0.6e-3, HeadMass = 0.0018 },
         ["braid of 0.06 mm"] = new Rig { Diameter = 0.06e-3, HeadMass = 0.0018 },

@@ -56,7 +56,7 @@ internal static class Samples
             TargetFish = "red drum",
         },
         Tackle = Tackle(heads ?? FourHeads, 8 * Foot),
-        Presentations = [new Presentation { Name = "slow steady", CastLength = 22, RetrieveSpeed = 0.4 }, new Presentation { Name = "lift and drop", CastLength = 22, RetrieveSpeed = 0.5, ReelFor = 2, PauseFor = 3, Twitches = 2, TwitchHeight = 0.6 }],
+        Presentations = [new Presentation { Name = "slow steady", CastLength = 22, RetrieveSpeed = 0.4 }, new Presentation { Name = "lift and drop", CastLength = 22, RetrieveSpeed = 0.5, Moves = Move.StopAndGo(2, 3, 2, 0.6) }],
     };
 
     public static Scenario Flat(string[]? heads = null, double grass = 0.25) => new()
@@ -136,8 +136,8 @@ internal static class Samples
             if (reeling && Math.Abs((t % 8) - 4) < dt / 2)
                 shapes.Add(Shape(scenario, t, x, y, depth));
 
-            double cycle = presentation.ReelFor is { } reel ? t % (reel + presentation.PauseFor) : 0;
-            bool paused = reeling && presentation.ReelFor is { } r && cycle > r;
+            double cycle = presentation.Moves.Count > 1 ? t % presentation.Moves.Sum(move => move.Duration) : 0;
+            bool paused = reeling && cycle > presentation.Moves[0].Duration;
             double speed = !reeling ? 0 : paused ? 0 : presentation.RetrieveSpeed;
             x += dt * (-speed + (reeling ? 0 : 0.25 * along));
             y += dt * (across * 0.35 * Math.Exp(-t / 20) / (1 + ounces));

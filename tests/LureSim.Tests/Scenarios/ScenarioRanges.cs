@@ -80,13 +80,9 @@ internal static class ScenarioRanges
             NotBlank(presentation.Name);
             In(presentation.CastLength, 2, 80);
             In(presentation.CountDown ?? 0, 0, 120);
-            if (presentation.RetrieveSpeed != 0 || presentation.Moves.Count == 0)
+            if (presentation.RetrieveSpeed != 0 || presentation.Moves is [{ Kind: MoveKind.Reel }])
                 In(presentation.RetrieveSpeed, 0.02, 3);
-            In(presentation.ReelFor ?? 1, 0.1, 60);
-            In(presentation.PauseFor, 0, 60);
-            In(presentation.Twitches, 0, 6);
-            In(presentation.TwitchHeight, 0, 2.5);
-            In(presentation.TwitchPeriod, 0.1, 5);
+            Xunit.Assert.NotEmpty(presentation.Moves);
             In(presentation.LineLeftAtEnd, tackle.RodTipHeight, presentation.CastLength);
             In(presentation.Aim, 0, 2 * Math.PI);
             In(presentation.DriftSpeed, 0, 3);

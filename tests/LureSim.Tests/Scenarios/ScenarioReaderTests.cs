@@ -59,19 +59,15 @@ public class ScenarioReaderTests
         Assert.Null(steady.CountDown);
         Assert.Equal(FallMode.SlackLine, steady.Fall);
         Assert.Equal(0.4, steady.RetrieveSpeed);
-        Assert.Null(steady.ReelFor);
-        Assert.Equal(0.0, steady.PauseFor);
-        Assert.Equal(0, steady.Twitches);
+        Assert.Equal([Move.ReelIn], steady.Moves);
         Assert.Equal(3.0, steady.LineLeftAtEnd);
         Presentation hop = scenario.Presentations[1];
         Assert.Equal(FallMode.TightLine, hop.Fall);
         Assert.Equal(4.0, hop.CountDown);
         Assert.Equal(0.5 * 6.2 * Math.PI * 0.045, hop.RetrieveSpeed, 1e-12);
-        Assert.Equal(3.0, hop.ReelFor);
-        Assert.Equal(2.0, hop.PauseFor);
-        Assert.Equal(2, hop.Twitches);
-        Assert.Equal(Foot, hop.TwitchHeight, 1e-12);
-        Assert.Equal(0.6, hop.TwitchPeriod);
+        Assert.Equal(Move.StopAndGo(3.0, 2.0, 2, Foot, 0.6), hop.Moves);
+        Assert.Equal([MoveKind.Reel, MoveKind.Twitch, MoveKind.Pause], hop.Moves.Select(move => move.Kind));
+        Assert.Equal([3.0, 1.2, 0.8], hop.Moves.Select(move => Math.Round(move.Duration, 12)));
         Assert.Equal(4.0, hop.LineLeftAtEnd);
     }
 

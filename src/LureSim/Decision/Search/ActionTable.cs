@@ -99,7 +99,7 @@ public sealed class ActionTable
         ArgumentNullException.ThrowIfNull(track);
         ArgumentNullException.ThrowIfNull(presentation);
         ArgumentNullException.ThrowIfNull(zone);
-        IReadOnlyList<Move> cycle = presentation.Cycle;
+        IReadOnlyList<Move> cycle = presentation.Moves;
         double length = presentation.Repeats ? cycle.Sum(move => move.Duration) : double.PositiveInfinity;
         double start = double.NaN, on = 0, inZone = 0;
         int count = 0;

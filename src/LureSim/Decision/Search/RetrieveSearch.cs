@@ -47,8 +47,8 @@ public sealed record RetrieveTrial(RetrieveFamily? Family, Presentation Presenta
     {
         get
         {
-            double cycle = Presentation.Cycle.Sum(move => move.Duration);
-            double strokes = Presentation.Cycle.Sum(move => move.Kind is MoveKind.Lift or MoveKind.Sweep ? 1 : move.Beats);
+            double cycle = Presentation.Moves.Sum(move => move.Duration);
+            double strokes = Presentation.Moves.Sum(move => move.Kind is MoveKind.Lift or MoveKind.Sweep ? 1 : move.Beats);
             return double.IsFinite(cycle) && cycle > 0 ? 60 * strokes / cycle : 0;
         }
     }

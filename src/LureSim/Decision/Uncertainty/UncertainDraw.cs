@@ -32,7 +32,7 @@ public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenar
         double shortest = Math.Max(Math.Max(2, presentation.LineLeftAtEnd + CastBeyondEnd), (scenario.Tackle.Leader?.Length ?? 0) + CastBeyondEnd);
 
         // A rod that is lowered in the retrieve is not held lower than the scenario has checked.
-        double lowestRod = presentation.Cycle.Any(move => move.Up < 0) ? scenario.Tackle.RodTipHeight : 0.1;
+        double lowestRod = presentation.Moves.Any(move => move.Up < 0) ? scenario.Tackle.RodTipHeight : 0.1;
         var draws = new UncertainDraw[samples];
         for (int i = 0; i < samples; i++)
         {

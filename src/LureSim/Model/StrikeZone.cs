@@ -1,0 +1,21 @@
+namespace LureSim.Model;
+
+/// <summary>The strike zone as a band of depth below the surface (m), resolved at reading from either form of input.</summary>
+/// <param name="Top">Depth of the upper edge (m), 0 to 60.</param>
+/// <param name="Bottom">Depth of the lower edge (m), 0 to 60; in a spot more than <paramref name="Top"/>, in a scenario at most the water depth.</param>
+/// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+public sealed record StrikeZone(double Top, double Bottom)
+{
+    /// <summary>Depth of the upper edge (m), 0 to 60.</summary>
+    public double Top { get; init => field = Limits.WithinWater.Check(value); } = Limits.WithinWater.Check(Top);
+
+    /// <summary>Depth of the lower edge (m), 0 to 60.</summary>
+    public double Bottom { get; init => field = Limits.WithinWater.Check(value); } = Limits.WithinWater.Check(Bottom);
+
+    /// <summary>True if it was given by heights above the bottom: it then moves with the bottom where the depth changes.</summary>
+    public bool MovesWithBottom { get; init; }
+
+    /// <summary>True if the depth (m) is inside the band, edges included.</summary>
+    /// <param name="depth">Depth below the surface (m).</param>
+    public bool Contains(double depth) => depth >= Top && depth <= Bottom;
+}

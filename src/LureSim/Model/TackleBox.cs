@@ -1,0 +1,27 @@
+namespace LureSim.Model;
+
+/// <summary>What the angler owns: one rod, reel and line, and a box to choose from.</summary>
+/// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+/// <exception cref="ArgumentException">There is no body, or no colour.</exception>
+public sealed record TackleBox : Outfit
+{
+    /// <summary>Jig heads to choose from; a head of mass 0 is an unweighted hook rig. Empty only if there is no soft body.</summary>
+    public required IReadOnlyList<JigHead> JigHeads { get; init => field = Guard.Items(value, 0); }
+
+    /// <summary>Bodies to choose from; at least one. The rules of <c>BodyChoice</c> choose the soft one that goes on the heads; where none speaks the first is taken. Others need no head and are fished as they are.</summary>
+    public required IReadOnlyList<LureBody> Bodies { get; init => field = Guard.Items(value, 1); }
+
+    /// <summary>Colours to choose from: preset names or hex colours, at least one.</summary>
+    public required IReadOnlyList<string> Colours { get; init => field = Guard.Items(value, 1); }
+
+    /// <summary>What the plan compares: the first soft body on every jig head, then every body that needs none.</summary>
+    public IReadOnlyList<(JigHead Head, LureBody Body)> Lures => LuresWith(Bodies.FirstOrDefault(body => body.NeedsHead));
+
+    /// <summary>A soft body on every jig head, then every body that needs no head.</summary>
+    /// <param name="soft">The soft body; null for none.</param>
+    public IReadOnlyList<(JigHead Head, LureBody Body)> LuresWith(LureBody? soft) =>
+    [
+        .. soft is null ? [] : JigHeads.Select(head => (head, soft)),
+        .. Bodies.Where(body => !body.NeedsHead).Select(body => (JigHead.None(body), body)),
+    ];
+}
