@@ -3,7 +3,7 @@ using LureSim.Hydrodynamics;
 using LureSim.Motion;
 using LureSim.Motion.Integrators;
 using LureSim.Report.Figures;
-using LureSim.Scenarios;
+using LureSim.Report.Units;
 using LureSim.Tackle;
 using LureSim.Validation.Reference;
 using MathNet.Numerics.LinearAlgebra;

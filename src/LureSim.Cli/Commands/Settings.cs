@@ -1,5 +1,7 @@
 using System.ComponentModel;
+using LureSim.Cli.Output;
 using LureSim.Model;
+using LureSim.Report.Units;
 using LureSim.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -53,7 +55,7 @@ internal abstract class ScenarioSettings : JsonSettings
     public virtual bool OutputIsDocument => Json;
 
     /// <summary>Formatter for the chosen units.</summary>
-    public MeasureFormatter Formatter => new(Units == "metric" ? UnitSystem.Metric : UnitSystem.Us);
+    public UnitFormat Formatter => new(Units == "metric" ? UnitSystem.Metric : UnitSystem.Us);
 
     /// <inheritdoc/>
     public override ValidationResult Validate()
@@ -101,7 +103,7 @@ internal abstract class ScenarioSettings : JsonSettings
             return ValidationResult.Error($"{option}: {reading.Message} (\"{text}\"); {reading.Fix}.");
         return reading.Value >= minimum && reading.Value <= maximum
             ? ValidationResult.Success()
-            : ValidationResult.Error($"{option}: \"{text}\" is outside the range, {MeasureFormatter.Range(kind, minimum, maximum)}.");
+            : ValidationResult.Error($"{option}: \"{text}\" is outside the range, {QuantityText.Range(kind, minimum, maximum)}.");
     }
 
     /// <summary>The first of some results that is an error, or success.</summary>

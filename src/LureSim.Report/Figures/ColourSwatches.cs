@@ -1,5 +1,6 @@
 using LureSim.Model;
-using LureSim.Scenarios;
+using LureSim.Report.Rendering;
+using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

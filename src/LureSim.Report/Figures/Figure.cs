@@ -1,5 +1,5 @@
 using LureSim.Report.Rendering;
-using LureSim.Scenarios;
+using LureSim.Report.Units;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using LureSim.Decision.Tide;
 using LureSim.Model;
-using LureSim.Scenarios;
+using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

@@ -1,7 +1,7 @@
-using LureSim.Decision;
+using LureSim.Decision.Colours;
 using LureSim.Model;
 using LureSim.Report.Figures;
-using LureSim.Scenarios;
+using LureSim.Report.Units;
 
 namespace LureSim.Report.Sheets;
 

@@ -1,6 +1,7 @@
-using LureSim.Decision;
+using LureSim.Decision.RigChecks;
+using LureSim.Model;
 using LureSim.Report.Figures;
-using LureSim.Scenarios;
+using LureSim.Report.Units;
 
 namespace LureSim.Report.Sheets;
 

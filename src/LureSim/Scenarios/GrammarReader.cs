@@ -69,7 +69,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
     /// <summary>What the grammar allows at a place, in one phrase.</summary>
     public static string Allowed(GrammarValue grammar) => grammar switch
     {
-        QuantityValue quantity => $"{AllowedWords(quantity.Words)}a {UnitTable.Of(quantity.Kind).Name} with a unit ({UnitTable.Of(quantity.Kind).SymbolList}), {MeasureFormatter.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}",
+        QuantityValue quantity => $"{AllowedWords(quantity.Words)}a {UnitTable.Of(quantity.Kind).Name} with a unit ({UnitTable.Of(quantity.Kind).SymbolList}), {QuantityText.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}",
         ShareOrAmountValue either => $"{Allowed(either.Share)}, or {Allowed(either.Amount)}",
         NumberValue number => string.Create(CultureInfo.InvariantCulture, $"a number without unit, {number.Minimum:0.###} to {number.Maximum:0.###}"),
         IntegerValue integer => string.Create(CultureInfo.InvariantCulture, $"a whole number, {integer.Minimum} to {integer.Maximum}"),
@@ -302,7 +302,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
         if (reading.Value < quantity.Minimum - slack || reading.Value > quantity.Maximum + slack)
         {
             string side = reading.Value < quantity.Minimum ? "too small" : "too large";
-            Refuse(text, value.Path, quantity, $"the value is {side}", $"write a value of {MeasureFormatter.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}");
+            Refuse(text, value.Path, quantity, $"the value is {side}", $"write a value of {QuantityText.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}");
             return null;
         }
 
@@ -450,13 +450,13 @@ internal sealed partial class GrammarReader(ProblemList problems)
         words.Count == 0 ? "" : string.Join(", ", words.Select(word => word.Text)) + ", or ";
 
     // The general example of a kind may lie outside this key's range.
-    [SuppressMessage("Globalization", "CA1305", Justification = "MeasureFormatter is invariant.")]
+    [SuppressMessage("Globalization", "CA1305", Justification = "QuantityText is invariant.")]
     private static string ExampleOf(QuantityValue quantity)
     {
         string general = quantity.Example ?? UnitTable.Of(quantity.Kind).Example;
         double value = QuantityReader.Read(quantity.Kind, general).Value;
         return value >= quantity.Minimum && value <= quantity.Maximum
             ? general
-            : MeasureFormatter.Plain(quantity.Kind, MeasureFormatter.RoundInside(quantity.Minimum, quantity.Maximum));
+            : QuantityText.Plain(quantity.Kind, QuantityText.RoundInside(quantity.Minimum, quantity.Maximum));
     }
 }

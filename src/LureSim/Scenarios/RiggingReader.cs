@@ -1,4 +1,5 @@
 using LureSim.Model;
+using LureSim.Swimming;
 using LureSim.Tackle;
 
 namespace LureSim.Scenarios;
@@ -87,7 +88,7 @@ internal static class RiggingReader
         if (rigging["shank"] is { } length && rigging["shank_share"] is { } share)
             report(length.Line > share.Line ? length : share, "the shank is given twice, as a length and as a share", "one of shank and shank_share", "remove one of the two");
         if (rigging["shank"] is { } shank && soft.FirstOrDefault()?["length"] is { } body && (shank.Number > 0.95 * body.Number || shank.Number < 0.05 * body.Number))
-            report(shank, "the shank does not fit the first soft body", MeasureFormatter.Range(QuantityKind.Length, 0.05 * body.Number, 0.95 * body.Number), "correct the shank or the length of the body");
+            report(shank, "the shank does not fit the first soft body", QuantityText.Range(QuantityKind.Length, 0.05 * body.Number, 0.95 * body.Number), "correct the shank or the length of the body");
         foreach (string key in (string[])["exit_sideways", "exit_above"])
         {
             // Farther off than half the body's width the hook would not be in the body.
@@ -97,7 +98,7 @@ internal static class RiggingReader
             bool sideways = key == "exit_sideways";
             double half = 0.5 * (first[sideways ? "width" : "height"]?.Number ?? (whole.Number * (sideways ? proportions.WidthShare : proportions.HeightShare)));
             if (Math.Abs(exit.Number) > half)
-                report(exit, $"the hook would come out beyond the body, which is {MeasureFormatter.Plain(QuantityKind.Length, 2.0 * half)} {(sideways ? "wide" : "high")}", MeasureFormatter.Range(QuantityKind.Length, -half, half), "measure from the centre line of the body");
+                report(exit, $"the hook would come out beyond the body, which is {QuantityText.Plain(QuantityKind.Length, 2.0 * half)} {(sideways ? "wide" : "high")}", QuantityText.Range(QuantityKind.Length, -half, half), "measure from the centre line of the body");
         }
     }
 

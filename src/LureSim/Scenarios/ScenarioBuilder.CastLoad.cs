@@ -41,20 +41,20 @@ internal sealed partial class ScenarioBuilder
             return;
         double mass = weight.Number + (Number(head["hook"]) ?? 0.0) + body, most = MostMass(weakest.Strength);
         if (mass > most)
-            AddTooHeavy(weight, $"the lure with its body weighs {MeasureFormatter.Both(QuantityKind.Mass, mass)}", most - body, "of head and hook ", "head", weakest);
+            AddTooHeavy(weight, $"the lure with its body weighs {QuantityText.Both(QuantityKind.Mass, mass)}", most - body, "of head and hook ", "head", weakest);
     }
 
     private void CheckHardLoad(ReadValue place, LureBody body, (double Strength, string Name) weakest)
     {
         double mass = BodyMass(body), most = MostMass(weakest.Strength);
         if (mass > most)
-            AddTooHeavy(place["length"]!, $"the {place["profile"]!.Word!.Text} weighs {MeasureFormatter.Both(QuantityKind.Mass, mass)}", most, "", "lure", weakest);
+            AddTooHeavy(place["length"]!, $"the {place["profile"]!.Word!.Text} weighs {QuantityText.Both(QuantityKind.Mass, mass)}", most, "", "lure", weakest);
     }
 
     private void AddTooHeavy(ReadValue place, string weighs, double allowed, string part, string lighter, (double Strength, string Name) weakest) => Add(
         place,
-        $"{weighs}, too heavy for the {weakest.Name} of {MeasureFormatter.Both(QuantityKind.LineStrength, weakest.Strength)}",
-        allowed > 0.0 ? $"up to {MeasureFormatter.Both(QuantityKind.Mass, allowed)} {part}on this {weakest.Name}" : $"a stronger {weakest.Name}",
+        $"{weighs}, too heavy for the {weakest.Name} of {QuantityText.Both(QuantityKind.LineStrength, weakest.Strength)}",
+        allowed > 0.0 ? $"up to {QuantityText.Both(QuantityKind.Mass, allowed)} {part}on this {weakest.Name}" : $"a stronger {weakest.Name}",
         $"take a lighter {lighter} or a stronger {weakest.Name}: a cast loads the line with at least {CastLoadFactor:0} times the weight");
 
     private static (double Strength, string Name)? Weakest(ReadValue? line, ReadValue? leader)

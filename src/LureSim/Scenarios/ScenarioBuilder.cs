@@ -1,7 +1,7 @@
 using System.Globalization;
-
 using LureSim.Model;
 using LureSim.Tackle;
+using LureSim.Water;
 
 namespace LureSim.Scenarios;
 
@@ -73,7 +73,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         {
             double freezing = FreezingPoint(salinity);
             if (temperature.Number < freezing)
-                Add(temperature, "water of this salinity is ice at this temperature", $"at least {MeasureFormatter.Plain(QuantityKind.Temperature, freezing)} at this salinity", "correct the temperature or the salinity");
+                Add(temperature, "water of this salinity is ice at this temperature", $"at least {QuantityText.Plain(QuantityKind.Temperature, freezing)} at this salinity", "correct the temperature or the salinity");
         }
 
         ReadValue? clarity = spot["clarity"];
@@ -81,7 +81,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         {
             (double least, double most) = SecchiRange[kind];
             if (secchi.Number < least || secchi.Number > most)
-                Add(secchi, $"{clarity["water"]!.Text.Trim()} water is not this {(secchi.Number < least ? "murky" : "clear")}", $"{MeasureFormatter.Range(QuantityKind.Length, least, most)} for this water", "correct the Secchi depth or choose another kind of water");
+                Add(secchi, $"{clarity["water"]!.Text.Trim()} water is not this {(secchi.Number < least ? "murky" : "clear")}", $"{QuantityText.Range(QuantityKind.Length, least, most)} for this water", "correct the Secchi depth or choose another kind of water");
         }
 
         CheckClock(spot["light"]);
@@ -131,7 +131,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             return;
         double common = TacklePresets.LineDiameter(kind, strength);
         if (diameter.Number < common / DiameterFactor || diameter.Number > common * DiameterFactor)
-            Add(diameter, $"{line["kind"]!.Text.Trim()} of this strength is about {MeasureFormatter.Both(QuantityKind.Length, common)} thick", MeasureFormatter.Range(QuantityKind.Length, common / DiameterFactor, common * DiameterFactor), "correct the diameter, its unit or the strength");
+            Add(diameter, $"{line["kind"]!.Text.Trim()} of this strength is about {QuantityText.Both(QuantityKind.Length, common)} thick", QuantityText.Range(QuantityKind.Length, common / DiameterFactor, common * DiameterFactor), "correct the diameter, its unit or the strength");
     }
 
     private void CheckBodies(ReadValue? bodies)
@@ -200,7 +200,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         double perTurn = new Reel(ratio, diameter).LinePerTurn;
         double speed = turns.Number * perTurn;
         if (speed is < 0.02 or > 3.0)
-            Add(turns, $"with this reel that is {MeasureFormatter.Both(QuantityKind.Speed, speed)} of line", $"{MeasureFormatter.Range(QuantityKind.TurnRate, 0.02 / perTurn, 3.0 / perTurn)} with this reel", "turn the handle at another rate");
+            Add(turns, $"with this reel that is {QuantityText.Both(QuantityKind.Speed, speed)} of line", $"{QuantityText.Range(QuantityKind.TurnRate, 0.02 / perTurn, 3.0 / perTurn)} with this reel", "turn the handle at another rate");
     }
 
     private void CheckTwitch(ReadValue item)
@@ -224,7 +224,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         }
 
         if (twitch["height"] is { } height && 2.0 * height.Number / period > FastestTip)
-            Add(height, $"the rod tip would move at {MeasureFormatter.Both(QuantityKind.Speed, 2.0 * height.Number / period)}", $"up to {Length(FastestTip * period / 2.0)} in this period", "lift less or more slowly");
+            Add(height, $"the rod tip would move at {QuantityText.Both(QuantityKind.Speed, 2.0 * height.Number / period)}", $"up to {Length(FastestTip * period / 2.0)} in this period", "lift less or more slowly");
     }
 
     private void CheckRepeated(IReadOnlyList<ReadValue> items, Func<ReadValue, string> identity, string what, Func<ReadValue, ReadValue>? place = null)
@@ -391,7 +391,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
     private static TEnum Meaning<TEnum>(ReadValue? value, TEnum fallback)
         where TEnum : struct, Enum => value?.Word?.Meaning is TEnum meaning ? meaning : fallback;
 
-    private static string Length(double value) => MeasureFormatter.Both(QuantityKind.Length, value);
+    private static string Length(double value) => QuantityText.Both(QuantityKind.Length, value);
 
     private void Add(ReadValue at, string message, string allowed, string fix) =>
         problems.Add(at.Line, at.Column, at.Path, at.Text, message, allowed, fix);

@@ -1,4 +1,5 @@
 using System.Text;
+using LureSim.Model;
 
 namespace LureSim.Scenarios;
 
@@ -150,7 +151,7 @@ public static class ScenarioFormat
 
     private static string Describe(GrammarValue value) => value switch
     {
-        QuantityValue quantity => string.Join("", quantity.Words.Select(word => $"{Code(word.Text)}, ")) + (quantity.Words.Count > 0 ? "or " : "") + $"{UnitTable.Of(quantity.Kind).Name}, {MeasureFormatter.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}",
+        QuantityValue quantity => string.Join("", quantity.Words.Select(word => $"{Code(word.Text)}, ")) + (quantity.Words.Count > 0 ? "or " : "") + $"{UnitTable.Of(quantity.Kind).Name}, {QuantityText.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}",
         ShareOrAmountValue either => $"{Describe(either.Share)}, or {Describe(either.Amount)}",
         ShortOrMapValue { Short: var simple } => $"{Describe(simple)}, or keys, below",
         WordValue word => string.Join(", ", word.Words.Select(entry => Code(entry.Text))),

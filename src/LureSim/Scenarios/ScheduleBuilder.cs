@@ -1,6 +1,6 @@
 using System.Globalization;
-
 using LureSim.Model;
+using LureSim.Motion;
 
 namespace LureSim.Scenarios;
 
@@ -207,7 +207,7 @@ internal sealed class ScheduleBuilder(ProblemList problems)
             if (move.At["speed"] is not null && move.At["handle_turns"] is { } turns)
                 Add(turns, "speed is given as well", "exactly one of speed, handle_turns", "remove one of the two");
             if (move.Kind == MoveKind.Reel && !double.IsNaN(move.Speed) && move.Speed is < 0.02 or > 3.0 && move.At["handle_turns"] is { } fast)
-                Add(fast, $"with this reel that is {MeasureFormatter.Both(QuantityKind.Speed, move.Speed)} of line", MeasureFormatter.Range(QuantityKind.Speed, 0.02, 3.0), "turn the handle at another rate");
+                Add(fast, $"with this reel that is {QuantityText.Both(QuantityKind.Speed, move.Speed)} of line", QuantityText.Range(QuantityKind.Speed, 0.02, 3.0), "turn the handle at another rate");
             if (double.IsNaN(move.Duration))
             {
                 endless = true;
@@ -218,7 +218,7 @@ internal sealed class ScheduleBuilder(ProblemList problems)
             Move built = Resolve(move, 1, 1, false, up, left, outward);
             double peak = built.Beats > 0 ? 2.0 * built.Travel * built.Beats / built.Duration : SmoothPeak * built.Travel / built.Duration;
             if (peak > FastestTip)
-                Add(move.At, $"the rod tip would move at {MeasureFormatter.Both(QuantityKind.Speed, peak)}", $"up to {MeasureFormatter.Both(QuantityKind.Speed, FastestTip)}", "move it less far or more slowly");
+                Add(move.At, $"the rod tip would move at {QuantityText.Both(QuantityKind.Speed, peak)}", $"up to {QuantityText.Both(QuantityKind.Speed, FastestTip)}", "move it less far or more slowly");
             double far = Math.Sqrt(Square(up + built.Up) + Square(left + built.Left) + Square(outward + built.Out));
             if (far > Reach)
                 Add(move.At, $"the rod tip would be {Length(far)} from where it was", $"up to {Length(Reach)}", "move it less far, or bring it back before");
@@ -246,7 +246,7 @@ internal sealed class ScheduleBuilder(ProblemList problems)
 
     private static double Square(double value) => value * value;
 
-    private static string Length(double value) => MeasureFormatter.Both(QuantityKind.Length, value);
+    private static string Length(double value) => QuantityText.Both(QuantityKind.Length, value);
 
     private void Add(ReadValue at, string message, string allowed, string fix) =>
         problems.Add(at.Line, at.Column, at.Path, at.Text, message, allowed, fix);

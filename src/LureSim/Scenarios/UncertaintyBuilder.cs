@@ -85,7 +85,7 @@ internal static class TideBuilder
         foreach (ReadValue change in tide.Items.Select(item => item["depth_change"]).OfType<ReadValue>())
         {
             if (depth.Number + change.Number is < LeastDepth or > 60.0)
-                add(change, "no water would be left, or more than the model takes", $"{MeasureFormatter.Range(QuantityKind.Length, Math.Max(-20, LeastDepth - depth.Number), Math.Min(20, 60.0 - depth.Number))} here", "correct the change or the depth of the spot");
+                add(change, "no water would be left, or more than the model takes", $"{QuantityText.Range(QuantityKind.Length, Math.Max(-20, LeastDepth - depth.Number), Math.Min(20, 60.0 - depth.Number))} here", "correct the change or the depth of the spot");
         }
     }
 

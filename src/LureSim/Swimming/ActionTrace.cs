@@ -9,7 +9,7 @@ public enum ActionStatus
     /// <summary>Ran out of steps; the trace holds what was computed.</summary>
     StepLimit,
 
-    /// <summary>A step fell below its floor or a value was not finite; the message says when.</summary>
+    /// <summary>A step fell below its floor or a value was not finite; <see cref="ActionTrace.EndTime"/> says when.</summary>
     Failed,
 
     /// <summary>The caller cancelled.</summary>
@@ -45,8 +45,8 @@ public sealed record ActionTrace
     /// <summary>How it ended.</summary>
     public required ActionStatus Status { get; init; }
 
-    /// <summary>A sentence for people when it did not complete; otherwise empty.</summary>
-    public string Message { get; init; } = "";
+    /// <summary>Time reached (s): the duration asked for, unless the run ended early.</summary>
+    public double EndTime { get; init; }
 
     /// <summary>Work and balance.</summary>
     public required ActionStatistics Statistics { get; init; }

@@ -35,13 +35,11 @@ public static class Towing
         double[] state = new double[TowedBodyEquations.Count], scratch = new double[TowedBodyEquations.Count];
         samples.Add(0, stepper.State, equations, scratch);
         var status = ActionStatus.Completed;
-        string message = "";
         while (stepper.Time < options.Duration)
         {
             if (cancellation.IsCancellationRequested)
             {
                 status = ActionStatus.Cancelled;
-                message = FormattableString.Invariant($"Cancelled after {stepper.Time:0.###} s.");
                 break;
             }
 
@@ -49,14 +47,12 @@ public static class Towing
             if (stepper.Steps + stepper.Rejected >= options.MaximumSteps)
             {
                 status = ActionStatus.StepLimit;
-                message = FormattableString.Invariant($"Out of steps after {stepper.Time:0.###} of {options.Duration:0.###} s.");
                 break;
             }
 
             if (!stepper.Advance(options.Duration, 0.05))
             {
                 status = ActionStatus.Failed;
-                message = FormattableString.Invariant($"The motion could not be followed beyond {stepper.Time:0.####} s.");
                 break;
             }
 
@@ -71,7 +67,7 @@ public static class Towing
         double work = stepper.State[TowedBodyEquations.Work], exchanged = stepper.State[TowedBodyEquations.Exchanged];
         double change = equations.KineticEnergy(stepper.State) - energyAtStart;
         double residual = Math.Abs(change - work) / Math.Max(Math.Max(exchanged, energyAtStart), 1e-12);
-        return samples.ToTrace(body, knot, tow, options, status, message, new(stepper.Steps, stepper.Rejected, stepper.Evaluations, residual, equations.Drift));
+        return samples.ToTrace(body, knot, tow, options, status, stepper.Time, new(stepper.Steps, stepper.Rejected, stepper.Evaluations, residual, equations.Drift));
     }
 
     private sealed class Samples(int capacity)
@@ -102,14 +98,14 @@ public static class Towing
             end[i] = equations.LineEnd;
         }
 
-        public ActionTrace ToTrace(ActionBody body, Knot knot, TowInput tow, ActionOptions options, ActionStatus status, string message, ActionStatistics statistics) => new()
+        public ActionTrace ToTrace(ActionBody body, Knot knot, TowInput tow, ActionOptions options, ActionStatus status, double endTime, ActionStatistics statistics) => new()
         {
             Body = body,
             Knot = knot,
             Tow = tow,
             Options = options,
             Status = status,
-            Message = message,
+            EndTime = endTime,
             Statistics = statistics,
             Time = time[..Count],
             Position = position[..Count],

@@ -1,7 +1,7 @@
 using LureSim.Model;
-using LureSim.Report;
-using LureSim.Report.Sheets;
-using LureSim.Scenarios;
+using LureSim.Motion;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Tests.Scenarios;
 
 namespace LureSim.Tests.Report;

@@ -3,7 +3,7 @@ using AngleSharp.Html.Dom;
 using AngleSharp.Html.Parser;
 using LureSim.Decision.Tide;
 using LureSim.Report.Trips;
-using LureSim.Scenarios;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 

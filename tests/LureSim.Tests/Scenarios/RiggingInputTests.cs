@@ -1,5 +1,7 @@
 using LureSim.Model;
+using LureSim.Report.Units;
 using LureSim.Scenarios;
+using LureSim.Swimming;
 
 namespace LureSim.Tests.Scenarios;
 
@@ -102,6 +104,6 @@ public class RiggingInputTests
     {
         TackleBox tackle = TestScenario.Read(TestScenario.With("- 1/8 oz", "- 1/8 oz\n    - {weight: 1/8 oz, place: shank}")).Tackle;
         Assert.Equal((WeightPlace.Shank, "1/8 oz on the shank"), (tackle.JigHeads[2].Place, tackle.JigHeads[2].Label));
-        Assert.Equal("3.5 g on the shank", new MeasureFormatter(UnitSystem.Metric).HeadLabel(tackle.JigHeads[2]));
+        Assert.Equal("3.5 g on the shank", new UnitFormat(UnitSystem.Metric).HeadText(tackle.JigHeads[2]));
     }
 }

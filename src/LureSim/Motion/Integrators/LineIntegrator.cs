@@ -1,4 +1,5 @@
 using System.Numerics;
+using LureSim.Tackle;
 
 namespace LureSim.Motion.Integrators;
 
@@ -281,8 +282,8 @@ internal sealed class LineIntegrator
         return EstimateError(step, control);
     }
 
-    /// <summary>Names the node that moved most in the last iteration, for messages.</summary>
-    public string WorstNode(out double depth)
+    /// <summary>The node that moved most in the last iteration, 0 for the lure.</summary>
+    public int WorstNode(out double depth)
     {
         int worst = 0;
         double largest = -1;
@@ -295,7 +296,7 @@ internal sealed class LineIntegrator
         }
 
         depth = -Position[(3 * worst) + 2];
-        return worst == 0 ? "at the lure" : FormattableString.Invariant($"at line node {worst} of {n}");
+        return worst;
     }
 
     /// <summary>Makes the trial step the current state.</summary>
