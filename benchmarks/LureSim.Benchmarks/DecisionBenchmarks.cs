@@ -1,5 +1,5 @@
 using BenchmarkDotNet.Attributes;
-using LureSim.Decision.Inverse;
+using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
 using LureSim.Model;
 using LureSim.Motion;
@@ -45,6 +45,6 @@ public class DecisionBenchmarks
 
     /// <summary>Twelve heads over all draws.</summary>
     [Benchmark]
-    public UncertaintyStudy TwelveHeads() => UncertaintyStudy.Of(
+    public UncertaintyStudy TwelveHeads() => UncertaintyStudy.Run(
         Question, Question.Tackle.Bodies[0], Question.Presentations[0], [], Samples, new SimulationOptions(), new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount });
 }

@@ -1,5 +1,18 @@
+using LureSim.Cli.Output;
+using LureSim.Decision;
+using LureSim.Decision.Colours;
+using LureSim.Decision.Comparison;
+using LureSim.Decision.Inverse;
+using LureSim.Decision.RigChecks;
+using LureSim.Decision.Search;
+using LureSim.Decision.Tide;
+using LureSim.Decision.Trials;
+using LureSim.Light;
 using LureSim.Model;
-using LureSim.Units;
+using LureSim.Report.Sheets;
+using LureSim.Report.Trips;
+using LureSim.Report.Units;
+using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli;
@@ -85,13 +98,13 @@ internal interface IPipeline
     /// <param name="units">Units in which the depths of the table are round.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
-    Decision.FallTable Fall(Scenario scenario, UnitSystem units, IProgress<double> progress, CancellationToken cancellation);
+    FallTable Fall(Scenario scenario, UnitSystem units, IProgress<double> progress, CancellationToken cancellation);
 
     /// <summary>Computes the path of one rig.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="rig">The rig.</param>
     /// <param name="cancellation">Stops the work.</param>
-    Decision.Candidate Path(Scenario scenario, Decision.Rig rig, CancellationToken cancellation);
+    Candidate Path(Scenario scenario, Rig rig, CancellationToken cancellation);
 
     /// <summary>Computes the colours shown at depths below the surface.</summary>
     /// <param name="scenario">A validated scenario.</param>
@@ -113,7 +126,7 @@ internal interface IPipeline
     /// <param name="draw">True to draw the figures.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
-    ActionOutcome Action(Scenario scenario, Decision.Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation);
+    ActionOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation);
 
     /// <summary>Computes the whole plan and draws its sheet.</summary>
     /// <param name="scenario">A validated scenario.</param>
@@ -143,7 +156,7 @@ internal interface IPipeline
     /// <param name="depth">Depth that the retrieve should hold (m); null for the middle of the strike zone.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
-    IReadOnlyList<Decision.Inverse.InverseAnswer> Ask(Scenario scenario, Decision.Rig rig, IReadOnlyList<JigHead> heads, double? depth, IProgress<double> progress, CancellationToken cancellation);
+    IReadOnlyList<InverseAnswer> Ask(Scenario scenario, Rig rig, IReadOnlyList<JigHead> heads, double? depth, IProgress<double> progress, CancellationToken cancellation);
 
     /// <summary>Searches the best retrieve of a lure and draws its page.</summary>
     /// <param name="scenario">A validated scenario.</param>
@@ -168,12 +181,12 @@ internal interface IPipeline
 /// <param name="Search">The search.</param>
 /// <param name="Units">Units of its sentences.</param>
 /// <param name="Pages">Files of the page and its figures.</param>
-internal sealed record SearchOutcome(Decision.Search.RetrieveSearch Search, UnitSystem Units, IReadOnlyList<Output.OutputFile> Pages);
+internal sealed record SearchOutcome(RetrieveSearch Search, UnitSystem Units, IReadOnlyList<Output.OutputFile> Pages);
 
 /// <summary>Weights for a tide with the files of their page, not yet written.</summary>
 /// <param name="Table">The weights.</param>
 /// <param name="Pages">Files of the page and its figures.</param>
-internal sealed record TideOutcome(Decision.Tide.TideTable Table, IReadOnlyList<Output.OutputFile> Pages);
+internal sealed record TideOutcome(TideTable Table, IReadOnlyList<Output.OutputFile> Pages);
 
 /// <summary>What a plan or a lesson is asked for beside the scenario.</summary>
 /// <param name="Units">Units of the drawings.</param>
@@ -185,7 +198,7 @@ internal sealed record PlanRequest(UnitSystem Units, bool Pdf, int? Samples = nu
 /// <param name="Plan">The plan.</param>
 /// <param name="Colours">Its colours as a table.</param>
 /// <param name="Sheet">Files of the sheet and its figures.</param>
-internal sealed record PlanOutcome(Decision.Plan Plan, ColourTable Colours, IReadOnlyList<Output.OutputFile> Sheet)
+internal sealed record PlanOutcome(Plan Plan, ColourTable Colours, IReadOnlyList<Output.OutputFile> Sheet)
 {
     /// <summary>Units of the sentences in it.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Us;
@@ -200,17 +213,17 @@ internal sealed record TripOutcome(Report.Trips.Trip Trip, IReadOnlyList<PlanOut
 /// <summary>A comparison with its page, not yet written.</summary>
 /// <param name="Comparison">The comparison.</param>
 /// <param name="Pages">Files of the page and its figures.</param>
-internal sealed record CompareOutcome(Decision.RigComparison Comparison, IReadOnlyList<Output.OutputFile> Pages);
+internal sealed record CompareOutcome(RigComparison Comparison, IReadOnlyList<Output.OutputFile> Pages);
 
 /// <summary>A check of rigs with its figures, not yet written.</summary>
 /// <param name="Sheet">The check.</param>
 /// <param name="Figures">Files of the figures; empty where none were asked for.</param>
-internal sealed record ActionOutcome(Decision.RigSheet Sheet, IReadOnlyList<Output.OutputFile> Figures);
+internal sealed record ActionOutcome(RigSheet Sheet, IReadOnlyList<Output.OutputFile> Figures);
 
 /// <summary>A lesson with its plates, not yet written.</summary>
 /// <param name="Lesson">The lesson.</param>
 /// <param name="Plates">Files of the plates.</param>
-internal sealed record LessonOutcome(Decision.Lesson Lesson, IReadOnlyList<Output.OutputFile> Plates);
+internal sealed record LessonOutcome(Lesson Lesson, IReadOnlyList<Output.OutputFile> Plates);
 
 /// <summary>Colours of lures at depths, as an eye used to the light there sees them.</summary>
 /// <param name="Depths">Depths (m), increasing.</param>

@@ -1,14 +1,20 @@
+using LureSim.Cli.Output;
 using LureSim.Decision;
+using LureSim.Decision.Colours;
+using LureSim.Decision.Comparison;
 using LureSim.Decision.Inverse;
+using LureSim.Decision.RigChecks;
 using LureSim.Decision.Search;
 using LureSim.Decision.Tide;
-using LureSim.Decision.Uncertainty;
+using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Sheets;
 using LureSim.Report.Trips;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
+using LureSim.Report.Units;
 
 namespace LureSim.Cli;
 
@@ -20,34 +26,34 @@ internal sealed class Pipeline : IPipeline
 
     /// <inheritdoc/>
     public FallTable Fall(Scenario scenario, UnitSystem units, IProgress<double> progress, CancellationToken cancellation) =>
-        Planner.FallTable(scenario, new PlanOptions { Units = units }, new Share(progress), cancellation);
+        Planner.FallTable(scenario, new PlanOptions { Scale = new UnitFormat(units).LengthScale }, new Share(progress), cancellation);
 
     /// <inheritdoc/>
     public Candidate Path(Scenario scenario, Rig rig, CancellationToken cancellation) =>
-        Planner.Try(scenario, rig, new SimulationOptions(), cancellation);
+        Trial.Run(scenario, rig, new SimulationOptions(), cancellation);
 
     /// <inheritdoc/>
     public ColourTable Colours(Scenario scenario, UnitSystem units, CancellationToken cancellation) =>
-        Table(scenario, Planner.Chart(scenario, units));
+        Table(scenario, SpotColours.Chart(scenario, new UnitFormat(units).LengthScale));
 
     /// <inheritdoc/>
     public LessonOutcome Teach(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
-        Lesson lesson = Lesson.Of(scenario, request.Units, progress, cancellation);
+        Lesson lesson = Lesson.Compute(scenario, new UnitFormat(request.Units).LengthScale, progress, cancellation);
         return new LessonOutcome(lesson, Files(LessonWriter.Files(lesson, request.Units, Outputs(request))));
     }
 
     /// <inheritdoc/>
     public ActionOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
     {
-        RigSheet sheet = RigChecker.Check(scenario, focus, request.Units, progress, cancellation);
+        RigSheet sheet = RigChecker.Check(scenario, focus, progress, cancellation);
         return new ActionOutcome(sheet, draw ? Files(RigSheetWriter.Files(sheet, request.Units, Outputs(request))) : []);
     }
 
     /// <inheritdoc/>
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
-        Plan plan = Planner.Plan(scenario, new PlanOptions { Units = request.Units, Samples = request.Samples }, new Share(progress), cancellation);
+        Plan plan = Planner.Plan(scenario, new PlanOptions { Scale = new UnitFormat(request.Units).LengthScale, Samples = request.Samples }, new Share(progress), cancellation);
         return new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), Sheet(plan, request)) { Units = request.Units };
     }
 
@@ -62,9 +68,9 @@ internal sealed class Pipeline : IPipeline
             int done = spots.Count;
             var options = new PlanOptions
             {
-                Units = request.Units,
+                Scale = new UnitFormat(request.Units).LengthScale,
                 Samples = request.Samples ?? Math.Min(TripSamples, scenario.Uncertainty.Samples),
-                Aside = UncertaintyStudy.Coarse(new SimulationOptions()),
+                Aside = Trial.Coarse(new SimulationOptions()),
             };
             Plan plan = Planner.Plan(scenario, options, new Share(new Part(progress, done / parts, 1 / parts)), cancellation);
             spots.Add(new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), []));
@@ -78,7 +84,7 @@ internal sealed class Pipeline : IPipeline
     /// <inheritdoc/>
     public CompareOutcome Compare(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
-        var comparison = RigComparison.Of(scenario, new PlanOptions { Units = request.Units }, progress, cancellation);
+        var comparison = RigComparison.Compare(scenario, null, progress, cancellation);
         return new CompareOutcome(comparison, Files(ComparisonWriter.Files(comparison, request.Units, request.Pdf)));
     }
 
@@ -105,7 +111,7 @@ internal sealed class Pipeline : IPipeline
         var options = new RetrieveSearchOptions { RunsPerFamily = runs };
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = options.Threads, CancellationToken = cancellation };
         head ??= RetrieveSearch.BestHead(scenario, body, options.Simulation, parallel);
-        var search = RetrieveSearch.Of(scenario, head, body, options, progress, cancellation);
+        var search = RetrieveSearch.Search(scenario, head, body, options, progress, cancellation);
         return new SearchOutcome(search, request.Units, Files(RetrieveWriter.Files(search, request.Units, request.Pdf)));
     }
 
@@ -113,7 +119,7 @@ internal sealed class Pipeline : IPipeline
     public TideOutcome Tide(Scenario scenario, Presentation presentation, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancellation };
-        TideTable table = TideTable.Of(scenario, presentation, request.Units, UncertaintyStudy.Coarse(new SimulationOptions()), parallel, new Share(progress));
+        TideTable table = TideTable.Compute(scenario, presentation, new UnitFormat(request.Units).TideScale, Trial.Coarse(new SimulationOptions()), parallel, progress);
         return new TideOutcome(table, Files(TideWriter.Files(table, request.Units, request.Pdf)));
     }
 
@@ -132,7 +138,7 @@ internal sealed class Pipeline : IPipeline
             name,
             Rows(chart, row => chart[row, column].AdaptedSwatch.Hex.ToLowerInvariant()),
             Rows(chart, row => chart[row, column].RelativeLuminance),
-            Rows(chart, row => Plates.Text(chart[row, column].Word))))]);
+            Rows(chart, row => ColourWords.Text(chart[row, column].Word))))]);
 
     private static T[] Rows<T>(ColourChart chart, Func<int, T> cell) => [.. Enumerable.Range(0, chart.Depths.Count).Select(cell)];
 

@@ -1,4 +1,5 @@
 using LureSim.Model;
+using LureSim.Swimming;
 using LureSim.Tackle;
 
 namespace LureSim.Scenarios;

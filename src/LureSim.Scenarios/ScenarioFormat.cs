@@ -1,4 +1,5 @@
 using System.Text;
+using LureSim.Model;
 
 namespace LureSim.Scenarios;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
-
 using LureSim.Model;
+using LureSim.Motion;
 
 namespace LureSim.Scenarios;
 

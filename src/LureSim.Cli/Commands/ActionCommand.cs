@@ -1,7 +1,10 @@
 using System.ComponentModel;
 using LureSim.Cli.Output;
-using LureSim.Decision;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Motion;
+using LureSim.Report.Sheets;
+using LureSim.Report.Words;
 using LureSim.Stepping;
 using LureSim.Swimming;
 using Spectre.Console;
@@ -44,7 +47,7 @@ internal sealed class ActionCommand : AnswerCommand<ActionSettings>
         ActionOutcome outcome = run.Compute("Swimming", (pipeline, progress) => pipeline.Action(scenario, focus, request, settings.Out is not null, progress, run.Cancellation));
         ActionTrace trace = outcome.Sheet.Focus.Action.Retrieve.Trace;
         if (trace.Status == SimulationStatus.Failed)
-            throw CommandRun.Failure(trace.Message);
+            throw CommandRun.Failure(SwimmingWords.Failure(trace));
         return new(JsonOutput.Of("action", ActionJson.Of(outcome, settings.Formatter.System)), "action", human => ActionView.Write(human, outcome.Sheet, settings.Formatter))
         {
             Csv = ActionView.ToCsv(outcome.Sheet),

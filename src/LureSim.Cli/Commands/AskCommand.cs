@@ -1,8 +1,8 @@
 using System.ComponentModel;
 using LureSim.Cli.Output;
 using LureSim.Decision.Inverse;
+using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Report;
 using LureSim.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -40,10 +40,10 @@ internal sealed class AskCommand : AnswerCommand<AskSettings>
             throw new CommandFailedException(ExitCode.Usage, $"--depth: the water is only {settings.Formatter.Length.Text(scenario.Spot.Depth)} deep.");
         settings.RequireJigHeads(scenario, "ask");
         string first = scenario.Tackle.JigHeads[0].Label;
-        Decision.Rig rig = RigChoice.Of(scenario, settings.Weight ?? first, settings.Presentation, settings.Body ?? scenario.Tackle.Bodies.FirstOrDefault(body => body.NeedsHead)?.Label);
+        Rig rig = RigChoice.Of(scenario, settings.Weight ?? first, settings.Presentation, settings.Body ?? scenario.Tackle.Bodies.FirstOrDefault(body => body.NeedsHead)?.Label);
         IReadOnlyList<JigHead> heads = settings.Weight is null ? scenario.Tackle.JigHeads : [rig.Head];
         IReadOnlyList<InverseAnswer> answers = run.Compute("Searching", (pipeline, progress) => pipeline.Ask(scenario, rig, heads, depth, progress, run.Cancellation));
-        return new(JsonOutput.Of("ask", AnswersJson.Of(scenario, answers)), "answers", human => AnswerView.Write(human, scenario, answers, new UnitFormat(settings.Formatter.System)))
+        return new(JsonOutput.Of("ask", AnswersJson.Of(scenario, answers)), "answers", human => AnswerView.Write(human, scenario, answers, settings.Formatter))
         {
             Csv = AnswerView.ToCsv(answers),
         };

@@ -1,5 +1,6 @@
 using LureSim.Cli.Output;
 using LureSim.Motion;
+using LureSim.Report.Words;
 using LureSim.Stepping;
 
 namespace LureSim.Cli.Commands;
@@ -26,7 +27,7 @@ internal sealed record CommandRun(CliHost Host, string? Folder, CancellationToke
     public static void Require(Track track, string where = "")
     {
         if (track.Status == SimulationStatus.Failed)
-            throw Failure(track.Message, where);
+            throw Failure(TrackWords.End(track.End), where);
         if (track.Status == SimulationStatus.Cancelled)
             throw new OperationCanceledException();
     }

@@ -1,6 +1,9 @@
 using LureSim.Cli.Output;
-using LureSim.Decision;
+using LureSim.Decision.Comparison;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Motion;
+using LureSim.Report.Words;
 using Spectre.Console;
 
 namespace LureSim.Cli.Commands;
@@ -30,7 +33,7 @@ internal sealed class CompareCommand : AnswerCommand<CompareSettings>
         void Show(IAnsiConsole human)
         {
             human.MarkupLineInterpolated($"[bold]{scenario.Title}[/]");
-            foreach (string sentence in comparison.Sentences(settings.Formatter.System))
+            foreach (string sentence in ComparisonWords.Sentences(comparison, settings.Formatter.System))
                 human.MarkupLineInterpolated($"- {sentence}");
         }
     }

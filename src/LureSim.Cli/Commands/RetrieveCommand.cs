@@ -1,8 +1,10 @@
 using System.ComponentModel;
 using LureSim.Cli.Output;
-using LureSim.Decision;
+using LureSim.Decision.Baits;
 using LureSim.Decision.Search;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Motion;
 using Spectre.Console;
 using Spectre.Console.Cli;
 

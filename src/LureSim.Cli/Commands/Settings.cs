@@ -1,7 +1,9 @@
 using System.ComponentModel;
+using LureSim.Cli.Output;
 using LureSim.Model;
+using LureSim.Report.Units;
 using LureSim.Scenarios;
-using LureSim.Units;
+using LureSim.Report.Units;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -54,7 +56,7 @@ internal abstract class ScenarioSettings : JsonSettings
     public virtual bool OutputIsDocument => Json;
 
     /// <summary>Formatter for the chosen units.</summary>
-    public MeasureFormatter Formatter => new(Units == "metric" ? UnitSystem.Metric : UnitSystem.Us);
+    public UnitFormat Formatter => new(Units == "metric" ? UnitSystem.Metric : UnitSystem.Us);
 
     /// <inheritdoc/>
     public override ValidationResult Validate()

@@ -1,5 +1,7 @@
 using LureSim.Cli.Output;
+using LureSim.Decision.Colours;
 using LureSim.Model;
+using LureSim.Report.Sheets;
 
 namespace LureSim.Cli.Commands;
 

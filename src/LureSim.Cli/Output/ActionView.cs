@@ -1,7 +1,14 @@
 using System.Text.Json.Serialization;
+using LureSim.Decision.RigChecks;
+using LureSim.Decision.Trials;
 using LureSim.Decision;
+using LureSim.Model;
+using LureSim.Motion;
+using LureSim.Report.Sheets;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Swimming;
-using LureSim.Units;
+using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -10,7 +17,7 @@ namespace LureSim.Cli.Output;
 internal static class ActionView
 {
     /// <summary>Prints the table of all rigs, then the close look at one.</summary>
-    public static void Write(IAnsiConsole console, RigSheet sheet, MeasureFormatter units)
+    public static void Write(IAnsiConsole console, RigSheet sheet, UnitFormat units)
     {
         console.MarkupLineInterpolated($"[bold]{sheet.Scenario.Title}[/]");
         ViewColumn Column(string heading, Func<RigAction, string> cell, bool right = true) => new(heading, [.. sheet.Rows.Select(row => Views.Escape(cell(row)))], right);
@@ -21,7 +28,7 @@ internal static class ActionView
             [
                 Column("retrieve", row => row.Rig.Presentation.Name, false),
                 Column($"speed ({units.Speed.Symbol})", row => units.Speed.Number(row.Speed)),
-                Column("verdict", row => ActionWords.Word(row.Retrieve.Report.Verdict), false),
+                Column("verdict", row => SwimmingWords.Word(row.Retrieve.Report.Verdict), false),
                 Column("beats/s", row => Number(row.Retrieve.Report.Frequency, 1)),
                 Column("tail (+- deg)", row => Degrees(row.Retrieve.Report.TailAmplitude)),
                 Column("nose (+- deg)", row => Degrees(row.Retrieve.Report.YawAmplitude)),
@@ -29,7 +36,7 @@ internal static class ActionView
                 Column("spin (turns/s)", row => Number(row.Retrieve.Report.SpinRate, 2)),
                 Column("twists/m", row => Number(Math.Abs(row.Retrieve.Report.LineTwistsPerMetre), 1)),
                 Column("extra drag", row => $"x {Number(row.ExtraDrag, 2)}"),
-                Column("on the twitch", row => row.Twitch is { } twitch ? $"{ActionWords.Word(twitch.Report.Verdict)}, {Degrees(twitch.Report.DartAngle)} deg" : "-", false),
+                Column("on the twitch", row => row.Twitch is { } twitch ? $"{SwimmingWords.Word(twitch.Report.Verdict)}, {Degrees(twitch.Report.DartAngle)} deg" : "-", false),
             ]);
         RigFocus focus = sheet.Focus;
         console.MarkupLineInterpolated($"[bold]Rig check: {Lure(focus.Action.Rig, units)}, {focus.Action.Rig.Presentation.Name}[/]");
@@ -39,12 +46,12 @@ internal static class ActionView
         Line(console, "on the fall", focus.Fall.Report, units);
         Line(console, "twitched, loop knot", focus.LoopTwitch.Report, units);
         Line(console, "twitched, snug knot", focus.SnugTwitch.Report, units);
-        foreach (string reason in focus.Action.Retrieve.Report.Reasons)
+        foreach (string reason in SwimmingWords.Reasons(focus.Action.Retrieve.Report))
             console.MarkupLineInterpolated($"  {reason}");
         if (focus.Mend.Count == 0)
             console.WriteLine(sheet.Scenario.Tackle.Rigging.IsClean ? "Nothing to mend." : "Mending what is crooked would change little at this speed.");
         foreach (Mending mend in focus.Mend)
-            console.MarkupLineInterpolated($"[yellow]Mend:[/] {mend.What}");
+            console.MarkupLineInterpolated($"[yellow]Mend:[/] {SwimmingWords.Mend(mend, units.System)}");
     }
 
     /// <summary>One row a rig.</summary>
@@ -62,19 +69,19 @@ internal static class ActionView
     }
 
     /// <summary>A lure's name.</summary>
-    internal static string Lure(Rig rig, MeasureFormatter units) => rig.Head.IsNone ? rig.Body.Label : $"{units.HeadLabel(rig.Head)}, {rig.Body.Label}";
+    internal static string Lure(Rig rig, UnitFormat units) => rig.Head.IsNone ? rig.Body.Label : $"{units.HeadText(rig.Head)}, {rig.Body.Label}";
 
-    private static void Line(IAnsiConsole console, string when, ActionReport report, MeasureFormatter units)
+    private static void Line(IAnsiConsole console, string when, ActionReport report, UnitFormat units)
     {
-        string text = ActionWords.Line(report, units.System);
-        string colour = ActionWords.IsFault(report.Verdict) ? "red" : "green";
+        string text = SwimmingWords.Line(report, units.System);
+        string colour = report.IsFault ? "red" : "green";
         console.MarkupLine($"  {Views.Escape(when),-20} [{colour}]{Views.Escape(text)}[/]");
     }
 
     private static string Degrees(double radians) => Number(radians * 180 / Math.PI, 0);
 
     private static string Number(double value, int decimals) =>
-        double.IsFinite(value) ? (Math.Round(value, decimals) + 0.0).ToString("F" + decimals.ToString(System.Globalization.CultureInfo.InvariantCulture), System.Globalization.CultureInfo.InvariantCulture) : "-";
+        double.IsFinite(value) ? UnitFormat.Fixed(Math.Round(value, decimals) + 0.0, decimals) : DisplayUnit.None;
 }
 
 /// <summary>A check of rigs in JSON.</summary>
@@ -88,12 +95,12 @@ internal sealed record ActionJson(string Title, IReadOnlyList<ActionJson.Row> Ri
 
     public static Close CloseOf(RigFocus focus, UnitSystem units) => new(
         Row.Of(focus.Action),
-        ActionWords.Line(focus.Action.Retrieve.Report, units),
-        focus.Action.Retrieve.Report.Reasons,
+        SwimmingWords.Line(focus.Action.Retrieve.Report, units),
+        SwimmingWords.Reasons(focus.Action.Retrieve.Report),
         Report.Of(focus.Fall.Report),
         Report.Of(focus.LoopTwitch.Report),
         Report.Of(focus.SnugTwitch.Report),
-        [.. focus.Mend.Select(mend => new Mended(mend.What, Report.Of(mend.After)))],
+        [.. focus.Mend.Select(mend => new Mended(SwimmingWords.Mend(mend, units), Report.Of(mend.After)))],
         focus.Sweep is { } sweep ? new BySpeed(sweep.Speeds, [.. sweep.AsRigged.Select(Report.Of)], sweep.Clean?.Select(Report.Of).ToArray()) : null,
         focus.Spin is { } spin ? new SpinByBend(spin.Bends, spin.Speeds, Rows(spin.SpinRate), spin.OwnBend, spin.OwnSpeed) : null);
 
@@ -140,7 +147,7 @@ internal sealed record ActionJson(string Title, IReadOnlyList<ActionJson.Row> Ri
     {
         public static Report Of(ActionReport r) => new(
             r.Verdict, r.Frequency, r.TailAmplitude, r.YawAmplitude, r.RollAmplitude, r.SpinRate, r.LineTwistsPerMetre, r.MeanPitch, r.SinkRate, r.DragFactor, r.LiftCoefficient,
-            r.DartAngle, r.DartTravel, r.Glide, r.Reasons);
+            r.DartAngle, r.DartTravel, r.Glide, SwimmingWords.Reasons(r));
     }
 
     internal sealed record Mended(string What, Report Then);

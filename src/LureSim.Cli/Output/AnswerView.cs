@@ -1,8 +1,9 @@
 using System.Text.Json.Serialization;
+using LureSim.Cli.Commands;
 using LureSim.Decision.Inverse;
 using LureSim.Model;
-using LureSim.Report;
-using LureSim.Report.Sheets;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -27,7 +28,7 @@ internal static class AnswerView
     {
         var csv = new Csv("question", "head", "presentation", "status", "value", "from", "to", "common_kg", "owned", "target_depth_m", "because");
         foreach (InverseAnswer a in answers)
-            csv.Row(Word(a.Question), a.Head?.Label, a.Presentation.Name, a.Status.ToString(), a.Value, a.From, a.To, a.Common, a.Owned?.Label, a.Target, a.Because);
+            csv.Row(Word(a.Question), a.Head?.Label, a.Presentation.Name, a.Status.ToString(), a.Value, a.From, a.To, a.Common, a.Owned?.Label, a.Target, InverseWords.Because(a));
         return csv.ToString();
     }
 
@@ -58,7 +59,7 @@ internal sealed record AnswersJson(string Title, string Presentation, IReadOnlyL
         a.Question == InverseQuestion.CountDownForZone ? a.From : null,
         a.Question == InverseQuestion.CountDownForZone ? a.To : null,
         a.Target,
-        a.Because))];
+        InverseWords.Because(a)))];
 
     internal sealed record Answer(
         InverseQuestion Question,

@@ -1,9 +1,18 @@
 using System.Text.Json.Serialization;
 using LureSim.Decision;
+using LureSim.Decision.Baits;
+using LureSim.Decision.Colours;
+using LureSim.Decision.Comparison;
+using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
+using LureSim.Motion;
+using LureSim.Report.Trips;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Sight;
-using LureSim.Units;
+using LureSim.Swimming;
+using LureSim.Report.Units;
 
 namespace LureSim.Cli.Output;
 
@@ -28,7 +37,7 @@ internal sealed record BodyJson(
         choice.Wanted.Least,
         choice.Wanted.Most,
         [.. choice.Fits.Select(fit => new Fit(fit.Body.Label, fit.Body.Profile, fit.Body.Length, fit.Suitability))],
-        [.. choice.Changes.Select(change => new Change(change.Condition, change.Body.Label))]);
+        [.. choice.Changes.Select(change => new Change(BodyWords.Condition(change), change.Body.Label))]);
 
     private static Rule Of(ForageRule rule) => new(rule.Id, rule.Says, rule.Source, rule.Weight);
 
@@ -59,7 +68,7 @@ internal sealed record ColourAdviceJson(
         [.. advice.Depths.Select(at => new At(at.Depth, at.Weight))],
         [.. advice.Looks.Select(look => new Look(look.Direction, look.Weight))],
         [.. advice.Colours.Select(worth => new Worth(worth.Name, worth.Distance, worth.Swath, worth.DifferenceToForage, worth.Mode))],
-        advice.Practice,
+        ColourWords.Practice(advice.Practice),
         advice.PracticeAgrees);
 
     internal sealed record At([property: JsonPropertyName("depth_m")] double Depth, double Weight);
@@ -125,7 +134,7 @@ internal sealed record CompareJson(
                 item.Second,
                 item.Main?.Feature.Id,
                 [.. item.Effects.Select(effect => new Effect(effect.Feature.Id, effect.Effect, effect.Share, effect.ChangedFirst, effect.ChangedLast))]))],
-            comparison.Sentences(UnitSystem.Metric),
+            ComparisonWords.Sentences(comparison, UnitSystem.Metric),
             [.. outcome.Pages.Select(file => file.Name)]);
     }
 

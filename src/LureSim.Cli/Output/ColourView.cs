@@ -1,5 +1,7 @@
+using LureSim.Light;
 using LureSim.Model;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -8,7 +10,7 @@ namespace LureSim.Cli.Output;
 internal static class ColourView
 {
     /// <summary>Prints a swatch and a hex colour for each depth; the swatch shows on terminals with colour.</summary>
-    public static void Write(IAnsiConsole console, Scenario scenario, ColourTable table, MeasureFormatter units)
+    public static void Write(IAnsiConsole console, Scenario scenario, ColourTable table, UnitFormat units)
     {
         console.MarkupLineInterpolated($"[bold]{scenario.Title}[/]");
         DisplayUnit depth = Views.DepthUnit(units, table.Depths);
@@ -18,7 +20,7 @@ internal static class ColourView
             new ViewColumn($"depth ({depth.Symbol})", [.. table.Depths.Select(depth.Number)], true),
             [.. table.Columns.Select(column => new ViewColumn(
                 column.Name,
-                [.. Enumerable.Range(0, table.Depths.Count).Select(row => $"[{column.Srgb[row]}]\u2588\u2588[/] {column.Srgb[row]} {units.Share.Number(column.RelativeLuminance[row])} % {column.Words[row]}")],
+                [.. Enumerable.Range(0, table.Depths.Count).Select(row => $"[{column.Srgb[row]}]\u2588\u2588[/] {column.Srgb[row]} {UnitFormat.Share.Number(column.RelativeLuminance[row])} % {column.Words[row]}")],
                 false))]);
     }
 

@@ -1,5 +1,6 @@
 using LureSim.Decision;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -11,12 +12,12 @@ internal static class CoverageView
     private const double WorthSaying = 0.005;
 
     /// <summary>Prints a grid.</summary>
-    public static void Write(IAnsiConsole console, CoverageGrid grid, MeasureFormatter units)
+    public static void Write(IAnsiConsole console, CoverageGrid grid, UnitFormat units)
     {
         Views.WriteColumns(
             console,
             $"share of the retrieve in the strike zone: {grid.PresentationName}",
-            new ViewColumn("jig head", [.. grid.Heads.Select(head => Views.Escape(units.HeadLabel(head)))], false),
+            new ViewColumn("jig head", [.. grid.Heads.Select(head => Views.Escape(units.HeadText(head)))], false),
             [.. grid.Speeds.Select((value, speed) => new ViewColumn(
                 units.Speed.Text(value),
                 [.. Enumerable.Range(0, grid.Heads.Count).Select(head => Cell(grid, head, speed, units))],
@@ -39,14 +40,14 @@ internal static class CoverageView
         return csv.ToString();
     }
 
-    private static string Cell(CoverageGrid grid, int head, int speed, MeasureFormatter units)
+    private static string Cell(CoverageGrid grid, int head, int speed, UnitFormat units)
     {
         var extras = new List<string>();
         if (grid.BottomShare[head, speed] >= WorthSaying)
-            extras.Add($"bottom {units.Share.Number(grid.BottomShare[head, speed])}");
+            extras.Add($"bottom {UnitFormat.Share.Number(grid.BottomShare[head, speed])}");
         if (grid.GrassShare[head, speed] >= WorthSaying)
-            extras.Add($"grass {units.Share.Number(grid.GrassShare[head, speed])}");
-        string zone = units.Share.Text(grid.ZoneShare[head, speed]);
+            extras.Add($"grass {UnitFormat.Share.Number(grid.GrassShare[head, speed])}");
+        string zone = UnitFormat.Share.Text(grid.ZoneShare[head, speed]);
         return extras.Count == 0 ? zone : $"{zone} ({string.Join(", ", extras)})";
     }
 }

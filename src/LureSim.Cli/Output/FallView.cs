@@ -1,6 +1,8 @@
 using LureSim.Decision;
+using LureSim.Decision.Baits;
 using LureSim.Model;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -9,7 +11,7 @@ namespace LureSim.Cli.Output;
 internal static class FallView
 {
     /// <summary>Prints the table: seconds to each depth, on slack and on tight line.</summary>
-    public static void Write(IAnsiConsole console, Scenario scenario, FallTable table, MeasureFormatter units)
+    public static void Write(IAnsiConsole console, Scenario scenario, FallTable table, UnitFormat units)
     {
         console.MarkupLineInterpolated($"[bold]{scenario.Title}[/]");
         console.MarkupLineInterpolated($"Seconds to depth, with {BodyChoice.Of(scenario).First.Label}; - where the lure does not get there.");
@@ -30,7 +32,7 @@ internal static class FallView
         return csv.ToString();
     }
 
-    private static void WriteOne(IAnsiConsole console, string title, FallTable table, MeasureFormatter units, Func<FallColumn, IReadOnlyList<double?>> seconds)
+    private static void WriteOne(IAnsiConsole console, string title, FallTable table, UnitFormat units, Func<FallColumn, IReadOnlyList<double?>> seconds)
     {
         DisplayUnit depth = Views.DepthUnit(units, table.Depths);
         Views.WriteColumns(
@@ -38,8 +40,8 @@ internal static class FallView
             title,
             new ViewColumn($"depth ({depth.Symbol})", [.. table.Depths.Select(depth.Number), $"free fall ({units.Speed.Symbol})"], true),
             [.. table.Columns.Select(column => new ViewColumn(
-                units.HeadLabel(column.Head),
-                [.. seconds(column).Select(value => Views.Optional(units.Seconds, value)), units.Speed.Number(column.TerminalSpeed)],
+                units.HeadText(column.Head),
+                [.. seconds(column).Select(value => Views.Optional(UnitFormat.Seconds, value)), units.Speed.Number(column.TerminalSpeed)],
                 true))]);
     }
 }

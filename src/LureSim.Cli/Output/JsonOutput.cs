@@ -1,9 +1,14 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using LureSim.Cli.Commands;
 using LureSim.Decision;
+using LureSim.Decision.Baits;
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Report.Sheets;
+using LureSim.Report.Words;
 using LureSim.Scenarios;
 using LureSim.Stepping;
 
@@ -91,7 +96,7 @@ internal sealed record CandidateJson(HeadJson Head, string Body, string Presenta
         candidate.Rig.Body.Label,
         candidate.Rig.Presentation.Name,
         candidate.Score,
-        candidate.Verdict,
+        TrackWords.Verdict(candidate),
         CoverageJson.Of(candidate.Coverage),
         withTrack ? TrackJson.Of(candidate.Track) : null);
 }
@@ -137,9 +142,9 @@ internal sealed record TrackJson(
     IReadOnlyList<TrackJson.Event> Events)
 {
     public static TrackJson Of(Track track) => new(
-        track.Status, track.Message, track.Statistics, track.Time, track.X, track.Y, [.. Enumerable.Range(0, track.Count).Select(track.Depth)],
+        track.Status, TrackWords.End(track.End), track.Statistics, track.Time, track.X, track.Y, [.. Enumerable.Range(0, track.Count).Select(track.Depth)],
         track.VelocityX, track.VelocityY, track.VelocityZ, track.SpeedThroughWater, track.RodTension, track.LureTension, track.RodAngle, track.LureAngle, track.LineOut,
-        [.. track.State.Select(state => TrackView.Words(state, "|").Replace(' ', '_').Split('|', StringSplitOptions.RemoveEmptyEntries))],
+        [.. track.State.Select(state => TrackWords.State(state, "|").Replace(' ', '_').Split('|', StringSplitOptions.RemoveEmptyEntries))],
         [.. track.Events.Select(happened => new Event(happened.Kind, happened.Time, happened.Depth, happened.Distance))]);
 
     internal sealed record Event(TrackEventKind Kind, [property: JsonPropertyName("time_s")] double Time, [property: JsonPropertyName("depth_m")] double Depth, [property: JsonPropertyName("distance_m")] double Distance);
@@ -196,9 +201,9 @@ internal sealed record PlanJson(
             plan.Scenario.Title,
             CandidateJson.Of(plan.Choice.First, withTrack: false),
             plan.Choice.Fallback is { } fallback ? CandidateJson.Of(fallback, withTrack: false) : null,
-            plan.Choice.Reasons,
-            plan.Choice.Warnings,
-            plan.Notes,
+            ChoiceWords.Reasons(plan, outcome.Units),
+            ChoiceWords.Warnings(plan, outcome.Units),
+            ChoiceWords.Notes(plan),
             [.. plan.Candidates.Select(candidate => CandidateJson.Of(candidate, withTrack: false))],
             FallJson.Of(plan.Scenario, plan.FallTable),
             GridJson.Of(plan.Grid),

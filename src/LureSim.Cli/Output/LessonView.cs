@@ -1,7 +1,14 @@
 using System.Text.Json.Serialization;
+using LureSim.Decision.Colours;
 using LureSim.Decision;
+using LureSim.Light;
+using LureSim.Model;
+using LureSim.Report.Figures;
+using LureSim.Report.Sheets;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Sight;
-using LureSim.Units;
+using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -10,30 +17,21 @@ namespace LureSim.Cli.Output;
 internal static class LessonView
 {
     /// <summary>Prints the lesson.</summary>
-    public static void Write(IAnsiConsole console, Lesson lesson, MeasureFormatter units)
+    public static void Write(IAnsiConsole console, Lesson lesson, UnitFormat units)
     {
         console.MarkupLineInterpolated($"[bold]{lesson.Scenario.Title}[/]");
         Table view = Views.NewTable($"depth at which red goes dark ({units.Length.Symbol})");
         view.AddColumn("water");
         foreach (DarkDepth dark in lesson.Clear.Dark)
-            view.AddColumn(new TableColumn(Views.Escape(Words(dark.Criterion, lesson))).RightAligned());
-        Row(lesson.Clear.Water, lesson.Clear.SecchiDepth, lesson.Clear.Dark);
-        Row(lesson.Stained.Water, lesson.Stained.SecchiDepth, lesson.Stained.Dark);
-        Row("this spot", lesson.Colours.Chart.Field.Water.SecchiDepth, lesson.Colours.RedDarkens);
+            view.AddColumn(new TableColumn(Views.Escape(LessonWords.Criterion(dark.Criterion, lesson.Colours.Eye))).RightAligned());
+        Row(LessonWords.Water(lesson.Clear.Water), lesson.Clear.SecchiDepth, lesson.Clear.Dark);
+        Row(LessonWords.Water(lesson.Stained.Water), lesson.Stained.SecchiDepth, lesson.Stained.Dark);
+        Row(LessonWords.ThisSpot, lesson.Colours.Chart.Field.Water.SecchiDepth, lesson.Colours.RedDarkens);
         console.Write(view);
 
         void Row(string water, double secchi, IReadOnlyList<DarkDepth> dark) =>
             view.AddRow([Views.Escape($"{water}, Secchi {units.Length.Text(secchi)}"), .. dark.Select(d => d.Depth is { } depth ? units.Length.Number(depth) : "never")]);
     }
-
-    private static string Words(DarkCriterion criterion, Lesson lesson) => criterion switch
-    {
-        DarkCriterion.LuminanceAgainstWhite => "near black beside white",
-        DarkCriterion.Chroma => "without hue",
-        DarkCriterion.ContrastToWater => "a silhouette",
-        DarkCriterion.FishCones => $"to the cones of a {lesson.Colours.Eye.CommonName}{(lesson.Colours.Eye.Basis == EyeBasis.StandIn ? " (stand-in)" : "")}",
-        _ => throw new ArgumentOutOfRangeException(nameof(criterion), criterion, "Unknown criterion."),
-    };
 }
 
 /// <summary>A lesson in JSON: key numbers and files.</summary>
@@ -55,9 +53,9 @@ internal sealed record LessonJson(
             lesson.Colours.Eye.CommonName,
             lesson.Colours.Eye.Basis,
             [
-                Of(lesson.Clear.Water, lesson.Clear.SecchiDepth, lesson.Clear.Dark),
-                Of(lesson.Stained.Water, lesson.Stained.SecchiDepth, lesson.Stained.Dark),
-                Of("this spot", lesson.Colours.Chart.Field.Water.SecchiDepth, lesson.Colours.RedDarkens),
+                Of(LessonWords.Water(lesson.Clear.Water), lesson.Clear.SecchiDepth, lesson.Clear.Dark, lesson.Colours.Eye),
+                Of(LessonWords.Water(lesson.Stained.Water), lesson.Stained.SecchiDepth, lesson.Stained.Dark, lesson.Colours.Eye),
+                Of(LessonWords.ThisSpot, lesson.Colours.Chart.Field.Water.SecchiDepth, lesson.Colours.RedDarkens, lesson.Colours.Eye),
             ],
             new(chart.Depths, [.. chart.Colours.Select((colour, c) => new Colour(
                 colour.Name,
@@ -67,8 +65,8 @@ internal sealed record LessonJson(
             [.. outcome.Plates.Select(file => file.Name), "lesson.json"]);
     }
 
-    private static Water Of(string name, double secchi, IReadOnlyList<DarkDepth> dark) =>
-        new(name, secchi, [.. dark.Select(d => new Criterion(d.Criterion, d.Depth, d.DeepestSearched, d.Reading))]);
+    private static Water Of(string name, double secchi, IReadOnlyList<DarkDepth> dark, FishEye eye) =>
+        new(name, secchi, [.. dark.Select(d => new Criterion(d.Criterion, d.Depth, d.DeepestSearched, ColourWords.Dark(LureColours.Red.Name, d, eye)))]);
 
     internal sealed record Water(string Name, [property: JsonPropertyName("secchi_m")] double SecchiDepth, IReadOnlyList<Criterion> Criteria);
 

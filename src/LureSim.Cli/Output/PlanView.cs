@@ -1,5 +1,9 @@
 using LureSim.Decision;
-using LureSim.Units;
+using LureSim.Decision.Trials;
+using LureSim.Model;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
+using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -8,17 +12,17 @@ namespace LureSim.Cli.Output;
 internal static class PlanView
 {
     /// <summary>Prints the plan.</summary>
-    public static void Write(IAnsiConsole console, Plan plan, MeasureFormatter units)
+    public static void Write(IAnsiConsole console, Plan plan, UnitFormat units)
     {
         console.MarkupLineInterpolated($"[bold]{plan.Scenario.Title}[/]");
-        console.MarkupLineInterpolated($"First choice: [green]{Name(plan.Choice.First, units)}[/]. {Views.Sentence(plan.Choice.First.Verdict)}");
+        console.MarkupLineInterpolated($"First choice: [green]{Name(plan.Choice.First, units)}[/]. {Grammar.Sentence(TrackWords.Verdict(plan.Choice.First))}");
         if (plan.Choice.Fallback is { } fallback)
-            console.MarkupLineInterpolated($"Fallback: {Name(fallback, units)}. {Views.Sentence(fallback.Verdict)}");
-        foreach (string reason in plan.Choice.Reasons)
+            console.MarkupLineInterpolated($"Fallback: {Name(fallback, units)}. {Grammar.Sentence(TrackWords.Verdict(fallback))}");
+        foreach (string reason in ChoiceWords.Reasons(plan, units.System))
             console.MarkupLineInterpolated($"- {reason}");
-        foreach (string warning in plan.Choice.Warnings)
+        foreach (string warning in ChoiceWords.Warnings(plan, units.System))
             console.MarkupLineInterpolated($"[yellow]! {warning}[/]");
-        foreach (string note in plan.Notes)
+        foreach (string note in ChoiceWords.Notes(plan))
             console.MarkupLineInterpolated($"[yellow]! {note}[/]");
 
         Table view = Views.NewTable("candidates");
@@ -31,15 +35,15 @@ internal static class PlanView
             Coverage coverage = candidate.Coverage;
             view.AddRow(
             [
-                Views.Escape(units.HeadLabel(candidate.Rig.Head)),
+                Views.Escape(units.HeadText(candidate.Rig.Head)),
                 .. bodies ? [Views.Escape(candidate.Rig.Body.Label)] : (string[])[],
                 Views.Escape(candidate.Rig.Presentation.Name),
-                units.Share.Text(coverage.ZoneShare),
-                units.Share.Text(coverage.BottomShare),
-                units.Share.Text(coverage.GrassShare),
+                UnitFormat.Share.Text(coverage.ZoneShare),
+                UnitFormat.Share.Text(coverage.BottomShare),
+                UnitFormat.Share.Text(coverage.GrassShare),
                 units.Length.Number(coverage.MedianDepth),
-                Views.Optional(units.Seconds, coverage.TimeToZone),
-                units.Share.Number(candidate.Score),
+                Views.Optional(UnitFormat.Seconds, coverage.TimeToZone),
+                UnitFormat.Share.Number(candidate.Score),
             ]);
         }
 
@@ -49,6 +53,6 @@ internal static class PlanView
         CoverageView.Write(console, plan.Grid, units);
     }
 
-    private static string Name(Candidate candidate, MeasureFormatter units) =>
-        $"{(candidate.Rig.Head.IsNone ? candidate.Rig.Body.Label : $"{units.HeadLabel(candidate.Rig.Head)} with {candidate.Rig.Body.Label}")}, {candidate.Rig.Presentation.Name}";
+    private static string Name(Candidate candidate, UnitFormat units) =>
+        $"{(candidate.Rig.Head.IsNone ? candidate.Rig.Body.Label : $"{units.HeadText(candidate.Rig.Head)} with {candidate.Rig.Body.Label}")}, {candidate.Rig.Presentation.Name}";
 }

@@ -1,8 +1,12 @@
 using System.Text.Json.Serialization;
 using LureSim.Decision.Search;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Motion;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Swimming;
-using LureSim.Units;
+using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -11,10 +15,10 @@ namespace LureSim.Cli.Output;
 internal static class SearchView
 {
     /// <summary>Prints the answer and the best of each kind.</summary>
-    public static void Write(IAnsiConsole console, RetrieveSearch search, MeasureFormatter units)
+    public static void Write(IAnsiConsole console, RetrieveSearch search, UnitFormat units)
     {
         console.MarkupLineInterpolated($"[bold]{search.Scenario.Title}[/]");
-        foreach (string sentence in search.Sentences(units.System))
+        foreach (string sentence in SearchWords.Sentences(search, units.System))
             console.MarkupLineInterpolated($"- {sentence}");
         RetrieveTrial[] rows = [.. search.Families.Select(f => f.Best), .. search.Own.OrderByDescending(t => t.Score)];
         Views.WriteColumns(
@@ -23,13 +27,13 @@ internal static class SearchView
             new ViewColumn("retrieve", [.. rows.Select(t => Views.Escape(t.Family is null ? $"yours: {t.Presentation.Name}" : t.Presentation.Name))], false),
             [
                 new ViewColumn($"speed ({units.Speed.Symbol})", [.. rows.Select(t => units.Speed.Number(t.Presentation.RetrieveSpeed))], true),
-                new ViewColumn("count (s)", [.. rows.Select(t => t.Presentation.CountDown is { } count ? units.Seconds.Number(count) : "to bottom")], true),
-                new ViewColumn("in zone", [.. rows.Select(t => units.Share.Text(t.Coverage.ZoneShare))], true),
-                new ViewColumn("action on", [.. rows.Select(t => units.Share.Text(t.ActionShare))], true),
-                new ViewColumn("both", [.. rows.Select(t => units.Share.Text(t.LiveZoneShare))], true),
-                new ViewColumn("on bottom", [.. rows.Select(t => units.Share.Text(t.Coverage.BottomShare))], true),
-                new ViewColumn("strokes/min", [.. rows.Select(t => FormattableString.Invariant($"{t.StrokesPerMinute:F0}"))], true),
-                new ViewColumn("score", [.. rows.Select(t => FormattableString.Invariant($"{100 * t.Score:F0}"))], true),
+                new ViewColumn("count (s)", [.. rows.Select(t => t.Presentation.CountDown is { } count ? UnitFormat.Seconds.Number(count) : "to bottom")], true),
+                new ViewColumn("in zone", [.. rows.Select(t => UnitFormat.Share.Text(t.Coverage.ZoneShare))], true),
+                new ViewColumn("action on", [.. rows.Select(t => UnitFormat.Share.Text(t.ActionShare))], true),
+                new ViewColumn("both", [.. rows.Select(t => UnitFormat.Share.Text(t.LiveZoneShare))], true),
+                new ViewColumn("on bottom", [.. rows.Select(t => UnitFormat.Share.Text(t.Coverage.BottomShare))], true),
+                new ViewColumn("strokes/min", [.. rows.Select(t => UnitFormat.Fixed(t.StrokesPerMinute, 0))], true),
+                new ViewColumn("score", [.. rows.Select(t => UnitFormat.Fixed(100 * t.Score, 0))], true),
             ]);
     }
 
@@ -73,7 +77,7 @@ internal sealed record SearchJson(
             search.Scenario.Title,
             HeadJson.Of(search.Head),
             search.Body.Label,
-            search.Sentences(outcome.Units),
+            SearchWords.Sentences(search, outcome.Units),
             search.BeatsOwn,
             [.. search.Families.Select(f => Of(f.Best))],
             [.. search.Own.Select(Of)],

@@ -1,7 +1,8 @@
 using System.Text.Json.Serialization;
 using LureSim.Decision.Tide;
 using LureSim.Model;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -10,7 +11,7 @@ namespace LureSim.Cli.Output;
 internal static class TideView
 {
     /// <summary>Prints both tables.</summary>
-    public static void Write(IAnsiConsole console, TideTable table, MeasureFormatter units)
+    public static void Write(IAnsiConsole console, TideTable table, UnitFormat units)
     {
         console.MarkupLineInterpolated($"[bold]{table.Scenario.Title}[/]");
         console.MarkupLineInterpolated($"Presentation: {table.Presentation.Name}");
@@ -24,8 +25,8 @@ internal static class TideView
                 [
                     new ViewColumn($"current ({units.FlowSpeed.Symbol})", [.. table.Rows.Select(row => units.FlowSpeed.Number(row.Current))], true),
                     new ViewColumn($"depth ({units.Length.Symbol})", [.. table.Rows.Select(row => units.Length.Number(row.Depth))], true),
-                    new ViewColumn("best", [.. table.Rows.Select(row => row.Best is { } best ? Views.Escape(units.HeadLabel(best)) : "-")], true),
-                    new ViewColumn("in zone", [.. table.Rows.Select(row => row.Best is { } best ? units.Share.Text(row.ZoneShares[heads.ToList().IndexOf(best)]) : "-")], true),
+                    new ViewColumn("best", [.. table.Rows.Select(row => row.Best is { } best ? Views.Escape(units.HeadText(best)) : "-")], true),
+                    new ViewColumn("in zone", [.. table.Rows.Select(row => row.Best is { } best ? UnitFormat.Share.Text(row.ZoneShares[heads.ToList().IndexOf(best)]) : "-")], true),
                     new ViewColumn("holds bottom", [.. table.Rows.Select(row => Weight(row.Holding, units))], true),
                 ]);
         }
@@ -76,7 +77,7 @@ internal static class TideView
         return FormattableString.Invariant($"{minutes / 60:00}:{minutes % 60:00}");
     }
 
-    private static string Weight(double? mass, MeasureFormatter units) => mass is { } kilograms ? units.Weight(kilograms) : "-";
+    private static string Weight(double? mass, UnitFormat units) => mass is { } kilograms ? units.Weight(kilograms) : "-";
 }
 
 /// <summary>Weights for a tide in JSON.</summary>

@@ -1,6 +1,9 @@
-using LureSim.Decision;
+using LureSim.Decision.Trials;
+using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
+using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -8,26 +11,16 @@ namespace LureSim.Cli.Output;
 /// <summary>Shows the path of one rig.</summary>
 internal static class TrackView
 {
-    private static readonly (TrackState Flag, string Word)[] StateWords =
-    [
-        (TrackState.Falling, "falling"),
-        (TrackState.Reeling, "reeling"),
-        (TrackState.InZone, "in zone"),
-        (TrackState.OnBottom, "on bottom"),
-        (TrackState.InGrass, "in grass"),
-        (TrackState.OutOfWater, "out of water"),
-    ];
-
     /// <summary>Prints the path, its events and where it spent its time.</summary>
     /// <param name="console">Where to print.</param>
     /// <param name="candidate">The rig with its track.</param>
     /// <param name="units">Units.</param>
     /// <param name="every">Time between two lines (s), more than 0.</param>
-    public static void Write(IAnsiConsole console, Candidate candidate, MeasureFormatter units, double every)
+    public static void Write(IAnsiConsole console, Candidate candidate, UnitFormat units, double every)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(every);
         Track track = candidate.Track;
-        console.MarkupLineInterpolated($"[bold]{units.HeadLabel(candidate.Rig.Head)}, {candidate.Rig.Body.Label}, {candidate.Rig.Presentation.Name}[/]");
+        console.MarkupLineInterpolated($"[bold]{units.HeadText(candidate.Rig.Head)}, {candidate.Rig.Body.Label}, {candidate.Rig.Presentation.Name}[/]");
 
         Table view = Views.NewTable("path");
         foreach (string heading in (string[])["time (s)", $"distance ({units.Length.Symbol})", $"left ({units.Length.Symbol})", $"depth ({units.Length.Symbol})", $"speed ({units.Speed.Symbol})", $"line out ({units.Length.Symbol})", $"pull ({units.Force.Symbol})"])
@@ -36,21 +29,21 @@ internal static class TrackView
         foreach (int index in Rows(track, every))
         {
             view.AddRow(
-                units.Seconds.Number(track.Time[index]),
+                UnitFormat.Seconds.Number(track.Time[index]),
                 units.Length.Number(track.X[index]),
                 units.Length.Number(track.Y[index]),
                 units.Length.Number(track.Depth(index)),
                 units.Speed.Number(track.SpeedThroughWater[index]),
                 units.Length.Number(track.LineOut[index]),
                 units.Force.Number(track.RodTension[index]),
-                Views.Escape(Words(track.State[index], ", ")));
+                Views.Escape(TrackWords.State(track.State[index], ", ")));
         }
 
         console.Write(view);
         WriteEvents(console, track, units);
         WriteCoverage(console, candidate, units);
-        if (track.Message.Length > 0)
-            console.MarkupLineInterpolated($"[yellow]{track.Message}[/]");
+        if (track.End is { } end)
+            console.MarkupLineInterpolated($"[yellow]{TrackWords.End(end)}[/]");
     }
 
     /// <summary>Every sample as CSV.</summary>
@@ -58,29 +51,9 @@ internal static class TrackView
     {
         var csv = new Csv("time_s", "x_m", "y_m", "depth_m", "velocity_x_m_s", "velocity_y_m_s", "velocity_z_m_s", "speed_through_water_m_s", "rod_tension_n", "lure_tension_n", "rod_angle_rad", "lure_angle_rad", "line_out_m", "state");
         for (int i = 0; i < track.Count; i++)
-            csv.Row(track.Time[i], track.X[i], track.Y[i], track.Depth(i), track.VelocityX[i], track.VelocityY[i], track.VelocityZ[i], track.SpeedThroughWater[i], track.RodTension[i], track.LureTension[i], track.RodAngle[i], track.LureAngle[i], track.LineOut[i], Words(track.State[i], "|").Replace(' ', '_'));
+            csv.Row(track.Time[i], track.X[i], track.Y[i], track.Depth(i), track.VelocityX[i], track.VelocityY[i], track.VelocityZ[i], track.SpeedThroughWater[i], track.RodTension[i], track.LureTension[i], track.RodAngle[i], track.LureAngle[i], track.LineOut[i], TrackWords.State(track.State[i], "|").Replace(' ', '_'));
         return csv.ToString();
     }
-
-    /// <summary>The words of a state.</summary>
-    internal static string Words(TrackState state, string separator) =>
-        string.Join(separator, StateWords.Where(pair => state.HasFlag(pair.Flag)).Select(pair => pair.Word));
-
-    /// <summary>An event in words.</summary>
-    internal static string Words(TrackEventKind kind) => kind switch
-    {
-        TrackEventKind.EntersZone => "enters the strike zone",
-        TrackEventKind.LeavesZone => "leaves the strike zone",
-        TrackEventKind.BottomContact => "touches the bottom",
-        TrackEventKind.LeavesBottom => "leaves the bottom",
-        TrackEventKind.EntersGrass => "enters the grass",
-        TrackEventKind.LeavesGrass => "leaves the grass",
-        TrackEventKind.RetrieveStarts => "retrieve starts",
-        TrackEventKind.LineIn => "line is in",
-        TrackEventKind.BreaksSurface => "breaks the surface",
-        TrackEventKind.SwingEnds => "hangs below the rod",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of event."),
-    };
 
     // The first sample at or after each multiple of the interval, and the last sample.
     private static IEnumerable<int> Rows(Track track, double every)
@@ -95,7 +68,7 @@ internal static class TrackView
         }
     }
 
-    private static void WriteEvents(IAnsiConsole console, Track track, MeasureFormatter units)
+    private static void WriteEvents(IAnsiConsole console, Track track, UnitFormat units)
     {
         if (track.Events.Count == 0)
             return;
@@ -104,18 +77,14 @@ internal static class TrackView
         view.AddColumn(new TableColumn(Views.Escape($"depth ({units.Length.Symbol})")).RightAligned());
         view.AddColumn("event");
         foreach (TrackEvent happened in track.Events)
-            view.AddRow(units.Seconds.Number(happened.Time), units.Length.Number(happened.Depth), Words(happened.Kind));
+            view.AddRow(UnitFormat.Seconds.Number(happened.Time), units.Length.Number(happened.Depth), TrackWords.Event(happened.Kind));
         console.Write(view);
     }
 
-    private static void WriteCoverage(IAnsiConsole console, Candidate candidate, MeasureFormatter units)
+    private static void WriteCoverage(IAnsiConsole console, Candidate candidate, UnitFormat units)
     {
-        Coverage coverage = candidate.Coverage;
-        console.MarkupLineInterpolated($"Of the retrieve ({units.Seconds.Text(coverage.RetrieveTime)}): {units.Share.Text(coverage.ZoneShare)} in the strike zone, {units.Share.Text(coverage.AboveShare)} above, {units.Share.Text(coverage.BelowShare)} below; {units.Share.Text(coverage.BottomShare)} on the bottom, {units.Share.Text(coverage.GrassShare)} in the grass.");
-        string zone = coverage.TimeToZone is { } time ? $"reaches the strike zone after {units.Seconds.Text(time)}" : "never reaches the strike zone";
-        string bottom = coverage.TimeToBottom is { } until ? $"the bottom after {units.Seconds.Text(until)}" : "not the bottom";
-        console.MarkupLineInterpolated($"It {zone}, {bottom}; median depth {units.Length.Text(coverage.MedianDepth)}, deepest {units.Length.Text(coverage.DeepestDepth)}; drifts {units.Length.Text(coverage.DriftAcross)} sideways.");
-        if (candidate.Verdict.Length > 0)
-            console.MarkupLineInterpolated($"{Views.Sentence(candidate.Verdict)}");
+        foreach (string sentence in TrackWords.Coverage(candidate.Coverage, units))
+            console.MarkupLineInterpolated($"{sentence}");
+        console.MarkupLineInterpolated($"{Grammar.Sentence(TrackWords.Verdict(candidate))}");
     }
 }

@@ -1,4 +1,8 @@
 using LureSim.Decision;
+using LureSim.Decision.Colours;
+using LureSim.Decision.Trials;
+using LureSim.Model;
+using LureSim.Motion;
 using LureSim.Report.Trips;
 using LureSim.Sight;
 using Spectre.Console;

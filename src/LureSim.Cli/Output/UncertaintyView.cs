@@ -1,6 +1,9 @@
 using System.Text.Json.Serialization;
+using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
-using LureSim.Units;
+using LureSim.Model;
+using LureSim.Report.Units;
+using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -9,20 +12,20 @@ namespace LureSim.Cli.Output;
 internal static class UncertaintyView
 {
     /// <summary>Prints one line a head.</summary>
-    public static void Write(IAnsiConsole console, UncertaintyStudy study, MeasureFormatter units)
+    public static void Write(IAnsiConsole console, UncertaintyStudy study, UnitFormat units)
     {
         Views.WriteColumns(
             console,
             $"over {study.Draws.Count} draws of what is not known well: median (eight draws of ten)",
-            new ViewColumn("jig head", [.. study.Heads.Select(h => Views.Escape(units.HeadLabel(h.Head)))], false),
+            new ViewColumn("jig head", [.. study.Heads.Select(h => Views.Escape(units.HeadText(h.Head)))], false),
             [
-                new ViewColumn("best in", [.. study.Heads.Select(h => units.Share.Text(h.ChanceBest))], true),
-                new ViewColumn("in zone (%)", [.. study.Heads.Select(h => Band(h.ZoneShare, units.Share))], true),
-                new ViewColumn("to zone (s)", [.. study.Heads.Select(h => Band(h.TimeToZone, units.Seconds))], true),
-                new ViewColumn("bottom (%)", [.. study.Heads.Select(h => Band(h.BottomShare, units.Share))], true),
-                new ViewColumn("grass (%)", [.. study.Heads.Select(h => Band(h.GrassShare, units.Share))], true),
+                new ViewColumn("best in", [.. study.Heads.Select(h => UnitFormat.Share.Text(h.ChanceBest))], true),
+                new ViewColumn("in zone (%)", [.. study.Heads.Select(h => Band(h.ZoneShare, UnitFormat.Share))], true),
+                new ViewColumn("to zone (s)", [.. study.Heads.Select(h => Band(h.TimeToZone, UnitFormat.Seconds))], true),
+                new ViewColumn("bottom (%)", [.. study.Heads.Select(h => Band(h.BottomShare, UnitFormat.Share))], true),
+                new ViewColumn("grass (%)", [.. study.Heads.Select(h => Band(h.GrassShare, UnitFormat.Share))], true),
                 new ViewColumn($"sideways ({units.Length.Symbol})", [.. study.Heads.Select(h => Band(h.Swing, units.Length))], true),
-                new ViewColumn("mean score", [.. study.Heads.Select(h => units.Share.Number(h.Score.Mean))], true),
+                new ViewColumn("mean score", [.. study.Heads.Select(h => UnitFormat.Share.Number(h.Score.Mean))], true),
             ]);
     }
 
@@ -35,7 +38,7 @@ internal static class UncertaintyView
             for (int d = 0; d < study.Draws.Count; d++)
             {
                 IReadOnlyList<double> v = study.Draws[d].Values;
-                Decision.Coverage c = head.Outcomes[d];
+                Coverage c = head.Outcomes[d];
                 csv.Row(head.Head.Label, head.Head.Mass, d + 1, v[0], v[1], v[2], v[3], v[4], v[5], v[6], c.ZoneShare, c.TimeToZone, c.BottomShare, c.GrassShare, c.MedianDepth, c.DriftAcross);
             }
         }

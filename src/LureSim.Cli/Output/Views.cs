@@ -1,4 +1,5 @@
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -41,14 +42,11 @@ internal static class Views
         }
     }
 
-    /// <summary>A clause as a sentence: with a capital and a full stop.</summary>
-    public static string Sentence(string clause) => clause.Length == 0 ? clause : char.ToUpperInvariant(clause[0]) + clause[1..].TrimEnd('.') + ".";
-
     /// <summary>Text that must not be read as markup.</summary>
     public static string Escape(string text) => Markup.Escape(text);
 
     /// <summary>The unit for a column of depths, with the digits that their steps need (quarters of a foot take two).</summary>
-    public static DisplayUnit DepthUnit(MeasureFormatter units, IEnumerable<double> depths)
+    public static DisplayUnit DepthUnit(UnitFormat units, IEnumerable<double> depths)
     {
         DisplayUnit unit = units.Length;
         bool fine = depths.Select(unit.FromSi).Any(depth => Math.Abs((depth * 10.0) - Math.Round(depth * 10.0)) > 1e-6);

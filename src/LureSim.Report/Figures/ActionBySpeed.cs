@@ -1,4 +1,7 @@
-using LureSim.Decision;
+using LureSim.Decision.RigChecks;
+using LureSim.Decision.Trials;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Swimming;
 using OxyPlot;
 using OxyPlot.Annotations;
@@ -26,9 +29,9 @@ public static class ActionBySpeed
             throw new ArgumentException("There is no sweep over speeds.", nameof(focus));
         UnitFormat format = options.Format;
         bool tail = focus.Parts.Tail is not null;
-        double[] speeds = [.. sweep.Speeds.Select(format.Speed)];
+        double[] speeds = [.. sweep.Speeds.Select(format.SpeedValue)];
         double Swing(ActionReport r) => r.Verdict == ActionVerdict.Unknown ? double.NaN : (tail ? r.TailAmplitude : r.YawAmplitude) * 180 / Math.PI;
-        double Beat(ActionReport r) => r.Verdict == ActionVerdict.Unknown ? double.NaN : ActionWords.Beats(r) ? r.Frequency : 0;
+        double Beat(ActionReport r) => r.Verdict == ActionVerdict.Unknown ? double.NaN : r.Beats ? r.Frequency : 0;
         IEnumerable<ActionReport> all = sweep.AsRigged.Concat(sweep.Clean ?? []);
         double most = Math.Max(5, all.Select(Swing).Where(double.IsFinite).DefaultIfEmpty(5).Max() * 1.15);
         double fastest = Math.Max(1, all.Select(Beat).Where(double.IsFinite).DefaultIfEmpty(1).Max() * 1.15);
@@ -43,7 +46,7 @@ public static class ActionBySpeed
         beat.Key = "beat";
         model.Axes.Add(swing);
         model.Axes.Add(beat);
-        double own = format.Speed(focus.Action.Speed);
+        double own = format.SpeedValue(focus.Action.Speed);
         model.Paint(AnnotationLayer.BelowSeries, area =>
         {
             // Speeds at which the rig as it is spins, as bands half a step to each side.
@@ -85,7 +88,7 @@ public static class ActionBySpeed
                 .. spins ? [KeyItem.Box("spins", OxyColor.FromRgb(0xFB, 0xE6, 0xDA), Palette.Vermilion, Hatch.Rising)] : Array.Empty<KeyItem>(),
             ],
             Caption = "Upper part: how far it swings to each side. Lower part: how often. A line along the bottom is a lure that does nothing of itself.",
-            AltText = string.Join("; ", sweep.Speeds.Select((v, i) => $"{format.SpeedText(v)}: {ActionWords.Line(sweep.AsRigged[i], options.Units)}")) + ".",
+            AltText = string.Join("; ", sweep.Speeds.Select((v, i) => $"{format.SpeedText(v)}: {SwimmingWords.Line(sweep.AsRigged[i], options.Units)}")) + ".",
         };
     }
 

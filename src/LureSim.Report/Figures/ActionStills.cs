@@ -1,4 +1,8 @@
-using LureSim.Decision;
+using LureSim.Decision.RigChecks;
+using LureSim.Decision.Trials;
+using LureSim.Motion;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Swimming;
 using OxyPlot;
 using OxyPlot.Annotations;
@@ -81,20 +85,20 @@ public static class ActionStills
         return new Figure(options)
         {
             Name = "action-stills",
-            Title = $"What it looks like: {ActionWords.Word(run.Report.Verdict)}",
+            Title = $"What it looks like: {SwimmingWords.Word(run.Report.Verdict)}",
             Subtitle = $"{focus.Action.Rig.Body.Label}{(focus.Action.Rig.Head.IsNone ? "" : ", " + options.Format.HeadText(focus.Action.Rig.Head))} at {options.Format.SpeedText(focus.Action.Speed)}, the rod to the right",
             Model = model,
             PlotHeight = (2 * row) + 40,
-            Caption = ActionWords.Beats(run.Report) && Math.Abs(run.Report.SpinRate) < SpinOnset.Onset
+            Caption = run.Report.Beats && Math.Abs(run.Report.SpinRate) < SpinOnset.Onset
                 ? "Stills through one beat, at true angles."
                 : Math.Abs(run.Report.SpinRate) >= SpinOnset.Onset ? "Stills through one turn about the long axis, at true angles." : "Stills over a second, at true angles.",
-            AltText = $"{ActionWords.Line(run.Report, options.Units)}.",
+            AltText = $"{SwimmingWords.Line(run.Report, options.Units)}.",
         };
     }
 
     private static double Period(ActionReport report)
     {
-        double rate = Math.Abs(report.SpinRate) >= SpinOnset.Onset ? Math.Abs(report.SpinRate) : ActionWords.Beats(report) ? report.Frequency : 0;
+        double rate = Math.Abs(report.SpinRate) >= SpinOnset.Onset ? Math.Abs(report.SpinRate) : report.Beats ? report.Frequency : 0;
         return rate > 0.2 ? Math.Clamp(1 / rate, 0.05, 3) : Plain;
     }
 }

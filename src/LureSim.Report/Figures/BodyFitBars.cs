@@ -1,4 +1,5 @@
-using LureSim.Decision;
+using LureSim.Decision.Baits;
+using LureSim.Report.Units;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;

@@ -1,5 +1,7 @@
 using LureSim.Model;
-using LureSim.Units;
+using LureSim.Report.Rendering;
+using LureSim.Report.Units;
+using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

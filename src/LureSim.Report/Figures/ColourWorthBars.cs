@@ -1,4 +1,6 @@
-using LureSim.Decision;
+using LureSim.Decision.Colours;
+using LureSim.Light;
+using LureSim.Report.Units;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;
@@ -25,7 +27,7 @@ public static class ColourWorthBars
             bool far = worth.Swath >= ColourAdvice.NearlyAsFar * farthest;
             return new RowBar(
                 worth.Name,
-                format.Length(worth.Swath),
+                format.LengthValue(worth.Swath),
                 $"{format.LengthText(worth.Distance)}; {UnitFormat.Number(worth.DifferenceToForage, 0)} steps off",
                 far ? Palette.SkyBlue : OxyColor.FromRgb(0xC9, 0xD2, 0xDA),
                 far ? Hatch.None : Hatch.Rising,
@@ -35,8 +37,8 @@ public static class ColourWorthBars
             rows,
             $"made out within reach of a strike, mean ({format.LengthUnit})",
             0,
-            Math.Max(0.1, format.Length(farthest) * 1.05),
-            farthest > 0 ? format.Length(ColourAdvice.NearlyAsFar * farthest) : null,
+            Math.Max(0.1, format.LengthValue(farthest) * 1.05),
+            farthest > 0 ? format.LengthValue(ColourAdvice.NearlyAsFar * farthest) : null,
             options);
         return new Figure(options)
         {

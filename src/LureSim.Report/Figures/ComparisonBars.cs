@@ -1,5 +1,8 @@
+using LureSim.Decision.Comparison;
 using LureSim.Decision;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
+using LureSim.Report.Units;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;
@@ -19,13 +22,13 @@ public static class ComparisonBars
         List<RowBar> rows = [];
         foreach (MeasureComparison item in comparison.Measures)
         {
-            rows.Add(new RowBar($"{item.Measure.Name}: {Value(item.Measure, item.First, format)} to {Value(item.Measure, item.Second, format)}", null, "", OxyColors.White));
+            rows.Add(new RowBar($"{ComparisonWords.Name(item.Measure.Kind)}: {ComparisonWords.Value(item.Measure.Kind, item.First, format)} to {ComparisonWords.Value(item.Measure.Kind, item.Second, format)}", null, "", OxyColors.White));
             foreach (FeatureEffect effect in item.Effects)
             {
                 rows.Add(new RowBar(
-                    effect.Feature.Name,
+                    ComparisonWords.Name(effect.Feature.Kind),
                     100 * Math.Sign(effect.Effect) * effect.Share,
-                    $"{Signed(item.Measure, effect.Effect, format)} ({UnitFormat.PercentText(effect.Share)})",
+                    $"{ComparisonWords.Signed(item.Measure.Kind, effect.Effect, format)} ({UnitFormat.PercentText(effect.Share)})",
                     effect.Effect < 0 ? Palette.Orange : Palette.SkyBlue,
                     effect.Effect < 0 ? Hatch.Rising : Hatch.None,
                     effect == item.Main));
@@ -47,20 +50,7 @@ public static class ComparisonBars
                 KeyItem.Box("matters most", OxyColors.White, Palette.Vermilion),
             ],
             Caption = "Every difference is switched from one rig to the other, one after another, in every order; the bar is the mean of what it changes. The parts add up to the whole difference between the rigs.",
-            AltText = $"{string.Join(" ", comparison.Sentences(options.Units))}",
+            AltText = $"{string.Join(" ", ComparisonWords.Sentences(comparison, options.Units))}",
         };
-    }
-
-    /// <summary>A value of a measure.</summary>
-    internal static string Value(RigMeasure measure, double value, UnitFormat format) =>
-        measure.Kind == RigMeasureKind.Share ? UnitFormat.PercentText(value) : measure.Kind == RigMeasureKind.Angle ? Degrees(value, 0) : format.LengthText(value);
-
-    private static string Degrees(double radians, int decimals) => $"{UnitFormat.Number(radians * 180 / Math.PI, decimals)}°";
-
-    /// <summary>A change of a measure.</summary>
-    internal static string Signed(RigMeasure measure, double value, UnitFormat format)
-    {
-        string size = measure.Kind == RigMeasureKind.Share ? $"{UnitFormat.Number(100 * Math.Abs(value), 1)} points" : measure.Kind == RigMeasureKind.Angle ? Degrees(Math.Abs(value), 1) : Math.Abs(value) < 0.3 ? format.SizeText(Math.Abs(value)) : format.LengthText(Math.Abs(value));
-        return Math.Abs(value) < 1e-9 ? "no change" : (value < 0 ? "−" : "+") + size;
     }
 }

@@ -1,5 +1,8 @@
-using LureSim.Decision;
+using LureSim.Decision.Comparison;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Motion;
+using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -25,18 +28,18 @@ public static class ComparisonTracks
             (comparison.Second.Name, comparison.SecondOutcome.Candidate, Palette.Blue, [7, 4]),
         ];
         double far = Math.Max(1, runs.Max(run => Enumerable.Range(0, run.Run.Track.Count).Select(i => Distance(run.Run, i)).DefaultIfEmpty().Max()));
-        double deep = format.Length(spot.Depth);
+        double deep = format.LengthValue(spot.Depth);
         PlotModel model = PlotBase.Model(options);
-        model.Axes.Add(PlotBase.Axis(options, AxisPosition.Bottom, $"distance from the rod tip ({format.LengthUnit})", 0, format.Length(far) * 1.03));
+        model.Axes.Add(PlotBase.Axis(options, AxisPosition.Bottom, $"distance from the rod tip ({format.LengthUnit})", 0, format.LengthValue(far) * 1.03));
         model.Axes.Add(PlotBase.DepthAxis(options, -0.04 * deep, deep * 1.08));
         model.Paint(AnnotationLayer.BelowSeries, area =>
         {
-            double end = format.Length(far) * 1.03;
+            double end = format.LengthValue(far) * 1.03;
             area.Fill(area.Between(0, 0, end, deep), Palette.Water);
-            PlotBase.PaintZone(area, format.Length(spot.StrikeZone.Top), format.Length(spot.StrikeZone.Bottom), 0, end);
+            PlotBase.PaintZone(area, format.LengthValue(spot.StrikeZone.Top), format.LengthValue(spot.StrikeZone.Bottom), 0, end);
             if (spot.GrassHeight > 0)
             {
-                OxyRect grass = area.Between(0, format.Length(spot.Depth - spot.GrassHeight), end, deep);
+                OxyRect grass = area.Between(0, format.LengthValue(spot.Depth - spot.GrassHeight), end, deep);
                 Shapes.Hatch(area.Context, grass, Hatch.Rising, OxyColor.FromAColor(0x90, Palette.Grass));
             }
 
@@ -44,7 +47,7 @@ public static class ComparisonTracks
             area.Line([area.At(0, 0), area.At(end, 0)], Palette.Surface, 1.6);
             foreach ((_, Candidate run, OxyColor colour, double[]? dash) in runs)
             {
-                List<ScreenPoint> points = [.. Enumerable.Range(0, run.Track.Count).Select(i => area.At(format.Length(Distance(run, i)), format.Length(run.Track.Depth(i))))];
+                List<ScreenPoint> points = [.. Enumerable.Range(0, run.Track.Count).Select(i => area.At(format.LengthValue(Distance(run, i)), format.LengthValue(run.Track.Depth(i))))];
                 if (points.Count < 2)
                     continue;
                 area.Line(points, OxyColors.White, 5);

@@ -1,5 +1,6 @@
-using LureSim.Decision;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

@@ -1,5 +1,6 @@
-using LureSim.Decision;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -25,9 +26,9 @@ public static class DepthTime
         Spot spot = scenario.Spot;
         Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario, candidates, format);
         List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], SideView.IsFirst(c, first),
-            (t, i) => new DataPoint(t.Time[i], format.Length(t.Depth(i)))))];
+            (t, i) => new DataPoint(t.Time[i], format.LengthValue(t.Depth(i)))))];
         double duration = Math.Max(1, tracks.Select(t => t.Duration).DefaultIfEmpty(1).Max());
-        double top = -0.06 * format.Length(spot.Depth);
+        double top = -0.06 * format.LengthValue(spot.Depth);
         double floor = WaterScene.FloorFor(spot, format, top, options.Narrow ? 300 : 290, 30);
 
         PlotModel model = PlotBase.Model(options);

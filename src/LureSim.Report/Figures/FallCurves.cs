@@ -1,5 +1,6 @@
 using LureSim.Decision;
 using LureSim.Model;
+using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -32,7 +33,7 @@ public static class FallCurves
             for (int i = 0; i < Math.Min(fall.Depths.Count, column.SlackLineSeconds.Count); i++)
             {
                 if (column.SlackLineSeconds[i] is { } seconds && double.IsFinite(seconds) && fall.Depths[i] > 0)
-                    points.Add(new DataPoint(seconds, format.Length(fall.Depths[i])));
+                    points.Add(new DataPoint(seconds, format.LengthValue(fall.Depths[i])));
             }
 
             curves.Add((styles[column.Head], column.Head == first, points));
@@ -41,7 +42,7 @@ public static class FallCurves
         // A head that hardly sinks would squeeze all others to the left: beyond four times the median it runs out of the plot.
         List<double> ends = [.. curves.Select(c => c.Points[^1].X).Where(e => e > 0).Order()];
         double longest = ends.Count == 0 ? 10 : Math.Min(ends[^1], 4 * ends[ends.Count / 2]);
-        double top = -0.04 * format.Length(spot.Depth);
+        double top = -0.04 * format.LengthValue(spot.Depth);
         double floor = WaterScene.FloorFor(spot, format, top, options.Narrow ? 300 : 280, 30);
         double right = longest * 1.06;
 

@@ -1,5 +1,6 @@
 using LureSim.Report.Rendering;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Units;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;

@@ -1,4 +1,4 @@
-using LureSim.Decision;
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Swimming;
 using LureSim.Tackle;

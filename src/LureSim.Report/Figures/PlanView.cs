@@ -1,5 +1,9 @@
 using LureSim.Decision;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Motion;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -25,12 +29,12 @@ public static class PlanView
         UnitFormat format = options.Format;
         Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario, candidates, format);
         List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], SideView.IsFirst(c, first),
-            (t, i) => new DataPoint(format.Length(t.X[i]), format.Length(t.Y[i]))))];
+            (t, i) => new DataPoint(format.LengthValue(t.X[i]), format.LengthValue(t.Y[i]))))];
         List<DataPoint> all = [.. tracks.SelectMany(t => t.Points)];
-        double reach = Math.Max(all.Select(p => p.X).DefaultIfEmpty(1).Max(), candidates.Count == 0 ? 1 : candidates.Max(c => format.Length(c.Rig.Presentation.CastLength)));
+        double reach = Math.Max(all.Select(p => p.X).DefaultIfEmpty(1).Max(), candidates.Count == 0 ? 1 : candidates.Max(c => format.LengthValue(c.Rig.Presentation.CastLength)));
         Presentation? fished = candidates.Count == 0 ? null : candidates[0].Rig.Presentation;
         double longest = candidates.Select(c => c.Track.Count > 0 ? c.Track.Time[^1] : 0).DefaultIfEmpty(0).Max();
-        DataPoint drifted = new(format.Length((fished?.DriftAlong ?? 0) * longest), format.Length((fished?.DriftLeft ?? 0) * longest));
+        DataPoint drifted = new(format.LengthValue((fished?.DriftAlong ?? 0) * longest), format.LengthValue((fished?.DriftLeft ?? 0) * longest));
         all.Add(drifted);
         double low = Math.Min(0, all.Select(p => p.Y).DefaultIfEmpty(0).Min());
         double high = Math.Max(0, all.Select(p => p.Y).DefaultIfEmpty(0).Max());
@@ -84,7 +88,7 @@ public static class PlanView
             PlotHeight = options.Narrow ? 280 : 300,
             Keys = [.. TrackLayer.Keys(chosen is { First: true })],
             Caption = "The cast goes to the right along the dotted line; your left hand is up. The two scales differ." + (fished?.DriftSpeed > 0 ? " The rod tip drifts along the thick dotted line." : ""),
-            AltText = $"Plan view. The current {SideView.DirectionText(spot)} at {format.CurrentText(spot.CurrentSpeed)} carries the lure up to {format.LengthText(drift)} sideways.",
+            AltText = $"Plan view. The current flowing {SpotWords.Direction(spot.CurrentDirection)} at {format.CurrentText(spot.CurrentSpeed)} carries the lure up to {format.LengthText(drift)} sideways.",
         };
     }
 

@@ -1,4 +1,5 @@
 using LureSim.Report.Rendering;
+using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

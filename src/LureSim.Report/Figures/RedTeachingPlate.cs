@@ -1,5 +1,7 @@
-using LureSim.Decision;
+using LureSim.Decision.Colours;
 using LureSim.Light;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -73,8 +75,8 @@ public static class RedTeachingPlate
     }
 
     private static string Describe(RedLesson water, UnitFormat format) =>
-        $"Red in {water.Water}: " + string.Join("; ", water.Plate.Rows.Select(r =>
-            $"{Depth(r.Depth, format)} {UnitFormat.PercentText(r.LightLeft)} of the light is left and red returns {UnitFormat.PercentText(r.RelativeLuminance)} of white, {Sheets.Plates.Text(r.Cell.Word)}")) + ".";
+        $"Red in {LessonWords.Water(water.Water)}: " + string.Join("; ", water.Plate.Rows.Select(r =>
+            $"{Depth(r.Depth, format)} {UnitFormat.PercentText(r.LightLeft)} of the light is left and red returns {UnitFormat.PercentText(r.RelativeLuminance)} of white, {ColourWords.Text(r.Cell.Word)}")) + ".";
 
     private static string Depth(double depth, UnitFormat format) => depth <= 0 ? "at the surface" : $"at {format.LengthText(depth)}";
 
@@ -82,7 +84,7 @@ public static class RedTeachingPlate
     {
         UnitFormat format = options.Format;
         double small = options.SmallFontSize - (options.Narrow ? 1 : 0);
-        area.Text(new ScreenPoint(left, top), $"{char.ToUpperInvariant(water.Water[0])}{water.Water[1..]}, Secchi depth {format.LengthText(water.SecchiDepth)}", options.FontSize, Palette.Ink, HorizontalAlignment.Left, VerticalAlignment.Top, bold: true);
+        area.Text(new ScreenPoint(left, top), $"{Grammar.Capital(LessonWords.Water(water.Water))}, Secchi depth {format.LengthText(water.SecchiDepth)}", options.FontSize, Palette.Ink, HorizontalAlignment.Left, VerticalAlignment.Top, bold: true);
         double headBottom = top + layout.HeadHeight - 4;
         string[] heads = ["light,\n% of surface", "red lure\nreturns", "what is left,\n% of white"];
         for (int p = 0; p < 3; p++)
@@ -109,7 +111,7 @@ public static class RedTeachingPlate
 
             Swatch(0, row.Cell.AdaptedSwatch);
             Swatch(1, row.Cell.UnadaptedSwatch);
-            area.Text(new ScreenPoint(layout.Swatch(left, 0) + layout.SwatchWidth + 1, y + layout.PanelHeight), Sheets.Plates.Text(row.Cell.Word), small, Palette.Ink, HorizontalAlignment.Center, VerticalAlignment.Bottom);
+            area.Text(new ScreenPoint(layout.Swatch(left, 0) + layout.SwatchWidth + 1, y + layout.PanelHeight), ColourWords.Text(row.Cell.Word), small, Palette.Ink, HorizontalAlignment.Center, VerticalAlignment.Bottom);
             y += layout.RowHeight;
 
             // Above the curve, right of the panel's top edge.

@@ -1,4 +1,7 @@
 using LureSim.Decision.Search;
+using LureSim.Decision.Trials;
+using LureSim.Model;
+using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

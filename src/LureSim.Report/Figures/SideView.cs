@@ -1,7 +1,10 @@
-using LureSim.Decision;
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Units;
+using LureSim.Report.Rendering;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
+using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -34,13 +37,13 @@ public static class SideView
         UnitFormat format = options.Format;
         Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario, candidates, format);
         List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], IsFirst(c, first),
-            (t, i) => new DataPoint(format.Length(c.Rig.Presentation.DistanceFromRod(t.Time[i], t.X[i], t.Y[i])), format.Length(t.Depth(i)))))];
+            (t, i) => new DataPoint(format.LengthValue(c.Rig.Presentation.DistanceFromRod(t.Time[i], t.X[i], t.Y[i])), format.LengthValue(t.Depth(i)))))];
 
         const double plotPixelsWide = 330;
         double plotHeight = options.Narrow ? 400 : 430;
         double inner = options.Narrow ? 320 : plotPixelsWide;
-        double depth = format.Length(spot.Depth);
-        double tip = format.Length(scenario.Tackle.RodTipHeight);
+        double depth = format.LengthValue(spot.Depth);
+        double tip = format.LengthValue(scenario.Tackle.RodTipHeight);
         // A high rod over shallow water would take the picture: above 45 % of the depth it is cut, with a note.
         bool cut = tip > 0.45 * depth;
         double sky = cut ? 0.3 * depth : Math.Max(1.12 * tip, 0.14 * depth);
@@ -48,7 +51,7 @@ public static class SideView
 
         bool flows = spot.CurrentSpeed > 0 && current.Count > 0;
         double reach = Math.Max(
-            candidates.Count == 0 ? 1 : candidates.Max(c => format.Length(c.Rig.Presentation.CastLength)),
+            candidates.Count == 0 ? 1 : candidates.Max(c => format.LengthValue(c.Rig.Presentation.CastLength)),
             tracks.SelectMany(t => t.Points).Select(p => p.X).DefaultIfEmpty(1).Max());
         double currentRoom = flows ? (options.Narrow ? 0.30 : 0.19) : 0.03;
         double left = -0.05 * reach;
@@ -116,7 +119,7 @@ public static class SideView
                 + $"Time marks every {UnitFormat.Number(step, 0)} s are on {(chosen is { First: true } ? "the first choice" : "the track")}. "
                 + (stretch > 1.3 ? $"Depth is drawn about {UnitFormat.Number(stretch, stretch < 3 ? 1 : 0)} times larger than distance. " : "")
                 + (PlanView.IsNeeded(scenario, candidates) ? "The lure also swings sideways, which the view from above shows. " : "")
-                + (flows ? $"Arrows at the right: the current at depth, {DirectionText(spot)}." : ""),
+                + (flows ? $"Arrows at the right: the current at depth, flowing {SpotWords.Direction(spot.CurrentDirection)}." : ""),
             AltText = Describe(scenario, candidates, first, format),
         };
     }
@@ -124,17 +127,6 @@ public static class SideView
     /// <summary>The spot with directions counted from the cast that candidates share.</summary>
     internal static Spot AlongTheCast(Spot spot, IReadOnlyList<Candidate> candidates) =>
         candidates.Count == 0 ? spot : spot.SeenAlong(candidates[0].Rig.Presentation.Aim);
-
-    /// <summary>Where the current goes, for people.</summary>
-    internal static string DirectionText(Spot spot)
-    {
-        double along = Math.Cos(spot.CurrentDirection);
-        double left = Math.Sin(spot.CurrentDirection);
-        const double small = 0.26; // sine of about 15 degrees
-        string first = Math.Abs(along) < small ? "" : along > 0 ? "away from you" : "towards you";
-        string second = Math.Abs(left) < small ? "" : left > 0 ? "to your left" : "to your right";
-        return "flowing " + (first.Length > 0 && second.Length > 0 ? $"{first} and {second}" : first + second);
-    }
 
     /// <summary>Name of the retrieve that candidates share, for a subtitle.</summary>
     internal static string RetrieveText(IReadOnlyList<Candidate> candidates) =>
@@ -150,7 +142,7 @@ public static class SideView
             $"{format.HeadText(c.Rig.Head)}{(IsFirst(c, first) ? " (first choice)" : "")}: median depth {format.LengthText(c.Coverage.MedianDepth)}, "
             + $"{UnitFormat.PercentText(c.Coverage.ZoneShare)} of the retrieve in the strike zone");
         Spot spot = scenario.Spot;
-        return $"Side view of {format.LengthText(spot.Depth)} of water over {WaterScene.BottomName(spot.Bottom)}"
+        return $"Side view of {format.LengthText(spot.Depth)} of water over {SpotWords.Bottom(spot.Bottom)}"
             + (spot.GrassHeight > 0 ? $" with grass {format.LengthText(spot.GrassHeight)} high" : "")
             + $", strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}. "
             + string.Join("; ", parts) + ".";
@@ -165,7 +157,7 @@ public static class SideView
         Track track = candidate.Track;
         List<LineShape> usable = [.. track.Shapes.Where(s => s.X.Length > 1 && s.X.All(double.IsFinite) && s.Z.All(double.IsFinite))];
         List<LineShape> picked = usable.Count <= 2 ? usable : [usable[usable.Count / 3], usable[2 * usable.Count / 3]];
-        return [.. picked.Select(s => (s, s.X.Select((x, i) => new DataPoint(format.Length(candidate.Rig.Presentation.DistanceFromRod(s.Time, x, s.Y[i])), -format.Length(s.Z[i]))).ToList()))];
+        return [.. picked.Select(s => (s, s.X.Select((x, i) => new DataPoint(format.LengthValue(candidate.Rig.Presentation.DistanceFromRod(s.Time, x, s.Y[i])), -format.LengthValue(s.Z[i]))).ToList()))];
     }
 
     private static IEnumerable<LabelRequest> ShapeLabels(PaintArea area, List<(LineShape Shape, List<DataPoint> Points)> shapes, FigureOptions options)
@@ -217,7 +209,7 @@ public static class SideView
         double along = Math.Cos(spot.CurrentDirection);
         double left = Math.Sin(spot.CurrentDirection);
         ScreenPoint from = area.At(reach, 0);
-        ScreenPoint to = area.At(right, format.Length(spot.Depth));
+        ScreenPoint to = area.At(right, format.LengthValue(spot.Depth));
         OxyRect column = new(from.X + 8, from.Y, to.X - from.X - 10, to.Y - from.Y);
         placer.Block(new OxyRect(column.Left, area.Bounds.Top, column.Width + 10, column.Bottom - area.Bounds.Top));
 
@@ -233,7 +225,7 @@ public static class SideView
         {
             // Evenly picked, the first and the last always among them.
             CurrentSample sample = current[shown == 1 ? 0 : (int)Math.Round(i * (current.Count - 1.0) / (shown - 1))];
-            double y = area.At(0, format.Length(sample.Depth)).Y;
+            double y = area.At(0, format.LengthValue(sample.Depth)).Y;
             y = Math.Clamp(y, column.Top + 10, column.Bottom - lineHeight - 8);
             double length = (column.Width - 14) * Math.Abs(sample.Speed / fastest * along);
             bool across = Math.Abs(left) > 0.26;

@@ -1,5 +1,8 @@
 using LureSim.Light;
+using LureSim.Model;
 using LureSim.Report.Rendering;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Sight;
 using OxyPlot;
 using OxyPlot.Annotations;
@@ -43,9 +46,9 @@ public static class SightingDistance
         double farthest = shown.Max(c => chart.Sightings.Max(r => Distance(r[c])));
         double bottom = chart.Depths.Max();
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"sighting distance, looking level ({format.LengthUnit})", 0, Math.Max(format.Length(farthest) * 1.08, 0.1));
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"sighting distance, looking level ({format.LengthUnit})", 0, Math.Max(format.LengthValue(farthest) * 1.08, 0.1));
         double height = options.Narrow ? 380 : 420;
-        double deep = Math.Max(format.Length(bottom), 0.1);
+        double deep = Math.Max(format.LengthValue(bottom), 0.1);
         // Room above and below the lines for the names, in units of the axis.
         double room = (options.SmallFontSize * 1.2 * (options.Narrow ? 3 : 2)) + 24;
         double margin = deep * room / (height - AxisRoom - (2 * room));
@@ -56,9 +59,9 @@ public static class SightingDistance
         model.Axes.Add(y);
         model.Paint(AnnotationLayer.AboveSeries, area =>
         {
-            foreach (double level in (ReadOnlySpan<double>)[0, format.Length(bottom)])
+            foreach (double level in (ReadOnlySpan<double>)[0, format.LengthValue(bottom)])
                 area.Line([new(area.Bounds.Left, area.At(0, level).Y), new(area.Bounds.Right, area.At(0, level).Y)], level > 0 ? Palette.Line : Palette.Surface, level > 0 ? 1 : 1.6);
-            List<List<ScreenPoint>> lines = [.. shown.Select(c => chart.Depths.Select((d, i) => area.At(format.Length(Distance(chart.Sightings[i][c])), format.Length(d))).ToList())];
+            List<List<ScreenPoint>> lines = [.. shown.Select(c => chart.Depths.Select((d, i) => area.At(format.LengthValue(Distance(chart.Sightings[i][c])), format.LengthValue(d))).ToList())];
             for (int k = 0; k < shown.Count; k++)
             {
                 OxyColor colour = Look(chart.Colours[shown[k]]);
@@ -107,12 +110,12 @@ public static class SightingDistance
         {
             Name = "sighting-distance",
             Title = $"How far off a {chart.Eye.CommonName} makes out each colour",
-            Subtitle = $"{chart.Eye.CommonName}{standIn} {chart.Direction.Words()}{left}",
+            Subtitle = $"{chart.Eye.CommonName}{standIn} {ColourWords.Looking(chart.Direction)}{left}",
             Model = model,
             PlotHeight = height,
             Keys = [.. Marks.Where(m => modes.Contains(m.Mode)).Select(m => KeyItem.Symbol(m.Words, (rc, at, _) => Shapes.Marker(rc, at, m.Shape, m.Filled, Palette.Ink, 4)))],
-            Caption = $"Each line is a colour of the box, drawn in its look in air; the mark says whether it shines or stands dark against the water. The order of colours is firmer than the distances, which hang on assumed thresholds. Movement and scent are not in it. {chart.Eye.BasisNote}",
-            AltText = $"Sighting distance of a {chart.Eye.CommonName}{standIn}, {chart.Direction.Words()}. " + string.Join("; ", shown.Select(c => Describe(chart, c, format))) + ".",
+            Caption = $"Each line is a colour of the box, drawn in its look in air; the mark says whether it shines or stands dark against the water. The order of colours is firmer than the distances, which hang on assumed thresholds. Movement and scent are not in it. {ColourWords.Basis(chart.Eye)}",
+            AltText = $"Sighting distance of a {chart.Eye.CommonName}{standIn}, {ColourWords.Looking(chart.Direction)}. " + string.Join("; ", shown.Select(c => Describe(chart, c, format))) + ".",
         };
     }
 

@@ -1,4 +1,6 @@
-using LureSim.Decision;
+using LureSim.Decision.RigChecks;
+using LureSim.Decision.Trials;
+using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -25,11 +27,11 @@ public static class SpinOnset
         if (focus.Spin is not { Bends.Count: > 1, Speeds.Count: > 1 } map)
             throw new ArgumentException("There is no map of spin.", nameof(focus));
         UnitFormat format = options.Format;
-        double[] speeds = [.. map.Speeds.Select(format.Speed)];
+        double[] speeds = [.. map.Speeds.Select(format.SpeedValue)];
         double[] bends = [.. map.Bends.Select(b => b * 180 / Math.PI)];
         double halfX = (speeds[1] - speeds[0]) / 2, halfY = (bends[1] - bends[0]) / 2;
         double most = Math.Max(1, map.SpinRate.Cast<double>().Where(double.IsFinite).DefaultIfEmpty(0).Max());
-        double own = map.OwnBend * 180 / Math.PI, ownSpeed = format.Speed(map.OwnSpeed);
+        double own = map.OwnBend * 180 / Math.PI, ownSpeed = format.SpeedValue(map.OwnSpeed);
 
         PlotModel model = PlotBase.Model(options);
         PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"speed ({format.SpeedUnit})", speeds[0] - halfX, speeds[^1] + halfX);

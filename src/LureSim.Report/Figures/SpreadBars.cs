@@ -1,4 +1,6 @@
 using LureSim.Decision.Uncertainty;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -49,7 +51,7 @@ public static class SpreadBars
 
             area.Line([area.At(0, -0.5), area.At(0, rows - 0.5)], Palette.Ink, 1.2);
         });
-        IEnumerable<string> parts = zone.Select(d => $"{UncertainInputs.Name(d.Input)} {UnitFormat.Number(d.RankCorrelation, 2)} ({lead} {UnitFormat.Number(study.ChoiceDrivers.Drivers.FirstOrDefault(o => o.Input == d.Input)?.RankCorrelation ?? 0, 2)})");
+        IEnumerable<string> parts = zone.Select(d => $"{UncertaintyWords.Name(d.Input)} {UnitFormat.Number(d.RankCorrelation, 2)} ({lead} {UnitFormat.Number(study.ChoiceDrivers.Drivers.FirstOrDefault(o => o.Input == d.Input)?.RankCorrelation ?? 0, 2)})");
         return new Figure(options)
         {
             Name = "spread-bars",
@@ -77,9 +79,9 @@ public static class SpreadBars
             UncertainInput.RodHeight => "rod height",
             UncertainInput.LineDrag => "line drag",
             UncertainInput.LineLaw => "drag law",
-            _ => UncertainInputs.Name(input),
+            _ => UncertaintyWords.Name(input),
         }
-        : UncertainInputs.Name(input);
+        : UncertaintyWords.Name(input);
 
     private static void Bar(PaintArea area, double value, double from, double to, OxyColor colour, Hatch hatch)
     {

@@ -1,7 +1,8 @@
 using System.Globalization;
 using LureSim.Decision.Tide;
 using LureSim.Model;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

@@ -1,5 +1,6 @@
-using LureSim.Decision;
+using LureSim.Decision.Trials;
 using LureSim.Motion;
+using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Series;
 

@@ -1,4 +1,6 @@
-using LureSim.Decision;
+using LureSim.Decision.RigChecks;
+using LureSim.Decision.Trials;
+using LureSim.Report.Units;
 using LureSim.Swimming;
 using OxyPlot;
 using OxyPlot.Annotations;

@@ -1,4 +1,7 @@
-using LureSim.Decision;
+using LureSim.Decision.RigChecks;
+using LureSim.Decision.Trials;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Swimming;
 using OxyPlot;
 using OxyPlot.Annotations;
@@ -44,7 +47,7 @@ public static class TwitchPath
         double scale = Math.Min(plotWidth / wide, (options.Narrow ? 150 : 170) / half);
         double panelHeight = (2 * half * scale) + 30;
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"way along the pull ({format.LengthUnit})", format.Length(-0.9 * length), format.Length(-0.9 * length + (plotWidth / scale)));
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"way along the pull ({format.LengthUnit})", format.LengthValue(-0.9 * length), format.LengthValue(-0.9 * length + (plotWidth / scale)));
         model.Axes.Add(x);
         model.Axes.Add(PlotBase.Hidden(AxisPosition.Left, 0, 1));
         model.Paint(AnnotationLayer.BelowSeries, area => area.Fill(area.Bounds, Palette.Water));
@@ -66,7 +69,7 @@ public static class TwitchPath
                 KeyItem.Symbol("a twitch begins", (rc, p, _) => Shapes.Marker(rc, p, MarkerShape.Triangle, true, Palette.Vermilion, 4.5)),
             ],
             Caption = "Both scales are the same: lengths and angles are true. The rod is far to the right; the lure is drawn at even steps of time, its nose to the rod.",
-            AltText = string.Join(" ", panels.Select(p => $"On a {p.Name}: {ActionWords.Line(p.Run.Report, options.Units)}.")),
+            AltText = string.Join(" ", panels.Select(p => $"On a {p.Name}: {SwimmingWords.Line(p.Run.Report, options.Units)}.")),
         };
     }
 
@@ -107,7 +110,7 @@ public static class TwitchPath
             return;
         }
 
-        double scale = Math.Abs(area.At(format.Length(1), 0).X - area.At(0, 0).X);
+        double scale = Math.Abs(area.At(format.LengthValue(1), 0).X - area.At(0, 0).X);
         Vector3d origin = trace.Position[window.Start];
         double middle = top + 14 + ((height - 14) / 2);
         double zero = area.At(0, 0).X;
@@ -136,6 +139,6 @@ public static class TwitchPath
     private static string Figures(ActionReport report, FigureOptions options)
     {
         string angle = $"{UnitFormat.Number(report.DartAngle * 180 / Math.PI, 0)}° off the line";
-        return options.Narrow ? $"{ActionWords.Word(report.Verdict)}, {angle}" : $"{ActionWords.Word(report.Verdict)}: {angle}, {options.Format.SizeText(report.DartTravel)} a twitch, glides {options.Format.SizeText(report.Glide)}";
+        return options.Narrow ? $"{SwimmingWords.Word(report.Verdict)}, {angle}" : $"{SwimmingWords.Word(report.Verdict)}: {angle}, {options.Format.SizeText(report.DartTravel)} a twitch, glides {options.Format.SizeText(report.Glide)}";
     }
 }

@@ -1,5 +1,7 @@
-using LureSim.Decision;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Motion;
+using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -27,10 +29,10 @@ public static class WaterMapFigure
         ArgumentNullException.ThrowIfNull(options);
         UnitFormat format = options.Format;
         bool many = map.Runs > 1;
-        double length = format.Length(map.DistanceEdges[^1]);
+        double length = format.LengthValue(map.DistanceEdges[^1]);
         double profileRoom = (options.Narrow ? 0.26 : 0.2) * length, right = length + profileRoom;
         double height = options.Narrow ? 330 : 360;
-        double top = -0.05 * format.Length(spot.Depth);
+        double top = -0.05 * format.LengthValue(spot.Depth);
         double floor = WaterScene.FloorFor(spot, format, top, height - 66, 30);
         double most = map.Share.Cast<double>().Max();
         IReadOnlyList<double> profile = map.ByDepth;
@@ -45,7 +47,7 @@ public static class WaterMapFigure
         model.Axes.Add(x);
         model.Axes.Add(y);
         WaterScene scene = new(spot, format, 0, right, floor);
-        double zoneTop = format.Length(spot.StrikeZone.Top), zoneBottom = format.Length(spot.StrikeZone.Bottom);
+        double zoneTop = format.LengthValue(spot.StrikeZone.Top), zoneBottom = format.LengthValue(spot.StrikeZone.Bottom);
         model.Paint(AnnotationLayer.BelowSeries, area =>
         {
             area.Fill(area.Bounds, Palette.Sky);
@@ -55,13 +57,13 @@ public static class WaterMapFigure
         {
             for (int r = 0; r < profile.Count; r++)
             {
-                double from = format.Length(map.DepthEdges[r]), to = format.Length(map.DepthEdges[r + 1]);
+                double from = format.LengthValue(map.DepthEdges[r]), to = format.LengthValue(map.DepthEdges[r + 1]);
                 for (int c = 0; c + 1 < map.DistanceEdges.Count; c++)
                 {
                     double share = map.Share[r, c];
                     if (share < LeastShare)
                         continue;
-                    OxyRect cell = area.Between(format.Length(map.DistanceEdges[c]), from, format.Length(map.DistanceEdges[c + 1]), to);
+                    OxyRect cell = area.Between(format.LengthValue(map.DistanceEdges[c]), from, format.LengthValue(map.DistanceEdges[c + 1]), to);
                     area.Context.DrawRectangle(cell, Colour(share / most), OxyColors.Undefined, 0, EdgeRenderingMode.Adaptive);
                 }
 
@@ -70,22 +72,22 @@ public static class WaterMapFigure
                     area.Fill(bar.Deflate(new OxyThickness(0, 0.6, 0, 0.6)), spot.StrikeZone.Contains(0.5 * (map.DepthEdges[r] + map.DepthEdges[r + 1])) ? Palette.Blue : Palette.Line);
             }
 
-            area.Line([area.At(length, 0), area.At(length, format.Length(spot.Depth))], Palette.Line, 1);
+            area.Line([area.At(length, 0), area.At(length, format.LengthValue(spot.Depth))], Palette.Line, 1);
             foreach (double edge in (double[])[zoneTop, zoneBottom])
                 area.Line([area.At(0, edge), area.At(right, edge)], Palette.ZoneEdge, 1.6, [5, 3]);
             if (spot.GrassHeight > 0)
-                area.Line([area.At(0, format.Length(spot.Depth - spot.GrassHeight)), area.At(right, format.Length(spot.Depth - spot.GrassHeight))], Palette.Grass, 1.6, [2, 3]);
+                area.Line([area.At(0, format.LengthValue(spot.Depth - spot.GrassHeight)), area.At(right, format.LengthValue(spot.Depth - spot.GrassHeight))], Palette.Grass, 1.6, [2, 3]);
 
             // Labels look for water without cells.
             LabelPlacer placer = new(area.Bounds);
-            placer.Block(area.Between(length, top, right, format.Length(spot.Depth)));
+            placer.Block(area.Between(length, top, right, format.LengthValue(spot.Depth)));
             for (int r = 0; r < profile.Count; r++)
             {
-                double middle = format.Length(0.5 * (map.DepthEdges[r] + map.DepthEdges[r + 1]));
+                double middle = format.LengthValue(0.5 * (map.DepthEdges[r] + map.DepthEdges[r + 1]));
                 for (int c = 0; c + 1 < map.DistanceEdges.Count; c++)
                 {
                     if (map.Share[r, c] >= LeastShare)
-                        placer.AddLine([area.At(format.Length(map.DistanceEdges[c]), middle), area.At(format.Length(map.DistanceEdges[c + 1]), middle)]);
+                        placer.AddLine([area.At(format.LengthValue(map.DistanceEdges[c]), middle), area.At(format.LengthValue(map.DistanceEdges[c + 1]), middle)]);
                 }
             }
 

@@ -1,4 +1,6 @@
 using LureSim.Model;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;
@@ -14,14 +16,14 @@ internal sealed record WaterScene(Spot Spot, UnitFormat Format, double Left, dou
     /// <summary>Lower end of a depth axis that leaves room for a strip of bottom and its label.</summary>
     public static double FloorFor(Spot spot, UnitFormat format, double topOfAxis, double plotPixels, double stripPixels)
     {
-        double depth = format.Length(spot.Depth);
+        double depth = format.LengthValue(spot.Depth);
         double share = stripPixels / Math.Max(2 * stripPixels, plotPixels);
         return depth + ((depth - topOfAxis) * share / (1 - share));
     }
 
     public void Paint(PaintArea area)
     {
-        OxyRect water = area.Between(Left, 0, Right, Format.Length(Spot.Depth));
+        OxyRect water = area.Between(Left, 0, Right, Format.LengthValue(Spot.Depth));
         // Overlapping sheets, each from its own depth to the bottom: darker with depth and without seams.
         area.Fill(water, Palette.Water);
         const int sheets = 7;
@@ -31,7 +33,7 @@ internal sealed record WaterScene(Spot Spot, UnitFormat Format, double Left, dou
             area.Fill(new OxyRect(water.Left, top, water.Width, water.Bottom - top), OxyColor.FromArgb(9, 0x1F, 0x6F, 0xA8));
         }
 
-        PlotBase.PaintZone(area, Format.Length(Spot.StrikeZone.Top), Format.Length(Spot.StrikeZone.Bottom), Left, Right);
+        PlotBase.PaintZone(area, Format.LengthValue(Spot.StrikeZone.Top), Format.LengthValue(Spot.StrikeZone.Bottom), Left, Right);
         PaintGrass(area);
         PaintBottom(area);
         area.Line([new(water.Left, water.Top), new(water.Right, water.Top)], Palette.Surface, 2);
@@ -42,7 +44,7 @@ internal sealed record WaterScene(Spot Spot, UnitFormat Format, double Left, dou
     {
         double size = options.SmallFontSize;
         OxyRect bounds = area.Bounds;
-        OxyRect zone = area.Between(Left, Format.Length(Spot.StrikeZone.Top), Right, Format.Length(Spot.StrikeZone.Bottom));
+        OxyRect zone = area.Between(Left, Format.LengthValue(Spot.StrikeZone.Top), Right, Format.LengthValue(Spot.StrikeZone.Bottom));
         string band = Format.BandText(Spot.StrikeZone.Top, Spot.StrikeZone.Bottom);
         yield return new LabelRequest
         {
@@ -55,7 +57,7 @@ internal sealed record WaterScene(Spot Spot, UnitFormat Format, double Left, dou
         };
         if (Spot.GrassHeight > 0)
         {
-            OxyRect grass = area.Between(Left, Format.Length(Spot.Depth - Spot.GrassHeight), Right, Format.Length(Spot.Depth));
+            OxyRect grass = area.Between(Left, Format.LengthValue(Spot.Depth - Spot.GrassHeight), Right, Format.LengthValue(Spot.Depth));
             yield return new LabelRequest
             {
                 Text = $"grass, {Format.LengthText(Spot.GrassHeight)} high",
@@ -67,25 +69,15 @@ internal sealed record WaterScene(Spot Spot, UnitFormat Format, double Left, dou
             };
         }
 
-        OxyRect ground = area.Between(Left, Format.Length(Spot.Depth), Right, Floor);
+        OxyRect ground = area.Between(Left, Format.LengthValue(Spot.Depth), Right, Floor);
         yield return new LabelRequest
         {
-            Text = $"{BottomName(Spot.Bottom)} at {Format.LengthText(Spot.Depth)}",
+            Text = $"{SpotWords.Bottom(Spot.Bottom)} at {Format.LengthText(Spot.Depth)}",
             Anchors = PlotBase.Along(bounds.Left, bounds.Right, ground.Top + (ground.Height / 2)),
             Size = size,
             Centred = true,
         };
     }
-
-    /// <summary>Bottom material in words.</summary>
-    public static string BottomName(BottomKind kind) => kind switch
-    {
-        BottomKind.Hard => "hard bottom",
-        BottomKind.Sand => "sand bottom",
-        BottomKind.Mud => "mud bottom",
-        BottomKind.Shell => "shell bottom",
-        _ => "bottom",
-    };
 
     // A number from 0 to 1 that looks random and is the same every time.
     private static double Scatter(int index)
@@ -99,7 +91,7 @@ internal sealed record WaterScene(Spot Spot, UnitFormat Format, double Left, dou
         if (!(Spot.GrassHeight > 0))
             return;
 
-        OxyRect grass = area.Between(Left, Format.Length(Spot.Depth - Spot.GrassHeight), Right, Format.Length(Spot.Depth));
+        OxyRect grass = area.Between(Left, Format.LengthValue(Spot.Depth - Spot.GrassHeight), Right, Format.LengthValue(Spot.Depth));
         area.Fill(grass, OxyColor.FromArgb(0x33, 0x3E, 0x8E, 0x5A));
         const double pitch = 9;
         int blades = (int)(grass.Width / pitch);
@@ -117,7 +109,7 @@ internal sealed record WaterScene(Spot Spot, UnitFormat Format, double Left, dou
 
     private void PaintBottom(PaintArea area)
     {
-        OxyRect ground = area.Between(Left, Format.Length(Spot.Depth), Right, Floor);
+        OxyRect ground = area.Between(Left, Format.LengthValue(Spot.Depth), Right, Floor);
         (OxyColor fill, OxyColor mark) = Spot.Bottom switch
         {
             BottomKind.Hard => (OxyColor.FromRgb(0xC9, 0xCB, 0xCE), OxyColor.FromRgb(0x8B, 0x90, 0x96)),

@@ -1,6 +1,8 @@
-using LureSim.Decision.Inverse;
 using LureSim.Decision.Tide;
-using LureSim.Units;
+using LureSim.Decision.Trials;
+using LureSim.Model;
+using LureSim.Report.Units;
+using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -56,7 +58,7 @@ public static class WeightByCurrent
             Subtitle = $"Cast {format.LengthText(tide.Presentation.CastLength)}, let it fall to the bottom, then: {tide.Presentation.Name}",
             Model = model,
             PlotHeight = (42 * rows) + 66,
-            Keys = !table.Weight.Cast<double?>().Any(weight => weight is null) ? [] : [KeyItem.Box($"more than {new MeasureFormatter(options.Units).Weight(sizes[^1])}, or never", OxyColor.FromRgb(0xE3, 0xE6, 0xE9), OxyColor.FromRgb(0xA0, 0xA8, 0xB0), Hatch.Rising)],
+            Keys = !table.Weight.Cast<double?>().Any(weight => weight is null) ? [] : [KeyItem.Box($"more than {new UnitFormat(options.Units).Weight(sizes[^1])}, or never", OxyColor.FromRgb(0xE3, 0xE6, 0xE9), OxyColor.FromRgb(0xA0, 0xA8, 0xB0), Hatch.Rising)],
             Caption = "The lightest common weight that is on the bottom for a third of the retrieve or more, with this line, this body and this cast. One step heavier is the safe side: the current is seldom known better than a quarter.",
             AltText = $"{string.Join("; ", parts)}.",
         };
@@ -64,5 +66,5 @@ public static class WeightByCurrent
 
     /// <summary>A weight without its unit; a dash for none.</summary>
     internal static string Text(double? kilograms, UnitSystem units) =>
-        kilograms is { } mass ? new MeasureFormatter(units).Weight(mass).Split(' ') is { Length: > 1 } parts ? string.Join(' ', parts[..^1]) : "" : UnitFormat.None;
+        kilograms is { } mass ? new UnitFormat(units).Weight(mass).Split(' ') is { Length: > 1 } parts ? string.Join(' ', parts[..^1]) : "" : UnitFormat.None;
 }

@@ -1,5 +1,8 @@
 using LureSim.Decision;
+using LureSim.Decision.Colours;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Report.Units;
 
 namespace LureSim.Report.Sheets;
 

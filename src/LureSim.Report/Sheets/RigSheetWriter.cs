@@ -1,6 +1,8 @@
-using LureSim.Decision;
+using LureSim.Decision.RigChecks;
+using LureSim.Model;
 using LureSim.Report.Figures;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Report.Sheets;
 

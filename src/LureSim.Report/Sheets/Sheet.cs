@@ -1,9 +1,16 @@
 using LureSim.Decision;
+using LureSim.Decision.Baits;
+using LureSim.Decision.Colours;
 using LureSim.Decision.Inverse;
+using LureSim.Decision.RigChecks;
+using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
+using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Figures;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
+using LureSim.Report.Units;
 
 namespace LureSim.Report.Sheets;
 
@@ -21,8 +28,14 @@ public sealed record Sheet
     /// <summary>All candidates: heads, bodies and presentations.</summary>
     public required IReadOnlyList<Candidate> Candidates { get; init; }
 
-    /// <summary>The choice with its reasons.</summary>
+    /// <summary>The choice.</summary>
     public required Choice Choice { get; init; }
+
+    /// <summary>Why it is the choice; plain sentences.</summary>
+    public IReadOnlyList<string> Reasons { get; init; } = [];
+
+    /// <summary>What may go wrong with it; plain sentences.</summary>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
 
     /// <summary>The count-down table, or null.</summary>
     public FallTable? Fall { get; init; }
@@ -71,7 +84,7 @@ public sealed record Sheet
 
     /// <summary>The sheet of a plan.</summary>
     /// <param name="plan">The plan.</param>
-    /// <param name="units">Units of the sheet; the plan's sentences should have been made in the same.</param>
+    /// <param name="units">Units of the sheet.</param>
     /// <returns>The sheet.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="plan"/> is null.</exception>
     public static Sheet Of(Plan plan, UnitSystem units)
@@ -82,21 +95,23 @@ public sealed record Sheet
             Scenario = plan.Scenario,
             Candidates = plan.Candidates,
             Choice = plan.Choice,
+            Reasons = ChoiceWords.Reasons(plan, units),
+            Warnings = ChoiceWords.Warnings(plan, units),
             Fall = plan.FallTable,
             Coverage = plan.Grid,
             Current = Plates.Current(plan.Scenario.Spot),
-            Colour = Plates.Choice(plan.Colours, units),
+            Colour = ColourWords.Choice(plan.Colours, units) is { } colour ? new ColourChoice(colour.Name, colour.Reason) : null,
             Colours = Plates.Colours(plan.Colours.Chart),
             Spectrum = Plates.Spectrum(plan.Colours.Chart),
             ColourAdvice = plan.Colours.Advice,
             Body = plan.Body,
             Box = plan.Box,
-            Sight = SightFinding.Of(plan.Scenario, plan.Colours, units),
+            Sight = SightFinding.Of(plan.Scenario, plan.Colours, new UnitFormat(units).LengthScale),
             RigCheck = plan.RigCheck,
             Uncertainty = plan.Uncertainty,
             Answers = plan.Answers,
             Units = units,
-            Limits = plan.Notes,
+            Limits = ChoiceWords.Notes(plan),
         };
     }
 }

@@ -1,7 +1,12 @@
 using LureSim.Decision;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Motion;
 using LureSim.Report.Figures;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Stepping;
+using LureSim.Water;
 
 namespace LureSim.Report.Sheets;
 
@@ -57,7 +62,7 @@ internal static class SheetTables
         foreach (Candidate c in sheet.Candidates.OrderByDescending(c => SideView.IsFirst(c, sheet.Choice.First)).ThenByDescending(c => c.Score))
         {
             Coverage v = c.Coverage;
-            string verdict = c.Track.Status == Motion.SimulationStatus.Completed ? c.Verdict : $"{c.Verdict} ({(c.Track.Message.Length > 0 ? c.Track.Message : c.Track.Status.ToString())})";
+            string verdict = TrackWords.Verdict(c) + (c.Track.Status == SimulationStatus.Completed ? "" : $" ({TrackWords.EndOrStatus(c.Track)})");
             List<CellView> cells = [];
             if (bodies)
                 cells.Add(new(c.Rig.Body.Label, Class: "text"));
@@ -111,11 +116,11 @@ internal static class SheetTables
         List<RowView> water =
         [
             Row("depth", format.LengthText(spot.Depth)),
-            Row("bottom", WaterScene.BottomName(spot.Bottom)),
+            Row("bottom", SpotWords.Bottom(spot.Bottom)),
             Row("grass", spot.GrassHeight > 0 ? $"{format.LengthText(spot.GrassHeight)} high" : "none"),
             Row("strike zone", format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom) + " deep"),
-            Row("current at the surface", spot.CurrentSpeed > 0 ? $"{format.CurrentText(spot.CurrentSpeed)}, {SideView.DirectionText(spot)}, {ProfileName(spot.CurrentProfile)}" : "none"),
-            Row("wind", spot.WindSpeed > 0 ? $"{format.WindText(spot.WindSpeed)}, {SideView.DirectionText(spot with { CurrentDirection = spot.WindDirection }).Replace("flowing", "blowing", StringComparison.Ordinal)}" : "none"),
+            Row("current at the surface", spot.CurrentSpeed > 0 ? $"{format.CurrentText(spot.CurrentSpeed)}, flowing {SpotWords.Direction(spot.CurrentDirection)}, {ProfileName(spot.CurrentProfile)}" : "none"),
+            Row("wind", spot.WindSpeed > 0 ? $"{format.WindText(spot.WindSpeed)}, blowing {SpotWords.Direction(spot.WindDirection)}" : "none"),
             Row("water", SpotWords.Water(spot.Clarity, format)),
             .. SpotWords.Clearness(spot, format).Select(found => Row(found.Label, found.Text)),
             Row("salinity", $"{UnitFormat.Number(spot.Salinity, 1)} (practical salinity)"),

@@ -5,9 +5,14 @@ using System.Text.Encodings.Web;
 using System.Text.Unicode;
 using Fluid;
 using LureSim.Decision;
+using LureSim.Decision.Colours;
+using LureSim.Decision.Trials;
+using LureSim.Light;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Figures;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Stepping;
 
 namespace LureSim.Report.Sheets;
@@ -139,19 +144,19 @@ public static class SheetWriter
             Version = Version,
             Style = Resource("sheet.css"),
             Title = scenario.Title,
-            SpotLine = SpotLine(scenario.Spot, format),
+            SpotLine = SpotWords.Line(scenario.Spot, format),
             Notes = scenario.Notes.Trim(),
             ChoiceWeight = Weight(first.Rig.Head, format),
             ChoiceRows = ChoiceRows(sheet, format),
             Numbers = Numbers(coverage, format),
-            Reasons = sheet.Choice.Reasons,
-            Warnings = [.. sheet.Choice.Warnings, .. Unfinished(first)],
+            Reasons = sheet.Reasons,
+            Warnings = [.. sheet.Warnings, .. ChoiceWords.Unfinished(first)],
             Sections = Sections(sheet, format),
         };
     }
 
     /// <summary>The weight of the choice.</summary>
-    internal static string Weight(JigHead head, UnitFormat format) => Capital(format.HeadText(head)
+    internal static string Weight(JigHead head, UnitFormat format) => Grammar.Capital(format.HeadText(head)
         + (head.IsNone ? "" : head.Mass > 0 && head.Place == WeightPlace.Nose ? " jig head" : head.Mass > 0 ? " of a weighted hook" : " hook"));
 
     /// <summary>The three numbers of the choice.</summary>
@@ -162,41 +167,20 @@ public static class SheetWriter
         new(format.LengthText(coverage.MedianDepth), "median depth of the retrieve"),
     ];
 
-    /// <summary>The spot on one line.</summary>
-    internal static string SpotLine(Spot spot, UnitFormat format)
-    {
-        List<string> parts =
-        [
-            $"{format.LengthText(spot.Depth)} of {SpotWords.Water(spot.Clarity, format)} over {WaterScene.BottomName(spot.Bottom)}",
-        ];
-        if (spot.GrassHeight > 0)
-            parts.Add($"grass {format.LengthText(spot.GrassHeight)} high");
-        parts.Add(spot.CurrentSpeed > 0 ? $"current {format.CurrentText(spot.CurrentSpeed)} {SideView.DirectionText(spot)}" : "no current");
-        parts.Add($"strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}");
-        parts.Add(SpotWords.Sky(spot.Sky));
-        parts.Add(spot.TargetFish);
-        return string.Join(", ", parts) + ".";
-    }
-
     internal static List<LabelledText> ChoiceRows(Sheet sheet, UnitFormat format)
     {
         Rig rig = sheet.Choice.First.Rig;
         List<LabelledText> rows = [new("Body", rig.Body.Label)];
         if (sheet.Colour is { } colour)
-            rows.Add(new("Colour", colour.Reason.Length > 0 ? $"{Capital(colour.Name)}. {colour.Reason}" : Capital(colour.Name)));
+            rows.Add(new("Colour", colour.Reason.Length > 0 ? $"{Grammar.Capital(colour.Name)}. {colour.Reason}" : Grammar.Capital(colour.Name)));
         rows.Add(new("Count-down", RetrieveWords.CountDown(rig.Presentation, sheet.Choice.First.Coverage)));
         rows.Add(new("Retrieve", $"{RetrieveWords.Retrieve(rig.Presentation, sheet.Scenario.Tackle.Reel, format)} ({rig.Presentation.Name})"));
         if (sheet.RigCheck is { } check)
             rows.Add(new("Rig check", RigWords.Verdict(check, format)));
         if (sheet.Choice.Fallback is { } other)
-            rows.Add(new("If not", $"{format.HeadText(other.Rig.Head)}, {other.Rig.Presentation.Name}: {other.Verdict}"));
+            rows.Add(new("If not", $"{format.HeadText(other.Rig.Head)}, {other.Rig.Presentation.Name}: {TrackWords.Verdict(other)}"));
         return rows;
     }
-
-    // A first choice whose run did not end as it should is said where the eye falls, not only in the table.
-    internal static IEnumerable<string> Unfinished(Candidate first) => first.Track.Status == SimulationStatus.Completed
-        ? []
-        : [$"The run of the first choice did not complete: {(first.Track.Message.Length > 0 ? first.Track.Message : first.Track.Status.ToString())}"];
 
     private static List<SectionView> Sections(Sheet sheet, UnitFormat format)
     {
@@ -230,7 +214,7 @@ public static class SheetWriter
             {
                 Numbers = Explanations.Body(sheet, format),
                 Figures = Pick("body-fit"),
-                Items = sheet.Body is { } body ? [.. BodyWording.Sentences(body, sheet.Units).Select(text => new LabelledText("", text))] : [],
+                Items = sheet.Body is { } body ? [.. BodyWords.Sentences(body, sheet.Units).Select(text => new LabelledText("", text))] : [],
             },
             new("certainty", "How sure is this")
             {
@@ -247,19 +231,19 @@ public static class SheetWriter
             new("colours", "Colours at depth")
             {
                 Numbers = Explanations.Colour(sheet, format),
-                Items = sheet.ColourAdvice is { } advice ? [.. ColourWording.Sentences(advice, sheet.Scenario.Spot.TargetFish, sheet.Units).Select(text => new LabelledText("", text))] : [],
+                Items = sheet.ColourAdvice is { } advice ? [.. ColourWords.Sentences(advice, sheet.Scenario.Spot.TargetFish, sheet.Units).Select(text => new LabelledText("", text))] : [],
                 Figures = Pick("colour-choice", "colours-adapted", "colours-first-glance", "sighting-distance", "silhouette", "light-spectrum"),
                 Tables = sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate ? [SheetTables.Colours(plate, format)] : [],
             },
             new("rig", "How it swims")
             {
                 Figures = Pick("action-stills", "twitch-path"),
-                Items = sheet.RigCheck is { } check ? [.. RigWords.Items(check, sheet.Scenario.Tackle.Rigging, format)] : [],
+                Items = sheet.RigCheck is { } check ? [.. RigWords.Items(check, sheet.Scenario.Tackle.Rigging, format).Select(item => new LabelledText(item.Label, item.Text))] : [],
             },
             new("box", "The tackle box, ranked for this spot")
             {
                 Tables = sheet.Box is { } box ? [SheetTables.Box(sheet, box, format)] : [],
-                Items = sheet is { Box: { } owned, Body: { } fits } ? [.. BoxAdvice.Sentences(owned, sheet.Choice.First, fits, sheet.Units).Select(text => new LabelledText("", text))] : [],
+                Items = sheet is { Box: { } owned, Body: { } fits } ? [.. BoxWords.Sentences(owned, sheet.Choice.First, fits, sheet.Units).Select(text => new LabelledText("", text))] : [],
             },
             new("inputs", "What went in") { Tables = [SheetTables.Inputs(sheet.Scenario, format)] },
             new("limits", "What the model does not know") { Items = [.. sheet.Limits.Select(l => new LabelledText("This run", l)), .. Lines("limits.txt")] },
@@ -279,7 +263,7 @@ public static class SheetWriter
             if (colon is > 0 and < 30)
             {
                 string rest = line[(colon + 2)..];
-                yield return new LabelledText(line[..colon], Capital(rest));
+                yield return new LabelledText(line[..colon], Grammar.Capital(rest));
             }
             else
             {
@@ -287,8 +271,6 @@ public static class SheetWriter
             }
         }
     }
-
-    internal static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     // Parts that pages share stand in a template's place where it includes them.
     private static string WithParts(string name) => Resource(name)

@@ -1,6 +1,8 @@
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Uncertainty;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
+using LureSim.Report.Units;
 
 namespace LureSim.Report.Sheets;
 
@@ -55,64 +57,4 @@ internal static class UncertaintyTables
         [new ColumnView("question", IsText: true), new ColumnView("answer", IsText: true)],
         [new GroupView("", [.. answers.Select(a => new RowView(InverseWords.Question(a, format), [new CellView(InverseWords.Answer(a, format), InverseWords.Remark(a, format), "words")]))])],
         "wrap");
-}
-
-/// <summary>Questions asked backwards, in words.</summary>
-public static class InverseWords
-{
-    /// <summary>The question.</summary>
-    /// <param name="answer">The answer.</param>
-    /// <param name="format">Units.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static string Question(InverseAnswer answer, UnitFormat format)
-    {
-        ArgumentNullException.ThrowIfNull(answer);
-        ArgumentNullException.ThrowIfNull(format);
-        return answer.Question switch
-        {
-            InverseQuestion.HeadForBottom => "Lightest head that holds the bottom here",
-            InverseQuestion.SpeedForDepth => $"Reel speed that keeps {format.HeadText(answer.Head!)} at {format.LengthText(answer.Target ?? 0)}",
-            _ => $"Count-down to the strike zone for {format.HeadText(answer.Head!)}",
-        };
-    }
-
-    /// <summary>The answer.</summary>
-    /// <param name="answer">The answer.</param>
-    /// <param name="format">Units.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static string Answer(InverseAnswer answer, UnitFormat format)
-    {
-        ArgumentNullException.ThrowIfNull(answer);
-        ArgumentNullException.ThrowIfNull(format);
-        var measures = new MeasureFormatter(format.System);
-        if (answer.Status == InverseStatus.NotReachable)
-            return "Not reachable";
-        return answer.Question switch
-        {
-            InverseQuestion.HeadForBottom => $"{measures.Mass.Text(answer.Value!.Value)}; of the common sizes {measures.Weight(answer.Common!.Value)}; of this box {(answer.Owned is { } own ? format.HeadText(own) : "none")}",
-            InverseQuestion.SpeedForDepth => measures.Speed.Text(answer.Value!.Value),
-            _ => $"count {UnitFormat.SecondsNumber(answer.Value)}",
-        };
-    }
-
-    /// <summary>What also does, and what to mind.</summary>
-    /// <param name="answer">The answer.</param>
-    /// <param name="format">Units.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static string Remark(InverseAnswer answer, UnitFormat format)
-    {
-        ArgumentNullException.ThrowIfNull(answer);
-        ArgumentNullException.ThrowIfNull(format);
-        var measures = new MeasureFormatter(format.System);
-        string band = (answer.Question, answer.From, answer.To) switch
-        {
-            (InverseQuestion.SpeedForDepth, { } from, { } to) when to > from => $"In the strike zone from {measures.Speed.Number(from)} to {measures.Speed.Text(to)}.",
-            (InverseQuestion.SpeedForDepth, null, { } to) => $"In the strike zone up to {measures.Speed.Text(to)}.",
-            (InverseQuestion.CountDownForZone, { } from, { } to) => $"In the zone from {UnitFormat.SecondsNumber(from)} to {UnitFormat.SecondsText(to)}.",
-            (InverseQuestion.CountDownForZone, { } from, null) => $"In the zone from {UnitFormat.SecondsText(from)} on.",
-            _ => "",
-        };
-        string because = answer.Because.Length == 0 ? "" : char.ToUpperInvariant(answer.Because[0]) + answer.Because[1..].TrimEnd('.') + ".";
-        return string.Join(' ', ((string[])[band, because]).Where(text => text.Length > 0));
-    }
 }

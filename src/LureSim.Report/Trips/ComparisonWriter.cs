@@ -1,8 +1,13 @@
-using LureSim.Decision;
+using LureSim.Decision.Comparison;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
+using LureSim.Sight;
+using LureSim.Report.Units;
 
 namespace LureSim.Report.Trips;
 
@@ -37,8 +42,8 @@ public static class ComparisonWriter
             Version = SheetWriter.Version,
             Style = SheetWriter.Resource("sheet.css"),
             Title = $"{comparison.First.Name} and {comparison.Second.Name}: {comparison.Scenario.Title}",
-            Lead = SheetWriter.SpotLine(comparison.Scenario.Spot, format),
-            Answers = comparison.Sentences(units),
+            Lead = SpotWords.Line(comparison.Scenario.Spot, format),
+            Answers = ComparisonWords.Sentences(comparison, units),
             Tables = [SideBySide(comparison, format), .. Effects(comparison, format)],
             Figures = FigureFiles.Views(Figures(comparison, units), Figures(comparison, units, FigureWidth.Narrow)),
         });
@@ -77,8 +82,8 @@ public static class ComparisonWriter
             Row("in the strike zone", (_, outcome) => UnitFormat.PercentText(outcome.Candidate.Coverage.ZoneShare)),
             Row("middle depth", (_, outcome) => format.LengthText(outcome.Candidate.Coverage.MedianDepth)),
             Row("made out, looking level", (_, outcome) => format.LengthText(outcome.Sighting.Distance)),
-            Row("how it swims", (_, outcome) => ActionWords.Line((outcome.Action.Twitch ?? outcome.Action.Retrieve).Report, format.System)),
-            Row("what it does", (_, outcome) => outcome.Candidate.Verdict),
+            Row("how it swims", (_, outcome) => SwimmingWords.Line((outcome.Action.Twitch ?? outcome.Action.Retrieve).Report, format.System)),
+            Row("what it does", (_, outcome) => TrackWords.Verdict(outcome.Candidate)),
         ];
         return new TableView(
             "The two rigs",
@@ -96,16 +101,16 @@ public static class ComparisonWriter
         foreach (MeasureComparison item in comparison.Measures)
         {
             yield return new TableView(
-                SheetWriter.Capital(item.Measure.Name),
-                $"{SheetWriter.Capital(item.Measure.Name)}: {ComparisonBars.Value(item.Measure, item.First, format)} with {comparison.First.Name}, {ComparisonBars.Value(item.Measure, item.Second, format)} with {comparison.Second.Name}. Each difference by its part (all orders), when it alone is switched in {comparison.First.Name}, and when it is the last to be switched. Where the last two are far apart the difference depends on the rest of the rig.",
+                Grammar.Capital(ComparisonWords.Name(item.Measure.Kind)),
+                $"{Grammar.Capital(ComparisonWords.Name(item.Measure.Kind))}: {ComparisonWords.Value(item.Measure.Kind, item.First, format)} with {comparison.First.Name}, {ComparisonWords.Value(item.Measure.Kind, item.Second, format)} with {comparison.Second.Name}. Each difference by its part (all orders), when it alone is switched in {comparison.First.Name}, and when it is the last to be switched. Where the last two are far apart the difference depends on the rest of the rig.",
                 [new("difference", IsText: true), new("part"), new("share"), new("alone"), new("as the last")],
                 [new("", [.. item.Effects.OrderByDescending(e => Math.Abs(e.Effect)).Select(e => new RowView(
-                    e.Feature.Name,
+                    ComparisonWords.Name(e.Feature.Kind),
                     [
-                        new(ComparisonBars.Signed(item.Measure, e.Effect, format)),
+                        new(ComparisonWords.Signed(item.Measure.Kind, e.Effect, format)),
                         new(UnitFormat.PercentText(e.Share)),
-                        new(ComparisonBars.Signed(item.Measure, e.ChangedFirst, format)),
-                        new(ComparisonBars.Signed(item.Measure, e.ChangedLast, format)),
+                        new(ComparisonWords.Signed(item.Measure.Kind, e.ChangedFirst, format)),
+                        new(ComparisonWords.Signed(item.Measure.Kind, e.ChangedLast, format)),
                     ]))])],
                 "stick",
                 Short: true);

@@ -1,8 +1,12 @@
 using LureSim.Decision.Search;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
+using LureSim.Report.Units;
 
 namespace LureSim.Report.Trips;
 
@@ -37,8 +41,8 @@ public static class RetrieveWriter
             Version = SheetWriter.Version,
             Style = SheetWriter.Resource("sheet.css"),
             Title = $"How to work it: {search.Scenario.Title}",
-            Lead = SheetWriter.SpotLine(search.Scenario.Spot, format),
-            Answers = search.Sentences(units),
+            Lead = SpotWords.Line(search.Scenario.Spot, format),
+            Answers = SearchWords.Sentences(search, units),
             Tables = [Ways(search, format)],
             Figures = FigureFiles.Views(Figures(search, units), Figures(search, units, FigureWidth.Narrow)),
         });

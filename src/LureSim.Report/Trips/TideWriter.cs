@@ -1,9 +1,11 @@
-using LureSim.Decision;
+using LureSim.Decision.Baits;
 using LureSim.Decision.Tide;
 using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
+using LureSim.Report.Units;
 
 namespace LureSim.Report.Trips;
 
@@ -67,7 +69,7 @@ public static class TideWriter
     {
         Spot spot = table.Scenario.Spot;
         LureBody body = BodyChoice.Of(table.Scenario).Soft ?? table.Scenario.Tackle.Bodies[0];
-        return $"{format.LengthText(spot.Depth)} over {WaterScene.BottomName(spot.Bottom)}, strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep at that depth, {body.Label}, {table.Presentation.Name}, cast {format.LengthText(table.Presentation.CastLength)}.";
+        return $"{format.LengthText(spot.Depth)} over {SpotWords.Bottom(spot.Bottom)}, strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep at that depth, {body.Label}, {table.Presentation.Name}, cast {format.LengthText(table.Presentation.CastLength)}.";
     }
 
     private static TableView Hours(TideTable table, UnitFormat format)
@@ -83,7 +85,7 @@ public static class TideWriter
                 new CellView(format.LengthText(r.Depth)),
                 new CellView(r.Best is { } best ? format.HeadText(best) : UnitFormat.None),
                 new CellView(r.Best is { } head ? UnitFormat.PercentText(r.ZoneShares[heads.IndexOf(head)]) : UnitFormat.None),
-                new CellView(r.Holding is { } mass ? new MeasureFormatter(format.System).Weight(mass) : UnitFormat.None),
+                new CellView(r.Holding is { } mass ? new UnitFormat(format.System).Weight(mass) : UnitFormat.None),
             ]))])],
             "stick",
             Short: true);

@@ -1,7 +1,11 @@
 using LureSim.Decision;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Motion;
 using LureSim.Report.Sheets;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
+using LureSim.Report.Units;
 
 namespace LureSim.Report.Trips;
 
@@ -35,7 +39,7 @@ public sealed record Trip(string Title, IReadOnlyList<Sheet> Sheets, UnitSystem 
 {
     /// <summary>A trip of plans.</summary>
     /// <param name="plans">The plans in the order of the trip; at least one.</param>
-    /// <param name="units">Units; the plans' sentences should have been made in the same.</param>
+    /// <param name="units">Units.</param>
     /// <exception cref="ArgumentException">There is no plan.</exception>
     public static Trip Of(IReadOnlyList<Plan> plans, UnitSystem units)
     {

@@ -1,7 +1,12 @@
 using LureSim.Decision;
+using LureSim.Decision.Trials;
+using LureSim.Model;
+using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Rendering;
 using LureSim.Report.Sheets;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using OxyPlot;
 
 namespace LureSim.Report.Trips;
@@ -64,7 +69,7 @@ internal static class TripPdf
                 page.Skip(14);
                 page.Text("What to pack", 17, PdfPage.Accent, bold: true);
                 foreach (PackingList list in trip.Pack.Where(list => list.Things.Count > 0))
-                    page.Text($"{SheetWriter.Capital(list.What)}: {TripWriter.PackText(list)}.", 12.5, Palette.Ink);
+                    page.Text($"{Grammar.Capital(list.What)}: {TripWriter.PackText(list)}.", 12.5, Palette.Ink);
                 page.Skip(8);
                 page.Text("Before you go", 17, PdfPage.Accent, bold: true);
                 foreach (LabelledText item in SheetWriter.Lines("cautions.txt"))
@@ -83,7 +88,7 @@ internal static class TripPdf
         UnitFormat format = new(sheet.Units);
         Candidate choice = sheet.Choice.First;
         page.Text($"{number}. {sheet.Scenario.Title}", 20, Palette.Ink, bold: true);
-        page.Text(SheetWriter.SpotLine(sheet.Scenario.Spot, format), Small, Palette.SoftInk);
+        page.Text(SpotWords.Line(sheet.Scenario.Spot, format), Small, Palette.SoftInk);
         page.Rule(PdfPage.Accent, 2.5);
         page.Text(SheetWriter.Weight(choice.Rig.Head, format), 24, PdfPage.Accent, bold: true);
         foreach (LabelledText row in SheetWriter.ChoiceRows(sheet, format))

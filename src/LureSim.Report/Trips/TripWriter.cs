@@ -1,7 +1,13 @@
 using System.Text;
 using LureSim.Decision;
+using LureSim.Decision.Colours;
+using LureSim.Decision.Trials;
+using LureSim.Model;
+using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 
 namespace LureSim.Report.Trips;
 
@@ -64,16 +70,16 @@ public static class TripWriter
     internal static IEnumerable<string> Why(Sheet sheet)
     {
         // What the run does, a step lighter and heavier; then the colour, the body and the box. The spot's own sheet has the rest.
-        IEnumerable<string> why = sheet.Choice.Reasons.Take(3);
+        IEnumerable<string> why = sheet.Reasons.Take(3);
         if (sheet.ColourAdvice is { } advice)
-            why = why.Concat(ColourWording.Sentences(advice, sheet.Scenario.Spot.TargetFish, sheet.Units));
+            why = why.Concat(ColourWords.Sentences(advice, sheet.Scenario.Spot.TargetFish, sheet.Units));
         if (sheet.Body is { } body)
-            why = why.Concat(BodyWording.Sentences(body, sheet.Units));
-        return sheet is { Box: { } box, Body: { } fits } ? why.Concat(BoxAdvice.Sentences(box, sheet.Choice.First, fits, sheet.Units)) : why;
+            why = why.Concat(BodyWords.Sentences(body, sheet.Units));
+        return sheet is { Box: { } box, Body: { } fits } ? why.Concat(BoxWords.Sentences(box, sheet.Choice.First, fits, sheet.Units)) : why;
     }
 
     /// <summary>What may go wrong at a spot.</summary>
-    internal static IReadOnlyList<string> Warnings(Sheet sheet) => [.. sheet.Choice.Warnings, .. SheetWriter.Unfinished(sheet.Choice.First)];
+    internal static IReadOnlyList<string> Warnings(Sheet sheet) => [.. sheet.Warnings, .. ChoiceWords.Unfinished(sheet.Choice.First)];
 
     private static TableView Cover(Trip trip) => new(
         "Order of the spots",
@@ -94,7 +100,7 @@ public static class TripWriter
         return new TripSpotView(
             $"spot-{number}",
             $"{number}. {sheet.Scenario.Title}",
-            SheetWriter.SpotLine(sheet.Scenario.Spot, format),
+            SpotWords.Line(sheet.Scenario.Spot, format),
             sheet.Scenario.Notes.Trim(),
             SheetWriter.Weight(first.Rig.Head, format),
             SheetWriter.ChoiceRows(sheet, format),

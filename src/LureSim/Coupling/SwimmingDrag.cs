@@ -1,4 +1,5 @@
 using LureSim.Model;
+using LureSim.Stepping;
 using LureSim.Swimming;
 using LureSim.Tackle;
 

@@ -1,8 +1,10 @@
+using LureSim.Decision.Baits;
 using LureSim.Decision.Inverse;
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Stepping;
-using LureSim.Units;
+using LureSim.Tackle;
 
 namespace LureSim.Decision;
 
@@ -20,7 +22,8 @@ public sealed record MissingHead(Candidate Candidate, double Gain);
 /// <param name="Bodies">The bodies owned, best first.</param>
 /// <param name="Missing">Common weights that were tried, light to heavy.</param>
 /// <param name="Gap">The missing weight that beats the first choice by a real margin; null where none does.</param>
-public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<BodyFit> Bodies, IReadOnlyList<MissingHead> Missing, MissingHead? Gap)
+/// <param name="LacksBody">True if a loud rule asks for a body that the box does not have.</param>
+public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<BodyFit> Bodies, IReadOnlyList<MissingHead> Missing, MissingHead? Gap, bool LacksBody)
 {
     /// <summary>Gain of score that is worth buying a head for: less is within what the inputs can tell (assumed).</summary>
     public const double RealMargin = 0.08;
@@ -34,6 +37,8 @@ public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<Body
 
     // Weights nearer than this to one that is owned are not missing.
     private const double SameWeight = 0.06;
+
+    private const double StandardGravity = 9.80665;
 
     // Rules quieter than season and cold water are too weak to buy a body for.
     private const double LoudRule = 9;
@@ -90,39 +95,11 @@ public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<Body
         ];
         MissingHead[] missing = [.. tried.Where(c => c.Track.Status != SimulationStatus.Failed).Select(c => new MissingHead(c, c.Score - first.Score))];
         MissingHead? best = missing.MaxBy(m => m.Gain);
-        return new BoxAdvice(heads, bodies.Fits, missing, best is { Gain: >= RealMargin } ? best : null);
-    }
-
-    /// <summary>The gap in plain words.</summary>
-    /// <param name="advice">The advice.</param>
-    /// <param name="first">The first choice.</param>
-    /// <param name="bodies">The bodies as the rules rank them.</param>
-    /// <param name="units">Units of the sentences.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static IReadOnlyList<string> Sentences(BoxAdvice advice, Candidate first, BodyChoice bodies, UnitSystem units)
-    {
-        ArgumentNullException.ThrowIfNull(advice);
-        ArgumentNullException.ThrowIfNull(first);
-        ArgumentNullException.ThrowIfNull(bodies);
-        var show = new MeasureFormatter(units);
-        var sentences = new List<string>();
-        string Label(Candidate c) => show.HeadLabel(c.Rig.Head);
-        string Against(Coverage c, Coverage f)
-        {
-            string text = $"hold the zone {Wording.Percent(c.ZoneShare)} of the retrieve against {Wording.Percent(f.ZoneShare)}";
-            if (f.GrassShare - c.GrassShare > 0.05) text += $", and be in the grass {Wording.Percent(c.GrassShare)} against {Wording.Percent(f.GrassShare)}";
-            if (f.BottomShare - c.BottomShare > 0.05) text += $", and touch bottom {Wording.Percent(c.BottomShare)} against {Wording.Percent(f.BottomShare)}";
-            return text;
-        }
-
-        if (advice.Gap is { } gap)
-            sentences.Add($"Gap in the box: a {Label(gap.Candidate)} head would {Against(gap.Candidate.Coverage, first.Coverage)} with the {Label(first)} head, fished the same way.");
-        else if (advice.Missing.Count > 0)
-            sentences.Add($"No gap in the weights: of the common sizes that the box lacks ({Wording.Join(advice.Missing.Select(m => Label(m.Candidate)))}) none would beat {Label(first)} here by a real margin.");
-        else
-            sentences.Add("No gap in the weights: the box has every common size near the first choice that this line can cast.");
-        if (bodies.Spoke is { Weight: >= LoudRule } && bodies.Fits[0].Suitability < BodyChoice.PoorFit)
-            sentences.Add($"Gap in the bodies: {BodyWording.Wish(bodies, show)} would answer what the fish are likely to eat.");
-        return sentences;
+        return new BoxAdvice(
+            heads,
+            bodies.Fits,
+            missing,
+            best is { Gain: >= RealMargin } ? best : null,
+            bodies.Spoke is { Weight: >= LoudRule } && bodies.Fits[0].Suitability < BodyChoice.PoorFit);
     }
 }

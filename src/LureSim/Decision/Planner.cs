@@ -1,10 +1,12 @@
 using LureSim.Coupling;
+using LureSim.Decision.Baits;
+using LureSim.Decision.Colours;
 using LureSim.Decision.Inverse;
+using LureSim.Decision.RigChecks;
+using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
-using LureSim.Light;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Units;
 using LureSim.Sight;
 using LureSim.Stepping;
 using LureSim.Tackle;
@@ -21,8 +23,8 @@ public sealed record PlanOptions
     /// <summary>Settings of the runs that no choice is made from (coverage grid, missing sizes); null for those of the other simulations.</summary>
     public SimulationOptions? Aside { get; init; }
 
-    /// <summary>Units of the sentences.</summary>
-    public UnitSystem Units { get; init; } = UnitSystem.Us;
+    /// <summary>Lengths in which the depth rows of the tables are round.</summary>
+    public LengthScale Scale { get; init; } = LengthScale.Metres;
 
     /// <summary>Retrieve speeds of the coverage grid as multiples of the chosen presentation's speed.</summary>
     public IReadOnlyList<double> SpeedFactors { get; init; } = [0.5, 0.7, 0.85, 1, 1.2, 1.5, 2];
@@ -42,9 +44,6 @@ public readonly record struct PlanProgress(int Done, int Total);
 /// <summary>Computes the answer to a scenario.</summary>
 public static class Planner
 {
-    // Rows of the count-down table and of the colour chart aimed at.
-    private const int TargetRows = 9;
-
     // Weight of the inverse questions in the progress: about their number of runs.
     private const int InverseParts = 40;
 
@@ -92,7 +91,7 @@ public static class Planner
         var candidates = new Candidate[heads.Count * presentations.Count];
         Parallel.For(0, candidates.Length, parallel, i =>
         {
-            candidates[i] = Try(scenario, new Rig(heads[i / presentations.Count].Head, heads[i / presentations.Count].Body, presentations[i % presentations.Count]), options.Simulation, cancellation);
+            candidates[i] = Trial.Run(scenario, new Rig(heads[i / presentations.Count].Head, heads[i / presentations.Count].Body, presentations[i % presentations.Count]), options.Simulation, cancellation);
             counter.Add();
         });
 
@@ -107,40 +106,21 @@ public static class Planner
             // Over the draws another head may do better on the whole; body and presentation stay.
             Rig chosen = first.Rig;
             Candidate[] alike = [.. candidates.Where(c => c.Rig.Body == chosen.Body && c.Rig.Presentation == chosen.Presentation)];
-            study = UncertaintyStudy.Of(scenario, chosen.Body, chosen.Presentation, alike, samples, options.Simulation, parallel, () => counter.Add());
+            study = UncertaintyStudy.Run(scenario, chosen.Body, chosen.Presentation, alike, samples, options.Simulation, parallel, () => counter.Add());
             first = alike.First(c => c.Rig.Head == study.Best.Head);
         }
 
-        IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, UncertaintyStudy.Coarse(options.Simulation), parallel);
+        IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, Trial.Coarse(options.Simulation), parallel);
         counter.Add(InverseParts);
         Candidate? fallback = candidates.Where(c => c.Rig.Head != first.Rig.Head && c.Rig.Body == first.Rig.Body).MaxBy(c => c.Score);
         LureBody? soft = first.Rig.Body.NeedsHead ? first.Rig.Body : bodies.Soft;
         FallTable fall = Falls(scenario, soft, options, counter, parallel, cancellation);
         CoverageGrid grid = Grid(scenario, first, soft, candidates, options, counter, parallel, cancellation);
-        ColourFinding colours = Colours(scenario, first, options.Units);
+        ColourFinding colours = Colours(scenario, first, options.Scale);
         ClaritySpread? clarity = samples > 0 ? ClaritySpread.Of(scenario, colours) : null;
         BoxAdvice box = Box(scenario, first, candidates, bodies, options, counter, parallel, cancellation);
-        var notes = new List<string>();
-        OpticalWater water = colours.Chart.Field.Water;
-        if (water.Status != WaterFitStatus.Matched) notes.Add(water.Message);
-        SurfaceLight surface = colours.Chart.Field.Surface;
-        if (surface.Regime != LightRegime.Day) notes.Add($"{Wording.Regime(surface.Regime)}. {surface.Note}");
-        foreach (Candidate c in candidates.Where(c => c.Track.Message.Length > 0))
-            notes.Add($"{c.Rig.Head.Label}, {c.Rig.Presentation.Name}: {c.Track.Message}");
-        var choice = new Choice(
-            first,
-            fallback,
-            [
-                .. study is null ? [] : UncertaintyWording.Sentences(study, options.Units),
-                .. Wording.Reasons(scenario, first, fallback, candidates, colours, options.Units),
-                .. clarity is null ? Array.Empty<string>() : [clarity.Sentence(options.Units)],
-                .. BodyWording.Sentences(bodies, options.Units),
-                .. BodyWording.Overturned(bodies, first, candidates.Where(c => c.Rig.Body == bodies.First).MaxBy(c => c.Score)),
-                .. BoxAdvice.Sentences(box, first, bodies, options.Units),
-            ],
-            Wording.Warnings(scenario, first, fallback, candidates, options.Units));
-        RigFocus rigCheck = RigChecker.Focus(scenario, RigChecker.Of(scenario, first.Rig, first.Track, cancellation), options.Units, full: false, cancellation);
-        return new Plan(scenario, candidates, choice, fall, grid, colours, notes) { Body = bodies, Box = box, Uncertainty = study, Clarity = clarity, Answers = answers, RigCheck = rigCheck };
+        RigFocus rigCheck = RigChecker.Focus(scenario, RigChecker.OnRetrieve(scenario, first.Rig, first.Track, cancellation), full: false, cancellation);
+        return new Plan(scenario, candidates, Choice.Of(scenario, first, fallback, candidates), fall, grid, colours) { Body = bodies, Box = box, Uncertainty = study, Clarity = clarity, Answers = answers, RigCheck = rigCheck };
     }
 
     private static double Suitability(BodyChoice bodies, LureBody body) => bodies.Fits.First(fit => fit.Body == body).Suitability;
@@ -152,7 +132,7 @@ public static class Planner
         var result = new Candidate[scenario.Tackle.JigHeads.Count];
         Parallel.For(0, result.Length, parallel, i =>
         {
-            result[i] = Try(scenario, new Rig(scenario.Tackle.JigHeads[i], body, best.Rig.Presentation), options.Simulation, cancellation);
+            result[i] = Trial.Run(scenario, new Rig(scenario.Tackle.JigHeads[i], body, best.Rig.Presentation), options.Simulation, cancellation);
             counter.Add();
         });
         return result;
@@ -165,28 +145,10 @@ public static class Planner
         counter.Add(BoxAdvice.MostTried - missing.Count);
         Parallel.For(0, tried.Length, parallel, i =>
         {
-            tried[i] = Try(scenario, first.Rig with { Head = missing[i] }, options.Aside ?? options.Simulation, cancellation);
+            tried[i] = Trial.Run(scenario, first.Rig with { Head = missing[i] }, options.Aside ?? options.Simulation, cancellation);
             counter.Add();
         });
         return BoxAdvice.Of(scenario, first, candidates, bodies, tried);
-    }
-
-    /// <summary>Simulates and measures one rig.</summary>
-    /// <param name="scenario">A validated scenario.</param>
-    /// <param name="rig">The rig.</param>
-    /// <param name="options">Settings.</param>
-    /// <param name="cancellation">Honoured within the simulation.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
-    public static Candidate Try(Scenario scenario, Rig rig, SimulationOptions options, CancellationToken cancellation = default)
-    {
-        ArgumentNullException.ThrowIfNull(scenario);
-        ArgumentNullException.ThrowIfNull(rig);
-        ArgumentNullException.ThrowIfNull(options);
-        Track track = Simulate(scenario, rig, options, cancellation);
-        Coverage coverage = CoverageMeasure.Of(track, scenario.Spot.StrikeZone);
-        double score = track.Status == SimulationStatus.Failed ? 0 : Ranking.Score(coverage, scenario.Spot, rig.Presentation.CastLength);
-        return new Candidate(rig, track, coverage, score, Wording.Verdict(track, coverage));
     }
 
     /// <summary>Count-down table of all jig heads with the body of the rules (<see cref="BodyChoice"/>), from the first presentation's cast.</summary>
@@ -204,113 +166,17 @@ public static class Planner
         return Falls(scenario, BodyChoice.Of(scenario).Soft, options, new ProgressCounter(progress, 2 * scenario.Tackle.Lures.Count), parallel, cancellation);
     }
 
-    /// <summary>Colours of the tackle box against depth at the spot.</summary>
-    /// <param name="scenario">A validated scenario.</param>
-    /// <param name="runningDepth">Depth at which the lure runs (m), 0 to the depth of the spot.</param>
-    /// <param name="units">Units in which the depth rows are round.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="scenario"/> is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The depth is outside the water.</exception>
-    /// <exception cref="ArgumentException">The target fish or a colour is unknown.</exception>
-    public static ColourFinding Colours(Scenario scenario, double runningDepth, UnitSystem units)
+    private static ColourFinding Colours(Scenario scenario, Candidate first, LengthScale scale)
     {
-        ArgumentNullException.ThrowIfNull(scenario);
-        return Colours(scenario, BodyChoice.Of(scenario).First, runningDepth, units);
-    }
-
-    private static ColourFinding Colours(Scenario scenario, LureBody body, double runningDepth, UnitSystem units)
-    {
-        Spot spot = scenario.Spot;
-        Guard.InRange(runningDepth, 0, spot.Depth);
-        if (!FishEyes.TryFind(spot.TargetFish, out FishEye? eye))
-            throw new ArgumentException($"There is no eye for the target fish '{spot.TargetFish}'.", nameof(scenario));
-
-        ColourChart chart = Chart(scenario, units);
-        LightField field = chart.Field;
-        IReadOnlyList<LureColour> colours = chart.Colours;
-        ColourChart here = ColourChart.Of(field, colours, [runningDepth]);
-        int brightest = 0, darkest = 0;
-        for (int i = 1; i < colours.Count; i++)
-        {
-            if (here[0, i].RelativeLuminance > here[0, brightest].RelativeLuminance) brightest = i;
-            if (here[0, i].RelativeLuminance < here[0, darkest].RelativeLuminance) darkest = i;
-        }
-
-        double size = body.ApparentSize;
-        IReadOnlyList<Sighting> level = new SightScene(field, eye, ViewDirection.Level, runningDepth, size).Rank(colours);
-        IReadOnlyList<Sighting> below = new SightScene(field, eye, ViewDirection.Up, runningDepth, size).Rank(colours);
-        int chosen = colours.ToList().FindIndex(c => c.Name == level[0].Name);
-        return new ColourFinding(chart, runningDepth, here, Darkening.Of(field, LureColours.Red, eye), brightest, darkest, level, below, chosen, eye);
-    }
-
-    /// <summary>Colours of the tackle box against depth at the spot, from the surface to the bottom, without what a fish makes of them.</summary>
-    /// <param name="scenario">A validated scenario.</param>
-    /// <param name="units">Units in which the depth rows are round.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="scenario"/> is null.</exception>
-    /// <exception cref="ArgumentException">A colour is unknown.</exception>
-    public static ColourChart Chart(Scenario scenario, UnitSystem units)
-    {
-        ArgumentNullException.ThrowIfNull(scenario);
-        Spot spot = scenario.Spot;
-        return ColourChart.Of(Field(spot), [.. scenario.Tackle.Colours.Select(Colour)], [0, .. RoundDepths(spot.Depth, units)]);
-    }
-
-    /// <summary>Light in the water of a spot.</summary>
-    /// <param name="spot">The spot.</param>
-    internal static LightField Field(Spot spot) => new(SpotLight.Water(spot), SpotLight.Surface(spot), SeaBed.Of(Bed(spot), spot.Depth));
-
-    private static SeaBedKind Bed(Spot spot) => spot switch
-    {
-        { GrassHeight: > 0 } => SeaBedKind.Grass,
-        { Bottom: BottomKind.Mud } => SeaBedKind.Mud,
-        { Bottom: BottomKind.Shell or BottomKind.Hard } => SeaBedKind.Shell,
-        _ => SeaBedKind.Sand,
-    };
-
-    /// <summary>Round depths from the first step to the bottom (m), the bottom itself last.</summary>
-    /// <param name="depth">Water depth (m), above 0.</param>
-    /// <param name="units">Units in which the steps are round.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The depth is not above 0.</exception>
-    public static IReadOnlyList<double> RoundDepths(double depth, UnitSystem units)
-    {
-        Guard.Positive(depth);
-        double unit = units == UnitSystem.Us ? UnitsNet.Length.FromFeet(1).Meters : 1;
-        double ideal = depth / unit / TargetRows;
-        double[] steps = [0.1, 0.25, 0.5, 1, 2, 3, 5, 10, 20, 50];
-        double step = steps.FirstOrDefault(s => s >= ideal * 0.75, steps[^1]) * unit;
-        var rows = new List<double>();
-        for (int i = 1; i * step < depth - (0.3 * step); i++) rows.Add(i * step);
-        rows.Add(depth);
-        return rows;
-    }
-
-    /// <summary>The colour of a name of the tackle box.</summary>
-    /// <param name="name">Preset name or hex colour.</param>
-    /// <exception cref="ArgumentException">There is no such colour.</exception>
-    internal static LureColour Colour(string name)
-    {
-        if (LureColours.TryFind(name, out LureColour? colour)) return colour;
-        if (name.StartsWith('#')) return LureColour.FromHex(name, name);
-        throw new ArgumentException($"There is no colour '{name}'.", nameof(name));
-    }
-
-    private static ColourFinding Colours(Scenario scenario, Candidate first, UnitSystem units)
-    {
-        ColourFinding at = Colours(scenario, first.Rig.Body, Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), units);
+        ColourFinding at = SpotColours.At(scenario, first.Rig.Body, Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), scale);
         ColourAdvice advice = ColourAdvice.Of(scenario, first.Rig.Body, first.Track, at.Chart.Field, at.Eye, at.Chart.Colours);
         return at with { Advice = advice, Chosen = advice.Chosen };
-    }
-
-    private static Track Simulate(Scenario scenario, Rig rig, SimulationOptions options, CancellationToken cancellation)
-    {
-        Track track = Cast.Simulate(scenario.Spot, FishingRig.Of(scenario.Tackle, rig.Head, rig.Body), rig.Presentation, options, cancellation);
-        if (track.Status == SimulationStatus.Cancelled) throw new OperationCanceledException(cancellation);
-        return track;
     }
 
     private static FallTable Falls(Scenario scenario, LureBody? soft, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
     {
         IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.LuresWith(soft);
-        IReadOnlyList<double> depths = RoundDepths(scenario.Spot.Depth, options.Units);
+        IReadOnlyList<double> depths = options.Scale.Depths(scenario.Spot.Depth);
         Presentation first = scenario.Presentations[0];
         var water = WaterColumn.Of(scenario.Spot);
         var times = new double?[2 * heads.Count][];
@@ -318,9 +184,9 @@ public static class Planner
         {
             FallMode mode = i % 2 == 0 ? FallMode.SlackLine : FallMode.TightLine;
             var rig = new Rig(heads[i / 2].Head, heads[i / 2].Body, first with { Fall = mode, CountDown = null });
-            Track track = Simulate(scenario, rig, options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
+            Track track = Trial.Simulate(scenario, rig, options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
             double resting = water.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius;
-            times[i] = [.. depths.Select(d => TimeToDepth(track, Math.Min(d, resting - 0.005)))];
+            times[i] = [.. depths.Select(d => Trial.TimeToDepth(track, Math.Min(d, resting - 0.005)))];
             counter.Add();
         });
         var columns = new FallColumn[heads.Count];
@@ -331,20 +197,6 @@ public static class Planner
         }
 
         return new FallTable(depths, columns);
-    }
-
-    /// <summary>Time at which a track first reaches a depth (m), in s; null if it does not.</summary>
-    internal static double? TimeToDepth(Track track, double depth)
-    {
-        for (int i = 1; i < track.Count; i++)
-        {
-            double before = track.Depth(i - 1), after = track.Depth(i);
-            if (after < depth) continue;
-            double f = after > before ? Math.Clamp((depth - before) / (after - before), 0, 1) : 1;
-            return track.Time[i - 1] + (f * (track.Time[i] - track.Time[i - 1]));
-        }
-
-        return null;
     }
 
     private static CoverageGrid Grid(
@@ -373,7 +225,7 @@ public static class Planner
             int h = i / columns, s = i % columns;
             Presentation presentation = chosen with { RetrieveSpeed = speeds[s] };
             Coverage coverage = (candidates.FirstOrDefault(c => c.Rig.Head == heads[h].Head && c.Rig.Body == heads[h].Body && c.Rig.Presentation == presentation)
-                ?? Try(scenario, new Rig(heads[h].Head, heads[h].Body, presentation), options.Aside ?? options.Simulation, cancellation)).Coverage;
+                ?? Trial.Run(scenario, new Rig(heads[h].Head, heads[h].Body, presentation), options.Aside ?? options.Simulation, cancellation)).Coverage;
             zone[h, s] = coverage.ZoneShare;
             bottom[h, s] = coverage.BottomShare;
             grass[h, s] = coverage.GrassShare;

@@ -77,7 +77,7 @@ public static class Atmosphere
     /// <summary>Sun and sky on the water.</summary>
     /// <param name="sunElevationDegrees">Elevation of the sun (degrees), -90 to 90.</param>
     /// <param name="cloudFraction">Share of the sky covered, 0-1.</param>
-    /// <returns>Direct and diffuse irradiance just above the water with the regime and a note on its limits.</returns>
+    /// <returns>Direct and diffuse irradiance just above the water with the regime.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static SurfaceLight Illuminate(double sunElevationDegrees, double cloudFraction = 0.0)
     {
@@ -105,15 +105,8 @@ public static class Atmosphere
             >= -18.0 => LightRegime.Twilight,
             _ => LightRegime.Night,
         };
-        string note = regime switch
-        {
-            LightRegime.Day => "Clear-sky spectrum of a clean rural atmosphere; haze and waves are left out.",
-            LightRegime.LowSun => "Level from a published illuminance curve, good to some tens of per cent; a flat surface underrates a low sun.",
-            LightRegime.Twilight => "Level from a published illuminance curve; the spectrum is that of the sky at sunset, real twilight is bluer.",
-            _ => "Night sky without moon: order of magnitude only; colour vision has ended.",
-        };
         double zenith = (90.0 - Math.Max(0.0, sunElevationDegrees)) * Math.PI / 180.0;
-        return new SurfaceLight(seen, sky, zenith, regime, note);
+        return new SurfaceLight(seen, sky, zenith, regime, false);
     }
 
     /// <summary>Sun, sky and moon on the water at a date, time and place.</summary>
@@ -168,7 +161,7 @@ public static class Atmosphere
             sky + night.Total,
             (90.0 - moon.ElevationDegrees) * Math.PI / 180.0,
             night.Regime,
-            "Moonlight from a published illuminance curve, good to a factor of two; colour vision has ended or is ending.");
+            true);
     }
 
     /// <summary>Clear-sky direct and diffuse irradiance on the horizontal (W/(m2 nm)).</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using LureSim.Data;
 using LureSim.Model;
 using MathNet.Numerics.RootFinding;
@@ -23,18 +22,13 @@ public sealed record OpticalWater
 {
     private static readonly WavelengthGrid Grid = WavelengthGrid.Visible;
 
-    private OpticalWater(string description, InherentOptics optics, WaterConstituents? constituents, WaterFitStatus status, string message)
+    private OpticalWater(InherentOptics optics, WaterConstituents? constituents, WaterFitStatus status)
     {
-        Description = description;
         Optics = optics;
         Constituents = constituents;
         Status = status;
-        Message = message;
         SecchiDepth = Light.SecchiDepth.Of(optics);
     }
-
-    /// <summary>The water in words.</summary>
-    public string Description { get; }
 
     /// <summary>Absorption and scattering spectra.</summary>
     public InherentOptics Optics { get; }
@@ -45,8 +39,8 @@ public sealed record OpticalWater
     /// <summary>Whether the water asked for was reached.</summary>
     public WaterFitStatus Status { get; }
 
-    /// <summary>What to tell the reader when it was not; empty otherwise.</summary>
-    public string Message { get; }
+    /// <summary>Kind of water and Secchi depth (m) that were asked for; null when it was described otherwise.</summary>
+    public (WaterKind Kind, double SecchiDepth)? Asked { get; private init; }
 
     /// <summary>Secchi depth of this water by Lee et al. 2015 with the sun 30 degrees from the zenith (m).</summary>
     public double SecchiDepth { get; }
@@ -64,7 +58,7 @@ public sealed record OpticalWater
     /// <param name="secchiDepth">Secchi depth (m), 0.02-100.</param>
     /// <param name="temperatureCelsius">Temperature (C), -2 to 40.</param>
     /// <param name="salinity">Practical salinity, 0-42.</param>
-    /// <returns>The water; when the kind cannot be that clear or murky, the nearest one of the kind with status and message.</returns>
+    /// <returns>The water; when the kind cannot be that clear or murky, the nearest one of the kind with its status.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static OpticalWater FromSecchi(WaterKind kind, double secchiDepth, double temperatureCelsius = 20.0, double salinity = 35.0)
     {
@@ -95,15 +89,7 @@ public sealed record OpticalWater
         }
 
         InherentOptics optics = Optics(logFit);
-        double reached = Light.SecchiDepth.Of(optics);
-        string message = status switch
-        {
-            WaterFitStatus.ClearestOfKind => string.Create(CultureInfo.InvariantCulture, $"{Words(kind)} water does not get as clear as a Secchi depth of {secchiDepth:0.##} m; the clearest of its kind, {reached:0.##} m, is used."),
-            WaterFitStatus.MurkiestOfKind => string.Create(CultureInfo.InvariantCulture, $"{Words(kind)} water does not get as murky as a Secchi depth of {secchiDepth:0.##} m; the murkiest of its kind, {reached:0.##} m, is used."),
-            _ => "",
-        };
-        string description = string.Create(CultureInfo.InvariantCulture, $"{Words(kind)} water, Secchi depth {reached:0.##} m");
-        return new OpticalWater(description, optics, Mixture(kind, Math.Exp(logFit)), status, message);
+        return new OpticalWater(optics, Mixture(kind, Math.Exp(logFit)), status) { Asked = (kind, secchiDepth) };
     }
 
     /// <summary>The water with the constituents given.</summary>
@@ -114,10 +100,7 @@ public sealed record OpticalWater
     public static OpticalWater FromConstituents(WaterConstituents constituents, double temperatureCelsius = 20.0, double salinity = 35.0)
     {
         ArgumentNullException.ThrowIfNull(constituents);
-        string description = string.Create(
-            CultureInfo.InvariantCulture,
-            $"Water with chlorophyll {constituents.ChlorophyllMilligramPerCubicMetre:0.##} mg/m3, dissolved matter {constituents.DissolvedAbsorption440PerMetre:0.###} per m at 440 nm, mineral {constituents.MineralGramPerCubicMetre:0.##} g/m3");
-        return new OpticalWater(description, InherentOptics.Of(constituents, temperatureCelsius, salinity), constituents, WaterFitStatus.Matched, "");
+        return new OpticalWater(InherentOptics.Of(constituents, temperatureCelsius, salinity), constituents, WaterFitStatus.Matched);
     }
 
     /// <summary>
@@ -151,8 +134,7 @@ public sealed record OpticalWater
         scattering = scattering.Combine(pureScattering, Math.Max);
         Spectrum backscattering = scattering.Combine(pureScattering, (all, water) =>
             (0.5 * water) + (InherentOptics.ParticleBackscatteringShare * (all - water)));
-        return new OpticalWater(
-            $"Jerlov type {label}", new InherentOptics(absorption, scattering, backscattering, 0.5 * pureScattering), null, WaterFitStatus.Matched, "");
+        return new OpticalWater(new InherentOptics(absorption, scattering, backscattering, 0.5 * pureScattering), null, WaterFitStatus.Matched);
     }
 
     /// <summary>The name of a Jerlov type as printed in the literature.</summary>
@@ -165,17 +147,6 @@ public sealed record OpticalWater
         JerlovType.Coastal7 => "7C",
         JerlovType.Coastal9 => "9C",
         _ => type.ToString(),
-    };
-
-    /// <summary>A water kind in words.</summary>
-    /// <param name="kind">The kind.</param>
-    public static string Words(WaterKind kind) => kind switch
-    {
-        WaterKind.ClearOcean => "Clear ocean",
-        WaterKind.CoastalGreen => "Coastal green",
-        WaterKind.TanninStained => "Tannin-stained",
-        WaterKind.Silty => "Silty",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Unknown water kind."),
     };
 
     /// <summary>

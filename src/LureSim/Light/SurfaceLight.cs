@@ -5,8 +5,8 @@ namespace LureSim.Light;
 /// <param name="Diffuse">Irradiance from sky and cloud (W/(m2 nm)) on the horizontal.</param>
 /// <param name="ZenithAngle">Angle of the direct beam from the vertical in air (rad), 0 to pi/2.</param>
 /// <param name="Regime">Which part of the day the level comes from.</param>
-/// <param name="Note">What the model leaves out in this case, for the reader.</param>
-public sealed record SurfaceLight(Spectrum Direct, Spectrum Diffuse, double ZenithAngle, LightRegime Regime, string Note)
+/// <param name="ByMoon">True where the moon is what lights the water.</param>
+public sealed record SurfaceLight(Spectrum Direct, Spectrum Diffuse, double ZenithAngle, LightRegime Regime, bool ByMoon)
 {
     /// <summary>Total irradiance (W/(m2 nm)).</summary>
     public Spectrum Total { get; } = Direct + Diffuse;

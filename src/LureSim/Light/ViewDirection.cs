@@ -29,15 +29,4 @@ public static class ViewDirections
         ViewDirection.Down => -1.0,
         _ => throw new ArgumentOutOfRangeException(nameof(direction), direction, "Unknown view direction."),
     };
-
-    /// <summary>The direction in words.</summary>
-    /// <param name="direction">Where the eye looks.</param>
-    public static string Words(this ViewDirection direction) => direction switch
-    {
-        ViewDirection.Up => "looking up",
-        ViewDirection.SlantUp => "looking up at a slant",
-        ViewDirection.Level => "looking level",
-        ViewDirection.Down => "looking down",
-        _ => throw new ArgumentOutOfRangeException(nameof(direction), direction, "Unknown view direction."),
-    };
 }

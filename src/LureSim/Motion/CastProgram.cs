@@ -1,3 +1,4 @@
+using LureSim.Decision;
 using LureSim.Model;
 using LureSim.Motion.Line;
 
@@ -98,8 +99,8 @@ internal sealed class CastProgram : ILineBoundary
     /// <summary>Time at which the reel first turns (s); infinite before a retrieve is planned.</summary>
     public double RetrieveStart { get; private set; } = double.PositiveInfinity;
 
-    /// <summary>Why the retrieve was cut short, for people; null if it ends as the scenario says.</summary>
-    public string? CutShort { get; private set; }
+    /// <summary>Why the retrieve was cut short; null if it ends as the scenario says.</summary>
+    public SimulationEnd? CutShort { get; private set; }
 
     /// <summary>True if the retrieve ends with all line in that is to come in.</summary>
     public bool LineComesIn { get; private set; }
@@ -141,7 +142,7 @@ internal sealed class CastProgram : ILineBoundary
     {
         if (++steps >= StepBudget)
         {
-            CutShort = FormattableString.Invariant($"Given up after {StepBudget} steps at {now:F1} s of simulated time: the line is snatched too often and too hard to follow.");
+            CutShort = new SimulationEnd(SimulationEndReason.OutOfSteps, now) { Steps = StepBudget };
             End = now;
             LineComesIn = false;
             return;
@@ -296,7 +297,7 @@ internal sealed class CastProgram : ILineBoundary
         }
 
         if (End >= deadline && !LineComesIn && !deadlineIsAsked)
-            CutShort = FormattableString.Invariant($"Given up after {LongestRetrieve / 60:F0} minutes of retrieve: the line does not come in.");
+            CutShort = new SimulationEnd(SimulationEndReason.LineNotIn, LongestRetrieve);
         stretches.Add(new Stretch(time, double.PositiveInfinity, line, 0, 0));
         breaks.Add(time);
         breaks.Sort();

@@ -149,13 +149,13 @@ internal sealed class CastRun
         track.Sample(this, integrator.Time);
         double fallEnd = presentation.CountDown ?? options.FallLimit, reaction = options.FallOnly ? Math.Min(options.SampleInterval, ReactionTime) : ReactionTime;
         SimulationStatus status = SimulationStatus.Completed;
-        string message = "";
+        SimulationEnd? end = null;
         while (true)
         {
             if (cancellation.IsCancellationRequested)
             {
                 status = SimulationStatus.Cancelled;
-                message = FormattableString.Invariant($"Cancelled at {integrator.Time:F1} s of simulated time.");
+                end = new SimulationEnd(SimulationEndReason.Cancelled, integrator.Time);
                 break;
             }
 
@@ -205,8 +205,7 @@ internal sealed class CastRun
                 if (step < control.MinimumStep)
                 {
                     status = SimulationStatus.Failed;
-                    message = FormattableString.Invariant(
-                        $"The step size fell to {step:E1} s at {now:F3} s of simulated time ({integrator.WorstNode(out double nodeDepth)}, depth {nodeDepth:F2} m). The likely cause is a lure or line far outside the ranges that the model is made for.");
+                    end = new SimulationEnd(SimulationEndReason.StepTooSmall, now) { Step = step, Node = integrator.WorstNode(out double nodeDepth), Nodes = nodes, NodeDepth = nodeDepth };
                     break;
                 }
 
@@ -244,21 +243,20 @@ internal sealed class CastRun
         double residual = Math.Abs(integrator.StoredEnergy.Total - energyStart - energyIntegral) / Math.Max(energyExchanged, 1e-12);
         if (status == SimulationStatus.Completed && residual > EnergyLimit)
         {
-            message = FormattableString.Invariant(
-                $"The energy balance is open by {100 * residual:F1} % of the energy exchanged, more than {100 * EnergyLimit:F0} %: take a smaller ToleranceFactor to be sure of this track.");
+            end = new SimulationEnd(SimulationEndReason.EnergyOpen, integrator.Time) { Energy = (residual, EnergyLimit) };
         }
 
         var statistics = new SimulationStatistics(accepted, rejected, integrator.Evaluations, double.IsFinite(smallestStep) ? smallestStep : 0, residual);
         if (status == SimulationStatus.Completed && program.CutShort is { } why)
         {
             status = SimulationStatus.TimeLimit;
-            message = why;
+            end = why;
         }
 
         if (program.SwingEnd is { } swingEnd) track.AddEvent(swingEnd);
         if (status == SimulationStatus.Completed && fishing && program.LineComesIn)
             track.AddEvent(new TrackEvent(TrackEventKind.LineIn, integrator.Time, -integrator.Position[2], DistanceFromTip(integrator.Time, integrator.Position[0], integrator.Position[1])));
-        return track.Build(status, message, statistics);
+        return track.Build(status, end, statistics);
     }
 
     internal LineIntegrator Integrator => integrator;

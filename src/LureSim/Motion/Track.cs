@@ -69,6 +69,49 @@ public enum TrackEventKind
 /// <param name="Distance">Horizontal distance of the lure from the rod tip (m).</param>
 public sealed record TrackEvent(TrackEventKind Kind, double Time, double Depth, double Distance);
 
+/// <summary>Why a run ended otherwise than planned, or what to doubt of it.</summary>
+public enum SimulationEndReason
+{
+    /// <summary>The caller cancelled.</summary>
+    Cancelled,
+
+    /// <summary>The step size fell below its floor.</summary>
+    StepTooSmall,
+
+    /// <summary>The steps ran out: the line is snatched too often and too hard to follow.</summary>
+    OutOfSteps,
+
+    /// <summary>The line does not come in within the longest retrieve.</summary>
+    LineNotIn,
+
+    /// <summary>The run is complete, but its energy balance is open.</summary>
+    EnergyOpen,
+}
+
+/// <summary>The end of a run with its numbers.</summary>
+/// <param name="Reason">Why.</param>
+/// <param name="Time">Simulated time (s).</param>
+public sealed record SimulationEnd(SimulationEndReason Reason, double Time)
+{
+    /// <summary>The step that was too small (s); 0 for other reasons.</summary>
+    public double Step { get; init; }
+
+    /// <summary>The node that gave trouble, 0 for the lure, counted to the rod tip.</summary>
+    public int Node { get; init; }
+
+    /// <summary>Nodes of the line.</summary>
+    public int Nodes { get; init; }
+
+    /// <summary>Depth of that node (m).</summary>
+    public double NodeDepth { get; init; }
+
+    /// <summary>Steps after which it was given up; 0 for other reasons.</summary>
+    public int Steps { get; init; }
+
+    /// <summary>Part of the energy exchanged by which the balance is open, and the part that is allowed; 0 for other reasons.</summary>
+    public (double Residual, double Limit) Energy { get; init; }
+}
+
 /// <summary>The shape of the line at one moment, from lure to rod tip.</summary>
 /// <param name="Time">Seconds since splash-down.</param>
 /// <param name="X">Coordinates along the cast (m).</param>
@@ -85,8 +128,8 @@ public sealed record Track
     /// <summary>How the run ended.</summary>
     public required SimulationStatus Status { get; init; }
 
-    /// <summary>A sentence for people when <see cref="Status"/> is not <see cref="SimulationStatus.Completed"/>; otherwise empty.</summary>
-    public string Message { get; init; } = "";
+    /// <summary>Why and when the run ended otherwise than planned, or what to doubt of it; null where there is nothing to say.</summary>
+    public SimulationEnd? End { get; init; }
 
     /// <summary>Work and balance.</summary>
     public required SimulationStatistics Statistics { get; init; }

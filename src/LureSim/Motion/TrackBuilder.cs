@@ -105,10 +105,10 @@ internal sealed class TrackBuilder
 
     public void AddEvent(TrackEvent item) => events.Add(item);
 
-    public Track Build(SimulationStatus status, string message, SimulationStatistics statistics) => new()
+    public Track Build(SimulationStatus status, SimulationEnd? end, SimulationStatistics statistics) => new()
     {
         Status = status,
-        Message = message,
+        End = end,
         Statistics = statistics,
         Time = [.. time],
         X = [.. x],

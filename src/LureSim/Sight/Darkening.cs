@@ -1,4 +1,3 @@
-using System.Globalization;
 using LureSim.Light;
 
 namespace LureSim.Sight;
@@ -21,10 +20,9 @@ public enum DarkCriterion
 
 /// <summary>The depth at which a colour goes dark by one criterion.</summary>
 /// <param name="Criterion">The criterion.</param>
-/// <param name="Depth">First depth at which it is met (m); 0 when it is met at the surface, null when it is not met while a person can see at all.</param>
-/// <param name="DeepestSearched">Depth to which it was searched (m).</param>
-/// <param name="Reading">The result in words.</param>
-public sealed record DarkDepth(DarkCriterion Criterion, double? Depth, double DeepestSearched, string Reading);
+/// <param name="Depth">First depth at which it is met, m; 0 when it is met at the surface, null when it is not met while a person can see at all.</param>
+/// <param name="DeepestSearched">Depth to which it was searched, m.</param>
+public sealed record DarkDepth(DarkCriterion Criterion, double? Depth, double DeepestSearched);
 
 /// <summary>Depths at which a colour goes dark.</summary>
 public static class Darkening
@@ -52,7 +50,7 @@ public static class Darkening
         return [.. Enum.GetValues<DarkCriterion>().Select(criterion =>
         {
             double? depth = end > 0.0 ? Crossing.First(d => Margin(criterion, field, colour, fish, d), 0.0, end, ScanSteps) : 0.0;
-            return new DarkDepth(criterion, depth, end, Read(criterion, colour, fish, depth, end));
+            return new DarkDepth(criterion, depth, end);
         })];
     }
 
@@ -92,24 +90,5 @@ public static class Darkening
             default:
                 throw new ArgumentOutOfRangeException(nameof(criterion), criterion, "Unknown criterion.");
         }
-    }
-
-    private static string Read(DarkCriterion criterion, LureColour colour, FishEye fish, double? depth, double end)
-    {
-        string standIn = fish.Basis == EyeBasis.StandIn ? " (stand-in eye)" : "";
-        string what = criterion switch
-        {
-            DarkCriterion.LuminanceAgainstWhite => "near black beside white",
-            DarkCriterion.Chroma => "without hue",
-            DarkCriterion.ContrastToWater => "less than half as bright as the water behind it",
-            DarkCriterion.FishCones => $"dark to the cones of a {fish.CommonName}{standIn}",
-            _ => "",
-        };
-        return depth switch
-        {
-            null => string.Create(CultureInfo.InvariantCulture, $"{colour.Name} is not {what} before a person sees no colour at all, {end:0.0} m."),
-            0.0 => $"{colour.Name} is {what} from the surface on.",
-            _ => string.Create(CultureInfo.InvariantCulture, $"{colour.Name} is {what} from {depth:0.0} m."),
-        };
     }
 }

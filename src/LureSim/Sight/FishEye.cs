@@ -55,11 +55,6 @@ public sealed record FishEye(string CommonName, string Species, IReadOnlyList<Ph
     /// <summary>Noise of each cone class, from the Weber fraction and the abundances.</summary>
     public IReadOnlyList<double> ConeNoise { get; } = ReceptorNoise.Noise(WeberFraction, [.. Cones.Select(c => c.Abundance)]);
 
-    /// <summary>What to tell a reader about the figures behind this eye.</summary>
-    public string BasisNote => Basis == EyeBasis.Measured
-        ? $"Cone peaks measured in {CommonName}: {string.Join("; ", Cones.Select(c => c.Source).Distinct())}."
-        : $"No published cone peaks of {CommonName} were found: stand-in values of like coastal fish are used.";
-
     /// <summary>Measured when every cone is; a stand-in as soon as one is borrowed.</summary>
     public EyeBasis Basis => Cones.All(c => c.Basis == EyeBasis.Measured) ? EyeBasis.Measured : EyeBasis.StandIn;
 }

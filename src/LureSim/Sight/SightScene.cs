@@ -1,4 +1,3 @@
-using System.Globalization;
 using LureSim.Light;
 using MathNet.Numerics.RootFinding;
 
@@ -42,7 +41,6 @@ public enum SightChannel
 /// <param name="ColourAtTarget">Colour difference to the water close up, just-noticeable steps.</param>
 /// <param name="ReturnedShare">Largest share over the cones of the light from a perfect white that the target returns.</param>
 /// <param name="LimitedByGeometry">True when the target is still seen at the farthest point of the path (surface, bottom, or the farthest distance searched).</param>
-/// <param name="Reason">The result in words.</param>
 public sealed record Sighting(
     string Name,
     double Distance,
@@ -51,8 +49,7 @@ public sealed record Sighting(
     double ContrastAtTarget,
     double ColourAtTarget,
     double ReturnedShare,
-    bool LimitedByGeometry,
-    string Reason);
+    bool LimitedByGeometry);
 
 /// <summary>One eye looking in one direction at targets at one depth: background, thresholds and noise are worked out once, then any number of targets.</summary>
 /// <remarks>
@@ -233,33 +230,8 @@ public sealed class SightScene
             : returned < ColourLimits.NearBlackLuminance ? SightMode.GoneDark
             : SightMode.Silhouettes;
         bool limited = last == distances.Length - 1;
-        return new Sighting(name, distance, mode, channel, contrast, colour, returned, limited, Explain(name, distance, mode, channel, contrast, limited));
+        return new Sighting(name, distance, mode, channel, contrast, colour, returned, limited);
     }
-
-    private string Explain(string name, double distance, SightMode mode, SightChannel channel, double contrast, bool limited)
-    {
-        string how = mode switch
-        {
-            SightMode.Reflects => string.Create(CultureInfo.InvariantCulture, $"reflects, {contrast + 1.0:0.0} times as bright as the water behind it"),
-            SightMode.Silhouettes => string.Create(CultureInfo.InvariantCulture, $"makes a silhouette, {Share(contrast)} as bright as the water behind it"),
-            SightMode.GoneDark => string.Create(CultureInfo.InvariantCulture, $"has gone dark, a near-black silhouette {Share(contrast)} as bright as the water behind it"),
-            _ => "matches the water behind it",
-        };
-        string by = channel switch
-        {
-            SightChannel.ConeColour => "by its colour",
-            SightChannel.RodBrightness => "by its brightness to the rods",
-            _ => mode is SightMode.Silhouettes or SightMode.GoneDark ? "as a dark shape" : "by its brightness",
-        };
-        string far = distance <= 0.0 ? "not made out"
-            : limited ? string.Create(CultureInfo.InvariantCulture, $"made out {by} as far as the path goes, {distance:0.0} m")
-            : string.Create(CultureInfo.InvariantCulture, $"made out {by} to {distance:0.0} m");
-        return $"{name}: {how}; {far} ({Direction.Words()}).";
-    }
-
-    private static string Share(double contrast) => contrast < -0.98
-        ? "less than 2 %"
-        : string.Create(CultureInfo.InvariantCulture, $"{100.0 * (contrast + 1.0):0} %");
 
     private int CommonestCone()
     {

@@ -1,6 +1,5 @@
-using System.Globalization;
 using LureSim.Stepping;
-
+using System.Globalization;
 namespace LureSim.Swimming;
 
 /// <summary>Turns a trace into figures and a verdict.</summary>
@@ -24,7 +23,7 @@ public static class ActionAnalysis
             return new()
             {
                 Verdict = ActionVerdict.Unknown,
-                Reasons = [trace.Message.Length > 0 ? trace.Message : "The window is too short to judge: fewer than eight samples."],
+                Findings = [NotJudged(trace)],
             };
         }
 
@@ -32,14 +31,14 @@ public static class ActionAnalysis
         double settling = twitched ? 0 : Math.Min(trace.Options.SettlingTime, 0.5 * trace.Options.Duration);
         int from = 0;
         while (from < trace.Count - 8 && trace.Time[from] < settling) from++;
-        Figures f = Measure(trace, from);
+        Measures f = Measure(trace, from);
         List<DartResult> darts = twitched ? Darts(trace) : [];
-        (ActionVerdict verdict, List<string> reasons) = Judge(trace, f, darts);
+        (ActionVerdict verdict, List<ActionFinding> findings) = Judge(trace, f, darts);
         double dartAngle = darts.Count > 0 ? darts.Average(d => Math.Abs(d.Angle)) : 0;
         return new()
         {
             Verdict = verdict,
-            Reasons = reasons,
+            Findings = findings,
             Frequency = f.Frequency,
             YawAmplitude = f.Yaw,
             RollAmplitude = f.Roll,
@@ -68,10 +67,19 @@ public static class ActionAnalysis
         };
     }
 
+    private static ActionFinding NotJudged(ActionTrace trace) => trace.Status switch
+    {
+        SimulationStatus.Completed => new(ActionFindingKind.WindowTooShort),
+        SimulationStatus.Cancelled => new(ActionFindingKind.Cancelled, trace.EndTime),
+        SimulationStatus.StepLimit => new(ActionFindingKind.OutOfSteps, trace.EndTime, trace.Options.Duration),
+        SimulationStatus.Failed => new(ActionFindingKind.Lost, trace.EndTime),
+        _ => throw new ArgumentOutOfRangeException(nameof(trace), trace.Status, "Not a way to end."),
+    };
+
     // Square of the cosine of the steepest mean flow in which a lift is told from the drag.
     private const double SteepestFlow = 0.1;
 
-    private static Figures Measure(ActionTrace trace, int from)
+    private static Measures Measure(ActionTrace trace, int from)
     {
         int n = trace.Count - from;
         double span = trace.Time[^1] - trace.Time[from];
@@ -161,90 +169,89 @@ public static class ActionAnalysis
         return part < SteepestFlow ? 0 : Vector3d.Dot(force, across) / (0.5 * density * square * part);
     }
 
-    private static (ActionVerdict Verdict, List<string> Reasons) Judge(ActionTrace trace, Figures f, List<DartResult> darts)
+    private static (ActionVerdict Verdict, List<ActionFinding> Findings) Judge(ActionTrace trace, Measures f, List<DartResult> darts)
     {
-        var reasons = new List<string>();
+        var findings = new List<ActionFinding>();
         bool hasTail = trace.Body.Tail is not null;
 
         // A lure that circles down on a spiral turns with its path; that is no spin about its own axis.
         bool circles = trace.Tow.Mode != TowMode.Pulled && f.SpiralRadius > 0 && Math.Abs(f.Spin) < 1.2 * Math.Abs(f.SpiralRate);
         if (!circles && Math.Abs(f.Spin) > SpinTurns && Math.Abs(f.Turns) > 1)
         {
-            reasons.Add(Say($"It turns over {Math.Abs(f.Spin):0.0} times a second to the {(f.Spin > 0 ? "right" : "left")} and puts {f.TwistPerMetre:0.0} twists into each metre of line."));
+            findings.Add(new(ActionFindingKind.TurnsOver));
             if (trace.Body.Bend is BodyBend b && b.Angle > 0.01)
-                reasons.Add(Say($"The body is bent by {Degrees(b.Angle):0} degrees on the hook; weight below buoyancy cannot hold it upright at this speed."));
-            if (trace.Body.Head is HeadSet h && Math.Abs(h.Yaw) > 0.01) reasons.Add(Say($"The head points {Degrees(Math.Abs(h.Yaw)):0} degrees to the side."));
-            return (ActionVerdict.Spins, reasons);
+                findings.Add(new(ActionFindingKind.BodyBent, b.Angle));
+            if (trace.Body.Head is HeadSet h && Math.Abs(h.Yaw) > 0.01) findings.Add(new(ActionFindingKind.HeadTurned, Math.Abs(h.Yaw)));
+            return (ActionVerdict.Spins, findings);
         }
 
         if (darts.Count > 0)
         {
             double heading = darts.Average(d => Math.Abs(d.Heading)), angle = darts.Average(d => Math.Abs(d.Angle));
-            reasons.Add(Say($"Each twitch moves it {100 * darts.Average(d => d.Travel):0} cm, turns the nose {Degrees(heading):0} degrees off the pull and leads {Degrees(angle):0} degrees aside; it glides {100 * darts.Average(d => d.Glide):0} cm on slack line."));
+            findings.Add(new(ActionFindingKind.Twitched, heading));
             if (heading >= DartHeading || angle >= 0.5 * DartHeading)
             {
-                reasons.Add(Say($"{100 * Alternation(darts):0} % of the darts go to the other side than the one before."));
-                return (ActionVerdict.Darts, reasons);
+                findings.Add(new(ActionFindingKind.ChangesSides));
+                return (ActionVerdict.Darts, findings);
             }
 
-            reasons.Add(Say($"A dart would turn the nose by {Degrees(DartHeading):0} degrees or more."));
-            return (darts.Average(d => d.Glide) > 0.5 * trace.Body.Length ? ActionVerdict.Glides : ActionVerdict.Muted, reasons);
+            findings.Add(new(ActionFindingKind.TooLittleForDart, DartHeading));
+            return (darts.Average(d => d.Glide) > 0.5 * trace.Body.Length ? ActionVerdict.Glides : ActionVerdict.Muted, findings);
         }
 
-        if (trace.Tow.Mode != TowMode.Pulled) return Fall(f, reasons);
+        if (trace.Tow.Mode != TowMode.Pulled) return Fall(f, findings);
         if (hasTail)
         {
             if (f.TailAngle >= SwimTail)
             {
-                reasons.Add(Say($"The tail beats {f.Frequency:0.0} times a second, {Degrees(f.TailAngle):0} degrees to each side; the body yaws {Degrees(f.Yaw):0} and rolls {Degrees(f.Roll):0} degrees."));
-                return (ActionVerdict.Swims, reasons);
+                findings.Add(new(ActionFindingKind.TailBeats));
+                return (ActionVerdict.Swims, findings);
             }
 
-            reasons.Add(Say($"The tail moves only {Degrees(f.TailAngle):0.0} degrees to each side; from {Degrees(SwimTail):0} degrees on it is called swimming."));
+            findings.Add(new(ActionFindingKind.TailHardlyMoves, SwimTail));
             double share = trace.Body.Tail!.Length / trace.Body.Length;
-            if (share < 0.2) reasons.Add(Say($"Only {100 * share:0} % of the length is free to bend behind the hook."));
-            return (ActionVerdict.Muted, reasons);
+            if (share < 0.2) findings.Add(new(ActionFindingKind.LittleIsFree, share));
+            return (ActionVerdict.Muted, findings);
         }
 
         if (Math.Max(f.Yaw, f.Roll) >= SwimBody && f.Frequency > 0.3)
         {
-            reasons.Add(Say($"It wobbles {f.Frequency:0.0} times a second, {Degrees(f.Yaw):0} degrees in heading and {Degrees(f.Roll):0} degrees in roll."));
-            return (ActionVerdict.Swims, reasons);
+            findings.Add(new(ActionFindingKind.Wobbles));
+            return (ActionVerdict.Swims, findings);
         }
 
         if (Math.Abs(f.Side) > 0.1 * trace.Tow.LineLength || Math.Abs(f.MeanYaw) > SwimBody)
         {
-            reasons.Add(Say($"It runs {100 * Math.Abs(f.Side):0} cm to the {(f.Side > 0 ? "left" : "right")} of the line on {trace.Tow.LineLength:0.0} m, nose {Degrees(Math.Abs(f.MeanYaw)):0} degrees aside, without a beat."));
-            return (ActionVerdict.Glides, reasons);
+            findings.Add(new(ActionFindingKind.RunsAside, trace.Tow.LineLength));
+            return (ActionVerdict.Glides, findings);
         }
 
-        reasons.Add(Say($"It follows the line straight: heading within {Degrees(f.Yaw):0.0}, roll within {Degrees(f.Roll):0.0} degrees."));
-        return (trace.Body.Lip is not null ? ActionVerdict.Muted : ActionVerdict.Still, reasons);
+        findings.Add(new(ActionFindingKind.RunsStraight));
+        return (trace.Body.Lip is not null ? ActionVerdict.Muted : ActionVerdict.Still, findings);
     }
 
-    private static (ActionVerdict Verdict, List<string> Reasons) Fall(Figures f, List<string> reasons)
+    private static (ActionVerdict Verdict, List<ActionFinding> Findings) Fall(Measures f, List<ActionFinding> findings)
     {
         if (Math.Abs(f.PitchTurns) > 1.5)
         {
-            reasons.Add(Say($"It turns end over end, {Math.Abs(f.PitchTurns) / f.Span:0.0} times a second, and sinks {f.Sink:0.00} m/s."));
-            return (ActionVerdict.Tumbles, reasons);
+            findings.Add(new(ActionFindingKind.EndOverEnd, Math.Abs(f.PitchTurns) / f.Span));
+            return (ActionVerdict.Tumbles, findings);
         }
 
         if (Math.Max(f.Pitch, Math.Max(f.Roll, f.Yaw)) >= SwimBody && f.Frequency > 0.3)
         {
-            reasons.Add(Say($"It rocks {f.Frequency:0.0} times a second as it sinks {f.Sink:0.00} m/s: {Degrees(f.Pitch):0} degrees in pitch, {Degrees(f.Roll):0} in roll, {Degrees(f.Yaw):0} in heading."));
-            return (ActionVerdict.Flutters, reasons);
+            findings.Add(new(ActionFindingKind.Rocks));
+            return (ActionVerdict.Flutters, findings);
         }
 
         if (f.Drift > 0.3 * Math.Abs(f.Sink) * f.Span)
         {
-            string spiral = f.SpiralRadius > 0 ? Say($" on a spiral of {100 * f.SpiralRadius:0} cm radius") : "";
-            reasons.Add(Say($"It slides away as it sinks {f.Sink:0.00} m/s, nose {Degrees(Math.Abs(f.MeanPitch)):0} degrees {(f.MeanPitch < 0 ? "down" : "up")}{spiral}."));
-            return (ActionVerdict.Glides, reasons);
+            findings.Add(new(ActionFindingKind.SlidesAway));
+            return (ActionVerdict.Glides, findings);
         }
 
-        reasons.Add(Say($"It sinks straight at {f.Sink:0.00} m/s, nose {Degrees(Math.Abs(f.MeanPitch)):0} degrees {(f.MeanPitch < 0 ? "down" : "up")}."));
-        return (ActionVerdict.Still, reasons);
+        findings.Add(new(ActionFindingKind.SinksStraight));
+        return (ActionVerdict.Still, findings);
     }
 
     private static List<DartResult> Darts(ActionTrace trace)
@@ -383,11 +390,7 @@ public static class ActionAnalysis
         return count >= 2 ? (count - 1) / (lastTime - firstTime) : 0;
     }
 
-    private static double Degrees(double radians) => radians * 180 / Math.PI;
-
-    private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
-
-    private sealed record Figures
+    private sealed record Measures
     {
         public double Span { get; init; }
 

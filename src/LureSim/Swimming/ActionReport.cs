@@ -41,14 +41,93 @@ public enum ActionVerdict
 /// <param name="PeakTension">Greatest tension (N).</param>
 public sealed record DartResult(double Start, double Angle, double Heading, double Travel, double SideTravel, double Glide, double PeakTension);
 
+/// <summary>What a verdict on a window of action rests on.</summary>
+public enum ActionFindingKind
+{
+    /// <summary>The window could not be computed to its end: cancelled; value is the time reached (s).</summary>
+    Cancelled,
+
+    /// <summary>The window could not be computed to its end: out of steps; values are the time reached and the time asked for (s).</summary>
+    OutOfSteps,
+
+    /// <summary>The motion could not be followed; value is the time reached (s).</summary>
+    Lost,
+
+    /// <summary>The window has too few samples to judge.</summary>
+    WindowTooShort,
+
+    /// <summary>It turns over and over: <see cref="ActionReport.SpinRate"/>, <see cref="ActionReport.LineTwistsPerMetre"/>.</summary>
+    TurnsOver,
+
+    /// <summary>The body is bent on the hook; value is the angle (radians).</summary>
+    BodyBent,
+
+    /// <summary>The head points to the side; value is the angle (radians).</summary>
+    HeadTurned,
+
+    /// <summary>What each twitch does: <see cref="ActionReport.DartTravel"/>, <see cref="ActionReport.DartAngle"/>, <see cref="ActionReport.Glide"/>; value is the mean heading off the pull (radians).</summary>
+    Twitched,
+
+    /// <summary>How darts change sides: <see cref="ActionReport.Alternation"/>.</summary>
+    ChangesSides,
+
+    /// <summary>It turns by too little for a dart; value is the heading that counts as one (radians).</summary>
+    TooLittleForDart,
+
+    /// <summary>The tail beats: <see cref="ActionReport.Frequency"/>, <see cref="ActionReport.TailAmplitude"/>, yaw and roll.</summary>
+    TailBeats,
+
+    /// <summary>The tail hardly moves: <see cref="ActionReport.TailAmplitude"/>; value is the amplitude that counts as swimming (radians).</summary>
+    TailHardlyMoves,
+
+    /// <summary>Little of the body is free to bend; value is the share of its length, 0 to 1.</summary>
+    LittleIsFree,
+
+    /// <summary>It wobbles: <see cref="ActionReport.Frequency"/>, yaw and roll.</summary>
+    Wobbles,
+
+    /// <summary>It runs to one side of the line: <see cref="ActionReport.SideOffset"/>, <see cref="ActionReport.MeanYaw"/>; value is the length of the line (m).</summary>
+    RunsAside,
+
+    /// <summary>It follows the line straight: yaw and roll.</summary>
+    RunsStraight,
+
+    /// <summary>It turns end over end as it falls: <see cref="ActionReport.SinkRate"/>; value is turns a second.</summary>
+    EndOverEnd,
+
+    /// <summary>It rocks as it falls: <see cref="ActionReport.Frequency"/>, <see cref="ActionReport.SinkRate"/>, pitch, roll and yaw.</summary>
+    Rocks,
+
+    /// <summary>It slides away as it falls: <see cref="ActionReport.SinkRate"/>, <see cref="ActionReport.MeanPitch"/>, <see cref="ActionReport.SpiralRadius"/>.</summary>
+    SlidesAway,
+
+    /// <summary>It sinks straight: <see cref="ActionReport.SinkRate"/>, <see cref="ActionReport.MeanPitch"/>.</summary>
+    SinksStraight,
+}
+
+/// <summary>One thing that a verdict rests on.</summary>
+/// <param name="Kind">What.</param>
+/// <param name="Value">The figure that the report does not have, by the kind; 0 for none.</param>
+/// <param name="Other">A second one; 0 for none.</param>
+public readonly record struct ActionFinding(ActionFindingKind Kind, double Value = 0, double Other = 0);
+
 /// <summary>What a window of action comes to. Amplitudes are half of peak to peak in the part that is judged.</summary>
 public sealed record ActionReport
 {
+    /// <summary>Amplitude below which a motion is not seen, 1.5 degrees (radians; assumed).</summary>
+    public const double Noticeable = 1.5 * Math.PI / 180;
+
     /// <summary>The verdict.</summary>
     public required ActionVerdict Verdict { get; init; }
 
-    /// <summary>Why, in words with figures; at least one sentence.</summary>
-    public required IReadOnlyList<string> Reasons { get; init; }
+    /// <summary>What the verdict rests on; at least one thing.</summary>
+    public required IReadOnlyList<ActionFinding> Findings { get; init; }
+
+    /// <summary>True for what nobody wants.</summary>
+    public bool IsFault => Verdict is ActionVerdict.Spins or ActionVerdict.Muted or ActionVerdict.Tumbles;
+
+    /// <summary>True if it beats visibly: tail, nose or roll by more than <see cref="Noticeable"/> to each side.</summary>
+    public bool Beats => Frequency > 0 && Math.Max(TailAmplitude, Math.Max(YawAmplitude, RollAmplitude)) > Noticeable;
 
     /// <summary>Frequency of the tail beat or wobble (Hz), 0 when there is none.</summary>
     public double Frequency { get; init; }

@@ -23,8 +23,8 @@ public sealed record ActionTrace
     /// <summary>How it ended.</summary>
     public required SimulationStatus Status { get; init; }
 
-    /// <summary>A sentence for people when it did not complete; otherwise empty.</summary>
-    public string Message { get; init; } = "";
+    /// <summary>Time reached (s): the duration asked for, unless the run ended early.</summary>
+    public double EndTime { get; init; }
 
     /// <summary>Work and balance.</summary>
     public required SimulationStatistics Statistics { get; init; }

@@ -37,13 +37,11 @@ public static class Towing
         var state = new double[BodyState.Size];
         samples.Add(0, stepper.State, equations);
         var status = SimulationStatus.Completed;
-        string message = "";
         while (stepper.Time < options.Duration)
         {
             if (cancellation.IsCancellationRequested)
             {
                 status = SimulationStatus.Cancelled;
-                message = FormattableString.Invariant($"Cancelled after {stepper.Time:0.###} s.");
                 break;
             }
 
@@ -51,14 +49,12 @@ public static class Towing
             if (stepper.Steps + stepper.Rejected >= options.MaximumSteps)
             {
                 status = SimulationStatus.StepLimit;
-                message = FormattableString.Invariant($"Out of steps after {stepper.Time:0.###} of {options.Duration:0.###} s.");
                 break;
             }
 
             if (!stepper.Advance(options.Duration, 0.05))
             {
                 status = SimulationStatus.Failed;
-                message = FormattableString.Invariant($"The motion could not be followed beyond {stepper.Time:0.####} s.");
                 break;
             }
 
@@ -75,7 +71,7 @@ public static class Towing
         double residual = Math.Abs(change - work) / Math.Max(Math.Max(exchanged, energyAtStart), 1e-12);
         double smallest = double.IsFinite(stepper.SmallestStep) ? stepper.SmallestStep : 0;
         var statistics = new SimulationStatistics(stepper.Steps, stepper.Rejected, stepper.Evaluations, smallest, residual);
-        return samples.ToTrace(body, knot, tow, options, status, message, statistics) with { QuaternionDrift = stepper.Drift };
+        return samples.ToTrace(body, knot, tow, options, status, stepper.Time, statistics) with { QuaternionDrift = stepper.Drift };
     }
 
     private sealed class Samples(int capacity)
@@ -105,14 +101,14 @@ public static class Towing
             end[i] = line.End;
         }
 
-        public ActionTrace ToTrace(ActionBody body, Knot knot, TowInput tow, ActionOptions options, SimulationStatus status, string message, SimulationStatistics statistics) => new()
+        public ActionTrace ToTrace(ActionBody body, Knot knot, TowInput tow, ActionOptions options, SimulationStatus status, double endTime, SimulationStatistics statistics) => new()
         {
             Body = body,
             Knot = knot,
             Tow = tow,
             Options = options,
             Status = status,
-            Message = message,
+            EndTime = endTime,
             Statistics = statistics,
             Time = time[..Count],
             Position = position[..Count],

@@ -2,11 +2,15 @@ using System.Text.Json;
 using LureSim.Cli;
 using LureSim.Cli.Commands;
 using LureSim.Cli.Output;
+using LureSim.Decision;
+using LureSim.Decision.Trials;
+using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Report.Units;
 using LureSim.Scenarios;
 using LureSim.Stepping;
 using LureSim.Tests.Scenarios;
-using LureSim.Units;
+using LureSim.Report.Units;
 using Spectre.Console.Testing;
 
 namespace LureSim.Tests.Cli;
@@ -275,7 +279,7 @@ public sealed class CommandLineTests : IDisposable
         Assert.Contains("enters the strike zone", run.Output, StringComparison.Ordinal);
         Assert.Contains("75 % in the strike zone", run.Output, StringComparison.Ordinal);
         Assert.Contains("reaches the strike zone after 1.9 s, not the bottom", run.Output, StringComparison.Ordinal);
-        Assert.Contains("Runs in the zone [most] of the way.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("In the zone 75 % of the retrieve, touching bottom 10 %.", run.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", run.Output, StringComparison.Ordinal);
     }
 
@@ -299,7 +303,7 @@ public sealed class CommandLineTests : IDisposable
     [Fact]
     public async Task A_numerical_failure_exits_with_3_and_writes_nothing()
     {
-        var pipeline = new FakePipeline { OnPath = candidate => candidate with { Track = HandMade.Track(SimulationStatus.Failed, "the step fell below its floor at 2.1 s") } };
+        var pipeline = new FakePipeline { OnPath = candidate => candidate with { Track = HandMade.Track(SimulationStatus.Failed, new SimulationEnd(SimulationEndReason.StepTooSmall, 2.1)) } };
         CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "path", valid, "--weight", "1/8 oz", "--out", Out, "--json");
         Assert.Equal(3, run.Code);
         Assert.Contains("step fell below", run.Error, StringComparison.Ordinal);
@@ -316,7 +320,7 @@ public sealed class CommandLineTests : IDisposable
         {
             OnPlan = (_, outcome) => outcome with
             {
-                Plan = outcome.Plan with { Choice = outcome.Plan.Choice with { First = outcome.Plan.Choice.First with { Track = HandMade.Track(SimulationStatus.Failed, "the step fell below its floor at 2.1 s") } } },
+                Plan = outcome.Plan with { Choice = outcome.Plan.Choice with { First = outcome.Plan.Choice.First with { Track = HandMade.Track(SimulationStatus.Failed, new SimulationEnd(SimulationEndReason.StepTooSmall, 2.1)) } } },
             },
         };
         CliRun run = await CliRun.Of(pipeline, CancellationToken.None, command, valid, "--out", Out);
@@ -328,16 +332,16 @@ public sealed class CommandLineTests : IDisposable
     [Fact]
     public async Task A_time_limit_is_shown_and_is_no_failure()
     {
-        var pipeline = new FakePipeline { OnPath = candidate => candidate with { Track = HandMade.Track(SimulationStatus.TimeLimit, "The lure hangs in the grass.") } };
+        var pipeline = new FakePipeline { OnPath = candidate => candidate with { Track = HandMade.Track(SimulationStatus.TimeLimit, new SimulationEnd(SimulationEndReason.LineNotIn, 600)) } };
         CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "path", valid, "--weight", "1/8 oz");
         Assert.Equal(0, run.Code);
-        Assert.Contains("The lure hangs in the grass.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Given up after 10 minutes of retrieve: the line does not come in.", run.Output, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Depths_in_quarters_of_a_foot_keep_their_digits()
     {
-        var us = new MeasureFormatter(UnitSystem.Us);
+        var us = new UnitFormat(UnitSystem.Us);
         Assert.Equal("0.75", Views.DepthUnit(us, [0.5 * 0.3048, 0.75 * 0.3048]).Number(0.75 * 0.3048));
         Assert.Equal("2.0", Views.DepthUnit(us, [0.3048, 2 * 0.3048]).Number(2 * 0.3048));
     }
@@ -452,8 +456,7 @@ public sealed class CommandLineTests : IDisposable
         Assert.Equal(0, run.Code);
         Assert.Equal(new PlanRequest(UnitSystem.Metric, true), pipeline.LastRequest);
         Assert.Contains("First choice: unweighted with 3.5 in paddle tail, slow and steady.", run.Output, StringComparison.Ordinal);
-        Assert.Contains("! The current is guessed.", run.Output, StringComparison.Ordinal);
-        Assert.Contains("! The Secchi depth is a guess.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("! It touches shell 10 % of the retrieve: expect snags and check the leader.", run.Output, StringComparison.Ordinal);
         Assert.Contains("10 % (bottom 30)", run.Output, StringComparison.Ordinal);
         Assert.Equal(
             ["invalid.yaml", "results", "results/colours.csv", "results/coverage.csv", "results/fall.csv", "results/figures", "results/figures/side.svg", "results/plan.json", "results/sheet.html", "valid.yaml"],

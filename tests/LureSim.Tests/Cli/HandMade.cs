@@ -1,21 +1,28 @@
 using LureSim.Cli;
 using LureSim.Cli.Output;
 using LureSim.Decision;
+using LureSim.Decision.Colours;
+using LureSim.Decision.Comparison;
 using LureSim.Decision.Inverse;
+using LureSim.Decision.RigChecks;
 using LureSim.Decision.Search;
 using LureSim.Decision.Tide;
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Report.Figures;
+using LureSim.Report.Trips;
+using LureSim.Report.Units;
 using LureSim.Stepping;
 using LureSim.Swimming;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Cli;
 
 /// <summary>Results made by hand, simple enough to check in the head.</summary>
 internal static class HandMade
 {
-    public static Track Track(SimulationStatus status = SimulationStatus.Completed, string message = "")
+    public static Track Track(SimulationStatus status = SimulationStatus.Completed, SimulationEnd? end = null)
     {
         // Sinks at 0.5 m/s for 2 s, then comes in at 1 m/s; sampled every 0.5 s.
         double[] time = [0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4];
@@ -23,7 +30,7 @@ internal static class HandMade
         return new Track
         {
             Status = status,
-            Message = message,
+            End = end,
             Statistics = new SimulationStatistics(100, 3, 812, 0.001, 1e-5),
             Time = time,
             X = [.. time.Select(t => t < 2 ? 10.0 : 12.0 - t)],
@@ -48,8 +55,7 @@ internal static class HandMade
         rig,
         track ?? Track(),
         new Coverage(0.75, 0.25, 0, 0.1, 0, 1.9, null, 1.0, 1.0, 2.0, 0.0),
-        0.7,
-        "Runs in the zone [most] of the way.");
+        0.7);
 
     public static FallTable Fall(Scenario scenario) => new(
         [0.3048, 0.6096],
@@ -80,14 +86,14 @@ internal static class HandMade
 
     public static IReadOnlyList<InverseAnswer> Answers(Rig rig, IReadOnlyList<JigHead> heads, double depth) =>
     [
-        new(InverseQuestion.HeadForBottom, InverseStatus.Found, null, rig.Presentation, 0.010, null, null, null, 0.0106, null, "", 20),
-        .. heads.Select(head => new InverseAnswer(InverseQuestion.SpeedForDepth, InverseStatus.NotReachable, head, rig.Presentation, null, null, null, null, null, depth, "even the slowest retrieve tried runs above it", 11)),
-        .. heads.Select(head => new InverseAnswer(InverseQuestion.CountDownForZone, InverseStatus.Found, head, rig.Presentation, 4, 3, 6, null, null, depth, "", 1)),
+        new(InverseQuestion.HeadForBottom, InverseStatus.Found, null, rig.Presentation, 0.010, null, null, null, 0.0106, null, InverseReason.None, 0, 20),
+        .. heads.Select(head => new InverseAnswer(InverseQuestion.SpeedForDepth, InverseStatus.NotReachable, head, rig.Presentation, null, null, null, null, null, depth, InverseReason.SlowestRunsAbove, 0, 11)),
+        .. heads.Select(head => new InverseAnswer(InverseQuestion.CountDownForZone, InverseStatus.Found, head, rig.Presentation, 4, 3, 6, null, null, depth, InverseReason.None, 0, 1)),
     ];
 
     public static RetrieveSearch Search(Scenario scenario, Rig rig)
     {
-        ActionReport on = new() { Verdict = ActionVerdict.Swims, Reasons = ["made by hand"] };
+        ActionReport on = new() { Verdict = ActionVerdict.Swims, Findings = [new(ActionFindingKind.TailBeats)] };
         var fall = new FallTime(8, true);
         FamilyResult[] families = [.. RetrieveFamily.All.Select((family, i) =>
         {
@@ -122,11 +128,10 @@ internal static class HandMade
         var plan = new Plan(
             scenario,
             candidates,
-            new Choice(candidates[0], candidates[1], ["It stays in the zone."], ["The current is guessed."]),
+            new Choice(candidates[0], candidates[1], null, candidates[1], [], [new ChoiceWarning(ChoiceWarningKind.TouchesShell, 0.1)]),
             Fall(scenario),
             Grid(scenario),
-            Planner.Colours(scenario, 1.0, UnitSystem.Us),
-            ["The Secchi depth is a guess."]);
+            SpotColours.At(scenario, 1.0, LengthScale.Metres));
         return new PlanOutcome(plan, Colours(scenario), [OutputFile.Text("sheet.html", "<html></html>"), OutputFile.Text("figures/side.svg", "<svg/>")]);
     }
 }
@@ -162,7 +167,7 @@ internal sealed class FakePipeline : IPipeline
     public LessonOutcome Teach(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         LastRequest = request;
-        return new LessonOutcome(Lesson.Of(scenario, request.Units, progress, cancellation), [OutputFile.Text("red-turns-black.svg", "<svg/>")]);
+        return new LessonOutcome(Lesson.Compute(scenario, LengthScale.Metres, progress, cancellation), [OutputFile.Text("red-turns-black.svg", "<svg/>")]);
     }
 
     public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
@@ -175,14 +180,14 @@ internal sealed class FakePipeline : IPipeline
     public CompareOutcome Compare(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         LastRequest = request;
-        return new CompareOutcome(RigComparison.Of(scenario, null, progress, cancellation), [OutputFile.Text("compare.html", "<html></html>")]);
+        return new CompareOutcome(RigComparison.Compare(scenario, null, progress, cancellation), [OutputFile.Text("compare.html", "<html></html>")]);
     }
 
     public ActionOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
     {
         LastRig = focus;
         LastRequest = request;
-        return new ActionOutcome(RigChecker.Check(scenario, focus, request.Units, progress, cancellation), draw ? [OutputFile.Text("twitch-path.svg", "<svg/>")] : []);
+        return new ActionOutcome(RigChecker.Check(scenario, focus, progress, cancellation), draw ? [OutputFile.Text("twitch-path.svg", "<svg/>")] : []);
     }
 
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)

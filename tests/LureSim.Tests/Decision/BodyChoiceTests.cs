@@ -1,7 +1,10 @@
-using LureSim.Decision;
+using LureSim.Decision.Baits;
+using LureSim.Light;
 using LureSim.Model;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Tests.Scenarios;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Decision;
 
@@ -44,7 +47,7 @@ public class BodyChoiceTests
         Assert.Same(LargePaddle, choice.First);
         Assert.Equal("attacked-large-fish", choice.Spoke!.Id);
         Assert.Equal(["present-shrimp", "winter-crustaceans", "cold-water-crustaceans", "red-drum-crustaceans"], choice.Overruled.Select(rule => rule.Id));
-        Assert.Contains(BodyWording.Sentences(choice, UnitSystem.Us), text => text.StartsWith("Overruled: in the cold months", StringComparison.Ordinal));
+        Assert.Contains(BodyWords.Sentences(choice, UnitSystem.Us), text => text.StartsWith("Overruled: in the cold months", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -80,8 +83,8 @@ public class BodyChoiceTests
     {
         Scenario scenario = With(Season.Winter, 10);
         var choice = BodyChoice.Of(scenario);
-        Assert.Contains(choice.Changes, change => change.Condition == "if large bait fish were being attacked" && change.Body == LargePaddle);
-        Assert.Contains(choice.Changes, change => change.Condition.StartsWith("in ", StringComparison.Ordinal) && change.Condition.Contains("late summer", StringComparison.Ordinal) && change.Body == LargePaddle);
+        Assert.Contains(choice.Changes, change => BodyWords.Condition(change) == "if large bait fish were being attacked" && change.Body == LargePaddle);
+        Assert.Contains(choice.Changes, change => change.Seasons.Contains(Season.LateSummer) && change.Body == LargePaddle);
         Assert.DoesNotContain(choice.Changes, change => change.Body == choice.First);
         Assert.Same(LargePaddle, BodyChoice.Of(scenario with { Forage = [Seen(ForageKind.LargeBaitFish, ForageSeen.BeingAttacked)] }).First);
     }

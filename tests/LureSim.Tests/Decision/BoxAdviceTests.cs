@@ -1,9 +1,13 @@
 using LureSim.Decision;
+using LureSim.Decision.Baits;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Scenarios;
 using LureSim.Tests.Cli;
 using LureSim.Tests.Scenarios;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Decision;
 
@@ -42,7 +46,7 @@ public class BoxAdviceTests
         var bodies = BodyChoice.Of(Plain);
         var advice = BoxAdvice.Of(Plain, first, [first], bodies, [tried]);
         Assert.Equal(gap, advice.Gap is not null);
-        string text = BoxAdvice.Sentences(advice, first, bodies, UnitSystem.Us)[0];
+        string text = BoxWords.Sentences(advice, first, bodies, UnitSystem.Us)[0];
         if (gap)
             Assert.Equal("Gap in the box: a 3/4 oz head would hold the zone 90 % of the retrieve against 75 % with the 1/8 oz head, fished the same way.", text);
         else

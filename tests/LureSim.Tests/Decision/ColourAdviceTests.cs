@@ -1,4 +1,4 @@
-using LureSim.Decision;
+using LureSim.Decision.Colours;
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Motion;
@@ -23,8 +23,8 @@ public class ColourAdviceTests
     private static ColourAdvice Advise(Scenario scenario)
     {
         Assert.True(FishEyes.TryFind(scenario.Spot.TargetFish, out FishEye? eye));
-        LightField field = Planner.Field(scenario.Spot);
-        return ColourAdvice.Of(scenario, scenario.Tackle.Bodies[0], HandMade.Track(), field, eye, [.. scenario.Tackle.Colours.Select(Planner.Colour)]);
+        LightField field = SpotColours.Field(scenario.Spot);
+        return ColourAdvice.Of(scenario, scenario.Tackle.Bodies[0], HandMade.Track(), field, eye, [.. scenario.Tackle.Colours.Select(SpotColours.Colour)]);
     }
 
     [Fact]

@@ -1,8 +1,10 @@
-using LureSim.Decision;
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Report.Figures;
+using LureSim.Report.Units;
 using LureSim.Stepping;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Decision;
 
@@ -73,7 +75,7 @@ public class CoverageMeasureTests
     [InlineData(60, UnitSystem.Metric)]
     public void Depth_rows_rise_in_round_steps_to_the_bottom(double depth, UnitSystem units)
     {
-        IReadOnlyList<double> rows = Planner.RoundDepths(depth, units);
+        IReadOnlyList<double> rows = new UnitFormat(units).LengthScale.Depths(depth);
         Assert.InRange(rows.Count, 2, 16);
         Assert.Equal(depth, rows[^1]);
         Assert.Equal(rows.Order(), rows);

@@ -1,11 +1,16 @@
 using LureSim.Coupling;
 using LureSim.Decision;
+using LureSim.Decision.RigChecks;
+using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Motion;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Stepping;
 using LureSim.Swimming;
 using LureSim.Tackle;
 using LureSim.Tests.Scenarios;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Decision;
 
@@ -25,7 +30,7 @@ public class RigCheckerTests
     [Fact]
     public void Every_lure_is_tried_with_every_presentation_and_the_figures_are_finite()
     {
-        RigSheet sheet = RigChecker.Check(Plain, null, UnitSystem.Us);
+        RigSheet sheet = RigChecker.Check(Plain, null);
         Assert.Equal(Plain.Tackle.Lures.Count * Plain.Presentations.Count, sheet.Rows.Count);
         Assert.All(sheet.Rows, row =>
         {
@@ -42,7 +47,7 @@ public class RigCheckerTests
     [Fact]
     public void The_same_check_gives_the_same_figures()
     {
-        RigAction one = RigChecker.Of(Crooked, First(Crooked, 1), null), other = RigChecker.Of(Crooked, First(Crooked, 1), null);
+        RigAction one = RigChecker.OnRetrieve(Crooked, First(Crooked, 1), null), other = RigChecker.OnRetrieve(Crooked, First(Crooked, 1), null);
         Assert.Equal(one.Retrieve.Trace.Position, other.Retrieve.Trace.Position);
         Assert.Equal(one.Twitch!.Report.DartAngle, other.Twitch!.Report.DartAngle);
         Assert.Equal(one.ExtraDrag, other.ExtraDrag);
@@ -52,8 +57,8 @@ public class RigCheckerTests
     public void Too_long_a_shank_is_named_as_what_mutes_the_tail()
     {
         Scenario longShank = Plain with { Tackle = Plain.Tackle with { Rigging = new Rigging { ShankShare = 0.85 } } };
-        RigFocus focus = RigChecker.Focus(longShank, RigChecker.Of(longShank, First(longShank), null), UnitSystem.Us, full: false);
-        Assert.Contains(focus.Mend, mend => mend.What.StartsWith("Take a shorter hook", StringComparison.Ordinal) && mend.After.TailAmplitude > 1.25 * mend.Before.TailAmplitude);
+        RigFocus focus = RigChecker.Focus(longShank, RigChecker.OnRetrieve(longShank, First(longShank), null), full: false);
+        Assert.Contains(focus.Mend, mend => mend.Fault == RigFault.Shank && mend.After.TailAmplitude > 1.25 * mend.Before.TailAmplitude);
         Assert.Null(focus.Sweep);
     }
 
@@ -96,14 +101,14 @@ public class RigCheckerTests
     [Fact]
     public void Words_name_what_is_seen_and_no_more()
     {
-        var spins = new ActionReport { Verdict = ActionVerdict.Spins, Reasons = ["x"], SpinRate = -1.26, LineTwistsPerMetre = 2.04, Frequency = 3, RollAmplitude = 1 };
-        Assert.Equal("spins: 1.3 turns a second, 2 twists of line a metre", ActionWords.Line(spins, UnitSystem.Metric));
-        Assert.Equal("spins: 1.3 turns a second, 6 twists of line in 10 ft", ActionWords.Line(spins, UnitSystem.Us));
+        var spins = new ActionReport { Verdict = ActionVerdict.Spins, Findings = [], SpinRate = -1.26, LineTwistsPerMetre = 2.04, Frequency = 3, RollAmplitude = 1 };
+        Assert.Equal("spins: 1.3 turns a second, 2 twists of line a metre", SwimmingWords.Line(spins, UnitSystem.Metric));
+        Assert.Equal("spins: 1.3 turns a second, 6 twists of line in 10 ft", SwimmingWords.Line(spins, UnitSystem.Us));
         DartResult dart = new(0, 0.4, 0.4, 0.3, 0.1, 0.2, 5);
-        Assert.StartsWith("darts: 23 deg off the line, ", ActionWords.Line(new ActionReport { Verdict = ActionVerdict.Darts, Reasons = ["x"], Darts = [dart], DartAngle = 0.4 }, UnitSystem.Us), StringComparison.Ordinal);
-        Assert.StartsWith("glides: darts 23 deg off the line, ", ActionWords.Line(new ActionReport { Verdict = ActionVerdict.Glides, Reasons = ["x"], Darts = [dart], DartAngle = 0.4 }, UnitSystem.Us), StringComparison.Ordinal);
-        Assert.Equal("runs straight", ActionWords.Line(new ActionReport { Verdict = ActionVerdict.Still, Reasons = ["x"], Frequency = 4 }, UnitSystem.Us));
-        Assert.True(ActionWords.IsFault(ActionVerdict.Spins));
-        Assert.All(Enum.GetValues<ActionVerdict>(), verdict => Assert.NotEmpty(ActionWords.Word(verdict)));
+        Assert.StartsWith("darts: 23 deg off the line, ", SwimmingWords.Line(new ActionReport { Verdict = ActionVerdict.Darts, Findings = [], Darts = [dart], DartAngle = 0.4 }, UnitSystem.Us), StringComparison.Ordinal);
+        Assert.StartsWith("glides: darts 23 deg off the line, ", SwimmingWords.Line(new ActionReport { Verdict = ActionVerdict.Glides, Findings = [], Darts = [dart], DartAngle = 0.4 }, UnitSystem.Us), StringComparison.Ordinal);
+        Assert.Equal("runs straight", SwimmingWords.Line(new ActionReport { Verdict = ActionVerdict.Still, Findings = [], Frequency = 4 }, UnitSystem.Us));
+        Assert.True(spins.IsFault);
+        Assert.All(Enum.GetValues<ActionVerdict>(), verdict => Assert.NotEmpty(SwimmingWords.Word(verdict)));
     }
 }

@@ -1,9 +1,12 @@
 using CsCheck;
-using LureSim.Decision;
+using LureSim.Decision.Comparison;
 using LureSim.Model;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Scenarios;
+using LureSim.Swimming;
 using LureSim.Tests.Scenarios;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Decision;
 
@@ -23,11 +26,11 @@ public class RigComparisonTests
     [Fact]
     public void Identical_rigs_differ_in_nothing()
     {
-        var comparison = RigComparison.Of(Read());
+        var comparison = RigComparison.Compare(Read());
         Assert.Empty(comparison.Differences);
         Assert.All(comparison.Measures, item => Assert.Equal(item.First, item.Second));
         Assert.All(comparison.Measures, item => Assert.Null(item.Main));
-        Assert.Contains("differ in nothing", Assert.Single(comparison.Sentences(UnitSystem.Us)), StringComparison.Ordinal);
+        Assert.Contains("differ in nothing", Assert.Single(ComparisonWords.Sentences(comparison, UnitSystem.Us)), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -39,7 +42,7 @@ public class RigComparisonTests
     public void A_single_difference_has_all_of_the_share(string other, string feature, int measure)
     {
         string rigs = Rigs[..Rigs.LastIndexOf("    jig_head", StringComparison.Ordinal)] + other.Replace("            ", "    ", StringComparison.Ordinal);
-        var comparison = RigComparison.Of(Read(rigs));
+        var comparison = RigComparison.Compare(Read(rigs));
         Assert.Equal(feature, Assert.Single(comparison.Differences).Id);
         MeasureComparison item = comparison.Measures[measure];
         FeatureEffect effect = Assert.Single(item.Effects);
@@ -54,12 +57,12 @@ public class RigComparisonTests
     public void A_knot_tells_on_the_twitch_and_has_all_of_the_share()
     {
         string rigs = Rigs.Replace("jig_head: 1/8 oz", "jig_head: 1/8 oz\n    presentation: hop", StringComparison.Ordinal) + "\n    rigging: {knot: snug}";
-        var comparison = RigComparison.Of(Read(rigs));
+        var comparison = RigComparison.Compare(Read(rigs));
         Assert.Equal("knot", Assert.Single(comparison.Differences).Id);
         MeasureComparison swing = comparison.Measures.Single(m => m.Measure.Id == "action_swing_rad");
         Assert.True(swing.Second < swing.First, $"{swing.First} on a loop, {swing.Second} snug");
         Assert.Equal(1, Assert.Single(swing.Effects).Share);
-        Assert.Contains(comparison.Sentences(UnitSystem.Us), s => s.Contains("What matters most is the knot", StringComparison.Ordinal));
+        Assert.Contains(ComparisonWords.Sentences(comparison, UnitSystem.Us), s => s.Contains("What matters most is the knot", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -80,7 +83,7 @@ public class RigComparisonTests
     [Fact]
     public void Colour_never_moves_the_lure()
     {
-        var comparison = RigComparison.Of(Read(Rigs[..Rigs.LastIndexOf("    jig_head", StringComparison.Ordinal)] + "    jig_head: 1/4 oz\n    colour: dark purple"));
+        var comparison = RigComparison.Compare(Read(Rigs[..Rigs.LastIndexOf("    jig_head", StringComparison.Ordinal)] + "    jig_head: 1/4 oz\n    colour: dark purple"));
         Assert.Equal(["weight", "colour"], comparison.Differences.Select(d => d.Id));
         FeatureEffect colour = comparison.Measures[0].Effects[1];
         Assert.Equal((0.0, 0.0), (colour.Effect, colour.Share));

@@ -1,6 +1,7 @@
 using CsCheck;
 using LureSim.Light;
 using LureSim.Model;
+using LureSim.Report.Words;
 
 namespace LureSim.Tests.Light;
 
@@ -22,15 +23,15 @@ public class LightPropertyTests
                 {
                     case WaterFitStatus.Matched:
                         Assert.Equal(secchi, water.SecchiDepth, 1e-6 * secchi);
-                        Assert.Empty(water.Message);
+                        Assert.Empty(LightWords.Fit(water));
                         break;
                     case WaterFitStatus.ClearestOfKind:
                         Assert.True(water.SecchiDepth < secchi);
-                        Assert.NotEmpty(water.Message);
+                        Assert.NotEmpty(LightWords.Fit(water));
                         break;
                     default:
                         Assert.True(water.SecchiDepth > secchi);
-                        Assert.NotEmpty(water.Message);
+                        Assert.NotEmpty(LightWords.Fit(water));
                         break;
                 }
             },
@@ -118,7 +119,7 @@ public class LightPropertyTests
     public void No_sun_and_no_moon_gives_a_finite_near_dark_chart()
     {
         var dark = new SurfaceLight(
-            Spectrum.Constant(WavelengthGrid.Visible, 0.0), Spectrum.Constant(WavelengthGrid.Visible, 0.0), 0.5, LightRegime.Night, "");
+            Spectrum.Constant(WavelengthGrid.Visible, 0.0), Spectrum.Constant(WavelengthGrid.Visible, 0.0), 0.5, LightRegime.Night, false);
         var field = new LightField(OpticalWater.FromSecchi(WaterKind.Silty, 0.5), dark);
         var chart = ColourChart.Of(field, LureColours.All, [0.0, 5.0]);
         Assert.Equal(default, chart[0, 0]);

@@ -1,4 +1,5 @@
-using LureSim.Decision;
+using LureSim.Decision.Trials;
+using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;

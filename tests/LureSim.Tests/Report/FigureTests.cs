@@ -2,11 +2,13 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Xml.Linq;
 using LureSim.Decision;
+using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Report;
+using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Rendering;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Units;
 using OxyPlot;
 using SkiaSharp;
 

@@ -1,13 +1,14 @@
 using System.Text;
 using System.Xml.Linq;
-using LureSim.Decision;
+using LureSim.Decision.Colours;
+using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
-using LureSim.Report;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
+using LureSim.Report.Units;
 using LureSim.Sight;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 
@@ -97,13 +98,13 @@ public class LessonTests
     public void In_the_dark_there_are_still_plates()
     {
         Scenario night = Samples.Bridge() with { Spot = Samples.Bridge().Spot with { Sky = new SkyByElevation(0) }, Tackle = Samples.Bridge().Tackle with { Colours = ["white", "black"] } };
-        foreach (Figure figure in LessonWriter.Figures(Lesson.Of(night, UnitSystem.Metric), UnitSystem.Metric, FigureWidth.Narrow))
+        foreach (Figure figure in LessonWriter.Figures(Lesson.Compute(night, LengthScale.Metres), UnitSystem.Metric, FigureWidth.Narrow))
             Assert.DoesNotContain("NaN", Encoding.UTF8.GetString(FigureWriter.Svg(figure)), StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_stopped_lesson_ends() =>
-        Assert.Throws<OperationCanceledException>(() => Lesson.Of(Samples.Bridge(), UnitSystem.Us, null, new CancellationToken(true)));
+        Assert.Throws<OperationCanceledException>(() => Lesson.Compute(Samples.Bridge(), LengthScale.Metres, null, new CancellationToken(true)));
 
     [Fact]
     public void Nothing_to_draw_is_refused()

@@ -1,9 +1,11 @@
 using System.Collections.Concurrent;
-using LureSim.Decision;
+using LureSim.Decision.Colours;
+using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
+using LureSim.Report.Units;
 using LureSim.Sight;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 
@@ -13,14 +15,14 @@ internal static class Lessons
     private static readonly ConcurrentDictionary<(string, UnitSystem), Lesson> Done = new();
 
     public static Lesson Of(Scenario scenario, string name, UnitSystem units = UnitSystem.Us) =>
-        Done.GetOrAdd((name, units), key => Lesson.Of(
+        Done.GetOrAdd((name, units), key => Lesson.Compute(
             scenario with
             {
                 // Only fish with an eye have a lesson.
                 Spot = scenario.Spot with { TargetFish = FishEyes.TryFind(scenario.Spot.TargetFish, out _) ? scenario.Spot.TargetFish : "red drum" },
                 Tackle = scenario.Tackle with { Colours = Colours(name) },
             },
-            key.Item2));
+            new UnitFormat(key.Item2).LengthScale));
 
     // One colour, the usual handful, and as many as a box may have.
     private static IReadOnlyList<string> Colours(string name) => name switch

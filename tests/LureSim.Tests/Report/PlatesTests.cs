@@ -1,8 +1,13 @@
 using LureSim.Decision;
+using LureSim.Decision.Colours;
+using LureSim.Decision.Trials;
+using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 
@@ -13,7 +18,7 @@ public class PlatesTests
         Tackle = Samples.Bridge().Tackle with { Colours = ["white", "chartreuse", "red", "black"] },
     };
 
-    private static readonly ColourFinding Finding = Planner.Colours(Demo, 4.5, UnitSystem.Us);
+    private static readonly ColourFinding Finding = SpotColours.At(Demo, 4.5, new UnitFormat(UnitSystem.Us).LengthScale);
 
     [Fact]
     public void The_plate_holds_every_cell_of_the_chart_shallow_first()
@@ -28,7 +33,7 @@ public class PlatesTests
             {
                 Assert.Equal(Finding.Chart[row, c].AdaptedSwatch.Hex, plate.Cells[r][c].Adapted);
                 Assert.Equal(Finding.Chart[row, c].UnadaptedSwatch.Hex, plate.Cells[r][c].Unadapted);
-                Assert.Equal(Plates.Text(Finding.Chart[row, c].Word), plate.Cells[r][c].Word);
+                Assert.Equal(ColourWords.Text(Finding.Chart[row, c].Word), plate.Cells[r][c].Word);
             }
         }
     }
@@ -61,11 +66,11 @@ public class PlatesTests
     [Fact]
     public void The_colour_is_the_one_made_out_farthest_and_the_strongest_silhouette_is_named()
     {
-        ColourChoice choice = Plates.Choice(Finding, UnitSystem.Metric)!;
-        Assert.Equal(Finding.SeenLevel[0].Name, choice.Name);
+        (string name, string reason) = ColourWords.Choice(Finding, UnitSystem.Metric)!.Value;
+        Assert.Equal(Finding.SeenLevel[0].Name, name);
         Assert.Equal(Finding.SeenLevel.Max(s => s.Distance), Finding.SeenLevel[0].Distance);
-        Assert.Contains("4.5 m", choice.Reason, StringComparison.Ordinal);
-        if (Finding.SeenFromBelow[0].Name != choice.Name)
-            Assert.Contains(Finding.SeenFromBelow[0].Name, choice.Reason, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("4.5 m", reason, StringComparison.Ordinal);
+        if (Finding.SeenFromBelow[0].Name != name)
+            Assert.Contains(Finding.SeenFromBelow[0].Name, reason, StringComparison.OrdinalIgnoreCase);
     }
 }

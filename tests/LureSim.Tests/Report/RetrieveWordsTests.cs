@@ -1,8 +1,11 @@
 using LureSim.Model;
-using LureSim.Report;
+using LureSim.Motion;
 using LureSim.Report.Sheets;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
+using LureSim.Report;
 using LureSim.Tests.Scenarios;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 

@@ -1,10 +1,13 @@
-using LureSim.Decision;
+using LureSim.Decision.RigChecks;
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
+using LureSim.Report.Units;
+using LureSim.Swimming;
 using LureSim.Tackle;
 using LureSim.Tests.Scenarios;
-using LureSim.Units;
+using LureSim.Report.Units;
 using OxyPlot;
 
 namespace LureSim.Tests.Report;
@@ -13,7 +16,7 @@ public class RigFigureTests
 {
     private static readonly string[] Names = ["action-stills", "twitch-path", "twitch-attitude", "action-by-speed", "spin-onset"];
 
-    private static RigFocus Focus(LureBody body, UnitSystem units)
+    private static RigFocus Focus(LureBody body)
     {
         Scenario plain = TestScenario.Read(TestScenario.Text);
         Scenario scenario = plain with
@@ -21,7 +24,7 @@ public class RigFigureTests
             Tackle = plain.Tackle with { Bodies = [body], JigHeads = body.NeedsHead ? plain.Tackle.JigHeads : [], Rigging = new Rigging { Bend = 0.3, Knot = KnotStyle.Snug, LoopLength = 0 } },
         };
         (JigHead head, LureBody first) = scenario.Tackle.Lures[0];
-        return RigChecker.Focus(scenario, RigChecker.Of(scenario, new Rig(head, first, scenario.Presentations[1]), null), units, full: true);
+        return RigChecker.Focus(scenario, RigChecker.OnRetrieve(scenario, new Rig(head, first, scenario.Presentations[1]), null), full: true);
     }
 
     private static LureBody Body(BodyProfile profile)
@@ -44,7 +47,7 @@ public class RigFigureTests
     {
         foreach (FigureOptions options in (FigureOptions[])[new(UnitSystem.Us), new(UnitSystem.Metric, FigureWidth.Narrow)])
         {
-            RigFocus focus = Focus(Body(profile), options.Units);
+            RigFocus focus = Focus(Body(profile));
             IReadOnlyList<Figure> figures = RigSheetWriter.Figures(focus, options.Units, options.Width);
             Assert.Equal(Body(profile).NeedsHead ? Names : Names[..^1], figures.Select(f => f.Name));
             foreach (Figure figure in figures)
@@ -72,7 +75,7 @@ public class RigFigureTests
     [Fact]
     public void The_same_rig_draws_the_same_bytes()
     {
-        RigFocus focus = Focus(Body(BodyProfile.SoftJerkbait), UnitSystem.Us);
+        RigFocus focus = Focus(Body(BodyProfile.SoftJerkbait));
         Assert.Equal(
             RigSheetWriter.Figures(focus, UnitSystem.Us).Select(f => Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(FigureWriter.Png(f, 1)))),
             RigSheetWriter.Figures(focus, UnitSystem.Us).Select(f => Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(FigureWriter.Png(f, 1)))));

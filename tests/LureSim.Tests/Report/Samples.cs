@@ -1,10 +1,13 @@
 using LureSim.Decision;
+using LureSim.Decision.Trials;
+using LureSim.Light;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
+using LureSim.Report.Units;
 using LureSim.Stepping;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 
@@ -201,10 +204,7 @@ internal static class Samples
             Track track = Track(scenario, head, presentation);
             Coverage coverage = Cover(scenario, track);
             double score = Math.Max(0, coverage.ZoneShare - (0.5 * coverage.BottomShare) - (0.5 * coverage.GrassShare));
-            string verdict = coverage.BottomShare > 0.3 ? "Drags on the bottom for much of the retrieve."
-                : coverage.ZoneShare > 0.5 ? "Stays in the strike zone for most of the retrieve."
-                : "Runs above the strike zone.";
-            result.Add(new Candidate(new Rig(head, scenario.Tackle.Bodies[0], presentation), track, coverage, score, verdict));
+            result.Add(new Candidate(new Rig(head, scenario.Tackle.Bodies[0], presentation), track, coverage, score));
         }
 
         return result;
@@ -290,15 +290,14 @@ internal static class Samples
         {
             Scenario = scenario,
             Candidates = candidates,
-            Choice = new Choice(
-                first,
-                second,
+            Choice = Choice.Of(scenario, first, second, candidates),
+            Reasons =
                 [
                     $"The {first.Rig.Head.Label} head spends {100 * first.Coverage.ZoneShare:0} % of the retrieve in the strike zone, more than any other.",
                     "Lighter heads are lifted by the belly of the line and pass above the fish.",
                     "Heavier heads reach the zone sooner but drag.",
                 ],
-                ["A fifth more current takes the lure out of the zone for the last third of the retrieve."]),
+            Warnings = ["A fifth more current takes the lure out of the zone for the last third of the retrieve."],
             Fall = Fall(scenario),
             Coverage = Grid(scenario),
             Current = Current(scenario),

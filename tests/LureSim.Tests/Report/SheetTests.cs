@@ -5,12 +5,15 @@ using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using AngleSharp.Html.Parser;
 using LureSim.Decision;
+using LureSim.Decision.Trials;
+using LureSim.Light;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Report;
 using LureSim.Report.Sheets;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Stepping;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 
@@ -149,7 +152,7 @@ public class SheetTests
     {
         Sheet sheet = Samples.Sheet(Samples.Flat()) with { Limits = ["The grass is taken as even."] };
         string text = Parse(SheetWriter.Html(sheet)).Body!.TextContent;
-        foreach (string sentence in sheet.Choice.Reasons.Concat(sheet.Choice.Warnings).Concat(sheet.Limits))
+        foreach (string sentence in sheet.Reasons.Concat(sheet.Warnings).Concat(sheet.Limits))
             Assert.Contains(sentence, text, StringComparison.Ordinal);
         foreach (string word in (string[])["Secchi depth", "spotted seatrout", "braid, 15 lb", "Hooks", "Lightning", "Lead", "licence", "no aid to navigation", "wad"])
             Assert.Contains(word, text, StringComparison.OrdinalIgnoreCase);
@@ -160,12 +163,12 @@ public class SheetTests
     {
         Sheet sheet = Samples.Sheet(Samples.Bridge());
         int chosen = sheet.Candidates.ToList().FindIndex(c => c == sheet.Choice.First);
-        Candidate failed = sheet.Choice.First with { Track = sheet.Choice.First.Track with { Status = SimulationStatus.TimeLimit, Message = "It hung in the grass." } };
+        Candidate failed = sheet.Choice.First with { Track = sheet.Choice.First.Track with { Status = SimulationStatus.TimeLimit, End = new SimulationEnd(SimulationEndReason.LineNotIn, 600) } };
         List<Candidate> candidates = [.. sheet.Candidates];
         candidates[chosen] = failed;
         IHtmlDocument page = Parse(SheetWriter.Html(sheet with { Candidates = candidates, Choice = sheet.Choice with { First = failed } }));
-        Assert.Contains("It hung in the grass.", page.QuerySelector(".warnings")!.TextContent, StringComparison.Ordinal);
-        Assert.Contains("It hung in the grass.", page.QuerySelector("tr.first")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("the line does not come in", page.QuerySelector(".warnings")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("the line does not come in", page.QuerySelector("tr.first")!.TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -187,7 +190,7 @@ public class SheetTests
             },
         };
         Sheet sheet = Samples.Sheet(scenario) with { Colour = new ColourChoice(evil, evil), Limits = [evil] };
-        sheet = sheet with { Choice = sheet.Choice with { Reasons = [evil], Warnings = [evil] }, Colours = sheet.Colours! with { Colours = [.. sheet.Colours.Colours.Select(c => evil + c)] } };
+        sheet = sheet with { Reasons = [evil], Warnings = [evil], Colours = sheet.Colours! with { Colours = [.. sheet.Colours.Colours.Select(c => evil + c)] } };
         string html = SheetWriter.Html(sheet);
         IHtmlDocument page = Parse(html);
         Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
@@ -201,7 +204,7 @@ public class SheetTests
     public void Parts_that_were_not_computed_are_left_out()
     {
         Sheet sheet = Samples.Sheet(Samples.Bridge(["1/4"])) with { Fall = null, Coverage = null, Colour = null, Colours = null, Spectrum = null, Sight = null, Current = [] };
-        sheet = sheet with { Choice = sheet.Choice with { Fallback = null, Reasons = [], Warnings = [] } };
+        sheet = sheet with { Choice = sheet.Choice with { Fallback = null }, Reasons = [], Warnings = [] };
         IHtmlDocument page = Parse(SheetWriter.Html(sheet));
         Assert.Null(page.QuerySelector("#colours"));
         Assert.Null(page.QuerySelector("#count"));

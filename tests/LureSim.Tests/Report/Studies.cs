@@ -1,9 +1,11 @@
-using LureSim.Decision;
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Tide;
+using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
 using LureSim.Model;
+using LureSim.Motion;
 using LureSim.Report.Figures;
+using LureSim.Tests.Cli;
 
 namespace LureSim.Tests.Report;
 
@@ -20,7 +22,7 @@ internal static class Studies
         {
             LureSim.Motion.Track track = Samples.Track(draw.Scenario, head, draw.Presentation);
             Coverage coverage = Samples.Cover(draw.Scenario, track);
-            return new UncertaintyStudy.Run(coverage, Ranking.Score(coverage, draw.Scenario.Spot, draw.Presentation.CastLength), false, WaterMap.Of(track, draw.Scenario.Spot, scenario.Spot, draw.Presentation, reach));
+            return new UncertaintyStudy.DrawRun(coverage, Ranking.Score(coverage, draw.Scenario.Spot, draw.Presentation.CastLength), false, WaterMap.Of(track, draw.Scenario.Spot, scenario.Spot, draw.Presentation, reach));
         })).ToArray();
         return UncertaintyStudy.From(presentation, scenario.Tackle.Bodies[0], heads, draws, runs);
     }
@@ -31,9 +33,9 @@ internal static class Studies
         JigHead head = scenario.Tackle.JigHeads[0];
         return
         [
-            new(InverseQuestion.HeadForBottom, InverseStatus.Found, null, p, 0.0101, null, null, head, 0.0106, null, "", 20),
-            new(InverseQuestion.SpeedForDepth, InverseStatus.NotReachable, head, p, null, null, null, null, null, scenario.Spot.StrikeZone.Top, "even the slowest retrieve tried runs above it", 11),
-            new(InverseQuestion.CountDownForZone, InverseStatus.Found, head, p, 8, 6.5, null, null, null, scenario.Spot.StrikeZone.Top, "the zone reaches down to the bottom: waiting longer does no harm", 1),
+            new(InverseQuestion.HeadForBottom, InverseStatus.Found, null, p, 0.0101, null, null, head, 0.0106, null, InverseReason.None, 0, 20),
+            new(InverseQuestion.SpeedForDepth, InverseStatus.NotReachable, head, p, null, null, null, null, null, scenario.Spot.StrikeZone.Top, InverseReason.SlowestRunsAbove, 0, 11),
+            new(InverseQuestion.CountDownForZone, InverseStatus.Found, head, p, 8, 6.5, null, null, null, scenario.Spot.StrikeZone.Top, InverseReason.ZoneReachesBottom, 0, 1),
         ];
     }
 

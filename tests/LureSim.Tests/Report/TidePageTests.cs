@@ -3,7 +3,8 @@ using AngleSharp.Html.Dom;
 using AngleSharp.Html.Parser;
 using LureSim.Decision.Tide;
 using LureSim.Report.Trips;
-using LureSim.Units;
+using LureSim.Report.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 

@@ -2,12 +2,15 @@ using System.Text;
 using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using AngleSharp.Html.Parser;
-using LureSim.Decision;
+using LureSim.Decision.Comparison;
+using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Trips;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Tests.Scenarios;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 
@@ -75,7 +78,7 @@ public class TripTests
     [Fact]
     public void A_comparison_says_its_answer_in_words_and_figures()
     {
-        var comparison = RigComparison.Of(TestScenario.Read(TestScenario.Text + """
+        var comparison = RigComparison.Compare(TestScenario.Read(TestScenario.Text + """
 
             compare:
               - name: "<b>mine</b>"
@@ -87,7 +90,7 @@ public class TripTests
         string html = ComparisonWriter.Html(comparison, UnitSystem.Us);
         IHtmlDocument page = new HtmlParser().ParseDocument(html);
         Assert.Empty(page.QuerySelectorAll("b"));
-        Assert.All(comparison.Sentences(UnitSystem.Us), sentence => Assert.Contains(sentence, page.Body!.TextContent, StringComparison.Ordinal));
+        Assert.All(ComparisonWords.Sentences(comparison, UnitSystem.Us), sentence => Assert.Contains(sentence, page.Body!.TextContent, StringComparison.Ordinal));
         Assert.Equal(["differences", "two-tracks"], ComparisonWriter.Figures(comparison, UnitSystem.Us).Select(f => f.Name));
         Assert.All(ComparisonWriter.Figures(comparison, UnitSystem.Us, FigureWidth.Narrow), figure => Assert.NotEmpty(FigureWriter.Png(figure, 1)));
         // What the rigs are, and what each difference has of time in the zone, sighting distance and swing.

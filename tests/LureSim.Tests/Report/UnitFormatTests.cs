@@ -1,6 +1,7 @@
 using LureSim.Model;
+using LureSim.Report.Units;
 using LureSim.Report;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 

@@ -1,6 +1,8 @@
 using LureSim.Model;
+using LureSim.Report.Units;
 using LureSim.Scenarios;
-using LureSim.Units;
+using LureSim.Swimming;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Scenarios;
 
@@ -103,6 +105,6 @@ public class RiggingInputTests
     {
         TackleBox tackle = TestScenario.Read(TestScenario.With("- 1/8 oz", "- 1/8 oz\n    - {weight: 1/8 oz, place: shank}")).Tackle;
         Assert.Equal((WeightPlace.Shank, "1/8 oz on the shank"), (tackle.JigHeads[2].Place, tackle.JigHeads[2].Label));
-        Assert.Equal("3.5 g on the shank", new MeasureFormatter(UnitSystem.Metric).HeadLabel(tackle.JigHeads[2]));
+        Assert.Equal("3.5 g on the shank", new UnitFormat(UnitSystem.Metric).HeadText(tackle.JigHeads[2]));
     }
 }

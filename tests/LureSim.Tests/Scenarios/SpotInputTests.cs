@@ -1,8 +1,10 @@
-using LureSim.Decision;
+using LureSim.Decision.Colours;
+using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
+using LureSim.Report.Words;
 using LureSim.Scenarios;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Scenarios;
 
@@ -140,7 +142,7 @@ public class SpotInputTests
     public void The_colours_are_those_of_the_water_given(string clarity)
     {
         Scenario scenario = TestScenario.Read(WithClarity(clarity));
-        OpticalWater used = Planner.Colours(scenario, 1.0, UnitSystem.Us).Chart.Field.Water;
+        OpticalWater used = SpotColours.At(scenario, 1.0, LengthScale.Metres).Chart.Field.Water;
         Assert.Equal(SpotLight.Water(scenario.Spot).Optics.Absorption.ToArray(), used.Optics.Absorption.ToArray());
         Assert.NotEqual(SpotLight.Water(TestScenario.Read(TestScenario.Text).Spot).Optics.Absorption.ToArray(), used.Optics.Absorption.ToArray());
     }
@@ -206,9 +208,9 @@ public class SpotInputTests
     {
         string moment = Moment.Replace("2026-06-14", date, StringComparison.Ordinal).Replace("18:45", time, StringComparison.Ordinal);
         Scenario scenario = TestScenario.Read(WithLight($"{{{moment}}}"));
-        ColourFinding finding = Planner.Colours(scenario, 1.0, UnitSystem.Us);
+        ColourFinding finding = SpotColours.At(scenario, 1.0, LengthScale.Metres);
         Assert.Equal(regime, finding.Chart.Field.Surface.Regime);
-        Assert.False(string.IsNullOrWhiteSpace(finding.Chart.Field.Surface.Note));
+        Assert.NotEmpty(LightWords.Note(finding.Chart.Field.Surface));
         Assert.All(finding.SeenLevel.Concat(finding.SeenFromBelow), sighting => Assert.True(double.IsFinite(sighting.Distance) && sighting.Distance >= 0));
         for (int row = 0; row < finding.Chart.Depths.Count; row++)
         {
@@ -232,7 +234,7 @@ public class SpotInputTests
     [InlineData("{chlorophyll: 0 mg/m3, dissolved_440: 0 1/m, mineral: 2000 g/m3}")]
     public void The_corners_of_the_constituents_give_colours_without_NaN(string clarity)
     {
-        ColourFinding finding = Planner.Colours(TestScenario.Read(WithClarity(clarity)), 1.0, UnitSystem.Us);
+        ColourFinding finding = SpotColours.At(TestScenario.Read(WithClarity(clarity)), 1.0, LengthScale.Metres);
         Assert.True(double.IsFinite(finding.Chart.Field.Water.SecchiDepth));
         Assert.All(finding.SeenLevel.Concat(finding.SeenFromBelow), sighting => Assert.True(double.IsFinite(sighting.Distance) && sighting.Distance >= 0));
         for (int column = 0; column < finding.Chart.Colours.Count; column++)

@@ -1,3 +1,4 @@
+using LureSim.Report.Words;
 using LureSim.Sight;
 
 namespace LureSim.Tests.Sight;
@@ -10,7 +11,7 @@ public class FishEyeTests
         var eye = FishEyes.FindOrStandIn("cobia");
         Assert.Equal("cobia", eye.CommonName);
         Assert.Equal(EyeBasis.StandIn, eye.Basis);
-        Assert.Contains("No published cone peaks of cobia", eye.BasisNote, StringComparison.Ordinal);
+        Assert.Contains("No published cone peaks of cobia", ColourWords.Basis(eye), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -22,7 +22,7 @@ public class SightPropertyTests
             size));
 
     [Fact]
-    public void Every_sighting_is_finite_and_has_a_reason() =>
+    public void Every_sighting_is_finite() =>
         AnyScene.HoldsFor(
             scene =>
             {
@@ -31,7 +31,6 @@ public class SightPropertyTests
                     Assert.InRange(sighting.Distance, 0.0, scene.FarthestDistance + 1e-9);
                     Assert.True(double.IsFinite(sighting.ContrastAtTarget) && sighting.ContrastAtTarget >= -1.0);
                     Assert.True(double.IsFinite(sighting.ColourAtTarget) && sighting.ColourAtTarget >= 0.0);
-                    Assert.StartsWith(sighting.Name, sighting.Reason, StringComparison.Ordinal);
                 }
             },
             iterations: 60);
@@ -93,7 +92,7 @@ public class SightPropertyTests
     public void No_light_at_all_shows_nothing()
     {
         var none = Spectrum.Constant(WavelengthGrid.Visible, 0.0);
-        var dark = new LightField(Field.Water, new SurfaceLight(none, none, 0.3, LightRegime.Night, ""));
+        var dark = new LightField(Field.Water, new SurfaceLight(none, none, 0.3, LightRegime.Night, false));
         foreach (var sighting in new SightScene(dark, Eye, ViewDirection.Level, 1.0).Rank(LureColours.All))
             Assert.Equal(0.0, sighting.Distance);
     }

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using CsCheck;
 using LureSim.Stepping;
 using LureSim.Swimming;
+using LureSim.Tackle;
 
 namespace LureSim.Tests.Swimming;
 
@@ -65,7 +66,7 @@ public class ActionPropertyTests
                 Assert.All(trace.AngularVelocity, p => Assert.True(p.IsFinite));
                 Assert.All(trace.Tension, p => Assert.True(p >= 0 && double.IsFinite(p)));
                 Assert.All(trace.Attitude, q => Assert.Equal(1, Math.Sqrt((q.W * q.W) + (q.X * q.X) + (q.Y * q.Y) + (q.Z * q.Z)), 9));
-                Assert.NotEmpty(report.Reasons);
+                Assert.NotEmpty(report.Findings);
                 foreach (System.Reflection.PropertyInfo p in typeof(ActionReport).GetProperties().Where(p => p.PropertyType == typeof(double)))
                     Assert.True(double.IsFinite((double)p.GetValue(report)!), p.Name);
             },

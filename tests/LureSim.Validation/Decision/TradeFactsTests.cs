@@ -1,4 +1,5 @@
 using LureSim.Decision;
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
@@ -24,7 +25,7 @@ public class TradeFactsTests
     {
         JigHead head = scenario.Tackle.JigHeads.Single(h => h.Label == weight);
         Presentation way = scenario.Presentations.Single(p => p.Name == presentation);
-        Candidate candidate = Planner.Try(scenario, new Rig(head, scenario.Tackle.Bodies[0], change is null ? way : change(way)), new SimulationOptions());
+        Candidate candidate = Trial.Run(scenario, new Rig(head, scenario.Tackle.Bodies[0], change is null ? way : change(way)), new SimulationOptions());
         Assert.Equal(SimulationStatus.Completed, candidate.Track.Status);
         return candidate.Coverage;
     }
@@ -113,7 +114,7 @@ public class TradeFactsTests
         double worst = 0;
         foreach (Presentation way in bridge.Presentations)
         {
-            Candidate candidate = Planner.Try(bridge, new Rig(bridge.Tackle.JigHeads.Single(h => h.Label == "3/8 oz"), bridge.Tackle.Bodies[0], way), new SimulationOptions());
+            Candidate candidate = Trial.Run(bridge, new Rig(bridge.Tackle.JigHeads.Single(h => h.Label == "3/8 oz"), bridge.Tackle.Bodies[0], way), new SimulationOptions());
             worst = Math.Max(worst, candidate.Track.Statistics.EnergyResidual);
         }
 

@@ -1,7 +1,7 @@
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Stepping;
-using LureSim.Units;
 using LureSim.Tackle;
 using LureSim.Water;
 using MathNet.Numerics.RootFinding;
@@ -27,8 +27,8 @@ public static class InverseQuestions
     private const double Accuracy = 0.01;
     private const int MostIterations = 25;
 
-    // Longest fall that a count-down is looked for in (s).
-    private const double LongestCount = 90;
+    /// <summary>Longest fall that a count-down is looked for in (s).</summary>
+    public const double LongestCount = 90;
 
     /// <summary>Share of the retrieve that a head spends on the bottom after it was let fall to it.</summary>
     /// <param name="scenario">A validated scenario.</param>
@@ -42,11 +42,11 @@ public static class InverseQuestions
     public static double BottomShare(Scenario scenario, JigHead head, LureBody body, Presentation presentation, SimulationOptions options, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(presentation);
-        Candidate run = Planner.Try(scenario, new Rig(head, body, presentation with { CountDown = null }), options, cancellation);
+        Candidate run = Trial.Run(scenario, new Rig(head, body, presentation with { CountDown = null }), options, cancellation);
         return run.Track.Status == SimulationStatus.Failed ? 0 : run.Coverage.BottomShare;
     }
 
-    /// <summary>A head of any weight, otherwise like those of the box.</summary>
+    /// <summary>A head of any weight, otherwise like those of the box; without a label.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="mass">Mass of the metal (kg).</param>
     /// <exception cref="ArgumentNullException"><paramref name="scenario"/> is null.</exception>
@@ -55,7 +55,7 @@ public static class InverseQuestions
         ArgumentNullException.ThrowIfNull(scenario);
         IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
         JigHead like = heads.Where(h => h.Mass > 0).MinBy(h => Math.Abs(Math.Log(h.Mass / mass))) ?? heads[0] with { Metal = HeadMetal.Lead };
-        return like with { Mass = mass, Label = new MeasureFormatter(UnitSystem.Us).Weight(mass) };
+        return like with { Mass = mass, Label = "" };
     }
 
     /// <summary>The lightest head that holds the bottom in this current with this presentation.</summary>
@@ -72,7 +72,7 @@ public static class InverseQuestions
         ArgumentNullException.ThrowIfNull(parallel);
         ArgumentNullException.ThrowIfNull(body);
         if (!body.NeedsHead || scenario.Tackle.JigHeads.Count == 0)
-            return new(InverseQuestion.HeadForBottom, InverseStatus.NotReachable, null, presentation, null, null, null, null, null, null, "this lure takes no jig head", 0);
+            return new(InverseQuestion.HeadForBottom, InverseStatus.NotReachable, null, presentation, null, null, null, null, null, null, InverseReason.TakesNoHead, 0, 0);
         IReadOnlyList<double> common = CommonWeights.All;
         IReadOnlyList<JigHead> owned = scenario.Tackle.JigHeads;
         JigHead[] scanned = [.. common.Select(mass => HeadOf(scenario, mass))];
@@ -87,16 +87,14 @@ public static class InverseQuestions
         // The lightest from which on all heavier ones hold.
         int first = common.Count;
         while (first > 0 && shares[first - 1] >= HoldingShare) first--;
-        string odd = Enumerable.Range(0, first).Any(i => shares[i] >= HoldingShare) ? "Some lighter heads hold too, while others between do not." : "";
+        InverseReason odd = Enumerable.Range(0, first).Any(i => shares[i] >= HoldingShare) ? InverseReason.SomeLighterHold : InverseReason.None;
         if (first == common.Count)
         {
             double best = shares.Take(common.Count).Max();
-            return Answer(InverseStatus.NotReachable, null, null, best <= 0
-                ? "no weight up to 4 oz touches the bottom in the retrieve"
-                : FormattableString.Invariant($"even the best weight up to 4 oz is on the bottom only {100 * best:F0} % of the retrieve, and {100 * HoldingShare:F0} % are asked for"));
+            return Answer(InverseStatus.NotReachable, null, null, best <= 0 ? InverseReason.NeverTouchesBottom : InverseReason.SeldomOnBottom, best);
         }
 
-        if (first == 0) return Answer(InverseStatus.AnyWillDo, common[0], common[0], "even the lightest common head holds");
+        if (first == 0) return Answer(InverseStatus.AnyWillDo, common[0], common[0], InverseReason.LightestHolds);
         double root = common[first];
         bool converged = Brent.TryFindRoot(
             x =>
@@ -114,8 +112,8 @@ public static class InverseQuestions
 
         static bool Alike(JigHead a, JigHead b) => a.Metal == b.Metal && a.HookMass == b.HookMass && Math.Abs(a.Mass - b.Mass) <= 1e-9;
         double Share(JigHead head) => BottomShare(scenario, head, body, presentation, options, parallel.CancellationToken);
-        InverseAnswer Answer(InverseStatus status, double? value, double? size, string because) =>
-            new(InverseQuestion.HeadForBottom, status, null, presentation, value, null, null, own, size, null, because, runs);
+        InverseAnswer Answer(InverseStatus status, double? value, double? size, InverseReason reason, double figure = 0) =>
+            new(InverseQuestion.HeadForBottom, status, null, presentation, value, null, null, own, size, null, reason, figure, runs);
     }
 
     /// <summary>The reel speed at which the middle depth of the retrieve is a given one; as the band, the speeds at which it is inside the strike zone.</summary>
@@ -148,21 +146,21 @@ public static class InverseQuestions
         bool slowestInside = zone.Contains(medians[0]), fastestInside = zone.Contains(medians[^1]);
         double? from = bottom is { } b ? Math.Exp(b) : slowestInside ? slowest : null;
         double? to = top is { } t ? Math.Exp(t) : fastestInside ? fastest : null;
-        string because = several ? "Other speeds give this depth too: the depth does not fall evenly with speed here." : "";
+        InverseReason reason = several ? InverseReason.OtherSpeedsToo : InverseReason.None;
         InverseStatus status = InverseStatus.Found;
         if (value is null)
         {
             status = InverseStatus.NotReachable;
-            because = medians.Max() < target ? "even the slowest retrieve tried runs above it: a heavier head or a longer count-down is needed"
-                : medians.Min() > target ? "even the fastest retrieve tried runs below it: a lighter head is needed"
-                : "no speed tried gives it";
+            reason = medians.Max() < target ? InverseReason.SlowestRunsAbove
+                : medians.Min() > target ? InverseReason.FastestRunsBelow
+                : InverseReason.NoSpeedGivesIt;
         }
 
-        return new(InverseQuestion.SpeedForDepth, status, rig.Head, rig.Presentation, value is { } log ? Math.Exp(log) : null, from, to, null, null, target, because, runs);
+        return new(InverseQuestion.SpeedForDepth, status, rig.Head, rig.Presentation, value is { } log ? Math.Exp(log) : null, from, to, null, null, target, reason, 0, runs);
 
         double Median(double log)
         {
-            Candidate run = Planner.Try(scenario, rig with { Presentation = rig.Presentation with { RetrieveSpeed = Math.Clamp(Math.Exp(log), least, most) } }, options, parallel.CancellationToken);
+            Candidate run = Trial.Run(scenario, rig with { Presentation = rig.Presentation with { RetrieveSpeed = Math.Clamp(Math.Exp(log), least, most) } }, options, parallel.CancellationToken);
             return run.Track.Status == SimulationStatus.Failed ? 0 : run.Coverage.MedianDepth;
         }
 
@@ -203,21 +201,23 @@ public static class InverseQuestions
         ArgumentNullException.ThrowIfNull(options);
         StrikeZone zone = scenario.Spot.StrikeZone;
         Presentation falls = rig.Presentation with { CountDown = null };
-        Track track = Planner.Try(scenario, rig with { Presentation = falls }, options with { FallOnly = true, FallLimit = LongestCount, SampleInterval = 0.05 }, cancellation).Track;
+        Track track = Trial.Run(scenario, rig with { Presentation = falls }, options with { FallOnly = true, FallLimit = LongestCount, SampleInterval = 0.05 }, cancellation).Track;
         double resting = WaterColumn.Of(scenario.Spot).Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius - 0.005;
         double middle = Math.Min(0.5 * (zone.Top + zone.Bottom), resting);
         double? value = TimeTo(middle), from = zone.Top <= 0 ? 0 : TimeTo(zone.Top), to = TimeTo(Math.Min(zone.Bottom, resting));
         double deepest = track.Count > 0 ? Enumerable.Range(0, track.Count).Max(track.Depth) : 0;
         bool stays = zone.Bottom >= resting;
-        string because = track.Status == SimulationStatus.Failed ? "the fall could not be computed: " + track.Message
-            : value is null ? from is null
-                ? FormattableString.Invariant($"it sinks no deeper than {deepest:F2} m within {LongestCount:F0} s {(rig.Presentation.Fall == FallMode.TightLine ? "on a tight line" : "in this current")}")
-                : "it gets into the upper part of the zone and no deeper"
-            : stays ? "the zone reaches down to the bottom: waiting longer does no harm" : "";
+        InverseReason reason = track.Status == SimulationStatus.Failed ? InverseReason.FallNotComputed
+            : value is null ? from is not null ? InverseReason.UpperPartOnly
+                : rig.Presentation.Fall == FallMode.TightLine ? InverseReason.SinksNoDeeperTight : InverseReason.SinksNoDeeperSlack
+            : stays ? InverseReason.ZoneReachesBottom : InverseReason.None;
         double? found = value ?? from;
-        return new(InverseQuestion.CountDownForZone, found is null ? InverseStatus.NotReachable : InverseStatus.Found, rig.Head, rig.Presentation, found, from, stays ? null : to, null, null, middle, because, 1);
+        return new(InverseQuestion.CountDownForZone, found is null ? InverseStatus.NotReachable : InverseStatus.Found, rig.Head, rig.Presentation, found, from, stays ? null : to, null, null, middle, reason, reason is InverseReason.SinksNoDeeperTight or InverseReason.SinksNoDeeperSlack ? deepest : 0, 1)
+        {
+            Failure = track.Status == SimulationStatus.Failed ? track.End : null,
+        };
 
-        double? TimeTo(double depth) => Planner.TimeToDepth(track, depth);
+        double? TimeTo(double depth) => Trial.TimeToDepth(track, depth);
     }
 
     /// <summary>The three questions for one rig.</summary>

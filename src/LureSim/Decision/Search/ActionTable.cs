@@ -1,3 +1,4 @@
+using LureSim.Decision.RigChecks;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Swimming;
@@ -62,7 +63,7 @@ public sealed class ActionTable
     /// <param name="parallel">Threads and cancellation.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ActionTable Of(Scenario scenario, JigHead head, LureBody body, ParallelOptions parallel)
+    public static ActionTable Compute(Scenario scenario, JigHead head, LureBody body, ParallelOptions parallel)
     {
         (ActionReport[] steady, ActionReport[] twitched, ActionReport fall) = RigChecker.Reports(scenario, head, body, Grid, Travels, parallel);
         return new ActionTable(steady, twitched, fall);

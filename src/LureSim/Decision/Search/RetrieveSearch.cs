@@ -1,8 +1,7 @@
-using LureSim.Decision.Uncertainty;
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Stepping;
-using LureSim.Units;
 using LureSim.Tackle;
 using LureSim.Water;
 using MathNet.Numerics.LinearAlgebra;
@@ -23,7 +22,7 @@ public sealed record RetrieveSearchOptions
     /// <summary>Simulated casts for each family, 12 to 400; a third of them look around, the rest are the optimiser's.</summary>
     public int RunsPerFamily { get; init; } = 48;
 
-    /// <summary>Settings of the winners' runs; the search itself takes coarser ones (<see cref="UncertaintyStudy.Coarse"/>).</summary>
+    /// <summary>Settings of the winners' runs; the search itself takes coarser ones (<see cref="Trial.Coarse"/>).</summary>
     public SimulationOptions Simulation { get; init; } = new();
 
     /// <summary>Threads to use; the results do not depend on it.</summary>
@@ -137,7 +136,7 @@ public sealed record RetrieveSearch(
     /// <exception cref="ArgumentNullException">A required argument is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The number of runs is out of its range.</exception>
     /// <exception cref="OperationCanceledException">The search was cancelled.</exception>
-    public static RetrieveSearch Of(
+    public static RetrieveSearch Search(
         Scenario scenario, JigHead head, LureBody body, RetrieveSearchOptions? options = null, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(scenario);
@@ -149,7 +148,7 @@ public sealed record RetrieveSearch(
         IReadOnlyList<RetrieveFamily> families = RetrieveFamily.All;
         double total = (families.Count * (options.RunsPerFamily + 1)) + scenario.Presentations.Count;
         int done = 0;
-        var table = ActionTable.Of(scenario, head, body, parallel);
+        var table = ActionTable.Compute(scenario, head, body, parallel);
         var study = new Study(scenario, head, body, table, options, count => progress?.Report(Math.Min(1, Interlocked.Add(ref done, count) / total)), cancellation);
         FallTime fall = study.Fall();
         var found = new FamilyResult[families.Count];
@@ -185,70 +184,30 @@ public sealed record RetrieveSearch(
         IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
         int ways = scenario.Presentations.Count;
         var scores = new double[heads.Count * ways];
-        SimulationOptions coarse = UncertaintyStudy.Coarse(simulation);
+        SimulationOptions coarse = Trial.Coarse(simulation);
         Parallel.For(0, scores.Length, parallel, i =>
-            scores[i] = Planner.Try(scenario, new Rig(heads[i / ways], body, scenario.Presentations[i % ways]), coarse, parallel.CancellationToken).Score);
+            scores[i] = Trial.Run(scenario, new Rig(heads[i / ways], body, scenario.Presentations[i % ways]), coarse, parallel.CancellationToken).Score);
         return heads[Array.IndexOf(scores, scores.Max()) / ways];
-    }
-
-    /// <summary>What came out, in words.</summary>
-    /// <param name="units">Units of the sentences.</param>
-    public IReadOnlyList<string> Sentences(UnitSystem units)
-    {
-        var show = new MeasureFormatter(units);
-        RetrieveTrial best = Best.Best, own = BestOwn;
-        string lure = Head.IsNone ? Body.Label : $"{show.HeadLabel(Head)} with the {Body.Label}";
-        var sentences = new List<string>();
-        if (best.Score <= 0)
-        {
-            sentences.Add($"No retrieve of {lure} that was tried is in the strike zone with its action on; another weight or body is needed.");
-            return sentences;
-        }
-
-        string cast = best.Presentation.CountDown is { } count ? $"count {count:F0}" : "let it fall to the bottom";
-        sentences.Add($"{Wording.Capital(lure)}: {best.Presentation.Name} at {show.Speed.Text(best.Presentation.RetrieveSpeed)}, {cast}: in the zone {Wording.Percent(best.Coverage.ZoneShare)} of the retrieve, "
-            + $"action on {Wording.Percent(best.ActionShare)}, both at once {Wording.Percent(best.LiveZoneShare)}, {Cost(best)}.");
-        sentences.Add($"The best of your own, {own.Presentation.Name}: in the zone {Wording.Percent(own.Coverage.ZoneShare)}, action on {Wording.Percent(own.ActionShare)}, both at once {Wording.Percent(own.LiveZoneShare)}, {Cost(own)}. "
-            + (BeatsOwn ? "The other way is worth learning." : own.Score >= best.Score ? "Nothing better was found: keep it." : "The difference is too small to change your ways."));
-        foreach (FamilyResult other in Families.Skip(1))
-        {
-            RetrieveTrial t = other.Best;
-            sentences.Add(t.Score <= 0
-                ? $"{Wording.Capital(t.Presentation.Name)}: never in the zone with its action on."
-                : $"{Wording.Capital(t.Presentation.Name)} at its best: both at once {Wording.Percent(t.LiveZoneShare)}, {Cost(t)}.");
-        }
-
-        return sentences;
-    }
-
-    // What a retrieve costs beside time out of the zone.
-    private static string Cost(RetrieveTrial trial)
-    {
-        List<string> costs = [];
-        if (trial.Coverage.BottomShare >= 0.05) costs.Add($"{Wording.Percent(trial.Coverage.BottomShare)} on the bottom");
-        if (trial.Coverage.GrassShare >= 0.05) costs.Add($"{Wording.Percent(trial.Coverage.GrassShare)} in the grass");
-        costs.Add(trial.StrokesPerMinute >= 0.5 ? FormattableString.Invariant($"{trial.StrokesPerMinute:F0} strokes of the rod a minute") : "no rod work");
-        return Wording.Join(costs);
     }
 
     // One lure in one water.
     private sealed class Study(
         Scenario scenario, JigHead head, LureBody body, ActionTable table, RetrieveSearchOptions options, System.Action<int> done, CancellationToken cancellation)
     {
-        private readonly SimulationOptions coarse = UncertaintyStudy.Coarse(options.Simulation);
+        private readonly SimulationOptions coarse = Trial.Coarse(options.Simulation);
 
         public FallTime Fall()
         {
             Presentation falls = scenario.Presentations[0] with { CountDown = null };
-            Track track = Planner.Try(scenario, new Rig(head, body, falls), coarse with { FallOnly = true, FallLimit = LongestCount }, cancellation).Track;
+            Track track = Trial.Run(scenario, new Rig(head, body, falls), coarse with { FallOnly = true, FallLimit = LongestCount }, cancellation).Track;
             double resting = WaterColumn.Of(scenario.Spot).Depth - TackleBuilder.Lure(head, body).ContactRadius - 0.005;
-            return Planner.TimeToDepth(track, resting) is { } seconds ? new FallTime(seconds, true) : new FallTime(LongestCount, false);
+            return Trial.TimeToDepth(track, resting) is { } seconds ? new FallTime(seconds, true) : new FallTime(LongestCount, false);
         }
 
         public RetrieveTrial Try(RetrieveFamily? family, Presentation presentation, SimulationOptions settings, out Candidate run)
         {
             cancellation.ThrowIfCancellationRequested();
-            run = Planner.Try(scenario, new Rig(head, body, presentation), settings, cancellation);
+            run = Trial.Run(scenario, new Rig(head, body, presentation), settings, cancellation);
             (double on, double live) = table.Shares(run.Track, presentation, scenario.Spot.StrikeZone);
             double score = run.Track.Status == SimulationStatus.Failed ? 0
                 : Ranking.Score(run.Coverage with { ZoneShare = live }, scenario.Spot, presentation.CastLength);

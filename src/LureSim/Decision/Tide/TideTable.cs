@@ -1,8 +1,9 @@
+using LureSim.Decision.Baits;
 using LureSim.Decision.Inverse;
-using LureSim.Decision.Uncertainty;
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Units;
+using LureSim.Swimming;
 
 namespace LureSim.Decision.Tide;
 
@@ -21,6 +22,15 @@ public sealed record TideRow(double Hours, double Current, double Depth, JigHead
 /// <param name="Currents">Currents at the surface (m/s), columns.</param>
 /// <param name="Weight">Weights (kg), [depth, current]; null where no common weight holds.</param>
 public sealed record WeightTable(IReadOnlyList<double> Depths, IReadOnlyList<double> Currents, double?[,] Weight);
+
+/// <summary>Units in which the depths and currents of a table are round.</summary>
+/// <param name="Depth">Unit of depth (m), above 0.</param>
+/// <param name="Current">Unit of current (m/s), above 0.</param>
+public sealed record TideScale(double Depth, double Current)
+{
+    /// <summary>Round metres and metres a second.</summary>
+    public static TideScale Metric { get; } = new(1, 1);
+}
 
 /// <summary>Weights for a tide, for one presentation.</summary>
 /// <param name="Scenario">The scenario.</param>
@@ -43,22 +53,23 @@ public sealed record TideTable(Scenario Scenario, Presentation Presentation, IRe
     /// <summary>Computes the table.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="presentation">The presentation.</param>
-    /// <param name="units">Units in which depths and currents are round.</param>
+    /// <param name="scale">The units in which depths and currents are round.</param>
     /// <param name="options">Settings.</param>
     /// <param name="parallel">Threads and cancellation. The result does not depend on the number of threads.</param>
-    /// <param name="progress">Told after each cell.</param>
+    /// <param name="progress">Told the share of the work done after each cell, from several threads.</param>
     /// <exception cref="ArgumentNullException">A required argument is null.</exception>
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
-    public static TideTable Of(Scenario scenario, Presentation presentation, UnitSystem units, SimulationOptions options, ParallelOptions parallel, IProgress<PlanProgress>? progress = null)
+    public static TideTable Compute(Scenario scenario, Presentation presentation, TideScale scale, SimulationOptions options, ParallelOptions parallel, IProgress<double>? progress = null)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(presentation);
+        ArgumentNullException.ThrowIfNull(scale);
         ArgumentNullException.ThrowIfNull(parallel);
         Spot spot = scenario.Spot;
         LureBody body = BodyChoice.Of(scenario).Soft ?? scenario.Tackle.Bodies[0];
         IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
         (double Hours, Spot Water, double Current)[] moments = Moments(scenario);
-        double[] depths = [.. RoundDepths(spot.Depth, units)], currents = Currents(scenario, units);
+        double[] depths = [.. RoundDepths(spot.Depth, scale.Depth)], currents = Currents(scenario, scale.Current);
         int byHead = moments.Length * heads.Count, holding = moments.Length, cells = depths.Length * currents.Length;
         int total = byHead + holding + cells, done = 0;
         var runs = new Candidate[byHead];
@@ -81,10 +92,10 @@ public sealed record TideTable(Scenario Scenario, Presentation Presentation, IRe
             else
             {
                 int run = i - holding - cells;
-                runs[run] = Planner.Try(scenario with { Spot = moments[run / heads.Count].Water }, new Rig(heads[run % heads.Count], body, presentation), options, parallel.CancellationToken);
+                runs[run] = Trial.Run(scenario with { Spot = moments[run / heads.Count].Water }, new Rig(heads[run % heads.Count], body, presentation), options, parallel.CancellationToken);
             }
 
-            progress?.Report(new PlanProgress(Interlocked.Increment(ref done), total));
+            progress?.Report((double)Interlocked.Increment(ref done) / total);
         });
 
         var table = new double?[depths.Length, currents.Length];
@@ -130,17 +141,15 @@ public sealed record TideTable(Scenario Scenario, Presentation Presentation, IRe
         return [.. moments];
     }
 
-    private static IEnumerable<double> RoundDepths(double depth, UnitSystem units)
+    private static IEnumerable<double> RoundDepths(double depth, double unit)
     {
-        double unit = units == UnitSystem.Us ? 0.3048 : 1;
         double ideal = 1.5 * depth / unit / DepthRows;
         double step = new[] { 0.25, 0.5, 1, 2, 3, 5, 10, 20 }.First(s => s >= 0.8 * ideal || s == 20);
         return Enumerable.Range(1, DepthRows).Select(i => i * step * unit).Where(d => d is >= 0.2 and <= 60);
     }
 
-    private static double[] Currents(Scenario scenario, UnitSystem units)
+    private static double[] Currents(Scenario scenario, double unit)
     {
-        double unit = units == UnitSystem.Us ? Knot : 1;
         double most = Math.Max(LeastCurrent, Math.Max(scenario.Spot.CurrentSpeed * 1.25, scenario.Tide.Select(p => Math.Abs(p.Current)).DefaultIfEmpty().Max()));
         double ideal = most / unit / (CurrentColumns - 1);
         double step = new[] { 0.1, 0.2, 0.25, 0.5, 1 }.First(s => s >= 0.85 * ideal || s == 1);

@@ -1,6 +1,7 @@
+using LureSim.Decision.Baits;
+using LureSim.Decision.Colours;
 using LureSim.Light;
 using LureSim.Model;
-using LureSim.Units;
 using LureSim.Sight;
 
 namespace LureSim.Decision.Uncertainty;
@@ -36,19 +37,8 @@ public sealed record ClaritySpread(ClarityCase Murky, ClarityCase Middle, Clarit
         {
             double depth = Math.Clamp(spread.At(quantile, secchi.Depth), 0.05, 45);
             Spot spot = scenario.Spot with { Clarity = secchi with { Depth = depth } };
-            Sighting first = new SightScene(Planner.Field(spot), middle.Eye, ViewDirection.Level, middle.RunningDepth, BodyChoice.Of(scenario).First.ApparentSize).Rank(middle.Chart.Colours)[0];
+            Sighting first = new SightScene(SpotColours.Field(spot), middle.Eye, ViewDirection.Level, middle.RunningDepth, BodyChoice.Of(scenario).First.ApparentSize).Rank(middle.Chart.Colours)[0];
             return new ClarityCase(depth, first.Name, first.Distance);
         }
-    }
-
-    /// <summary>One sentence.</summary>
-    /// <param name="units">Units of the sentence.</param>
-    public string Sentence(UnitSystem units)
-    {
-        var show = new MeasureFormatter(units);
-        string range = $"With a Secchi depth of {show.Length.Number(Murky.SecchiDepth)} to {show.Length.Text(Clear.SecchiDepth)} (eight draws of ten)";
-        return ColourHolds
-            ? $"{range} {Middle.Colour} stays the colour made out farthest, at {show.Length.Number(Murky.Distance)} to {show.Length.Text(Clear.Distance)}."
-            : $"{range} the colour made out farthest changes: {Murky.Colour} in the murkiest ({show.Length.Text(Murky.Distance)}), {Middle.Colour} as given ({show.Length.Text(Middle.Distance)}), {Clear.Colour} in the clearest ({show.Length.Text(Clear.Distance)}).";
     }
 }

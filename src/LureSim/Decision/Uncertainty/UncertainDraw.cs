@@ -1,3 +1,4 @@
+using LureSim.Decision.Trials;
 using LureSim.Hydrodynamics;
 using LureSim.Model;
 

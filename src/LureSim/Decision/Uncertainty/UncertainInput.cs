@@ -25,23 +25,9 @@ public enum UncertainInput
     LineLaw,
 }
 
-/// <summary>Names of inputs.</summary>
+/// <summary>The inputs.</summary>
 public static class UncertainInputs
 {
     /// <summary>All inputs, in the order of the columns of the draws.</summary>
     public static IReadOnlyList<UncertainInput> All { get; } = Enum.GetValues<UncertainInput>();
-
-    /// <summary>Plain name, for sentences and axes.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">It is no input.</exception>
-    public static string Name(UncertainInput input) => input switch
-    {
-        UncertainInput.Current => "current",
-        UncertainInput.Cast => "length of the cast",
-        UncertainInput.RetrieveSpeed => "retrieve speed",
-        UncertainInput.Depth => "depth of the water",
-        UncertainInput.RodHeight => "height of the rod tip",
-        UncertainInput.LineDrag => "drag of the line",
-        UncertainInput.LineLaw => "drag law of the line",
-        _ => throw new ArgumentOutOfRangeException(nameof(input), input, "Not an input."),
-    };
 }

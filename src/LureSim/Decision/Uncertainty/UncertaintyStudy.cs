@@ -1,3 +1,4 @@
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Stepping;
@@ -56,12 +57,6 @@ public sealed record UncertaintyStudy(
     SpreadDrivers ChoiceDrivers,
     double NoneBest)
 {
-    /// <summary>Line segments of the runs of a study; docs/decision.md has the effect against the 40 of single runs.</summary>
-    public const int Segments = 20;
-
-    // Coarser still: error tolerance, for runs of which many are averaged.
-    private const double ToleranceFactor = 3;
-
     // Reach of the maps beyond the longest cast: the lure drifts off on slack line.
     private const double ReachBeyond = 1.15;
 
@@ -73,19 +68,6 @@ public sealed record UncertaintyStudy(
 
     /// <summary>True if there is one draw only: the scenario itself.</summary>
     public bool IsExact => Draws.Count == 1;
-
-    /// <summary>Coarser settings, for runs of which many are made; docs/decision.md has what they cost in accuracy.</summary>
-    /// <param name="options">Settings of single runs.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="options"/> is null.</exception>
-    public static SimulationOptions Coarse(SimulationOptions options)
-    {
-        ArgumentNullException.ThrowIfNull(options);
-        return options with
-        {
-            Segments = Math.Min(Segments, options.Segments),
-            ToleranceFactor = Math.Max(ToleranceFactor, options.ToleranceFactor),
-        };
-    }
 
     /// <summary>Runs that a study takes beside those that are there already.</summary>
     /// <param name="scenario">A validated scenario.</param>
@@ -109,7 +91,7 @@ public sealed record UncertaintyStudy(
     /// <exception cref="ArgumentNullException">A required argument is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">There is no draw.</exception>
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
-    public static UncertaintyStudy Of(
+    public static UncertaintyStudy Run(
         Scenario scenario,
         LureBody body,
         Presentation presentation,
@@ -117,7 +99,7 @@ public sealed record UncertaintyStudy(
         int samples,
         SimulationOptions options,
         ParallelOptions parallel,
-        System.Action? done = null)
+        Action? done = null)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(body);
@@ -128,16 +110,16 @@ public sealed record UncertaintyStudy(
         IReadOnlyList<JigHead> heads = body.NeedsHead ? scenario.Tackle.JigHeads : [JigHead.None(body)];
         int n = draws.Count;
         double reach = ReachBeyond * draws.Max(d => d.Presentation.CastLength);
-        SimulationOptions coarse = Coarse(options);
-        var runs = new Run[heads.Count * n];
+        SimulationOptions coarse = Trial.Coarse(options);
+        var runs = new DrawRun[heads.Count * n];
         Parallel.For(0, runs.Length, parallel, i =>
         {
             var rig = new Rig(heads[i / n], body, presentation);
             UncertainDraw draw = draws[i % n];
             Candidate run = n == 1
-                ? nominal.FirstOrDefault(c => c.Rig == rig) ?? Planner.Try(scenario, rig, options, parallel.CancellationToken)
-                : Planner.Try(draw.Scenario, rig with { Presentation = draw.Presentation }, coarse with { LineDrag = draw.LineDrag }, parallel.CancellationToken);
-            runs[i] = new Run(run.Coverage, run.Score, run.Track.Status == SimulationStatus.Failed, WaterMap.Of(run.Track, draw.Scenario.Spot, scenario.Spot, draw.Presentation, reach));
+                ? nominal.FirstOrDefault(c => c.Rig == rig) ?? Trial.Run(scenario, rig, options, parallel.CancellationToken)
+                : Trial.Run(draw.Scenario, rig with { Presentation = draw.Presentation }, coarse with { LineDrag = draw.LineDrag }, parallel.CancellationToken);
+            runs[i] = new DrawRun(run.Coverage, run.Score, run.Track.Status == SimulationStatus.Failed, WaterMap.Of(run.Track, draw.Scenario.Spot, scenario.Spot, draw.Presentation, reach));
             if (n > 1) done?.Invoke();
         });
 
@@ -145,7 +127,7 @@ public sealed record UncertaintyStudy(
     }
 
     /// <summary>Puts runs together: those of the first head in the order of the draws, then those of the second.</summary>
-    internal static UncertaintyStudy From(Presentation presentation, LureBody body, IReadOnlyList<JigHead> heads, IReadOnlyList<UncertainDraw> draws, Run[] runs)
+    internal static UncertaintyStudy From(Presentation presentation, LureBody body, IReadOnlyList<JigHead> heads, IReadOnlyList<UncertainDraw> draws, DrawRun[] runs)
     {
         int n = draws.Count;
         double[] chances = new double[heads.Count];
@@ -158,7 +140,7 @@ public sealed record UncertaintyStudy(
             if (winners.Length == 0) none++;
         }
 
-        HeadUncertainty[] found = [.. heads.Select((head, h) => Summary(head, new ArraySegment<Run>(runs, h * n, n), draws, chances[h]))];
+        HeadUncertainty[] found = [.. heads.Select((head, h) => Summary(head, new ArraySegment<DrawRun>(runs, h * n, n), draws, chances[h]))];
         int[] order = [.. Enumerable.Range(0, found.Length).OrderByDescending(h => found[h].Score.Mean)];
         SpreadDrivers decides = SpreadDrivers.None;
         if (order.Length > 1)
@@ -177,7 +159,7 @@ public sealed record UncertaintyStudy(
             (double)none / n);
     }
 
-    private static HeadUncertainty Summary(JigHead head, ArraySegment<Run> runs, IReadOnlyList<UncertainDraw> draws, double chance)
+    private static HeadUncertainty Summary(JigHead head, ArraySegment<DrawRun> runs, IReadOnlyList<UncertainDraw> draws, double chance)
     {
         double[] zone = Values(c => c.ZoneShare);
         return new HeadUncertainty(
@@ -203,5 +185,5 @@ public sealed record UncertaintyStudy(
     }
 
     /// <summary>What is kept of one run.</summary>
-    internal sealed record Run(Coverage Coverage, double Score, bool Failed, WaterMap Map);
+    internal sealed record DrawRun(Coverage Coverage, double Score, bool Failed, WaterMap Map);
 }

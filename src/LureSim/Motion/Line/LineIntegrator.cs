@@ -120,8 +120,8 @@ internal sealed class LineIntegrator
         return method.TryStep(step);
     }
 
-    /// <summary>Names the node that moved most in the last iteration, for messages.</summary>
-    public string WorstNode(out double depth)
+    /// <summary>The node that moved most in the last iteration, 0 for the lure.</summary>
+    public int WorstNode(out double depth)
     {
         ReadOnlySpan<double> increment = method.LastIncrement;
         int worst = 0;
@@ -135,7 +135,7 @@ internal sealed class LineIntegrator
         }
 
         depth = -Position[(3 * worst) + 2];
-        return worst == 0 ? "at the lure" : FormattableString.Invariant($"at line node {worst} of {dynamics.Segments}");
+        return worst;
     }
 
     /// <summary>Makes the trial step the current state.</summary>

@@ -1,6 +1,5 @@
-using LureSim.Decision;
 using LureSim.Decision.Inverse;
-using LureSim.Decision.Uncertainty;
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
@@ -10,7 +9,7 @@ namespace LureSim.Tests.Decision.Inverse;
 
 public class InverseQuestionsTests
 {
-    private static readonly SimulationOptions Quick = UncertaintyStudy.Coarse(new SimulationOptions());
+    private static readonly SimulationOptions Quick = Trial.Coarse(new SimulationOptions());
     private static readonly ParallelOptions Parallel = new();
     private static readonly Scenario Bridge = ScenarioReader.Read(Repository.File("scenarios", "bridge-channel.yaml")).Scenario!;
     private static readonly Presentation Slow = Bridge.Presentations.Single(p => p.Name == "slow along the bottom");
@@ -57,14 +56,14 @@ public class InverseQuestionsTests
         InverseAnswer head = InverseQuestions.HeadForBottom(race, race.Tackle.Bodies[0], Slow, Quick, Parallel);
         Assert.Equal(InverseStatus.NotReachable, head.Status);
         Assert.Null(head.Value);
-        Assert.NotEmpty(head.Because);
+        Assert.NotEqual(InverseReason.None, head.Reason);
         var rig = new Rig(race.Tackle.JigHeads[1], race.Tackle.Bodies[0], Slow);
         InverseAnswer count = InverseQuestions.CountDownForZone(race, rig, Quick);
         Assert.Equal(InverseStatus.NotReachable, count.Status);
-        Assert.Contains("sinks no deeper than", count.Because, StringComparison.Ordinal);
+        Assert.Equal(InverseReason.SinksNoDeeperSlack, count.Reason);
         InverseAnswer speed = InverseQuestions.SpeedForDepth(race, rig, null, Quick, Parallel);
         Assert.Equal(InverseStatus.NotReachable, speed.Status);
-        Assert.StartsWith("even the slowest retrieve tried runs above it", speed.Because, StringComparison.Ordinal);
+        Assert.Equal(InverseReason.SlowestRunsAbove, speed.Reason);
     }
 
     [Fact]
@@ -73,7 +72,7 @@ public class InverseQuestionsTests
         var rig = new Rig(Bridge.Tackle.JigHeads.Single(h => h.Label == "1/2 oz"), Bridge.Tackle.Bodies[0], Slow);
         InverseAnswer answer = InverseQuestions.SpeedForDepth(Bridge, rig, 4.5, Quick, Parallel);
         Assert.Equal(InverseStatus.Found, answer.Status);
-        Coverage there = Planner.Try(Bridge, rig with { Presentation = Slow with { RetrieveSpeed = answer.Value!.Value } }, Quick).Coverage;
+        Coverage there = Trial.Run(Bridge, rig with { Presentation = Slow with { RetrieveSpeed = answer.Value!.Value } }, Quick).Coverage;
         Assert.Equal(4.5, there.MedianDepth, 0.05);
         Assert.Throws<ArgumentOutOfRangeException>(() => InverseQuestions.SpeedForDepth(Bridge, rig, 99, Quick, Parallel));
     }
@@ -86,7 +85,7 @@ public class InverseQuestionsTests
         InverseAnswer answer = InverseQuestions.CountDownForZone(midwater, rig, Quick);
         Assert.Equal(InverseStatus.Found, answer.Status);
         Assert.True(answer.From < answer.Value && answer.Value < answer.To);
-        Track track = Planner.Try(midwater, rig with { Presentation = Slow with { CountDown = answer.Value } }, Quick).Track;
+        Track track = Trial.Run(midwater, rig with { Presentation = Slow with { CountDown = answer.Value } }, Quick).Track;
         int sample = (int)Math.Round(answer.Value!.Value / (track.Time[1] - track.Time[0]));
         Assert.Equal(2.5, track.Depth(sample), 0.1);
     }

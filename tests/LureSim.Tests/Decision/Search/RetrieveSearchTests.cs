@@ -1,10 +1,14 @@
 using LureSim.Decision.Search;
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Report.Figures;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Stepping;
 using LureSim.Swimming;
 using LureSim.Tests.Report;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Decision.Search;
 
@@ -12,8 +16,8 @@ public class RetrieveSearchTests
 {
     private static readonly RetrieveSearchOptions Short = new() { RunsPerFamily = 18, Simulation = new SimulationOptions { Segments = 12 } };
 
-    private static readonly ActionReport Off = new() { Verdict = ActionVerdict.Muted, Reasons = ["made by hand"] };
-    private static readonly ActionReport On = new() { Verdict = ActionVerdict.Swims, Reasons = ["made by hand"] };
+    private static readonly ActionReport Off = new() { Verdict = ActionVerdict.Muted, Findings = [] };
+    private static readonly ActionReport On = new() { Verdict = ActionVerdict.Swims, Findings = [] };
 
     // Still water 3 m deep, cast far enough that the retrieve's own depth tells.
     private static Scenario Pond(double top, double bottom)
@@ -27,7 +31,7 @@ public class RetrieveSearchTests
     }
 
     private static RetrieveSearch Find(Scenario scenario, RetrieveSearchOptions? options = null) =>
-        RetrieveSearch.Of(scenario, scenario.Tackle.JigHeads[0], scenario.Tackle.Bodies[0], options ?? Short);
+        RetrieveSearch.Search(scenario, scenario.Tackle.JigHeads[0], scenario.Tackle.Bodies[0], options ?? Short);
 
     private static ActionTable Table(Func<double, bool> on) => ActionTable.From(
         [.. ActionTable.Speeds.Select(speed => on(speed) ? On : Off)],
@@ -61,7 +65,7 @@ public class RetrieveSearchTests
         Assert.Equal(search.Families.Select(f => f.Best.Score).OrderDescending(), search.Families.Select(f => f.Best.Score));
         foreach (RetrieveTrial trial in search.Families.SelectMany(f => f.Tried))
             Assert.Contains(search.Front, t => t.LiveZoneShare >= trial.LiveZoneShare && t.ClearShare >= trial.ClearShare);
-        Assert.NotEmpty(search.Sentences(UnitSystem.Us));
+        Assert.NotEmpty(SearchWords.Sentences(search, UnitSystem.Us));
     }
 
     [Fact]
@@ -81,7 +85,7 @@ public class RetrieveSearchTests
         using var stop = new CancellationTokenSource();
         Scenario pond = Pond(1, 2);
         var progress = new Stopper(stop);
-        Assert.ThrowsAny<OperationCanceledException>(() => RetrieveSearch.Of(pond, pond.Tackle.JigHeads[0], pond.Tackle.Bodies[0], Short, progress, stop.Token));
+        Assert.ThrowsAny<OperationCanceledException>(() => RetrieveSearch.Search(pond, pond.Tackle.JigHeads[0], pond.Tackle.Bodies[0], Short, progress, stop.Token));
         Assert.InRange(progress.Last, 0, 0.9);
     }
 

@@ -1,12 +1,13 @@
 using CsCheck;
-using LureSim.Decision.Inverse;
 using LureSim.Decision.Tide;
-using LureSim.Decision.Uncertainty;
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Report.Units;
 using LureSim.Scenarios;
+using LureSim.Tests.Report;
 using LureSim.Tests.Scenarios;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Decision.Tide;
 
@@ -44,7 +45,7 @@ public class TideTests
     public void The_bridge_wants_weight_with_the_current_and_depth()
     {
         Scenario bridge = ScenarioReader.Read(Repository.File("scenarios", "bridge-channel.yaml")).Scenario!;
-        TideTable table = TideTable.Of(bridge, bridge.Presentations[0], UnitSystem.Us, UncertaintyStudy.Coarse(new SimulationOptions()), new ParallelOptions());
+        TideTable table = TideTable.Compute(bridge, bridge.Presentations[0], new UnitFormat(UnitSystem.Us).TideScale, Trial.Coarse(new SimulationOptions()), new ParallelOptions());
 
         // Snapshot, within one of the common sizes; what is on the edge between two may change with the engine.
         string[] holding = ["1/4", "5/16", "1/2", "3/4", "1/2", "1/4", "3/16", "1/4"];

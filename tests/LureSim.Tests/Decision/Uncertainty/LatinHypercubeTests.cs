@@ -1,5 +1,5 @@
 using CsCheck;
-using LureSim.Decision.Uncertainty;
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using MathNet.Numerics.Statistics;
 

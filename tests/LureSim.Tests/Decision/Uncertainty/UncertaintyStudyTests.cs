@@ -1,17 +1,22 @@
 using CsCheck;
 using LureSim.Decision;
+using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
+using LureSim.Light;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Scenarios;
+using LureSim.Tests.Report;
 using LureSim.Tests.Scenarios;
-using LureSim.Units;
+using LureSim.Report.Units;
 
 namespace LureSim.Tests.Decision.Uncertainty;
 
 public class UncertaintyStudyTests
 {
-    private static readonly SimulationOptions Quick = UncertaintyStudy.Coarse(new SimulationOptions());
+    private static readonly SimulationOptions Quick = Trial.Coarse(new SimulationOptions());
 
     // A short cast over shallow water: a run takes a few milliseconds.
     private static Scenario Flat(ScenarioUncertainty uncertainty, params string[] heads)
@@ -25,7 +30,7 @@ public class UncertaintyStudyTests
         };
     }
 
-    private static UncertaintyStudy Study(Scenario scenario, int samples, int threads = 2) => UncertaintyStudy.Of(
+    private static UncertaintyStudy Study(Scenario scenario, int samples, int threads = 2) => UncertaintyStudy.Run(
         scenario, scenario.Tackle.Bodies[0], scenario.Presentations[0], [], samples, new SimulationOptions(), new ParallelOptions { MaxDegreeOfParallelism = threads });
 
     [Fact]
@@ -36,7 +41,7 @@ public class UncertaintyStudyTests
         Plan with = Planner.Plan(exact, options), without = Planner.Plan(exact, options with { Samples = 0 });
         Assert.Null(without.Uncertainty);
         Assert.Equal(without.Choice.First.Rig, with.Choice.First.Rig);
-        Assert.Equal(without.Choice.Reasons, with.Choice.Reasons);
+        Assert.Equal(ChoiceWords.Reasons(without, UnitSystem.Us), ChoiceWords.Reasons(with, UnitSystem.Us));
         UncertaintyStudy study = with.Uncertainty!;
         Assert.True(study.IsExact);
         foreach (HeadUncertainty head in study.Heads)
@@ -109,13 +114,13 @@ public class UncertaintyStudyTests
         Assert.Equal(1, study.NoneBest);
         Assert.All(study.Heads, h => Assert.Equal(0, h.ChanceBest + h.ReachesZone + h.Score.Mean));
         Assert.All(study.Heads, h => Assert.Equal(double.PositiveInfinity, h.TimeToZone.Low));
-        Assert.StartsWith("No head of this box gets into the zone in any draw", UncertaintyWording.Sentences(study, UnitSystem.Us)[0], StringComparison.Ordinal);
+        Assert.StartsWith("No head of this box gets into the zone in any draw", UncertaintyWords.Sentences(study, UnitSystem.Us)[0], StringComparison.Ordinal);
     }
 
     [Fact]
     public void The_words_name_chances_that_add_up()
     {
-        string[] words = [.. UncertaintyWording.Sentences(Tests.Report.Studies.Of(Tests.Report.Samples.Bridge(), 40), UnitSystem.Us)];
+        string[] words = [.. UncertaintyWords.Sentences(Tests.Report.Studies.Of(Tests.Report.Samples.Bridge(), 40), UnitSystem.Us)];
         Assert.Matches("is best in (less than 1|more than 9|\\d+) of 10 draws", words[0]);
         Assert.Contains("Over 40 draws", words[1], StringComparison.Ordinal);
     }
@@ -138,7 +143,7 @@ public class UncertaintyStudyTests
         using var cancelled = new CancellationTokenSource();
         cancelled.Cancel();
         Scenario scenario = Flat(ScenarioUncertainty.Assumed, "1/8 oz");
-        Assert.ThrowsAny<OperationCanceledException>(() => UncertaintyStudy.Of(scenario, scenario.Tackle.Bodies[0], scenario.Presentations[0], [], 4, new SimulationOptions(), new ParallelOptions { CancellationToken = cancelled.Token }));
+        Assert.ThrowsAny<OperationCanceledException>(() => UncertaintyStudy.Run(scenario, scenario.Tackle.Bodies[0], scenario.Presentations[0], [], 4, new SimulationOptions(), new ParallelOptions { CancellationToken = cancelled.Token }));
     }
 
     [Fact]
@@ -148,7 +153,7 @@ public class UncertaintyStudyTests
         foreach (JigHead head in scenario.Tackle.JigHeads)
         {
             var rig = new Rig(head, scenario.Tackle.Bodies[0], scenario.Presentations[0]);
-            Coverage fine = Planner.Try(scenario, rig, new SimulationOptions()).Coverage, coarse = Planner.Try(scenario, rig, Quick).Coverage;
+            Coverage fine = Trial.Run(scenario, rig, new SimulationOptions()).Coverage, coarse = Trial.Run(scenario, rig, Quick).Coverage;
             Assert.Equal(fine.ZoneShare, coarse.ZoneShare, 0.01);
             Assert.Equal(fine.MedianDepth, coarse.MedianDepth, 0.01);
         }

@@ -1,0 +1,113 @@
+using System.Globalization;
+using LureSim.Light;
+using LureSim.Model;
+using LureSim.Report.Units;
+
+namespace LureSim.Report.Words;
+
+/// <summary>Puts the water and the sky of a spot into words, in the form in which they were given.</summary>
+internal static class SpotWords
+{
+    /// <summary>The water as it was given.</summary>
+    public static string Water(WaterClarity clarity, UnitFormat format) => clarity switch
+    {
+        SecchiClarity secchi => $"{KindName(secchi.Kind)} (Secchi depth {format.LengthText(secchi.Depth)})",
+        JerlovClarity jerlov => $"water of Jerlov type {OpticalWater.Label(jerlov.Type)}",
+        ConstituentClarity found => $"water with {UnitFormat.Number(found.Chlorophyll * 1e6, 2)} mg/m³ chlorophyll, {UnitFormat.Number(found.Dissolved440, 3)} per m stain at 440 nm and {UnitFormat.Number(found.Mineral * 1e3, 2)} g/m³ mineral",
+        _ => "water",
+    };
+
+    /// <summary>The sky as it was given, without the cloud.</summary>
+    public static string Sky(SkySetting sky) => sky switch
+    {
+        SkyByElevation sun => $"sun {UnitFormat.Number(sun.SunElevation * 180 / Math.PI, 0)}° above the horizon",
+        SkyByClock clock => string.Create(CultureInfo.InvariantCulture, $"{clock.Time:d MMMM yyyy} at {clock.Time:HH:mm}"),
+        _ => "",
+    };
+
+    /// <summary>How clear water is that was not given by a Secchi depth.</summary>
+    public static IEnumerable<(string Label, string Text)> Clearness(Spot spot, UnitFormat format)
+    {
+        if (spot.Clarity is not SecchiClarity)
+            yield return ("Secchi depth, computed", format.LengthText(SpotLight.Water(spot).SecchiDepth));
+    }
+
+    /// <summary>Clock and place, where sun and moon were found to be, and what the light model says of itself there.</summary>
+    public static IEnumerable<(string Label, string Text)> Found(Spot spot)
+    {
+        if (spot.Sky is SkyByClock clock)
+        {
+            yield return ("clock and place", $"UTC {Signed(clock.Time.Offset.TotalHours)} h, latitude {Degrees(clock.Latitude, "N", "S")}, longitude {Degrees(clock.Longitude, "E", "W")}");
+            double sun = SpotLight.SunElevationDegrees(spot);
+            string moon = sun <= 0 && SpotLight.Moon(spot) is { } found ? $"; moon {Height(found.ElevationDegrees)}, {UnitFormat.PercentText(found.LitShare)} lit" : "";
+            yield return ("sun, computed", Height(sun) + moon);
+        }
+
+        SurfaceLight light = SpotLight.Surface(spot);
+        yield return ("light", $"{LightWords.Regime(light.Regime)}, {Illuminance(light.Illuminance)}. {LightWords.Note(light)}");
+    }
+
+    /// <summary>The spot on one line.</summary>
+    public static string Line(Spot spot, UnitFormat format)
+    {
+        List<string> parts =
+        [
+            $"{format.LengthText(spot.Depth)} of {Water(spot.Clarity, format)} over {Bottom(spot.Bottom)}",
+        ];
+        if (spot.GrassHeight > 0)
+            parts.Add($"grass {format.LengthText(spot.GrassHeight)} high");
+        parts.Add(spot.CurrentSpeed > 0 ? $"current {format.CurrentText(spot.CurrentSpeed)} flowing {Direction(spot.CurrentDirection)}" : "no current");
+        parts.Add($"strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}");
+        parts.Add(Sky(spot.Sky));
+        parts.Add(spot.TargetFish);
+        return string.Join(", ", parts) + ".";
+    }
+
+    /// <summary>Bottom material.</summary>
+    public static string Bottom(BottomKind kind) => kind switch
+    {
+        BottomKind.Hard => "hard bottom",
+        BottomKind.Sand => "sand bottom",
+        BottomKind.Mud => "mud bottom",
+        BottomKind.Shell => "shell bottom",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a bottom."),
+    };
+
+    /// <summary>Where current or wind goes, seen by the one who casts.</summary>
+    /// <param name="direction">Direction (radians) from the cast, to the left.</param>
+    public static string Direction(double direction)
+    {
+        double along = Math.Cos(direction);
+        double left = Math.Sin(direction);
+        const double small = 0.26; // sine of about 15 degrees
+        string first = Math.Abs(along) < small ? "" : along > 0 ? "away from you" : "towards you";
+        string second = Math.Abs(left) < small ? "" : left > 0 ? "to your left" : "to your right";
+        return first.Length > 0 && second.Length > 0 ? $"{first} and {second}" : first + second;
+    }
+
+    private static string Height(double degrees) =>
+        $"{UnitFormat.Number(Math.Abs(degrees), 1)}° {(degrees < 0 ? "below" : "above")} the horizon";
+
+    private static string Signed(double hours) => (hours < 0 ? "−" : "+") + UnitFormat.Number(Math.Abs(hours), 2);
+
+    private static string Degrees(double radians, string positive, string negative) =>
+        $"{UnitFormat.Number(Math.Abs(radians) * 180 / Math.PI, 2)}° {(radians < 0 ? negative : positive)}";
+
+    // Two significant digits: the levels are good to some tens of per cent.
+    private static string Illuminance(double lux)
+    {
+        if (!(lux > 0))
+            return "no light";
+        double step = Math.Pow(10, Math.Floor(Math.Log10(lux)) - 1);
+        return $"about {(Math.Round(lux / step) * step).ToString(lux < 1 ? "0.#####" : "#,0.#", CultureInfo.InvariantCulture)} lx on the water";
+    }
+
+    private static string KindName(WaterKind kind) => kind switch
+    {
+        WaterKind.ClearOcean => "clear ocean water",
+        WaterKind.CoastalGreen => "green coastal water",
+        WaterKind.TanninStained => "tannin-stained water",
+        WaterKind.Silty => "silty water",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Unknown water kind."),
+    };
+}

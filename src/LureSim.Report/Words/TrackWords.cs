@@ -1,0 +1,110 @@
+using LureSim.Decision.Trials;
+using LureSim.Motion;
+using LureSim.Report.Units;
+
+namespace LureSim.Report.Words;
+
+/// <summary>Puts runs and what they come to into words.</summary>
+public static class TrackWords
+{
+    private static readonly (TrackState Flag, string Word)[] StateWords =
+    [
+        (TrackState.Falling, "falling"),
+        (TrackState.Reeling, "reeling"),
+        (TrackState.InZone, "in zone"),
+        (TrackState.OnBottom, "on bottom"),
+        (TrackState.InGrass, "in grass"),
+        (TrackState.OutOfWater, "out of water"),
+    ];
+
+    /// <summary>What a rig does, as a clause without units.</summary>
+    /// <param name="candidate">Its run.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="candidate"/> is null.</exception>
+    public static string Verdict(Candidate candidate)
+    {
+        ArgumentNullException.ThrowIfNull(candidate);
+        Coverage c = candidate.Coverage;
+        string zone = $"in the zone {UnitFormat.Share.Text(c.ZoneShare)} of the retrieve";
+        return candidate.Verdict switch
+        {
+            TrialVerdict.NotComputed => $"could not be computed: {End(candidate.Track.End)}",
+            TrialVerdict.BelowZone => "never in the zone: runs below it",
+            TrialVerdict.NeverDownToZone => "never gets down to the zone",
+            TrialVerdict.DragsInGrass => $"drags in the grass {UnitFormat.Share.Text(c.GrassShare)} of the retrieve, {zone}",
+            TrialVerdict.PlodsOnBottom => $"plods along the bottom {UnitFormat.Share.Text(c.BottomShare)} of the retrieve, {zone}",
+            TrialVerdict.TouchesBottom => $"{zone}, touching bottom {UnitFormat.Share.Text(c.BottomShare)}",
+            TrialVerdict.MostlyAbove => $"mostly above the zone, {zone}",
+            TrialVerdict.MostlyBelow => $"mostly below the zone, {zone}",
+            TrialVerdict.RunsClear => $"runs clear, {zone}",
+            TrialVerdict.PartlyInZone => zone,
+            _ => throw new ArgumentOutOfRangeException(nameof(candidate), candidate.Verdict, "Not a verdict."),
+        };
+    }
+
+    /// <summary>Why a run ended otherwise than planned, or what to doubt of it, in one or two sentences; empty where there is nothing to say.</summary>
+    /// <param name="end">The end of the run, or null.</param>
+    /// <exception cref="ArgumentOutOfRangeException">It has no reason.</exception>
+    public static string End(SimulationEnd? end) => end?.Reason switch
+    {
+        null => "",
+        SimulationEndReason.Cancelled => $"Cancelled at {F(end.Time, 1)} s of simulated time.",
+        SimulationEndReason.StepTooSmall => FormattableString.Invariant($"The step size fell to {end.Step:E1} s at {end.Time:F3} s of simulated time ({(end.Node == 0 ? "at the lure" : $"at line node {end.Node} of {end.Nodes}")}, depth {end.NodeDepth:F2} m). The likely cause is a lure or line far outside the ranges that the model is made for."),
+        SimulationEndReason.OutOfSteps => FormattableString.Invariant($"Given up after {end.Steps} steps at {end.Time:F1} s of simulated time: the line is snatched too often and too hard to follow."),
+        SimulationEndReason.LineNotIn => $"Given up after {F(end.Time / 60, 0)} minutes of retrieve: the line does not come in.",
+        SimulationEndReason.EnergyOpen => $"The energy balance is open by {F(100 * end.Energy.Residual, 1)} % of the energy exchanged, more than {F(100 * end.Energy.Limit, 0)} %: take a smaller ToleranceFactor to be sure of this track.",
+        _ => throw new ArgumentOutOfRangeException(nameof(end), end.Reason, "Not a reason."),
+    };
+
+    /// <summary>How a run ended that did not complete: the reason, or the bare status where none is known.</summary>
+    /// <param name="track">The track.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="track"/> is null.</exception>
+    public static string EndOrStatus(Track track)
+    {
+        ArgumentNullException.ThrowIfNull(track);
+        return track.End is { } end ? End(end) : track.Status.ToString();
+    }
+
+    /// <summary>The words of a state.</summary>
+    /// <param name="state">The state.</param>
+    /// <param name="separator">What stands between the words.</param>
+    public static string State(TrackState state, string separator) =>
+        string.Join(separator, StateWords.Where(pair => state.HasFlag(pair.Flag)).Select(pair => pair.Word));
+
+    /// <summary>An event.</summary>
+    /// <param name="kind">What happened.</param>
+    /// <exception cref="ArgumentOutOfRangeException">It is no event.</exception>
+    public static string Event(TrackEventKind kind) => kind switch
+    {
+        TrackEventKind.EntersZone => "enters the strike zone",
+        TrackEventKind.LeavesZone => "leaves the strike zone",
+        TrackEventKind.BottomContact => "touches the bottom",
+        TrackEventKind.LeavesBottom => "leaves the bottom",
+        TrackEventKind.EntersGrass => "enters the grass",
+        TrackEventKind.LeavesGrass => "leaves the grass",
+        TrackEventKind.RetrieveStarts => "retrieve starts",
+        TrackEventKind.LineIn => "line is in",
+        TrackEventKind.BreaksSurface => "breaks the surface",
+        TrackEventKind.SwingEnds => "hangs below the rod",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of event."),
+    };
+
+    /// <summary>Where a run spent its time, two sentences.</summary>
+    /// <param name="coverage">Where it spent its time.</param>
+    /// <param name="format">Units.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static IReadOnlyList<string> Coverage(Coverage coverage, UnitFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(coverage);
+        ArgumentNullException.ThrowIfNull(format);
+        DisplayUnit share = UnitFormat.Share, seconds = UnitFormat.Seconds, length = format.Length;
+        string zone = coverage.TimeToZone is { } time ? $"reaches the strike zone after {seconds.Text(time)}" : "never reaches the strike zone";
+        string bottom = coverage.TimeToBottom is { } until ? $"the bottom after {seconds.Text(until)}" : "not the bottom";
+        return
+        [
+            $"Of the retrieve ({seconds.Text(coverage.RetrieveTime)}): {share.Text(coverage.ZoneShare)} in the strike zone, {share.Text(coverage.AboveShare)} above, {share.Text(coverage.BelowShare)} below; {share.Text(coverage.BottomShare)} on the bottom, {share.Text(coverage.GrassShare)} in the grass.",
+            $"It {zone}, {bottom}; median depth {length.Text(coverage.MedianDepth)}, deepest {length.Text(coverage.DeepestDepth)}; drifts {length.Text(coverage.DriftAcross)} sideways.",
+        ];
+    }
+
+    private static string F(double value, int decimals) => UnitFormat.Fixed(value, decimals);
+}

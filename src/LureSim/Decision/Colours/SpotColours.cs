@@ -1,0 +1,85 @@
+using LureSim.Decision.Baits;
+using LureSim.Decision.Trials;
+using LureSim.Light;
+using LureSim.Model;
+using LureSim.Sight;
+
+namespace LureSim.Decision.Colours;
+
+/// <summary>The colours of a tackle box in the water of its spot.</summary>
+public static class SpotColours
+{
+    /// <summary>Colours of the tackle box against depth at the spot.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="runningDepth">Depth at which the lure runs (m), 0 to the depth of the spot.</param>
+    /// <param name="scale">Lengths in which the depth rows are round.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The depth is outside the water.</exception>
+    /// <exception cref="ArgumentException">The target fish or a colour is unknown.</exception>
+    public static ColourFinding At(Scenario scenario, double runningDepth, LengthScale scale)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        return At(scenario, BodyChoice.Of(scenario).First, runningDepth, scale);
+    }
+
+    /// <summary>Colours for a lure of a given size.</summary>
+    internal static ColourFinding At(Scenario scenario, LureBody body, double runningDepth, LengthScale scale)
+    {
+        Spot spot = scenario.Spot;
+        Guard.InRange(runningDepth, 0, spot.Depth);
+        if (!FishEyes.TryFind(spot.TargetFish, out FishEye? eye))
+            throw new ArgumentException($"There is no eye for the target fish '{spot.TargetFish}'.", nameof(scenario));
+
+        ColourChart chart = Chart(scenario, scale);
+        LightField field = chart.Field;
+        IReadOnlyList<LureColour> colours = chart.Colours;
+        ColourChart here = ColourChart.Of(field, colours, [runningDepth]);
+        int brightest = 0, darkest = 0;
+        for (int i = 1; i < colours.Count; i++)
+        {
+            if (here[0, i].RelativeLuminance > here[0, brightest].RelativeLuminance) brightest = i;
+            if (here[0, i].RelativeLuminance < here[0, darkest].RelativeLuminance) darkest = i;
+        }
+
+        double size = body.ApparentSize;
+        IReadOnlyList<Sighting> level = new SightScene(field, eye, ViewDirection.Level, runningDepth, size).Rank(colours);
+        IReadOnlyList<Sighting> below = new SightScene(field, eye, ViewDirection.Up, runningDepth, size).Rank(colours);
+        int chosen = colours.ToList().FindIndex(c => c.Name == level[0].Name);
+        return new ColourFinding(chart, runningDepth, here, Darkening.Of(field, LureColours.Red, eye), brightest, darkest, level, below, chosen, eye);
+    }
+
+    /// <summary>Colours of the tackle box against depth at the spot, from the surface to the bottom, without what a fish makes of them.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="scale">Lengths in which the depth rows are round.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">A colour is unknown.</exception>
+    public static ColourChart Chart(Scenario scenario, LengthScale scale)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(scale);
+        Spot spot = scenario.Spot;
+        return ColourChart.Of(Field(spot), [.. scenario.Tackle.Colours.Select(Colour)], [0, .. scale.Depths(spot.Depth)]);
+    }
+
+    /// <summary>Light in the water of a spot.</summary>
+    /// <param name="spot">The spot.</param>
+    internal static LightField Field(Spot spot) => new(SpotLight.Water(spot), SpotLight.Surface(spot), SeaBed.Of(Bed(spot), spot.Depth));
+
+    private static SeaBedKind Bed(Spot spot) => spot switch
+    {
+        { GrassHeight: > 0 } => SeaBedKind.Grass,
+        { Bottom: BottomKind.Mud } => SeaBedKind.Mud,
+        { Bottom: BottomKind.Shell or BottomKind.Hard } => SeaBedKind.Shell,
+        _ => SeaBedKind.Sand,
+    };
+
+    /// <summary>The colour of a name of the tackle box.</summary>
+    /// <param name="name">Preset name or hex colour.</param>
+    /// <exception cref="ArgumentException">There is no such colour.</exception>
+    internal static LureColour Colour(string name)
+    {
+        if (LureColours.TryFind(name, out LureColour? colour)) return colour;
+        if (name.StartsWith('#')) return LureColour.FromHex(name, name);
+        throw new ArgumentException($"There is no colour '{name}'.", nameof(name));
+    }
+}

@@ -1,0 +1,69 @@
+using LureSim.Model;
+using LureSim.Motion;
+
+namespace LureSim.Decision.Trials;
+
+/// <summary>Measures where a track spent its time.</summary>
+public static class CoverageMeasure
+{
+    /// <summary>Coverage of a track; the retrieve runs from the first turn of the handle to the end.</summary>
+    /// <param name="track">The track.</param>
+    /// <param name="zone">The strike zone.</param>
+    /// <returns>Shares of 0 where the track has no retrieve.</returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static Coverage Of(Track track, StrikeZone zone)
+    {
+        ArgumentNullException.ThrowIfNull(track);
+        ArgumentNullException.ThrowIfNull(zone);
+        int start = 0;
+        while (start < track.Count && (track.State[start] & TrackState.Falling) != 0) start++;
+        int count = track.Count - start;
+        int inZone = 0, above = 0, below = 0, bottom = 0, grass = 0;
+        double across = 0, deepest = 0;
+        double reference = track.Count > 0 ? track.Y[0] : 0;
+        for (int i = 0; i < track.Count; i++)
+        {
+            across = Math.Max(across, Math.Abs(track.Y[i] - reference));
+            deepest = Math.Max(deepest, track.Depth(i));
+            if (i < start) continue;
+            double depth = track.Depth(i);
+            if (depth < zone.Top) above++;
+            else if (depth > zone.Bottom) below++;
+            else inZone++;
+            if ((track.State[i] & TrackState.OnBottom) != 0) bottom++;
+            if ((track.State[i] & TrackState.InGrass) != 0) grass++;
+        }
+
+        double share = count > 0 ? 1.0 / count : 0;
+        double median = 0;
+        if (count > 0)
+        {
+            double[] depths = new double[count];
+            for (int i = 0; i < count; i++) depths[i] = track.Depth(start + i);
+            median = MathNet.Numerics.Statistics.ArrayStatistics.MedianInplace(depths);
+        }
+
+        return new Coverage(
+            inZone * share,
+            above * share,
+            below * share,
+            bottom * share,
+            grass * share,
+            First(track, TrackEventKind.EntersZone),
+            First(track, TrackEventKind.BottomContact),
+            median,
+            deepest,
+            count > 0 ? track.Time[^1] - track.Time[start] : 0,
+            across);
+    }
+
+    private static double? First(Track track, TrackEventKind kind)
+    {
+        foreach (TrackEvent item in track.Events)
+        {
+            if (item.Kind == kind) return item.Time;
+        }
+
+        return null;
+    }
+}

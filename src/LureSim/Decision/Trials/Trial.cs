@@ -1,0 +1,69 @@
+using LureSim.Coupling;
+using LureSim.Model;
+using LureSim.Motion;
+using LureSim.Stepping;
+
+namespace LureSim.Decision.Trials;
+
+/// <summary>Simulates and measures rigs.</summary>
+public static class Trial
+{
+    /// <summary>Line segments of coarse runs; docs/decision.md has the effect against the 40 of single runs.</summary>
+    public const int CoarseSegments = 20;
+
+    // Coarser still: error tolerance, for runs of which many are averaged.
+    private const double CoarseTolerance = 3;
+
+    /// <summary>Simulates and measures one rig.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="rig">The rig.</param>
+    /// <param name="options">Settings.</param>
+    /// <param name="cancellation">Honoured within the simulation.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    public static Candidate Run(Scenario scenario, Rig rig, SimulationOptions options, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(rig);
+        ArgumentNullException.ThrowIfNull(options);
+        Track track = Simulate(scenario, rig, options, cancellation);
+        Coverage coverage = CoverageMeasure.Of(track, scenario.Spot.StrikeZone);
+        double score = track.Status == SimulationStatus.Failed ? 0 : Ranking.Score(coverage, scenario.Spot, rig.Presentation.CastLength);
+        return new Candidate(rig, track, coverage, score);
+    }
+
+    /// <summary>Coarser settings, for runs of which many are made; docs/decision.md has what they cost in accuracy.</summary>
+    /// <param name="options">Settings of single runs.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="options"/> is null.</exception>
+    public static SimulationOptions Coarse(SimulationOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        return options with
+        {
+            Segments = Math.Min(CoarseSegments, options.Segments),
+            ToleranceFactor = Math.Max(CoarseTolerance, options.ToleranceFactor),
+        };
+    }
+
+    /// <summary>Time at which a track first reaches a depth (m), in s; null if it does not.</summary>
+    internal static double? TimeToDepth(Track track, double depth)
+    {
+        for (int i = 1; i < track.Count; i++)
+        {
+            double before = track.Depth(i - 1), after = track.Depth(i);
+            if (after < depth) continue;
+            double f = after > before ? Math.Clamp((depth - before) / (after - before), 0, 1) : 1;
+            return track.Time[i - 1] + (f * (track.Time[i] - track.Time[i - 1]));
+        }
+
+        return null;
+    }
+
+    /// <summary>The path of a rig.</summary>
+    internal static Track Simulate(Scenario scenario, Rig rig, SimulationOptions options, CancellationToken cancellation)
+    {
+        Track track = Cast.Simulate(scenario.Spot, FishingRig.Of(scenario.Tackle, rig.Head, rig.Body), rig.Presentation, options, cancellation);
+        if (track.Status == SimulationStatus.Cancelled) throw new OperationCanceledException(cancellation);
+        return track;
+    }
+}
