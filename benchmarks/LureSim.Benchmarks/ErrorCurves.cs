@@ -54,6 +54,7 @@ public static class ErrorCurves
         return new Figure(options)
         {
             Name = content.Name,
+            Section = FigureSection.Documentation,
             Title = content.Title,
             Subtitle = content.Subtitle,
             Model = model,

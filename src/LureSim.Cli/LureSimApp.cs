@@ -1,7 +1,8 @@
 using System.Globalization;
-using System.Reflection;
 using LureSim.Cli.Commands;
+using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
+using LureSim.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -12,10 +13,6 @@ internal static class LureSimApp
 {
     /// <summary>Name in help and messages.</summary>
     public const string Name = "luresim";
-
-    /// <summary>Version without the source revision.</summary>
-    public static string Version { get; } =
-        typeof(LureSimApp).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "0.0.0";
 
     /// <summary>Runs one command line.</summary>
     /// <param name="arguments">Arguments without the program's name.</param>
@@ -32,7 +29,7 @@ internal static class LureSimApp
         app.Configure(config =>
         {
             config.SetApplicationName(Name);
-            config.SetApplicationVersion(Version);
+            config.SetApplicationVersion(ProgramVersion.Text);
             config.ConfigureConsole(host.OutputConsole);
             config.UseStrictParsing();
             config.ValidateExamples();

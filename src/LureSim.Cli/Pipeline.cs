@@ -1,4 +1,4 @@
-using LureSim.Cli.Output;
+using LureSim.Cli.Hosting;
 using LureSim.Decision;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Comparison;
@@ -123,14 +123,14 @@ internal sealed class Pipeline : IPipeline
         return new TideOutcome(table, Files(TideWriter.Files(table, request.Units, request.Pdf)));
     }
 
-    private static IReadOnlyList<Output.OutputFile> Sheet(Plan plan, PlanRequest request) =>
+    private static IReadOnlyList<OutputFile> Sheet(Plan plan, PlanRequest request) =>
         Files(SheetWriter.Files(Report.Sheets.Sheet.Of(plan, request.Units), Outputs(request)));
 
     private static SheetOutputs Outputs(PlanRequest request) =>
         SheetOutputs.Png | SheetOutputs.Svg | (request.Pdf ? SheetOutputs.Pdf : SheetOutputs.None);
 
-    private static IReadOnlyList<Output.OutputFile> Files(IReadOnlyList<SheetFile> files) =>
-        [.. files.Select(file => new Output.OutputFile(file.Name, file.Bytes))];
+    private static IReadOnlyList<OutputFile> Files(IReadOnlyList<SheetFile> files) =>
+        [.. files.Select(file => new OutputFile(file.Name, file.Bytes))];
 
     private static ColourTable Table(Scenario scenario, ColourChart chart) => new(
         chart.Depths,

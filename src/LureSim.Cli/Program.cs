@@ -1,5 +1,6 @@
 using System.Text;
 using LureSim.Cli;
+using LureSim.Cli.Hosting;
 
 if (OperatingSystem.IsWindows())
     Console.OutputEncoding = Encoding.UTF8;
@@ -14,4 +15,4 @@ Console.CancelKeyPress += (_, pressed) =>
         cancellation.Cancel();
     }
 };
-return await LureSimApp.RunAsync(args, CliHost.ForProcess(), cancellation.Token);
+return await LureSimApp.RunAsync(args, CliHost.ForProcess(new Pipeline()), cancellation.Token);

@@ -1,5 +1,7 @@
 using System.ComponentModel;
+using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
+using LureSim.Model;
 using LureSim.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;

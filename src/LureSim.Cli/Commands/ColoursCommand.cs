@@ -1,3 +1,4 @@
+using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Model;
 

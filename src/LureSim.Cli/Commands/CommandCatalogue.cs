@@ -1,3 +1,5 @@
+using LureSim.Cli.Hosting;
+using LureSim.Decision;
 using Spectre.Console.Cli;
 
 namespace LureSim.Cli.Commands;

@@ -1,5 +1,5 @@
 using System.ComponentModel;
-using LureSim.Cli.Output;
+using LureSim.Cli.Hosting;
 using LureSim.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;

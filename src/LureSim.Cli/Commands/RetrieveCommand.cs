@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Search;

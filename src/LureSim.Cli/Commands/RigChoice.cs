@@ -1,3 +1,4 @@
+using LureSim.Cli.Hosting;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Scenarios;

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Scenarios;
 using Spectre.Console;

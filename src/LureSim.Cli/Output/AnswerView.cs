@@ -1,5 +1,4 @@
 using System.Text.Json.Serialization;
-using LureSim.Cli.Commands;
 using LureSim.Decision.Inverse;
 using LureSim.Model;
 using LureSim.Report.Units;

@@ -1,14 +1,9 @@
 using System.Text;
+using LureSim.Cli.Hosting;
+using LureSim.Model;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
-
-/// <summary>A file to write: its name relative to the folder, with "/" between parts, and its content.</summary>
-internal sealed record OutputFile(string Name, ReadOnlyMemory<byte> Content)
-{
-    /// <summary>A text file in UTF-8 without a byte order mark.</summary>
-    public static OutputFile Text(string name, string text) => new(name, Encoding.UTF8.GetBytes(text));
-}
 
 /// <summary>
 /// Writes sets of files all or nothing: each goes into a temporary file beside its place and all are moved when all are

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using LureSim.Cli.Hosting;
 using LureSim.Decision;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Colours;

@@ -1,7 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using LureSim.Cli.Commands;
+using LureSim.Cli.Hosting;
 using LureSim.Decision;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
@@ -39,13 +39,13 @@ internal sealed class JsonOutput
 
     /// <summary>The document of a command's result.</summary>
     public static JsonOutput Of(string command, object result, string status = "ok", int exitCode = ExitCode.Ok, string message = "") =>
-        new(JsonSerializer.Serialize(new Document(SchemaVersion, LureSimApp.Version, command, status, exitCode, message, [], result), Options) + "\n");
+        new(JsonSerializer.Serialize(new Document(SchemaVersion, ProgramVersion.Text, command, status, exitCode, message, [], result), Options) + "\n");
 
     /// <summary>Prints the document of a failure.</summary>
     public static void WriteFailure(TextWriter output, string command, int exitCode, string message, IReadOnlyList<ScenarioProblem> problems)
     {
         string status = problems.Count > 0 ? InvalidScenario : ExitCode.Word(exitCode);
-        output.Write(JsonSerializer.Serialize(new Document(SchemaVersion, LureSimApp.Version, command, status, exitCode, message, problems, null), Options) + "\n");
+        output.Write(JsonSerializer.Serialize(new Document(SchemaVersion, ProgramVersion.Text, command, status, exitCode, message, problems, null), Options) + "\n");
     }
 
     private sealed record Document(int SchemaVersion, string Version, string Command, string Status, int ExitCode, string Message, IReadOnlyList<ScenarioProblem> Problems, object? Result);

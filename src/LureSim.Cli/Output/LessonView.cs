@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using LureSim.Cli.Hosting;
 using LureSim.Decision.Colours;
 using LureSim.Decision;
 using LureSim.Light;

@@ -1,3 +1,4 @@
+using LureSim.Cli.Hosting;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

@@ -2,7 +2,7 @@ using System.Text.Json.Serialization;
 using LureSim.Decision.Tide;
 using LureSim.Model;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
+using LureSim.Report.Words;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -21,7 +21,7 @@ internal static class TideView
             Views.WriteColumns(
                 console,
                 "by the hour",
-                new ViewColumn("time", [.. table.Rows.Select(row => Clock(row.Hours))], false),
+                new ViewColumn("time", [.. table.Rows.Select(row => TideWords.Clock(row.Hours))], false),
                 [
                     new ViewColumn($"current ({units.FlowSpeed.Symbol})", [.. table.Rows.Select(row => units.FlowSpeed.Number(row.Current))], true),
                     new ViewColumn($"depth ({units.Length.Symbol})", [.. table.Rows.Select(row => units.Length.Number(row.Depth))], true),
@@ -50,7 +50,7 @@ internal static class TideView
             for (int h = 0; h < row.Scores.Count; h++)
             {
                 JigHead head = table.Scenario.Tackle.JigHeads[h];
-                csv.Row(Clock(row.Hours), row.Current, row.Depth, head.Label, head.Mass, row.ZoneShares[h], row.Scores[h], row.Best == head ? 1 : 0, row.Holding);
+                csv.Row(TideWords.Clock(row.Hours), row.Current, row.Depth, head.Label, head.Mass, row.ZoneShares[h], row.Scores[h], row.Best == head ? 1 : 0, row.Holding);
             }
         }
 
@@ -70,13 +70,6 @@ internal static class TideView
         return csv.ToString();
     }
 
-    /// <summary>A time of the tide as the clock shows it.</summary>
-    public static string Clock(double hours)
-    {
-        int minutes = (int)Math.Round(hours * 60) % (24 * 60);
-        return FormattableString.Invariant($"{minutes / 60:00}:{minutes % 60:00}");
-    }
-
     private static string Weight(double? mass, UnitFormat units) => mass is { } kilograms ? units.Weight(kilograms) : "-";
 }
 
@@ -94,7 +87,7 @@ internal sealed record TideJson(
         table.Scenario.Title,
         table.Presentation.Name,
         [.. table.Scenario.Tackle.JigHeads.Select(HeadJson.Of)],
-        [.. table.Rows.Select(row => new Row(TideView.Clock(row.Hours), row.Current, row.Depth, row.Best?.Label, row.Scores, row.ZoneShares, row.Holding))],
+        [.. table.Rows.Select(row => new Row(TideWords.Clock(row.Hours), row.Current, row.Depth, row.Best?.Label, row.Scores, row.ZoneShares, row.Holding))],
         table.Table.Depths,
         table.Table.Currents,
         [.. Enumerable.Range(0, table.Table.Depths.Count).Select(r => Enumerable.Range(0, table.Table.Currents.Count).Select(c => table.Table.Weight[r, c]).ToArray())]);

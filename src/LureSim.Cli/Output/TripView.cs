@@ -1,3 +1,4 @@
+using LureSim.Cli.Hosting;
 using LureSim.Decision;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Trials;

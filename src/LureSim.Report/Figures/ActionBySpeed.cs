@@ -76,6 +76,7 @@ public static class ActionBySpeed
         return new Figure(options)
         {
             Name = "action-by-speed",
+            Section = FigureSection.Rig,
             Title = tail ? "How wide and how fast the tail beats" : "How wide and how fast the nose swings",
             Subtitle = $"{focus.Action.Rig.Body.Label}{(focus.Action.Rig.Head.IsNone ? "" : ", " + format.HeadText(focus.Action.Rig.Head))}, steady retrieve",
             Model = model,

@@ -85,6 +85,7 @@ public static class ActionStills
         return new Figure(options)
         {
             Name = "action-stills",
+            Section = FigureSection.Rig,
             Title = $"What it looks like: {SwimmingWords.Word(run.Report.Verdict)}",
             Subtitle = $"{focus.Action.Rig.Body.Label}{(focus.Action.Rig.Head.IsNone ? "" : ", " + options.Format.HeadText(focus.Action.Rig.Head))} at {options.Format.SpeedText(focus.Action.Speed)}, the rod to the right",
             Model = model,

@@ -26,6 +26,7 @@ public static class BodyFitBars
         return new Figure(options)
         {
             Name = "body-fit",
+            Section = FigureSection.Body,
             Title = "Which body suits what the fish are likely to eat",
             Subtitle = choice.Spoke is { } rule ? $"the rule that spoke: {rule.Says}" : "no rule speaks here: the first of the box is taken",
             Model = model,

@@ -68,6 +68,7 @@ public static class ChanceBars
         return new Figure(options)
         {
             Name = "chance-bars",
+            Section = FigureSection.Certainty,
             Title = "How sure is it? Time in the zone over many draws",
             Subtitle = $"{study.Draws.Count} draws of current, cast, speed, depth, rod and line drag: {study.Presentation.Name}",
             Model = model,

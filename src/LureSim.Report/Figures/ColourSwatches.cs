@@ -88,6 +88,7 @@ public static class ColourSwatches
         return new Figure(options)
         {
             Name = adapted ? "colours-adapted" : "colours-first-glance",
+            Section = FigureSection.Colours,
             Title = adapted ? "Colours at depth, to an eye used to the light there" : "Colours at depth, as a camera sees them",
             Subtitle = adapted ? "" : "exposed and colour-balanced for the surface",
             Model = model,

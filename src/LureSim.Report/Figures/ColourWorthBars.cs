@@ -43,6 +43,7 @@ public static class ColourWorthBars
         return new Figure(options)
         {
             Name = "colour-choice",
+            Section = FigureSection.Colours,
             Title = "Seen far enough, then nearest to the forage",
             Subtitle = $"{fish}, where the lure runs; forage: {advice.Forage}",
             Model = model,

@@ -39,6 +39,7 @@ public static class ComparisonBars
         return new Figure(options)
         {
             Name = "differences",
+            Section = FigureSection.Comparison,
             Title = "Which difference matters",
             Subtitle = $"from \"{comparison.First.Name}\" to \"{comparison.Second.Name}\"",
             Model = model,

@@ -3,6 +3,7 @@ using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Units;
+using LureSim.Report.Words;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -57,6 +58,7 @@ public static class ComparisonTracks
         return new Figure(options)
         {
             Name = "two-tracks",
+            Section = FigureSection.Comparison,
             Title = "Where the two rigs run",
             Subtitle = "seen from the side",
             Model = model,
@@ -68,7 +70,7 @@ public static class ComparisonTracks
                 .. spot.GrassHeight > 0 ? [KeyItem.Box("grass", OxyColors.White, Palette.Grass, Hatch.Rising)] : Array.Empty<KeyItem>(),
             ],
             Caption = "From the splash at the right to the end of the retrieve at the left. Depth is stretched against distance.",
-            AltText = $"{string.Join("; ", new[] { (comparison.First.Name, comparison.FirstOutcome), (comparison.Second.Name, comparison.SecondOutcome) }.Select(p => $"{p.Name}: {p.Item2.Candidate.Verdict}, middle depth {format.LengthText(p.Item2.Depth)}"))}.",
+            AltText = $"{string.Join("; ", new[] { (comparison.First.Name, comparison.FirstOutcome), (comparison.Second.Name, comparison.SecondOutcome) }.Select(p => $"{p.Name}: {TrackWords.Verdict(p.Item2.Candidate)}, middle depth {format.LengthText(p.Item2.Depth)}"))}.",
         };
     }
 

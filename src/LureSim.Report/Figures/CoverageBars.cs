@@ -103,6 +103,7 @@ public static class CoverageBars
         return new Figure(options)
         {
             Name = "coverage-bars",
+            Section = FigureSection.Weight,
             Title = "Where each jig head spends its retrieve",
             Subtitle = SideView.RetrieveText(candidates),
             Model = model,

@@ -68,6 +68,7 @@ public static class CoverageMap
         return new Figure(options)
         {
             Name = "coverage-map",
+            Section = FigureSection.Speed,
             Title = "Share of the retrieve in the strike zone",
             Subtitle = "Retrieve: " + grid.PresentationName,
             Model = model,

@@ -59,6 +59,7 @@ public static class DepthTime
         return new Figure(options)
         {
             Name = "depth-time",
+            Section = FigureSection.Where,
             Title = "How deep each jig head is, second by second",
             Subtitle = SideView.RetrieveText(candidates),
             Model = model,

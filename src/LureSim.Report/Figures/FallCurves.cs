@@ -97,6 +97,7 @@ public static class FallCurves
         return new Figure(options)
         {
             Name = "count-down",
+            Section = FigureSection.CountDown,
             Title = "Count-down: how long each jig head falls",
             Subtitle = "slack line",
             Model = model,

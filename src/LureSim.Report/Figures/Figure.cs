@@ -1,9 +1,59 @@
+using LureSim.Decision.Colours;
+using LureSim.Decision.Tide;
+using LureSim.Decision.Trials;
+using LureSim.Motion;
 using LureSim.Report.Rendering;
 using LureSim.Report.Units;
 using LureSim.Report.Units;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;
+
+/// <summary>The part of a page to which a figure belongs.</summary>
+public enum FigureSection
+{
+    /// <summary>Sheet: where each jig head runs.</summary>
+    Where,
+
+    /// <summary>Sheet: the weight.</summary>
+    Weight,
+
+    /// <summary>Sheet: how fast.</summary>
+    Speed,
+
+    /// <summary>Sheet: the body.</summary>
+    Body,
+
+    /// <summary>Sheet: how sure the choice is.</summary>
+    Certainty,
+
+    /// <summary>Sheet: the count-down.</summary>
+    CountDown,
+
+    /// <summary>Sheet and lesson: colours at depth.</summary>
+    Colours,
+
+    /// <summary>Sheet and rig check: how the lure swims.</summary>
+    Rig,
+
+    /// <summary>Lesson: why red turns black.</summary>
+    Lesson,
+
+    /// <summary>Comparison of two rigs.</summary>
+    Comparison,
+
+    /// <summary>Search for a retrieve.</summary>
+    Retrieve,
+
+    /// <summary>Tide: by the hour.</summary>
+    TideByHour,
+
+    /// <summary>Tide: by depth and current.</summary>
+    TideTable,
+
+    /// <summary>Picture of a measurement for the documentation.</summary>
+    Documentation,
+}
 
 /// <summary>How wide a figure is laid out.</summary>
 public enum FigureWidth
@@ -55,6 +105,12 @@ public sealed class Figure
 
     /// <summary>Name for files, without extension: lower-case letters and hyphens.</summary>
     public required string Name { get; init; }
+
+    /// <summary>Where it belongs on a page.</summary>
+    public required FigureSection Section { get; init; }
+
+    /// <summary>Place among the figures of its section: those of a lower number come first, equal ones in the order of the page's figures.</summary>
+    public int Order { get; init; }
 
     /// <summary>What the figure shows, drawn above it.</summary>
     public required string Title { get; init; }

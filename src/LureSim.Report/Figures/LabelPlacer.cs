@@ -1,3 +1,4 @@
+using LureSim.Report.Rendering;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;

@@ -82,6 +82,7 @@ public static class PlanView
         return new Figure(options)
         {
             Name = "plan-view",
+            Section = FigureSection.Where,
             Title = "Where the current carries the lure, seen from above",
             Subtitle = SideView.RetrieveText(candidates),
             Model = model,

@@ -49,6 +49,7 @@ public static class RedTeachingPlate
         return new Figure(options)
         {
             Name = "red-turns-black",
+            Section = FigureSection.Lesson,
             Title = "Why red turns black",
             Subtitle = "light at a depth × what a red lure returns = what is left of it; high sun, clear sky",
             Model = model,

@@ -1,6 +1,7 @@
 using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Motion;
 using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
@@ -103,6 +104,7 @@ public static class RetrieveTrade
         return new Figure(options)
         {
             Name = "retrieve-trade",
+            Section = FigureSection.Retrieve,
             Title = "Time in the zone, and what it costs",
             Subtitle = $"{lure}: {search.Families.Sum(f => f.Tried.Count)} retrieves tried",
             Model = model,

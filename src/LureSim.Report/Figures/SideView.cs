@@ -105,6 +105,7 @@ public static class SideView
         return new Figure(options)
         {
             Name = "side-view",
+            Section = FigureSection.Where,
             Title = "Where each jig head runs, seen from the side",
             Subtitle = RetrieveText(candidates),
             Model = model,

@@ -109,6 +109,7 @@ public static class SightingDistance
         return new Figure(options)
         {
             Name = "sighting-distance",
+            Section = FigureSection.Colours,
             Title = $"How far off a {chart.Eye.CommonName} makes out each colour",
             Subtitle = $"{chart.Eye.CommonName}{standIn} {ColourWords.Looking(chart.Direction)}{left}",
             Model = model,

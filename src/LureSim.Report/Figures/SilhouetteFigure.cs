@@ -65,6 +65,7 @@ public static class SilhouetteFigure
         return new Figure(options)
         {
             Name = "silhouette",
+            Section = FigureSection.Colours,
             Title = $"What is left of a {strips[0].Name} lure at a distance",
             Subtitle = "lure against the water behind it, drawn at one size",
             Model = model,

@@ -100,6 +100,7 @@ public static class SpectrumCurves
         return new Figure(options)
         {
             Name = "light-spectrum",
+            Section = FigureSection.Colours,
             Title = "Which colours of light are left at depth",
             Subtitle = "daylight coming down, by wavelength",
             Model = model,

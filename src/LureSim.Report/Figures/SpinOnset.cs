@@ -104,6 +104,7 @@ public static class SpinOnset
         return new Figure(options)
         {
             Name = "spin-onset",
+            Section = FigureSection.Rig,
             Title = "When a bent bait begins to spin",
             Subtitle = $"{focus.Action.Rig.Body.Label}, {format.HeadText(focus.Action.Rig.Head)}: turns a second",
             Model = model,

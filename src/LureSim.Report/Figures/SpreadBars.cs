@@ -55,6 +55,7 @@ public static class SpreadBars
         return new Figure(options)
         {
             Name = "spread-bars",
+            Section = FigureSection.Certainty,
             Title = "What drives the spread",
             Subtitle = $"{study.Draws.Count} draws; the inputs explain {UnitFormat.PercentText(best.Drivers.Explained)} of the spread of {head}",
             Model = model,

@@ -2,7 +2,7 @@ using System.Globalization;
 using LureSim.Decision.Tide;
 using LureSim.Model;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
+using LureSim.Report.Words;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -30,7 +30,7 @@ public static class TideByHour
         PlotModel model = PlotBase.Model(options);
         PlotAxis x = CoverageMap.Steps(options, AxisPosition.Top, options.Narrow ? $"jig head ({(options.Units == UnitSystem.Us ? "oz" : "g")})" : "", heads.Count, i => options.Narrow ? Short(heads[i], styles[heads[i]].Label, options.Units) : styles[heads[i]].Label);
         x.FontSize = options.SmallFontSize - 1;
-        PlotAxis y = CoverageMap.Steps(options, AxisPosition.Left, "", rows.Count, i => $"{Clock(rows[i].Hours)}  {Current(rows[i].Current, options)}");
+        PlotAxis y = CoverageMap.Steps(options, AxisPosition.Left, "", rows.Count, i => $"{TideWords.Clock(rows[i].Hours)}  {TideWords.Current(rows[i].Current, options.Units)}");
         y.StartPosition = 1;
         y.EndPosition = 0;
         y.FontSize = options.SmallFontSize;
@@ -56,10 +56,11 @@ public static class TideByHour
                 }
             }
         });
-        IEnumerable<string> parts = rows.Select(r => $"{Clock(r.Hours)}: {(r.Best is { } best ? $"{format.HeadText(best)}, {UnitFormat.PercentText(r.ZoneShares[heads.ToList().IndexOf(best)])} in the zone" : "no head reaches the zone")}");
+        IEnumerable<string> parts = rows.Select(r => $"{TideWords.Clock(r.Hours)}: {(r.Best is { } best ? $"{format.HeadText(best)}, {UnitFormat.PercentText(r.ZoneShares[heads.ToList().IndexOf(best)])} in the zone" : "no head reaches the zone")}");
         return new Figure(options)
         {
             Name = "tide-by-hour",
+            Section = FigureSection.TideByHour,
             Title = "Which weight at what hour",
             Subtitle = $"Per cent of the retrieve in the strike zone: {table.Presentation.Name}",
             Model = model,
@@ -77,19 +78,4 @@ public static class TideByHour
     // Without its unit, which stands in the title of the axis.
     private static string Short(JigHead head, string label, UnitSystem units) =>
         head.Mass == 0 ? "none" : label.Replace(units == UnitSystem.Us ? " oz" : " g", "", StringComparison.Ordinal);
-
-    /// <summary>A time of the tide as the clock shows it.</summary>
-    internal static string Clock(double hours)
-    {
-        int minutes = (int)Math.Round(hours * 60) % (24 * 60);
-        return string.Create(CultureInfo.InvariantCulture, $"{minutes / 60:00}:{minutes % 60:00}");
-    }
-
-    /// <summary>A current with its sign, in knots or m/s.</summary>
-    internal static string Current(double metresPerSecond, FigureOptions options) => Current(metresPerSecond, options.Units);
-
-    /// <inheritdoc cref="Current(double, FigureOptions)"/>
-    internal static string Current(double metresPerSecond, UnitSystem units) => units == UnitSystem.Us
-        ? string.Create(CultureInfo.InvariantCulture, $"{(metresPerSecond * 3600 / 1852) + 0.0:0.0} kn")
-        : string.Create(CultureInfo.InvariantCulture, $"{metresPerSecond + 0.0:0.00} m/s");
 }

@@ -43,6 +43,7 @@ public static class TwitchAttitude
         return new Figure(options)
         {
             Name = "twitch-attitude",
+            Section = FigureSection.Rig,
             Title = "How far the nose swings at each twitch",
             Subtitle = $"{focus.Action.Rig.Body.Label}{(focus.Action.Rig.Head.IsNone ? "" : ", " + options.Format.HeadText(focus.Action.Rig.Head))}",
             Model = model,

@@ -59,6 +59,7 @@ public static class TwitchPath
         return new Figure(options)
         {
             Name = "twitch-path",
+            Section = FigureSection.Rig,
             Title = "Twitch, twitch, pause from above: loop knot and snug knot",
             Subtitle = $"{focus.Action.Rig.Body.Label}{(focus.Action.Rig.Head.IsNone ? "" : ", " + format.HeadText(focus.Action.Rig.Head))}",
             Model = model,

@@ -98,6 +98,8 @@ public static class WaterMapFigure
         return new Figure(options)
         {
             Name = many ? "water-map-draws" : "water-map",
+            Section = many ? FigureSection.Certainty : FigureSection.Where,
+            Order = many ? 1 : 0,
             Title = many ? $"Where {headText} runs when you do not know it all" : $"Where {headText} spends its retrieve",
             Subtitle = many ? $"{map.Runs} draws together: {presentation}" : $"Retrieve: {presentation}",
             Model = model,

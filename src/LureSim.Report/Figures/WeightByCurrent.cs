@@ -2,7 +2,7 @@ using LureSim.Decision.Tide;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
+using LureSim.Report.Words;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -25,7 +25,7 @@ public static class WeightByCurrent
         int rows = table.Depths.Count, columns = table.Currents.Count;
         IReadOnlyList<double> sizes = CommonWeights.All;
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = CoverageMap.Steps(options, AxisPosition.Bottom, $"current at the surface ({(options.Units == UnitSystem.Us ? "kn" : "m/s")})", columns, i => TideByHour.Current(table.Currents[i], options).Split(' ')[0]);
+        PlotAxis x = CoverageMap.Steps(options, AxisPosition.Bottom, $"current at the surface ({(options.Units == UnitSystem.Us ? "kn" : "m/s")})", columns, i => TideWords.Current(table.Currents[i], options.Units).Split(' ')[0]);
         PlotAxis y = CoverageMap.Steps(options, AxisPosition.Left, $"depth ({format.LengthUnit})", rows, i => format.LengthNumber(table.Depths[i]));
         y.StartPosition = 1;
         y.EndPosition = 0;
@@ -50,10 +50,11 @@ public static class WeightByCurrent
                 }
             }
         });
-        IEnumerable<string> parts = Enumerable.Range(0, rows).Select(r => $"{format.LengthText(table.Depths[r])}: {string.Join(", ", Enumerable.Range(0, columns).Select(c => $"{Text(table.Weight[r, c], options.Units)} at {TideByHour.Current(table.Currents[c], options)}"))}");
+        IEnumerable<string> parts = Enumerable.Range(0, rows).Select(r => $"{format.LengthText(table.Depths[r])}: {string.Join(", ", Enumerable.Range(0, columns).Select(c => $"{Text(table.Weight[r, c], options.Units)} at {TideWords.Current(table.Currents[c], options.Units)}"))}");
         return new Figure(options)
         {
             Name = "weight-by-current",
+            Section = FigureSection.TideTable,
             Title = $"Weight that holds the bottom, by depth and current ({(options.Units == UnitSystem.Us ? "oz" : "g")})",
             Subtitle = $"Cast {format.LengthText(tide.Presentation.CastLength)}, let it fall to the bottom, then: {tide.Presentation.Name}",
             Model = model,

@@ -38,14 +38,4 @@ internal static class FigureFiles
     /// <summary>PNG and SVG, and PDF when asked for.</summary>
     /// <param name="pdf">True for the PDF too.</param>
     public static SheetOutputs Outputs(bool pdf) => SheetOutputs.Png | SheetOutputs.Svg | (pdf ? SheetOutputs.Pdf : SheetOutputs.None);
-
-    /// <summary>Figures for a page that shows the wide one or, on a phone, the narrow one.</summary>
-    /// <param name="wide">The figures.</param>
-    /// <param name="narrow">The same in the same order, narrow.</param>
-    public static IReadOnlyList<FigureView> Views(IReadOnlyList<Figure> wide, IReadOnlyList<Figure> narrow) =>
-        [.. wide.Select((figure, i) => new FigureView(
-            figure.Name,
-            FigureWriter.SvgElement(figure, figure.Name + "-wide"),
-            FigureWriter.SvgElement(narrow[i], figure.Name + "-narrow"),
-            figure.Caption))];
 }

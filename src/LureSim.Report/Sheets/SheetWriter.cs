@@ -184,60 +184,49 @@ public static class SheetWriter
 
     private static List<SectionView> Sections(Sheet sheet, UnitFormat format)
     {
-        Dictionary<string, FigureView> figures = [];
-        IReadOnlyList<Figure> narrow = Figures(sheet, FigureWidth.Narrow);
-        foreach (Figure figure in Figures(sheet))
-        {
-            Figure phone = narrow.Single(f => f.Name == figure.Name);
-            figures[figure.Name] = new FigureView(
-                figure.Name,
-                FigureWriter.SvgElement(figure, figure.Name + "-wide"),
-                FigureWriter.SvgElement(phone, figure.Name + "-narrow"),
-                figure.Caption);
-        }
-
+        FigurePages figures = new(Figures(sheet), Figures(sheet, FigureWidth.Narrow));
         List<SectionView> sections =
         [
-            new("where", "Where each jig head runs") { Figures = Pick("side-view", "plan-view", "depth-time", "water-map") },
+            new("where", "Where each jig head runs") { Figures = figures.Take(FigureSection.Where) },
             new("share", "The weight: time in the strike zone")
             {
                 Numbers = Explanations.Weight(sheet, format),
-                Figures = Pick("coverage-bars"),
+                Figures = figures.Take(FigureSection.Weight),
                 Tables = [SheetTables.Candidates(sheet, format)],
             },
             new("speed", "The retrieve: how fast")
             {
                 Numbers = Explanations.Speed(sheet, format),
-                Figures = Pick("coverage-map"),
+                Figures = figures.Take(FigureSection.Speed),
             },
             new("body", "The body: shape and size")
             {
                 Numbers = Explanations.Body(sheet, format),
-                Figures = Pick("body-fit"),
+                Figures = figures.Take(FigureSection.Body),
                 Items = sheet.Body is { } body ? [.. BodyWords.Sentences(body, sheet.Units).Select(text => new LabelledText("", text))] : [],
             },
             new("certainty", "How sure is this")
             {
-                Figures = Pick("chance-bars", "spread-bars", "water-map-draws"),
+                Figures = figures.Take(FigureSection.Certainty),
                 Tables = sheet.Uncertainty is { IsExact: false } study ? [UncertaintyTables.Heads(study, format)] : [],
             },
             new("backwards", "Asked the other way round") { Tables = sheet.Answers.Count > 0 ? [UncertaintyTables.Answers(sheet.Answers, format)] : [] },
             new("count", "Count-down")
             {
                 Numbers = Explanations.CountDown(sheet, format),
-                Figures = Pick("count-down"),
+                Figures = figures.Take(FigureSection.CountDown),
                 Tables = sheet.Fall is { Columns.Count: > 0 } fall ? [SheetTables.Fall(fall, sheet.Scenario.Spot.StrikeZone, format)] : [],
             },
             new("colours", "Colours at depth")
             {
                 Numbers = Explanations.Colour(sheet, format),
                 Items = sheet.ColourAdvice is { } advice ? [.. ColourWords.Sentences(advice, sheet.Scenario.Spot.TargetFish, sheet.Units).Select(text => new LabelledText("", text))] : [],
-                Figures = Pick("colour-choice", "colours-adapted", "colours-first-glance", "sighting-distance", "silhouette", "light-spectrum"),
+                Figures = figures.Take(FigureSection.Colours),
                 Tables = sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate ? [SheetTables.Colours(plate, format)] : [],
             },
             new("rig", "How it swims")
             {
-                Figures = Pick("action-stills", "twitch-path"),
+                Figures = figures.Take(FigureSection.Rig),
                 Items = sheet.RigCheck is { } check ? [.. RigWords.Items(check, sheet.Scenario.Tackle.Rigging, format).Select(item => new LabelledText(item.Label, item.Text))] : [],
             },
             new("box", "The tackle box, ranked for this spot")
@@ -249,9 +238,8 @@ public static class SheetWriter
             new("limits", "What the model does not know") { Items = [.. sheet.Limits.Select(l => new LabelledText("This run", l)), .. Lines("limits.txt")] },
             new("cautions", "Before you go") { Items = [.. Lines("cautions.txt")] },
         ];
+        figures.RequireAllTaken();
         return [.. sections.Where(s => !s.IsEmpty)];
-
-        List<FigureView> Pick(params string[] names) => [.. names.Where(figures.ContainsKey).Select(n => figures[n])];
     }
 
     // Lines of a text resource; what stands before a colon near the start becomes the label.

@@ -45,7 +45,7 @@ public static class ComparisonWriter
             Lead = SpotWords.Line(comparison.Scenario.Spot, format),
             Answers = ComparisonWords.Sentences(comparison, units),
             Tables = [SideBySide(comparison, format), .. Effects(comparison, format)],
-            Figures = FigureFiles.Views(Figures(comparison, units), Figures(comparison, units, FigureWidth.Narrow)),
+            Figures = new FigurePages(Figures(comparison, units), Figures(comparison, units, FigureWidth.Narrow)).All,
         });
     }
 

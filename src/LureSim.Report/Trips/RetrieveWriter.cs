@@ -44,7 +44,7 @@ public static class RetrieveWriter
             Lead = SpotWords.Line(search.Scenario.Spot, format),
             Answers = SearchWords.Sentences(search, units),
             Tables = [Ways(search, format)],
-            Figures = FigureFiles.Views(Figures(search, units), Figures(search, units, FigureWidth.Narrow)),
+            Figures = new FigurePages(Figures(search, units), Figures(search, units, FigureWidth.Narrow)).All,
         });
     }
 

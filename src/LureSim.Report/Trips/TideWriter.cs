@@ -32,18 +32,19 @@ public static class TideWriter
     {
         ArgumentNullException.ThrowIfNull(table);
         UnitFormat format = new(units);
-        IReadOnlyList<FigureView> views = FigureFiles.Views(Figures(table, units), Figures(table, units, FigureWidth.Narrow));
+        FigurePages figures = new(Figures(table, units), Figures(table, units, FigureWidth.Narrow));
         List<SectionView> sections = [];
         if (table.Rows.Count > 0)
         {
             sections.Add(new SectionView("hours", "By the hour")
             {
-                Figures = [views[0]],
+                Figures = figures.Take(FigureSection.TideByHour),
                 Tables = [Hours(table, format)],
             });
         }
 
-        sections.Add(new SectionView("table", "By depth and current") { Figures = [views[^1]] });
+        sections.Add(new SectionView("table", "By depth and current") { Figures = figures.Take(FigureSection.TideTable) });
+        figures.RequireAllTaken();
         return SheetWriter.Render("tide.liquid", new TideView(SheetWriter.Version, SheetWriter.Resource("sheet.css"), Title(table), Lead(table, format), sections));
     }
 
@@ -79,9 +80,9 @@ public static class TideWriter
             "Weight by the hour",
             "Best of the box by its score, with the share of its retrieve in the strike zone; and the lightest common weight that holds the bottom.",
             [new ColumnView("time", IsText: true), new ColumnView("current"), new ColumnView("depth"), new ColumnView("best"), new ColumnView("in zone"), new ColumnView("holds bottom")],
-            [new GroupView("", [.. table.Rows.Select(r => new RowView(TideByHour.Clock(r.Hours),
+            [new GroupView("", [.. table.Rows.Select(r => new RowView(TideWords.Clock(r.Hours),
             [
-                new CellView(TideByHour.Current(r.Current, format.System)),
+                new CellView(TideWords.Current(r.Current, format.System)),
                 new CellView(format.LengthText(r.Depth)),
                 new CellView(r.Best is { } best ? format.HeadText(best) : UnitFormat.None),
                 new CellView(r.Best is { } head ? UnitFormat.PercentText(r.ZoneShares[heads.IndexOf(head)]) : UnitFormat.None),

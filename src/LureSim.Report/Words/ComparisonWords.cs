@@ -1,5 +1,4 @@
 using LureSim.Decision.Comparison;
-using LureSim.Report.Figures;
 using LureSim.Report.Units;
 using LureSim.Swimming;
 

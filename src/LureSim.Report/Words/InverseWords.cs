@@ -1,6 +1,5 @@
 using LureSim.Decision.Inverse;
 using LureSim.Model;
-using LureSim.Report.Figures;
 using LureSim.Report.Units;
 
 namespace LureSim.Report.Words;

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using LureSim.Cli;
 using LureSim.Cli.Commands;
+using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Decision.Trials;

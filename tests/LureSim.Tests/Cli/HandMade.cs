@@ -1,4 +1,5 @@
 using LureSim.Cli;
+using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Decision.Colours;

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using LureSim.Cli;
+using LureSim.Cli.Hosting;
 using LureSim.Model;
 using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;

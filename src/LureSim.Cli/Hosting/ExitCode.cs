@@ -1,4 +1,6 @@
-namespace LureSim.Cli;
+using LureSim.Scenarios;
+
+namespace LureSim.Cli.Hosting;
 
 /// <summary>Exit codes of the program; scripts may rely on them.</summary>
 internal static class ExitCode
@@ -32,7 +34,7 @@ internal static class ExitCode
 /// <summary>Ends a command with an exit code and a message; caught in one place that decides how to show it.</summary>
 internal sealed class CommandFailedException(int exitCode, string message, IReadOnlyList<Scenarios.ScenarioProblem>? problems = null) : Exception(message)
 {
-    /// <summary>One of <see cref="Cli.ExitCode"/>.</summary>
+    /// <summary>One of <see cref="Hosting.ExitCode"/>.</summary>
     public int ExitCode { get; } = exitCode;
 
     /// <summary>What is wrong with the scenario, when that is the reason.</summary>

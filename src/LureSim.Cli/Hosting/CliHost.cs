@@ -1,4 +1,3 @@
-using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Comparison;
@@ -15,7 +14,7 @@ using LureSim.Report.Units;
 using LureSim.Report.Units;
 using Spectre.Console;
 
-namespace LureSim.Cli;
+namespace LureSim.Cli.Hosting;
 
 /// <summary>The world outside the commands: streams, consoles and the model's entry points. Tests supply their own.</summary>
 internal sealed class CliHost
@@ -55,10 +54,11 @@ internal sealed class CliHost
     public IAnsiConsole Human(bool outputIsDocument) => outputIsDocument ? ErrorConsole : OutputConsole;
 
     /// <summary>The host of the real program.</summary>
-    public static CliHost ForProcess()
+    /// <param name="pipeline">The computations.</param>
+    public static CliHost ForProcess(IPipeline pipeline)
     {
         bool colour = string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
-        return Create(Console.Out, Console.Error, !Console.IsOutputRedirected, !Console.IsErrorRedirected, colour, new Pipeline());
+        return Create(Console.Out, Console.Error, !Console.IsOutputRedirected, !Console.IsErrorRedirected, colour, pipeline);
     }
 
     /// <summary>A host on any streams.</summary>
@@ -181,12 +181,12 @@ internal interface IPipeline
 /// <param name="Search">The search.</param>
 /// <param name="Units">Units of its sentences.</param>
 /// <param name="Pages">Files of the page and its figures.</param>
-internal sealed record SearchOutcome(RetrieveSearch Search, UnitSystem Units, IReadOnlyList<Output.OutputFile> Pages);
+internal sealed record SearchOutcome(RetrieveSearch Search, UnitSystem Units, IReadOnlyList<OutputFile> Pages);
 
 /// <summary>Weights for a tide with the files of their page, not yet written.</summary>
 /// <param name="Table">The weights.</param>
 /// <param name="Pages">Files of the page and its figures.</param>
-internal sealed record TideOutcome(TideTable Table, IReadOnlyList<Output.OutputFile> Pages);
+internal sealed record TideOutcome(TideTable Table, IReadOnlyList<OutputFile> Pages);
 
 /// <summary>What a plan or a lesson is asked for beside the scenario.</summary>
 /// <param name="Units">Units of the drawings.</param>
@@ -198,7 +198,7 @@ internal sealed record PlanRequest(UnitSystem Units, bool Pdf, int? Samples = nu
 /// <param name="Plan">The plan.</param>
 /// <param name="Colours">Its colours as a table.</param>
 /// <param name="Sheet">Files of the sheet and its figures.</param>
-internal sealed record PlanOutcome(Plan Plan, ColourTable Colours, IReadOnlyList<Output.OutputFile> Sheet)
+internal sealed record PlanOutcome(Plan Plan, ColourTable Colours, IReadOnlyList<OutputFile> Sheet)
 {
     /// <summary>Units of the sentences in it.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Us;
@@ -208,22 +208,22 @@ internal sealed record PlanOutcome(Plan Plan, ColourTable Colours, IReadOnlyList
 /// <param name="Trip">The trip.</param>
 /// <param name="Spots">The plans with their colours; their own sheets are not drawn.</param>
 /// <param name="Pages">Files of the trip.</param>
-internal sealed record TripOutcome(Report.Trips.Trip Trip, IReadOnlyList<PlanOutcome> Spots, IReadOnlyList<Output.OutputFile> Pages);
+internal sealed record TripOutcome(Report.Trips.Trip Trip, IReadOnlyList<PlanOutcome> Spots, IReadOnlyList<OutputFile> Pages);
 
 /// <summary>A comparison with its page, not yet written.</summary>
 /// <param name="Comparison">The comparison.</param>
 /// <param name="Pages">Files of the page and its figures.</param>
-internal sealed record CompareOutcome(RigComparison Comparison, IReadOnlyList<Output.OutputFile> Pages);
+internal sealed record CompareOutcome(RigComparison Comparison, IReadOnlyList<OutputFile> Pages);
 
 /// <summary>A check of rigs with its figures, not yet written.</summary>
 /// <param name="Sheet">The check.</param>
 /// <param name="Figures">Files of the figures; empty where none were asked for.</param>
-internal sealed record ActionOutcome(RigSheet Sheet, IReadOnlyList<Output.OutputFile> Figures);
+internal sealed record ActionOutcome(RigSheet Sheet, IReadOnlyList<OutputFile> Figures);
 
 /// <summary>A lesson with its plates, not yet written.</summary>
 /// <param name="Lesson">The lesson.</param>
 /// <param name="Plates">Files of the plates.</param>
-internal sealed record LessonOutcome(Lesson Lesson, IReadOnlyList<Output.OutputFile> Plates);
+internal sealed record LessonOutcome(Lesson Lesson, IReadOnlyList<OutputFile> Plates);
 
 /// <summary>Colours of lures at depths, as an eye used to the light there sees them.</summary>
 /// <param name="Depths">Depths (m), increasing.</param>

@@ -1,10 +1,9 @@
 using System.ComponentModel;
 using System.Reflection;
 using System.Text;
-using LureSim.Cli.Commands;
 using Spectre.Console.Cli;
 
-namespace LureSim.Cli.Output;
+namespace LureSim.Cli.Commands;
 
 /// <summary>
 /// Writes completion scripts from the attributes of the commands' settings, so that a new option completes without
