@@ -57,7 +57,7 @@ internal static class SheetTables
         foreach (Candidate c in sheet.Candidates.OrderByDescending(c => SideView.IsFirst(c, sheet.Choice.First)).ThenByDescending(c => c.Score))
         {
             Coverage v = c.Coverage;
-            string verdict = c.Track.Status == Motion.SimulationStatus.Completed ? c.Verdict : $"{c.Verdict} ({(c.Track.Message.Length > 0 ? c.Track.Message : c.Track.Status.ToString())})";
+            string verdict = c.Track.Status == SimulationStatus.Completed ? c.Verdict : $"{c.Verdict} ({(c.Track.Message.Length > 0 ? c.Track.Message : c.Track.Status.ToString())})";
             List<CellView> cells = [];
             if (bodies)
                 cells.Add(new(c.Rig.Body.Label, Class: "text"));

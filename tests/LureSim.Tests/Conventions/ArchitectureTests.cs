@@ -15,6 +15,8 @@ public class ArchitectureTests
         { "LureSim.Tackle", ["LureSim.Water", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
         { "LureSim.Motion", ["LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
         { "LureSim.Swimming", ["LureSim.Water", "LureSim.Motion", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
+        { "LureSim.Stepping", ["LureSim.Model", "LureSim.Scenarios", "LureSim.Water", "LureSim.Hydrodynamics", "LureSim.Tackle", "LureSim.Motion", "LureSim.Swimming", "LureSim.Light", "LureSim.Sight", "LureSim.Decision"] },
+        { "LureSim.Motion.Line", ["LureSim.Motion.Retrieve", "LureSim.Motion.CastRun", "LureSim.Motion.CastProgram", "LureSim.Motion.Track", "LureSim.Motion.SimulationOptions", "LureSim.Motion.FreeFall"] },
         { "LureSim.Light", ["LureSim.Water", "LureSim.Tackle", "LureSim.Motion", "LureSim.Sight", "LureSim.Decision"] },
         { "LureSim.Sight", ["LureSim.Water", "LureSim.Tackle", "LureSim.Motion", "LureSim.Decision"] },
     };

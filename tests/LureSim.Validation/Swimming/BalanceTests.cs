@@ -17,7 +17,7 @@ public class BalanceTests
             ActionTrace tight = Towing.Simulate(body, Knot.Loop(), tow, new() { Tolerance = 1e-8 });
             ValidationLog.AtMost(Area, $"{name}: energy not accounted for, default tolerance", "kinetic energy against work", 0.03, loose.Statistics.EnergyResidual);
             ValidationLog.AtMost(Area, $"{name}: energy not accounted for, tolerance 1e-8", "kinetic energy against work", 1e-6, tight.Statistics.EnergyResidual);
-            ValidationLog.AtMost(Area, $"{name}: norm of the quaternion, tolerance 1e-8", "kinematics", 1e-7, tight.Statistics.QuaternionDrift);
+            ValidationLog.AtMost(Area, $"{name}: norm of the quaternion, tolerance 1e-8", "kinematics", 1e-7, tight.QuaternionDrift);
         }
     }
 
