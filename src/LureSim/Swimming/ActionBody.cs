@@ -13,10 +13,10 @@ public sealed record ActionBody
     /// <summary>Name, for reports.</summary>
     public required string Name { get; init; }
 
-    /// <summary>Mass of all parts, tail and water in hollow parts included (kg), above 0 to 5.</summary>
+    /// <summary>Mass of all parts, tail and water in hollow parts included (kg), above 0 to 300.</summary>
     public required double Mass { get; init; }
 
-    /// <summary>Displaced volume of all parts (m3), above 0 to 0.01.</summary>
+    /// <summary>Displaced volume of all parts (m3), above 0 to 0.1.</summary>
     public required double Volume { get; init; }
 
     /// <summary>Centre of mass.</summary>
@@ -94,8 +94,8 @@ public sealed record ActionBody
     /// <exception cref="ArgumentNullException">A list is null.</exception>
     public void Validate()
     {
-        Guard.InRange(Mass, 1e-5, 5, unit: "kg");
-        Guard.InRange(Volume, 1e-8, 0.01, unit: "m3");
+        Guard.InRange(Mass, 1e-5, 300, unit: "kg");
+        Guard.InRange(Volume, 1e-8, 0.1, unit: "m3");
         Within(CentreOfMass, nameof(CentreOfMass));
         Within(CentreOfBuoyancy, nameof(CentreOfBuoyancy));
         Within(TowPoint, nameof(TowPoint));
@@ -145,12 +145,12 @@ public sealed record ActionBody
     private void ValidateInertia()
     {
         InertiaTensor i = Inertia;
-        Guard.InRange(i.Xx, 1e-12, 1, "Inertia.Xx", "kg m2");
-        Guard.InRange(i.Yy, 1e-12, 1, "Inertia.Yy", "kg m2");
-        Guard.InRange(i.Zz, 1e-12, 1, "Inertia.Zz", "kg m2");
-        Guard.InRange(i.Xy, -1, 1, "Inertia.Xy", "kg m2");
-        Guard.InRange(i.Xz, -1, 1, "Inertia.Xz", "kg m2");
-        Guard.InRange(i.Yz, -1, 1, "Inertia.Yz", "kg m2");
+        Guard.InRange(i.Xx, 1e-12, 100, "Inertia.Xx", "kg m2");
+        Guard.InRange(i.Yy, 1e-12, 100, "Inertia.Yy", "kg m2");
+        Guard.InRange(i.Zz, 1e-12, 100, "Inertia.Zz", "kg m2");
+        Guard.InRange(i.Xy, -100, 100, "Inertia.Xy", "kg m2");
+        Guard.InRange(i.Xz, -100, 100, "Inertia.Xz", "kg m2");
+        Guard.InRange(i.Yz, -100, 100, "Inertia.Yz", "kg m2");
         double minor = (i.Xx * i.Yy) - (i.Xy * i.Xy);
         double determinant = (i.Zz * minor) + (2 * i.Xy * i.Xz * i.Yz) - (i.Xx * i.Yz * i.Yz) - (i.Yy * i.Xz * i.Xz);
         bool triangle = i.Xx <= 1.000001 * (i.Yy + i.Zz) && i.Yy <= 1.000001 * (i.Xx + i.Zz) && i.Zz <= 1.000001 * (i.Xx + i.Yy);

@@ -99,10 +99,10 @@ public sealed record DivingLip(Vector3d Position, double Area, double AspectRati
 /// <summary>A soft tail: a stem on an elastic hinge, with a paddle at its end in whose wake vortices form.</summary>
 /// <param name="HingePosition">Where the tail begins to give, along x (m); a long shank moves it aft.</param>
 /// <param name="Length">From hinge to the middle of the paddle (m), 1e-3 to 0.5.</param>
-/// <param name="PaddleHeight">Height of the paddle or fin (m), 1e-3 to 0.2.</param>
-/// <param name="PaddleWidth">Width across the flow (m), by which the shedding frequency is reckoned, 5e-4 to 0.2.</param>
-/// <param name="Mass">Mass of the moving part (kg), counted in the body's mass, 1e-6 to 0.5.</param>
-/// <param name="RootStiffness">Spring of the hinge (N m/rad), 0 to 10; E I / stem length of the stem, see <see cref="StemStiffness"/>.</param>
+/// <param name="PaddleHeight">Height of the paddle or fin (m), 1e-3 to 0.5.</param>
+/// <param name="PaddleWidth">Width across the flow (m), by which the shedding frequency is reckoned, 5e-4 to 0.5.</param>
+/// <param name="Mass">Mass of the moving part (kg), counted in the body's mass, 1e-6 to 50.</param>
+/// <param name="RootStiffness">Spring of the hinge (N m/rad), 0 to 10,000; E I / stem length of the stem, see <see cref="StemStiffness"/>.</param>
 /// <param name="RootDamping">Loss factor of the rubber as a damping ratio, 0 to 2.</param>
 /// <param name="Offset">Rest angle of the tail to the left (radians), -pi/3 to pi/3: a tail that was moulded or stored bent.</param>
 /// <param name="Drop">How far the middle of the paddle hangs below the body's axis (m), -0.1 to 0.1: it makes the body roll with the beat.</param>
@@ -135,10 +135,10 @@ public sealed record FlexibleTail(
     {
         Guard.InRange(HingePosition, -1, 1, unit: "m");
         Guard.InRange(Length, 1e-3, 0.5, unit: "m");
-        Guard.InRange(PaddleHeight, 1e-3, 0.2, unit: "m");
-        Guard.InRange(PaddleWidth, 5e-4, 0.2, unit: "m");
-        Guard.InRange(Mass, 1e-6, 0.5, unit: "kg");
-        Guard.InRange(RootStiffness, 0, 10, unit: "N m/rad");
+        Guard.InRange(PaddleHeight, 1e-3, 0.5, unit: "m");
+        Guard.InRange(PaddleWidth, 5e-4, 0.5, unit: "m");
+        Guard.InRange(Mass, 1e-6, 50, unit: "kg");
+        Guard.InRange(RootStiffness, 0, 1e4, unit: "N m/rad");
         Guard.InRange(RootDamping, 0, 2);
         Guard.InRange(Offset, -Math.PI / 3, Math.PI / 3, unit: "rad");
         Guard.InRange(Drop, -0.1, 0.1, unit: "m");

@@ -29,7 +29,7 @@ internal sealed class RigidBody
         Matrix<double> m = Matrix<double>.Build.Dense(N, N);
         m.SetSubMatrix(0, 0, Solid(body));
         if (carriesWater) m.SetSubMatrix(0, 0, m.SubMatrix(0, 6, 0, 6) + AddedMass.Of(body, axis, waterDensity));
-        if (body.Tail is FlexibleTail tail) AddTail(m, tail, carriesWater ? AddedMass.OfPaddle(tail, waterDensity) : 0);
+        if (body.Tail is FlexibleTail tail) AddTail(m, tail, axis, carriesWater ? AddedMass.OfPaddle(tail, waterDensity) : 0);
         else m[6, 6] = 1;
 
         Cholesky<double> factor;
@@ -122,14 +122,22 @@ internal sealed class RigidBody
         return shift.TransposeThisAndMultiply(rigid) * shift;
     }
 
-    private static void AddTail(Matrix<double> m, FlexibleTail tail, double carried)
+    // Momentum that the swing gives to the whole body: the stem lies behind its hinge P along -t, bent as the body is, and swings along e, so that with the moments m1 and m2
+    // of its mass about the hinge the force on the body goes by m1 e and the moment by m1 P x e - m2 t x e. A tail that hangs out of the axis thus turns the body over as it swings;
+    // without that its inertia would not fit into the body's.
+    private static void AddTail(Matrix<double> m, FlexibleTail tail, BentAxis axis, double carried)
     {
         double l = tail.Length;
         double first = TailFirstMoment * tail.Mass * l, second = TailSecondMoment * tail.Mass * l * l;
+        Vector3d hinge = axis.Point(new(tail.HingePosition, 0, 0)), along = axis.Tangent(tail.HingePosition);
+        (double sine, double cosine) = Math.SinCos(Math.Atan2(-along.Y, along.X));
+        Vector3d swing = new(sine, cosine, 0);
+        Vector3d force = first * swing, moment = (first * Vector3d.Cross(hinge, swing)) - (second * Vector3d.Cross(along, swing));
+        ReadOnlySpan<double> coupling = [force.X, force.Y, force.Z, moment.X, moment.Y, moment.Z];
+        for (int i = 0; i < coupling.Length; i++) m[i, 6] = m[6, i] = coupling[i];
         m[6, 6] = second;
-        m[1, 6] = m[6, 1] = first;
-        m[5, 6] = m[6, 5] = (tail.HingePosition * first) - second;
-        ReadOnlySpan<double> g = [0, 1, 0, tail.Drop, 0, tail.HingePosition - l, l];
+        Vector3d paddle = Vector3d.Cross(hinge - (l * along) - new Vector3d(0, 0, tail.Drop), swing);
+        ReadOnlySpan<double> g = [swing.X, swing.Y, swing.Z, paddle.X, paddle.Y, paddle.Z, l];
         for (int i = 0; i < N; i++)
         {
             for (int j = 0; j < N; j++) m[i, j] += carried * g[i] * g[j];
