@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using BenchmarkDotNet.Attributes;
 using LureSim.Swimming;
 

@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using LureSim.Model;
 using LureSim.Swimming;
 using LureSim.Tackle;

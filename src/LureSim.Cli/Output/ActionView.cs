@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using System.Text.Json.Serialization;
 using LureSim.Cli.Hosting;
 using LureSim.Decision.RigChecks;

@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
 using LureSim.Report.Units;

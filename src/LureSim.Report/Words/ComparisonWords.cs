@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using LureSim.Decision.Comparison;
 using LureSim.Report.Units;
 using LureSim.Swimming;

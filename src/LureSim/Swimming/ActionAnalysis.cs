@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using LureSim.Stepping;
 using System.Globalization;
 namespace LureSim.Swimming;

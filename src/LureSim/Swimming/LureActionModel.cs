@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 namespace LureSim.Swimming;
 
 /// <summary>A trace and what it comes to.</summary>

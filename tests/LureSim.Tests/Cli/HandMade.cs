@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using LureSim.Cli;
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;

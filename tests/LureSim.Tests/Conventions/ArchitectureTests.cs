@@ -1,11 +1,13 @@
 using System.Globalization;
+using System.Reflection;
 using System.Text;
+using System.Text.RegularExpressions;
 using LureSim.Tests.Scenarios;
 
 namespace LureSim.Tests.Conventions;
 
 /// <summary>Data flows one way; this holds the arrows of every folder.</summary>
-public class ArchitectureTests
+public partial class ArchitectureTests
 {
     // Floors of the house from the ground up: a room may use those below its own floor and no others.
     private static readonly string[][] Floors =
@@ -83,6 +85,24 @@ public class ArchitectureTests
         if (Environment.GetEnvironmentVariable("LURESIM_UPDATE_DOCS") == "1") File.WriteAllText(file, drawing, new UTF8Encoding(false));
         Assert.True(File.Exists(file) && File.ReadAllText(file) == drawing, "docs/images/house.svg is not that of the compiled types; write it anew with LURESIM_UPDATE_DOCS=1.");
     }
+
+    [Fact]
+    public void Every_stop_on_the_way_of_a_value_is_there()
+    {
+        string page = File.ReadAllText(Repository.File("docs", "architecture.md"));
+        string[] stops = [.. Stop().Matches(page).Select(match => match.Groups[1].Value).Distinct()];
+        Assert.True(stops.Length >= 12, "The way of a value has lost its stops.");
+        Assert.All(stops, stop =>
+        {
+            Type? type = HouseGraph.TypeNamed(stop);
+            string outer = stop[..stop.LastIndexOf('.')], member = stop[(stop.LastIndexOf('.') + 1)..];
+            const BindingFlags Any = BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Static | BindingFlags.Instance;
+            Assert.True(type is not null || HouseGraph.TypeNamed(outer)?.GetMember(member, Any).Length > 0, stop);
+        });
+    }
+
+    [GeneratedRegex("`(LureSim\\.[A-Za-z.]+)`")]
+    private static partial Regex Stop();
 
     private static string FolderOf(string room)
     {

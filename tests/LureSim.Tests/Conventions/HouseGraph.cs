@@ -35,9 +35,12 @@ internal sealed class HouseGraph
         }
 
         graph.Rooms = [.. graph.Types.Keys.Order(StringComparer.Ordinal)];
-        _ = typeof(Figure);
         return graph;
     });
+
+    /// <summary>A type of the product by its full name; null for none.</summary>
+    public static Type? TypeNamed(string name) =>
+        new[] { typeof(Planner), typeof(Figure), typeof(LureSim.Scenarios.ScenarioReader), typeof(LureSim.Cli.LureSimApp) }.Select(t => t.Assembly.GetType(name)).FirstOrDefault(t => t is not null);
 
     /// <summary>Uses of one namespace by another: members, bodies and bases that name a type of it.</summary>
     public IEnumerable<(string From, string To, int Count)> Arrows => uses.Select(pair => (pair.Key.From, pair.Key.To, pair.Value)).OrderBy(a => a.From, StringComparer.Ordinal).ThenBy(a => a.To, StringComparer.Ordinal);

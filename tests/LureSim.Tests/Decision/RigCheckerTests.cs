@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using LureSim.Coupling;
 using LureSim.Decision;
 using LureSim.Decision.RigChecks;

@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using CsCheck;
 using LureSim.Decision.Comparison;
 using LureSim.Model;

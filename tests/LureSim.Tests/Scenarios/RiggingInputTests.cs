@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Scenarios;

@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using CsCheck;
 using LureSim.Model;
 using LureSim.Swimming;

@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using System.Diagnostics;
 using CsCheck;
 using LureSim.Stepping;

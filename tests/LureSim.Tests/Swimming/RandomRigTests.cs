@@ -1,3 +1,5 @@
+using LureSim.Swimming.Forces;
+using LureSim.Swimming.Bodies;
 using CsCheck;
 using LureSim.Model;
 using LureSim.Stepping;

@@ -1,3 +1,5 @@
+using LureSim.Swimming.Forces;
+using LureSim.Swimming.Bodies;
 using LureSim.Stepping;
 using LureSim.Swimming;
 

@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using LureSim.Swimming;
 
 namespace LureSim.Validation.Swimming;

@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using System.Collections.Concurrent;
 using System.Numerics;
 using LureSim.Decision.Colours;

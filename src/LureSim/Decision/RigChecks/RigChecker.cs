@@ -1,3 +1,5 @@
+using LureSim.Swimming.Forces;
+using LureSim.Swimming.Bodies;
 using LureSim.Coupling;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;

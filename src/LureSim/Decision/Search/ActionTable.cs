@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using LureSim.Decision.RigChecks;
 using LureSim.Model;
 using LureSim.Motion;

@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Trials;

@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using LureSim.Hydrodynamics;
 using MathNet.Numerics.LinearAlgebra;
 

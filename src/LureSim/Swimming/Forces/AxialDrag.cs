@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 namespace LureSim.Swimming.Forces;
 
 /// <summary>

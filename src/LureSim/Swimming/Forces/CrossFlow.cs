@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 namespace LureSim.Swimming.Forces;
 
 /// <summary>Drag across the body, strip by strip along its bent axis, and damping of the roll.</summary>

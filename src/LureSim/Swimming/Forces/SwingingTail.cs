@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 namespace LureSim.Swimming.Forces;
 
 /// <summary>Drag of the paddle, the side force of the vortices behind it, and spring, damping and stop of the hinge.</summary>

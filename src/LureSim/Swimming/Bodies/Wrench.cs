@@ -1,4 +1,4 @@
-namespace LureSim.Swimming;
+namespace LureSim.Swimming.Bodies;
 
 /// <summary>Force and moment on the body about its origin in body axes, with the moment that works on the tail's angle.</summary>
 internal struct Wrench

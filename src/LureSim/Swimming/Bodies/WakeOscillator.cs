@@ -1,4 +1,4 @@
-namespace LureSim.Swimming;
+namespace LureSim.Swimming.Bodies;
 
 /// <summary>
 /// The vortices behind a bluff body as a van der Pol oscillator that feels the body's acceleration:

@@ -1,4 +1,4 @@
-namespace LureSim.Swimming;
+namespace LureSim.Swimming.Bodies;
 
 /// <summary>Where the tail is and how it moves: a stem on a hinge that swings sideways, set aside by the bend of the body.</summary>
 internal sealed class TailLinkage

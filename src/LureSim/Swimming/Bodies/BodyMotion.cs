@@ -1,4 +1,4 @@
-namespace LureSim.Swimming;
+namespace LureSim.Swimming.Bodies;
 
 /// <summary>Kinematics at one moment: all that a force may depend on.</summary>
 internal readonly struct BodyMotion

@@ -1,4 +1,4 @@
-namespace LureSim.Swimming;
+namespace LureSim.Swimming.Bodies;
 
 /// <summary>How the leader is tied to the eye.</summary>
 public enum KnotKind

@@ -1,8 +1,8 @@
-using LureSim.Swimming.Forces;
+using LureSim.Swimming.Bodies;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.LinearAlgebra.Factorization;
 
-namespace LureSim.Swimming;
+namespace LureSim.Swimming.Forces;
 
 /// <summary>
 /// A rigid body with a tail on a hinge and the water that they carry: mass matrix of velocities of the origin, rates of turn and rate of the tail, and Kirchhoff's equations for

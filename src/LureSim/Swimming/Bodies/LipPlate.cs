@@ -1,4 +1,4 @@
-namespace LureSim.Swimming;
+namespace LureSim.Swimming.Bodies;
 
 /// <summary>Normal force of a low-aspect-ratio plate, the diving lip.</summary>
 public static class LipPlate

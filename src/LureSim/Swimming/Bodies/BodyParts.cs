@@ -1,4 +1,4 @@
-namespace LureSim.Swimming;
+namespace LureSim.Swimming.Bodies;
 
 /// <summary>A slice of the body across its length.</summary>
 /// <param name="Position">Middle of the slice along x (m).</param>

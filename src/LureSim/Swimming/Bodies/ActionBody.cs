@@ -1,4 +1,4 @@
-namespace LureSim.Swimming;
+namespace LureSim.Swimming.Bodies;
 
 /// <summary>
 /// A lure as a rigid body with its parts, in body axes: origin at the middle of the body, x towards the nose, y to the left, z up (the way it should swim).

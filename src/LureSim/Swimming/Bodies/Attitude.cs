@@ -1,4 +1,4 @@
-namespace LureSim.Swimming;
+namespace LureSim.Swimming.Bodies;
 
 /// <summary>A unit quaternion that turns body axes (x towards the nose, y to the left, z up) into water axes (x along the pull, y to the left, z up).</summary>
 /// <param name="W">Scalar part.</param>

@@ -1,4 +1,4 @@
-namespace LureSim.Swimming;
+namespace LureSim.Swimming.Bodies;
 
 /// <summary>The body's axis with its bend: straight to the bend, straight on at an angle behind it.</summary>
 internal readonly struct BentAxis(BodyBend? bend)

@@ -1,4 +1,4 @@
-namespace LureSim.Swimming;
+namespace LureSim.Swimming.Bodies;
 
 /// <summary>Three doubles: a point or a vector, in the axes that the member says.</summary>
 /// <param name="X">First component.</param>

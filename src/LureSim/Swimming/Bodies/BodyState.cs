@@ -1,6 +1,6 @@
 using System.Runtime.InteropServices;
 
-namespace LureSim.Swimming;
+namespace LureSim.Swimming.Bodies;
 
 /// <summary>The unknowns of a lure on its line, or their rates, as a view on the numbers that an integrator steps.</summary>
 /// <remarks>The layout is that of the fields; nothing else knows it.</remarks>

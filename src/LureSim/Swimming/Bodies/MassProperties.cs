@@ -1,4 +1,4 @@
-namespace LureSim.Swimming;
+namespace LureSim.Swimming.Bodies;
 
 /// <summary>A symmetric tensor of inertia (kg m2) about the centre of mass, in body axes; off-diagonal members are minus the products of inertia.</summary>
 /// <param name="Xx">About x.</param>
