@@ -1,6 +1,7 @@
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Uncertainty;
 using LureSim.Light;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;

@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using MathNet.Numerics.Interpolation;
 
 namespace LureSim.Tackle;
