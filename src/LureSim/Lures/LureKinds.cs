@@ -13,6 +13,7 @@ public static class LureKinds
         new ShrimpImitation(),
         new HardTwitchbait(),
         new Spoon(),
+        new CurlTailGrub(),
     ];
 
     /// <summary>The kind of a profile.</summary>

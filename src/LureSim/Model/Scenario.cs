@@ -273,6 +273,9 @@ public enum BodyProfile
 
     /// <summary>Bent plate of metal with a hook.</summary>
     Spoon,
+
+    /// <summary>Short soft body with a thin curled tail.</summary>
+    CurlTailGrub,
 }
 
 /// <summary>A body: soft, for a jig head or hook, or a hard lure by itself.</summary>
