@@ -14,6 +14,7 @@ public static class LureKinds
         new HardTwitchbait(),
         new Spoon(),
         new CurlTailGrub(),
+        new CrabImitation(),
     ];
 
     /// <summary>The kind of a profile.</summary>

@@ -276,6 +276,9 @@ public enum BodyProfile
 
     /// <summary>Short soft body with a thin curled tail.</summary>
     CurlTailGrub,
+
+    /// <summary>Flat soft crab with claws.</summary>
+    CrabImitation,
 }
 
 /// <summary>A body: soft, for a jig head or hook, or a hard lure by itself.</summary>
