@@ -15,6 +15,7 @@ public static class LureKinds
         new Spoon(),
         new CurlTailGrub(),
         new CrabImitation(),
+        new TopwaterWalker(),
     ];
 
     /// <summary>The kind of a profile.</summary>

@@ -279,6 +279,9 @@ public enum BodyProfile
 
     /// <summary>Flat soft crab with claws.</summary>
     CrabImitation,
+
+    /// <summary>Floating hard bait that walks from side to side.</summary>
+    TopwaterWalker,
 }
 
 /// <summary>A body: soft, for a jig head or hook, or a hard lure by itself.</summary>
