@@ -1,4 +1,5 @@
 using System.Globalization;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Tackle;
 using LureSim.Water;
@@ -322,13 +323,13 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         WeightPlace place = weight.Number > 0.0 ? Meaning(head["place"], WeightPlace.Nose) : WeightPlace.Nose;
         if (place == WeightPlace.Shank)
             label += " on the shank";
-        return new JigHead(weight.Number, metal, Number(head["hook"]) ?? TacklePresets.HookMass(bodyLength), label) { Place = place };
+        return new JigHead(weight.Number, metal, Number(head["hook"]) ?? HookWire.CommonMass(bodyLength), label) { Place = place };
     }
 
     private static LureBody BuildBody(ReadValue body)
     {
         BodyProfile profile = Meaning(body["profile"], BodyProfile.PaddleTail);
-        BodyProportions proportions = TacklePresets.Proportions(profile);
+        BodyProportions proportions = LureKinds.Of(profile).Proportions;
         double length = body["length"]!.Number;
         return RiggingReader.Complete(body, new LureBody(
             profile,

@@ -3,6 +3,8 @@ using System.ComponentModel;
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Decision.Trials;
+using LureSim.Decision;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Sheets;

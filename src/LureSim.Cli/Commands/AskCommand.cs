@@ -3,6 +3,7 @@ using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Trials;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Scenarios;
 using Spectre.Console;

@@ -4,6 +4,7 @@ using LureSim.Cli.Output;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using Spectre.Console;

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
+using LureSim.Lures;
 using LureSim.Model;
 using Spectre.Console.Cli;
 

@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Swimming.Forces;
 using LureSim.Swimming.Bodies;
 using LureSim.Model;
@@ -27,8 +28,6 @@ public sealed class RigWindow
 
     // Steepest angle of the line at which a lure is towed for its drag (radians): beyond, it hangs rather than swims.
     private const double SteepestElevation = 1.2;
-
-    private const double StandardGravity = 9.80665;
 
     private readonly ActionBody body;
     private readonly Outfit tackle;
@@ -112,7 +111,7 @@ public sealed class RigWindow
     internal static double HeldElevation(LureProperties lure, double density, double viscosity, double speed)
     {
         ArgumentNullException.ThrowIfNull(lure);
-        double wet = (lure.Mass - (density * lure.Volume)) * StandardGravity;
+        double wet = (lure.Mass - (density * lure.Volume)) * PhysicalConstants.StandardGravity;
         double drag = 0.5 * density * speed * lure.DragAreaTimesSpeed(speed, viscosity, out _);
         return Math.Clamp(Math.Atan2(wet, drag), -SteepestElevation, SteepestElevation);
     }

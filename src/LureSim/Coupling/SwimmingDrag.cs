@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Swimming.Forces;
 using LureSim.Swimming.Bodies;
 using LureSim.Model;

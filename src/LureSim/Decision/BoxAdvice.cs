@@ -1,6 +1,7 @@
 using LureSim.Decision.Baits;
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Trials;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Stepping;
@@ -38,8 +39,6 @@ public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<Body
     // Weights nearer than this to one that is owned are not missing.
     private const double SameWeight = 0.06;
 
-    private const double StandardGravity = 9.80665;
-
     // Rules quieter than season and cold water are too weak to buy a body for.
     private const double LoudRule = 9;
 
@@ -59,7 +58,7 @@ public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<Body
         ArgumentNullException.ThrowIfNull(first);
         TackleBox tackle = scenario.Tackle;
         double weakest = Math.Min(tackle.Line.Strength, tackle.Leader?.Strength ?? double.PositiveInfinity);
-        double body = Tackle.TackleBuilder.Lure(first.Head with { Mass = 0, HookMass = 0 }, first.Body).Mass;
+        double body = first.Body.Kind.Mass(first.Body);
         double heaviest = CastLoad.MostMass(weakest) - body - first.Head.HookMass;
         JigHead[] missing =
         [

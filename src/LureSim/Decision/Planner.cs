@@ -5,6 +5,8 @@ using LureSim.Decision.Inverse;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
+using LureSim.Light;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Sight;

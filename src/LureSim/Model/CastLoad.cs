@@ -9,12 +9,9 @@ public static class CastLoad
     /// </summary>
     public const double Factor = 10.0;
 
-    // Standard gravity (m/s2).
-    private const double StandardGravity = 9.80665;
-
     /// <summary>Greatest mass (kg) that a line can cast.</summary>
     /// <param name="strength">Nominal breaking force of the weakest of line and leader (N), 0 or more; infinite for no limit.</param>
     /// <exception cref="ArgumentOutOfRangeException">The strength is negative or not a number.</exception>
     public static double MostMass(double strength) =>
-        Guard.InRange(strength, 0, double.PositiveInfinity) / (Factor * StandardGravity);
+        Guard.InRange(strength, 0, double.PositiveInfinity) / (Factor * PhysicalConstants.StandardGravity);
 }

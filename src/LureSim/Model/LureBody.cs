@@ -17,6 +17,15 @@ public enum BodyProfile
 
     /// <summary>Bent plate of metal with a hook.</summary>
     Spoon,
+
+    /// <summary>Short soft body with a thin curled tail.</summary>
+    CurlTailGrub,
+
+    /// <summary>Flat soft crab with claws.</summary>
+    CrabImitation,
+
+    /// <summary>Floating hard bait that walks from side to side.</summary>
+    TopwaterWalker,
 }
 
 /// <summary>Whether a hard bait floats.</summary>
@@ -73,10 +82,4 @@ public sealed record LureBody(BodyProfile Profile, double Length, double Height,
 
     /// <summary>The metal of a spoon; null for others.</summary>
     public HeadMetal? Metal { get; init => field = value is { } metal ? Guard.Defined(metal) : null; }
-
-    /// <summary>True for a soft body, which goes on a jig head or a hook.</summary>
-    public bool NeedsHead => Profile is not (BodyProfile.HardTwitchbait or BodyProfile.Spoon);
-
-    /// <summary>Size at which it is seen from the side (m): the square root of its side area; a spoon is seen by its face.</summary>
-    public double ApparentSize => Math.Sqrt(Length * (Profile == BodyProfile.Spoon ? Width : Height));
 }

@@ -13,15 +13,4 @@ public sealed record TackleBox : Outfit
 
     /// <summary>Colours to choose from: preset names or hex colours, at least one.</summary>
     public required IReadOnlyList<string> Colours { get; init => field = Guard.Items(value, 1); }
-
-    /// <summary>What the plan compares: the first soft body on every jig head, then every body that needs none.</summary>
-    public IReadOnlyList<(JigHead Head, LureBody Body)> Lures => LuresWith(Bodies.FirstOrDefault(body => body.NeedsHead));
-
-    /// <summary>A soft body on every jig head, then every body that needs no head.</summary>
-    /// <param name="soft">The soft body; null for none.</param>
-    public IReadOnlyList<(JigHead Head, LureBody Body)> LuresWith(LureBody? soft) =>
-    [
-        .. soft is null ? [] : JigHeads.Select(head => (head, soft)),
-        .. Bodies.Where(body => !body.NeedsHead).Select(body => (JigHead.None(body), body)),
-    ];
 }

@@ -1,4 +1,4 @@
-using LureSim.Tackle;
+using LureSim.Lures;
 using MathNet.Numerics.RootFinding;
 
 namespace LureSim.Motion;
@@ -6,8 +6,6 @@ namespace LureSim.Motion;
 /// <summary>Fall of a lure free of any line in still, deep water.</summary>
 public static class FreeFall
 {
-    private const double Gravity = 9.80665;
-
     /// <summary>Terminal speed (m/s), positive down; negative for a lure that floats (its rise rate).</summary>
     /// <param name="lure">The lure.</param>
     /// <param name="density">Water density (kg/m3).</param>
@@ -26,7 +24,7 @@ public static class FreeFall
         ArgumentNullException.ThrowIfNull(lure);
         Guard.Positive(density);
         Guard.Positive(kinematicViscosity);
-        double wetWeight = (lure.Mass - (density * lure.Volume)) * Gravity;
+        double wetWeight = (lure.Mass - (density * lure.Volume)) * PhysicalConstants.StandardGravity;
         if (wetWeight == 0) return 0;
         double load = Math.Abs(wetWeight);
 

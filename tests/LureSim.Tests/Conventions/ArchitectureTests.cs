@@ -13,10 +13,10 @@ public partial class ArchitectureTests
     private static readonly string[][] Floors =
     [
         ["LureSim"],
-        ["LureSim.Data", "LureSim.Hydrodynamics"],
+        ["LureSim.Data", "LureSim.Hydrodynamics", "LureSim.Stepping"],
         ["LureSim.Model"],
-        ["LureSim.Water", "LureSim.Tackle", "LureSim.Light"],
-        ["LureSim.Lures", "LureSim.Sight"],
+        ["LureSim.Water", "LureSim.Lures", "LureSim.Light"],
+        ["LureSim.Tackle", "LureSim.Sight"],
         ["LureSim.Motion", "LureSim.Swimming"],
         ["LureSim.Coupling"],
         ["LureSim.Decision"],

@@ -3,6 +3,7 @@ using LureSim.Coupling;
 using LureSim.Decision;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Units;
@@ -11,7 +12,6 @@ using LureSim.Stepping;
 using LureSim.Swimming;
 using LureSim.Tackle;
 using LureSim.Tests.Scenarios;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Decision;
 

@@ -1,9 +1,9 @@
+using LureSim.Lures;
 using LureSim.Swimming.Bodies;
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Scenarios;
 using LureSim.Swimming;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Scenarios;
 

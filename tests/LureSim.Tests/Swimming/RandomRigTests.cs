@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Swimming.Forces;
 using LureSim.Swimming.Bodies;
 using CsCheck;
@@ -124,7 +125,7 @@ public class RandomRigTests
     public void A_heavier_head_adds_half_of_the_water_that_it_displaces()
     {
         var body = new LureBody(BodyProfile.PaddleTail, 0.08, 0.016, 0.012, 1020, "bait");
-        JigLure light = JigLure.Of(new JigHead(0.02, HeadMetal.Lead, 1e-3, "20 g"), body), heavy = JigLure.Of(new JigHead(0.04, HeadMetal.Lead, 1e-3, "40 g"), body);
+        PathLure light = body.Kind.OnPath(new JigHead(0.02, HeadMetal.Lead, 1e-3, "20 g"), body), heavy = body.Kind.OnPath(new JigHead(0.04, HeadMetal.Lead, 1e-3, "40 g"), body);
         Assert.Equal((0.0, 0.0), (light.FallIncidence, heavy.FallIncidence));
         double carried = (heavy.AddedMassCoefficient * heavy.Volume) - (light.AddedMassCoefficient * light.Volume);
         Assert.Equal(0.5, carried / (heavy.Volume - light.Volume), 1e-9);
@@ -133,7 +134,7 @@ public class RandomRigTests
     private static (JigHead Head, LureBody Body) Make(
         BodyProfile profile, double length, bool common, double tall, double wide, double density, double weight, double hook, bool shank, HardFloat buoyancy, double lip)
     {
-        BodyProportions p = TacklePresets.Proportions(profile);
+        BodyProportions p = LureKinds.Of(profile).Proportions;
         bool spoon = profile == BodyProfile.Spoon, hard = profile == BodyProfile.HardTwitchbait;
         double least = spoon ? 0.0003 : 0.002;
         double height = Math.Max(least, common ? p.HeightShare * length : least + (tall * (length - least)));

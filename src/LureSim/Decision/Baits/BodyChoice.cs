@@ -1,5 +1,6 @@
 using LureSim.Data;
 using LureSim.Light;
+using LureSim.Lures;
 using LureSim.Model;
 
 namespace LureSim.Decision.Baits;

@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
 using LureSim.Light;

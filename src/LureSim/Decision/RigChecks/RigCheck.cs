@@ -1,9 +1,9 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Decision.Trials;
+using LureSim.Lures;
+using LureSim.Swimming.Bodies;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Swimming;
-using LureSim.Tackle;
 
 namespace LureSim.Decision.RigChecks;
 

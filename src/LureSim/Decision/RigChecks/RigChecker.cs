@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Swimming.Forces;
 using LureSim.Swimming.Bodies;
 using LureSim.Coupling;
@@ -107,7 +108,7 @@ public static class RigChecker
             () => fall = runner.Fall(FallWindow),
             () => loop = runner.Twitch(rig.Presentation, KnotStyle.Loop),
             () => snug = runner.Twitch(rig.Presentation, KnotStyle.Snug));
-        LureAssembly parts = LureParts.Of(rig.Head, rig.Body, scenario.Tackle.Rigging);
+        LureAssembly parts = LureAssembly.Of(rig.Head, rig.Body, scenario.Tackle.Rigging);
         return new RigFocus(
             action,
             parts,
@@ -191,7 +192,7 @@ public static class RigChecker
             Rigging bent = clean with
             {
                 Bend = bends[b] * Math.Cos(plane),
-                ExitAbove = LureParts.ExitOfBend(bends[b] * Math.Sin(plane), parts.Engagement),
+                ExitAbove = BodyBends.ExitOfBend(bends[b] * Math.Sin(plane), parts.Engagement),
             };
             var runner = new RigWindow(scenario.Tackle with { Rigging = bent }, scenario.Spot, action.Rig.Head, action.Rig.Body, cancellation);
             ActionReport report = runner.Steady(speeds[s], action.LineElevation, SweepWindow).Report;
@@ -208,7 +209,7 @@ public static class RigChecker
         Rigging own = scenario.Tackle.Rigging;
         Rig rig = action.Rig;
         bool twitched = action.Twitch is not null;
-        double common = LureParts.CommonShankShare(rig.Body.Profile);
+        double common = rig.Body.Kind.Proportions.ShankShare;
         List<(RigFault Fault, double Amount, Rigging Mended)> trials = [];
         if (rig.Body.NeedsHead)
         {

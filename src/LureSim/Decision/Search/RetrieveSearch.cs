@@ -1,4 +1,6 @@
 using LureSim.Decision.Trials;
+using LureSim.Decision.Uncertainty;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Stepping;

@@ -1,6 +1,7 @@
 using LureSim.Decision.Baits;
 using LureSim.Decision.Colours;
 using LureSim.Light;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Sight;
 

@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using LureSim.Hydrodynamics;
+using LureSim.Lures;
 using LureSim.Tackle;
 using LureSim.Water;
 
@@ -27,7 +28,7 @@ internal readonly record struct LineMesh(int Segments, double Grading, double Ax
 /// </remarks>
 internal sealed partial class LineDynamics
 {
-    private const double Gravity = 9.80665;
+    private const double Gravity = PhysicalConstants.StandardGravity;
 
     // Strain at which the line's stiffness has fallen to half its taut value, and the most tension that this may take (N): it rounds off the corner between slack and taut, which
     // no step size resolves otherwise. A strain, so that soft line is not shortened more than stiff line; a limit, so that cables are not shortened either. Assumed.

@@ -1,4 +1,6 @@
-namespace LureSim.Tackle;
+using LureSim.Hydrodynamics;
+
+namespace LureSim.Lures;
 
 /// <summary>A lure as a point body on its path.</summary>
 /// <remarks>Implementations are immutable. The engine calls <see cref="DragAreaTimesSpeed"/> once an evaluation.</remarks>
@@ -58,15 +60,9 @@ public sealed class SphereLure : LureProperties
     /// <inheritdoc/>
     public override double DragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
     {
-        // Cd U = (24 nu/d)(1 + 0.15 Re^0.681) + 0.407 U Re/(Re + 8710)
         double area = Math.PI * Diameter * Diameter / 4;
-        double scale = Diameter / kinematicViscosity;
-        double reynolds = scale * speed;
-        double power = reynolds > 0 ? Math.Pow(reynolds, 0.681) : 0;
-        double denominator = reynolds + 8710;
-        double value = (24 / scale * (1 + (0.15 * power))) + (0.407 * speed * reynolds / denominator);
-        double viscous = reynolds > 1e-12 ? 24 * 0.15 * 0.681 * power / reynolds : 0;
-        slope = area * (viscous + (0.407 * ((2 * reynolds / denominator) - (reynolds * reynolds / (denominator * denominator)))));
+        double value = SphereDrag.CoefficientTimesSpeed(speed, Diameter, kinematicViscosity, out slope);
+        slope *= area;
         return area * value;
     }
 }
