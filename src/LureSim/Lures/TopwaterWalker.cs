@@ -3,6 +3,10 @@ using LureSim.Model;
 namespace LureSim.Lures;
 
 /// <summary>Floating hard bait without a lip and with its weight aft, which hangs tail down and swings from side to side under a rhythm of twitches.</summary>
+/// <remarks>
+/// The swimming model knows no water surface: there the lure is wholly under water, and its swing to each side in turn does not come out. docs/validation.md has
+/// the figures.
+/// </remarks>
 public sealed class TopwaterWalker : HardBait
 {
     // Place of the ballast as a share of the length: in the rear of the belly, before the rear hook (common practice; the figure is assumed).

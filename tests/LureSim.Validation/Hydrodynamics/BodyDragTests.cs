@@ -121,12 +121,12 @@ public class BodyDragTests
         Assert.True(double.IsFinite(ElongatedBodyDrag.HoelzerSommerfeld2008(0.01, 0.8, 1.2).DragAreaTimesSpeed(0, 1e-6, out slope)) && double.IsFinite(slope));
     }
 
-    // The plateau that stands for a ball beside a body lies on the law, within its wave from Re 4e3 to 4e4.
+    // The plateau that stands for a ball beside a body lies on the law, where heads of lures move: 10 mm at 0.4 to 2 m/s.
     [Fact]
     public void The_plateau_lies_on_the_law() =>
         ValidationLog.WorstRelative(
-            CheckClass.Identity, Area, "Ball in the side of a body, level coefficient against the law, Re 4e3 to 1e5", "Brown & Lawler 2003",
-            new[] { 4e3, 1e4, 4e4, 1e5 }.Select(re => (Sphere(re), SphereDrag.Plateau)), 0.08);
+            CheckClass.Identity, Area, "Ball in the side of a body, level coefficient against the law, Re 4e3 to 2e4", "Brown & Lawler 2003",
+            new[] { 4e3, 7e3, 1e4, 2e4 }.Select(re => (Sphere(re), SphereDrag.Plateau)), 0.08);
 
     // The engine's form of a sphere of diameter 1 in a fluid of viscosity 1: U is Re.
     private static double Sphere(double reynolds) => SphereDrag.CoefficientTimesSpeed(reynolds, 1, 1, out _) / reynolds;
