@@ -1,5 +1,4 @@
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Scenarios;
 using LureSim.Stepping;
 
