@@ -24,7 +24,7 @@ internal sealed class TrackBuilder
     public void Record(CastRun run, double tipTension, double bodyTension)
     {
         previous = current;
-        double[] p = run.Integrator.Position;
+        ReadOnlySpan<double> p = run.Integrator.Position;
         int last = 3 * (run.Nodes - 1);
         current = new Ends(
             run.Integrator.Time,
@@ -38,7 +38,7 @@ internal sealed class TrackBuilder
     /// <summary>Adds a sample at the integrator's current state.</summary>
     public void Sample(CastRun run, double now)
     {
-        double[] p = run.Integrator.Position, v = run.Integrator.Velocity;
+        ReadOnlySpan<double> p = run.Integrator.Position, v = run.Integrator.Velocity;
         AddKinematics(run, now, p[0], p[1], p[2], v[0], v[1], v[2]);
         EndStep(run);
     }
@@ -89,7 +89,7 @@ internal sealed class TrackBuilder
     public void Shape(CastRun run)
     {
         int count = run.Nodes + 1;
-        double[] p = run.Integrator.Position;
+        ReadOnlySpan<double> p = run.Integrator.Position;
         var sx = new double[count];
         var sy = new double[count];
         var sz = new double[count];

@@ -154,13 +154,13 @@ internal sealed class EngineRun
     public void StartFrom(EngineRun other)
     {
         int n = settings.Segments;
-        integrator.Initialise(other.Time, other.integrator.Position.AsSpan(0, 3 * n), other.integrator.Velocity.AsSpan(0, 3 * n));
+        integrator.Initialise(other.Time, other.integrator.Position[..(3 * n)], other.integrator.Velocity[..(3 * n)]);
         integrator.Prepare();
     }
 
     /// <summary>Positions and then velocities of the free nodes.</summary>
-    public MathNet.Numerics.LinearAlgebra.Vector<double> State() => MathNet.Numerics.LinearAlgebra.Vector<double>.Build.DenseOfEnumerable(
-        integrator.Position.Take(3 * Segments).Concat(integrator.Velocity.Take(3 * Segments)));
+    public MathNet.Numerics.LinearAlgebra.Vector<double> State() => MathNet.Numerics.LinearAlgebra.Vector<double>.Build.DenseOfArray(
+        [.. integrator.Position[..(3 * Segments)], .. integrator.Velocity[..(3 * Segments)]]);
 
     private double SegmentAngle(int k)
     {

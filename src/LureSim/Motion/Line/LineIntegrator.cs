@@ -22,17 +22,17 @@ internal sealed class LineIntegrator
 
     public double Time => method.Time;
 
-    /// <summary>Node positions from the lure to the rod tip (m), then the line out (m).</summary>
-    public double[] Position => method.Position;
+    /// <summary>Node positions from the lure to the rod tip (m).</summary>
+    public ReadOnlySpan<double> Position => method.Position.AsSpan(0, system.Line);
 
-    /// <summary>Node velocities from the lure to the rod tip (m/s), then the line's speed (m/s).</summary>
-    public double[] Velocity => method.Velocity;
+    /// <summary>Node velocities from the lure to the rod tip (m/s).</summary>
+    public ReadOnlySpan<double> Velocity => method.Velocity.AsSpan(0, system.Line);
 
     /// <summary>Positions at the end of the trial step.</summary>
-    public double[] NextPosition => method.NextPosition;
+    public ReadOnlySpan<double> NextPosition => method.NextPosition.AsSpan(0, system.Line);
 
     /// <summary>Velocities at the end of the trial step.</summary>
-    public double[] NextVelocity => method.NextVelocity;
+    public ReadOnlySpan<double> NextVelocity => method.NextVelocity.AsSpan(0, system.Line);
 
     /// <summary>Unstretched line out (m).</summary>
     public double LineOut => method.Position[system.Line];
@@ -72,11 +72,11 @@ internal sealed class LineIntegrator
     /// <summary>Sets the state: node positions and velocities without the tip, which the boundary gives.</summary>
     public void Initialise(double time, ReadOnlySpan<double> position, ReadOnlySpan<double> velocity)
     {
-        position[..system.Free].CopyTo(Position);
-        velocity[..system.Free].CopyTo(Velocity);
+        position[..system.Free].CopyTo(method.Position);
+        velocity[..system.Free].CopyTo(method.Velocity);
         method.Time = time;
         system.BeginStage(time);
-        system.Hold(Position, Velocity);
+        system.Hold(method.Position, method.Velocity);
         Restart();
     }
 
@@ -84,7 +84,7 @@ internal sealed class LineIntegrator
     public void OpenBail(FreeSpool freeSpool)
     {
         system.Open(freeSpool);
-        Velocity[system.Line] = 0;
+        method.Velocity[system.Line] = 0;
         Restart();
     }
 
@@ -102,13 +102,13 @@ internal sealed class LineIntegrator
     {
         if (evaluated && accelerationValid) return;
         system.BeginStage(Time);
-        system.Evaluate(Position, Velocity, force, false);
+        system.Evaluate(method.Position, method.Velocity, force, false);
         evaluated = true;
         dynamics.KeepTensions(false);
         if (accelerationValid) return;
-        system.Accelerate(force, Velocity, method.Acceleration);
+        system.Accelerate(force, method.Velocity, method.Acceleration);
         accelerationValid = true;
-        Powers = system.Powers(Position, Velocity, force);
+        Powers = system.Powers(method.Position, method.Velocity, force);
     }
 
     /// <summary>Computes a trial step into the Next properties and returns its error in units of the tolerance (infinite if it failed).</summary>
@@ -148,7 +148,7 @@ internal sealed class LineIntegrator
         // What the iteration has converged to: forces that give the masses the accelerations of the last stage.
         system.Forces(method.Acceleration, force);
         PreviousPowers = Powers;
-        Powers = system.Powers(Position, Velocity, force);
+        Powers = system.Powers(method.Position, method.Velocity, force);
     }
 
     private void Restart()
