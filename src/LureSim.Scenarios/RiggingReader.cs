@@ -113,7 +113,7 @@ internal static class RiggingReader
                 HardFloat.Sinking => SinkingDensity,
                 _ => SuspendingDensity,
             },
-            Lip = body["lip"] is { } lip ? new LipShape(lip["length"]!.Number, lip["width"]!.Number, lip["angle"]!.Number) : null,
+            Lip = body["lip"] is { } lip ? new LipShape(lip.NumberAt("length"), lip.NumberAt("width"), lip.NumberAt("angle")) : null,
         };
     }
 
