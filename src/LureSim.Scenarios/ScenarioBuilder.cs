@@ -360,7 +360,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         (double speed, IReadOnlyList<Move> moves) = ScheduleBuilder.Build(item, tackle);
         RetrieveStyle? style = ScheduleBuilder.StyleOf(item);
         double tip = tackle.NumberAt("rod_tip_height");
-                return new Presentation
+        return new Presentation
         {
             Name = item.At("name").Text,
             CastLength = item.NumberAt("cast"),

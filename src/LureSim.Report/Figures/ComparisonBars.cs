@@ -1,5 +1,4 @@
 using LureSim.Decision;
-using LureSim.Units;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;

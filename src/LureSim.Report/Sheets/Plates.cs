@@ -2,8 +2,8 @@ using LureSim.Decision;
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Figures;
-using LureSim.Units;
 using LureSim.Sight;
+using LureSim.Units;
 using LureSim.Water;
 
 namespace LureSim.Report.Sheets;

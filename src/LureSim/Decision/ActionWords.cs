@@ -1,6 +1,6 @@
 using LureSim.Model;
-using LureSim.Units;
 using LureSim.Swimming;
+using LureSim.Units;
 
 namespace LureSim.Decision;
 

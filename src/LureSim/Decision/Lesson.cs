@@ -1,7 +1,7 @@
 using LureSim.Light;
 using LureSim.Model;
-using LureSim.Units;
 using LureSim.Sight;
+using LureSim.Units;
 
 namespace LureSim.Decision;
 

@@ -3,9 +3,9 @@ using LureSim.Decision.Uncertainty;
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Units;
 using LureSim.Sight;
 using LureSim.Tackle;
+using LureSim.Units;
 using LureSim.Water;
 
 namespace LureSim.Decision;

@@ -1,8 +1,8 @@
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Units;
 using LureSim.Swimming;
 using LureSim.Tackle;
+using LureSim.Units;
 using LureSim.Water;
 
 namespace LureSim.Decision;

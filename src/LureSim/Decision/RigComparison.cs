@@ -2,9 +2,9 @@ using System.Collections.Concurrent;
 using System.Numerics;
 using LureSim.Light;
 using LureSim.Model;
-using LureSim.Units;
 using LureSim.Sight;
 using LureSim.Swimming;
+using LureSim.Units;
 
 namespace LureSim.Decision;
 

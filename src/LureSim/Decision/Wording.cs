@@ -1,8 +1,8 @@
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Units;
 using LureSim.Sight;
+using LureSim.Units;
 
 namespace LureSim.Decision;
 

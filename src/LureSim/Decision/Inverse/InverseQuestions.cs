@@ -1,7 +1,7 @@
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Units;
 using LureSim.Tackle;
+using LureSim.Units;
 using LureSim.Water;
 using MathNet.Numerics.RootFinding;
 

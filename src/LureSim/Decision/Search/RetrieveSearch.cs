@@ -1,8 +1,8 @@
 using LureSim.Decision.Uncertainty;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Units;
 using LureSim.Tackle;
+using LureSim.Units;
 using LureSim.Water;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.LinearAlgebra.Double;
