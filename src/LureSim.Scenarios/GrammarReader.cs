@@ -22,8 +22,19 @@ internal sealed record ReadValue(string Path, int Line, int Column)
     /// <summary>Entries of a mapping; refused and missing ones are left out.</summary>
     public IReadOnlyDictionary<string, ReadValue> Entries { get; init; } = new Dictionary<string, ReadValue>();
 
-    /// <summary>The value at a key, or null.</summary>
+    /// <summary>True if nothing in it was refused or is missing, so that a record can be built from it.</summary>
+    public bool IsWhole { get; init; } = true;
+
+    /// <summary>The value at a key, or null where it was not given or was refused.</summary>
     public ReadValue? this[string key] => Entries.GetValueOrDefault(key);
+
+    /// <summary>The value at a key that the grammar requires; for whole values alone.</summary>
+    /// <exception cref="InvalidOperationException">It is not there: a record is built from what is not whole.</exception>
+    public ReadValue At(string key) => this[key] ?? throw new InvalidOperationException($"A record is built from {Path}, which lacks {key}.");
+
+    /// <summary>The number at a key that the grammar requires; for whole values alone.</summary>
+    /// <exception cref="InvalidOperationException">It is not there: a record is built from what is not whole.</exception>
+    public double NumberAt(string key) => At(key).Number;
 }
 
 /// <summary>Walks a YAML tree along the grammar; what does not fit becomes a problem and is left out of the result.</summary>
@@ -44,6 +55,10 @@ internal sealed partial class GrammarReader(ProblemList problems)
 
     [GeneratedRegex(ClockPattern, RegexOptions.CultureInvariant)]
     private static partial Regex ClockText();
+
+    private const string UnknownKeyMessage = "unknown key";
+
+    private const string RemoveKey = "remove the key, or see docs/scenario-format.md";
 
     /// <summary>Texts of the form of a day, for the schema too.</summary>
     public const string DatePattern = "^\\s*[0-9]{4}-[0-9]{2}-[0-9]{2}\\s*$";
@@ -131,9 +146,15 @@ internal sealed partial class GrammarReader(ProblemList problems)
             return null;
         }
 
+        int before = problems.Total;
         var entries = new Dictionary<string, ReadValue>();
         var seen = new Dictionary<string, YamlText>();
         var meant = new HashSet<string>();
+
+        // A key that is already there cannot be the one that was meant by an unknown one.
+        HashSet<string> present = [.. yaml.Entries.Select(entry => entry.Key.Value)];
+        string[] free = [.. map.Keys.Select(key => key.Name).Where(name => !present.Contains(name))];
+        int unknown = 0;
         foreach ((YamlText key, YamlNode value) in yaml.Entries)
         {
             string name = key.Value;
@@ -141,7 +162,10 @@ internal sealed partial class GrammarReader(ProblemList problems)
             GrammarKey? known = map.Keys.FirstOrDefault(candidate => candidate.Name == name);
             if (known is null)
             {
-                if (UnknownKey(key, keyPath, map, yaml) is { } nearest)
+                // Beyond what the list of problems shows there is nothing to look for.
+                if (++unknown > ProblemList.MostAlike)
+                    problems.Add(key.Line, key.Column, keyPath, "", UnknownKeyMessage, "", RemoveKey);
+                else if (UnknownKey(key, keyPath, map, free) is { } nearest)
                     meant.Add(nearest);
                 continue;
             }
@@ -174,7 +198,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
         }
 
         CheckForms(map, path, yaml, seen, meant);
-        return new ReadValue(path, yaml.Line, yaml.Column) { Entries = entries };
+        return new ReadValue(path, yaml.Line, yaml.Column) { Entries = entries, IsWhole = problems.Total == before };
     }
 
     // Keys of two forms are one mistake, and so is a form that lacks a key.
@@ -202,13 +226,11 @@ internal sealed partial class GrammarReader(ProblemList problems)
             problems.Add(other.Line, other.Column, YamlTreeBuilder.Join(path, other.Value), "", $"{keys[0].Value} is given as well, and the two belong to different forms", $"exactly one form of {map.FormList}", "keep the keys of one form and remove the others");
     }
 
-    private string? UnknownKey(YamlText key, string keyPath, MapValue map, YamlMap yaml)
+    private string? UnknownKey(YamlText key, string keyPath, MapValue map, string[] free)
     {
-        // A key that is already there cannot be the one that was meant.
-        IEnumerable<string> free = map.Keys.Select(known => known.Name).Where(name => !yaml.Entries.Any(entry => entry.Key.Value == name));
         string? nearest = Nearest(key.Value, free);
-        string fix = nearest is null ? "remove the key, or see docs/scenario-format.md" : $"write \"{nearest}\"";
-        problems.Add(key.Line, key.Column, keyPath, "", "unknown key", Allowed(map), fix);
+        string fix = nearest is null ? RemoveKey : $"write \"{nearest}\"";
+        problems.Add(key.Line, key.Column, keyPath, "", UnknownKeyMessage, Allowed(map), fix);
         return nearest;
     }
 
@@ -221,6 +243,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
             return null;
         }
 
+        int before = problems.Total;
         int count = yaml.Items.Count;
         if (count < list.Minimum || count > list.Maximum)
         {
@@ -228,14 +251,15 @@ internal sealed partial class GrammarReader(ProblemList problems)
             problems.Add(yaml.Line, yaml.Column, PathOf(path), "", string.Create(CultureInfo.InvariantCulture, $"the list has {count} {(count == 1 ? "item" : "items")}"), Allowed(list), fix);
         }
 
+        // What is too much is reported once, not item by item.
         var items = new List<ReadValue>();
-        for (int index = 0; index < count; index++)
+        for (int index = 0; index < Math.Min(count, list.Maximum); index++)
         {
             if (Read(yaml.Items[index], list.Item, $"{path}[{index}]") is { } item)
                 items.Add(item);
         }
 
-        return new ReadValue(path, yaml.Line, yaml.Column) { Items = items };
+        return new ReadValue(path, yaml.Line, yaml.Column) { Items = items, IsWhole = problems.Total == before };
     }
 
     private ReadValue? ReadShortOrMap(YamlNode node, ShortOrMapValue either, string path)

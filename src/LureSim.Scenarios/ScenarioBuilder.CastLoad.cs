@@ -10,7 +10,7 @@ internal sealed partial class ScenarioBuilder
     {
         if (Weakest(tackle["line"], tackle["leader"]) is not { } weakest)
             return;
-        (ReadValue Place, LureBody Body)[] bodies = [.. (tackle["bodies"]?.Items ?? []).Where(IsComplete).Select(body => (body, BuildBody(body)))];
+        (ReadValue Place, LureBody Body)[] bodies = [.. (tackle["bodies"]?.Items ?? []).Where(body => body.IsWhole).Select(body => (body, BuildBody(body)))];
 
         // The heaviest body that can go on a head decides.
         double heaviest = bodies.Where(item => item.Body.NeedsHead).Select(item => item.Body.Kind.Mass(item.Body)).DefaultIfEmpty(0.0).Max();
@@ -28,7 +28,7 @@ internal sealed partial class ScenarioBuilder
         if (Weakest(rig["line"] ?? tackle?["line"], rig["leader"] ?? tackle?["leader"]) is not { } weakest)
             return;
         ReadValue? place = rig["body"] ?? (tackle?["bodies"]?.Items is { Count: > 0 } bodies ? bodies[0] : null);
-        LureBody? body = place is not null && IsComplete(place) ? BuildBody(place) : null;
+        LureBody? body = place is { IsWhole: true } ? BuildBody(place) : null;
         if (body is not null && !body.NeedsHead)
             CheckHardLoad(place!, body, weakest);
         else if (rig["jig_head"] is { } head)
@@ -48,7 +48,7 @@ internal sealed partial class ScenarioBuilder
     {
         double mass = body.Kind.Mass(body), most = CastLoad.MostMass(weakest.Strength);
         if (mass > most)
-            AddTooHeavy(place["length"]!, $"the {place["profile"]!.Word!.Text} weighs {QuantityText.Both(QuantityKind.Mass, mass)}", most, "", "lure", weakest);
+            AddTooHeavy(place.At("length"), $"the {place.At("profile").Word!.Text} weighs {QuantityText.Both(QuantityKind.Mass, mass)}", most, "", "lure", weakest);
     }
 
     private void AddTooHeavy(ReadValue place, string weighs, double allowed, string part, string lighter, (double Strength, string Name) weakest) => Add(
@@ -65,5 +65,4 @@ internal sealed partial class ScenarioBuilder
         return main is null ? null : (main.Value, "line");
     }
 
-    private static bool IsComplete(ReadValue body) => body["profile"] is not null && body["length"] is not null;
 }

@@ -10,7 +10,7 @@ internal sealed partial class ScenarioBuilder
         if (root["compare"] is not { } list)
             return;
         ReadValue? tackle = root["tackle"];
-        CheckRepeated([.. list.Items.Where(item => item["name"] is not null)], item => item["name"]!.Text, "name", item => item["name"]!);
+        CheckRepeated([.. list.Items.Where(item => item["name"] is not null)], item => item.At("name").Text, "name", item => item.At("name"));
         double? tip = Number(tackle?["rod_tip_height"]);
         foreach (ReadValue item in list.Items)
         {
@@ -24,7 +24,7 @@ internal sealed partial class ScenarioBuilder
             ReadValue? way = Presentation(item, root);
             if (way is null && item["presentation"] is { } name && root["presentations"] is { Items.Count: > 0 } known)
             {
-                string[] names = [.. known.Items.Where(entry => entry["name"] is not null).Select(entry => entry["name"]!.Text)];
+                string[] names = [.. known.Items.Where(entry => entry["name"] is not null).Select(entry => entry.At("name").Text)];
                 string? nearest = GrammarReader.Nearest(name.Text, names);
                 Add(name, "there is no presentation of this name", string.Join(", ", names), nearest is null ? "write the name of one of the presentations" : $"write \"{nearest}\"");
             }
@@ -64,24 +64,24 @@ internal sealed partial class ScenarioBuilder
 
     private static ComparedRig BuildCompared(ReadValue item, ReadValue root)
     {
-        TackleBox tackle = BuildTackle(root["tackle"]!);
+        TackleBox tackle = BuildTackle(root.At("tackle"));
         LureBody body = item["body"] is { } own ? BuildBody(own) : tackle.Bodies[0];
-        Presentation way = BuildPresentation(Presentation(item, root)!, root["tackle"]!);
+        Presentation way = BuildPresentation(Presentation(item, root)!, root.At("tackle"));
         ReadValue? line = item["line"], leader = item["leader"], countDown = item["count_down"], retrieve = item["retrieve"];
         return new ComparedRig(
-            item["name"]!.Text,
-            BuildHead(item["jig_head"]!, body.Length),
+            item.At("name").Text,
+            BuildHead(item.At("jig_head"), body.Length),
             body,
             item["colour"]?.Text ?? tackle.Colours[0],
-            line is null ? tackle.Line : new LineSpecification(Meaning(line["kind"], LineKind.Braid), line["strength"]!.Number, Diameter(line)),
+            line is null ? tackle.Line : new LineSpecification(Meaning(line["kind"], LineKind.Braid), line.NumberAt("strength"), Diameter(line)),
             leader is null
                 ? tackle.Leader
-                : new LeaderSpecification(Meaning(leader["kind"], LineKind.Fluorocarbon), leader["strength"]!.Number, Diameter(leader), leader["length"]!.Number),
+                : new LeaderSpecification(Meaning(leader["kind"], LineKind.Fluorocarbon), leader.NumberAt("strength"), Diameter(leader), leader.NumberAt("length")),
             way with
             {
                 CastLength = Number(item["cast"]) ?? way.CastLength,
                 CountDown = countDown is null ? way.CountDown : Seconds(countDown),
-                RetrieveSpeed = retrieve is null ? way.RetrieveSpeed : retrieve["speed"]?.Number ?? (retrieve["handle_turns"]!.Number * tackle.Reel.LinePerTurn),
+                RetrieveSpeed = retrieve is null ? way.RetrieveSpeed : retrieve["speed"]?.Number ?? (retrieve.NumberAt("handle_turns") * tackle.Reel.LinePerTurn),
             })
         {
             Rigging = item["rigging"] is { } rigging ? RiggingReader.Build(rigging, body) : tackle.Rigging,

@@ -27,6 +27,9 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
     // A line's diameter this many times off the common one for its strength is a slip of the unit.
     private const double DiameterFactor = 3.0;
 
+    // Two ways of writing the same edge may differ by the rounding of units.
+    private const double Rounding = 1e-9;
+
     private static readonly TimeSpan QuarterHour = TimeSpan.FromMinutes(15.0);
 
     private static readonly Dictionary<WaterKind, (double Least, double Most)> SecchiRange = new()
@@ -46,7 +49,18 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         CheckCompare(root);
         UncertaintyBuilder.Check(root["uncertainty"], Add);
         TideBuilder.Check(root["tide"], root["spot"], Add);
-        return problems.Count > 0 ? null : BuildScenario(root);
+        if (problems.Count > 0)
+            return null;
+        try
+        {
+            return BuildScenario(root);
+        }
+        catch (ArgumentException refused)
+        {
+            // The grammar and the checks are to be as strict as the records; should they not be, the reader still does not throw.
+            problems.Add(root.Line, root.Column, ScenarioProblem.WholeFile, "", $"what was read does not fit together: {refused.Message.Split('\n')[0]}", "values inside the ranges of docs/scenario-format.md", "change the value that is named");
+            return null;
+        }
     }
 
     private void CheckSpot(ReadValue? spot)
@@ -74,7 +88,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         {
             (double least, double most) = SecchiRange[kind];
             if (secchi.Number < least || secchi.Number > most)
-                Add(secchi, $"{clarity["water"]!.Text.Trim()} water is not this {(secchi.Number < least ? "murky" : "clear")}", $"{QuantityText.Range(QuantityKind.Length, least, most)} for this water", "correct the Secchi depth or choose another kind of water");
+                Add(secchi, $"{clarity.At("water").Text.Trim()} water is not this {(secchi.Number < least ? "murky" : "clear")}", $"{QuantityText.Range(QuantityKind.Length, least, most)} for this water", "correct the Secchi depth or choose another kind of water");
         }
 
         CheckClock(spot["light"]);
@@ -96,11 +110,11 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             return;
         if (band.Items[0].Number > band.Items[1].Number)
             Add(band.Items[0], wrongOrder, "the smaller number first", fix);
-        else if (band.Items[0].Number == band.Items[1].Number)
+        else if (band.Items[0].Number == band.Items[1].Number || (band.Items[0].Number >= depth && band.Items[0].Number <= depth * (1.0 + Rounding)))
             Add(band.Items[1], "the strike zone has no height", "two different edges", "widen the zone");
         foreach (ReadValue edge in band.Items)
         {
-            if (depth is { } water && edge.Number > water * (1.0 + 1e-9))
+            if (depth is { } water && edge.Number > water * (1.0 + Rounding))
                 Add(edge, "the edge of the strike zone lies outside the water", $"0 to the depth, {Length(water)}", "correct the zone or the depth");
         }
     }
@@ -124,7 +138,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             return;
         double common = TacklePresets.LineDiameter(kind, strength);
         if (diameter.Number < common / DiameterFactor || diameter.Number > common * DiameterFactor)
-            Add(diameter, $"{line["kind"]!.Text.Trim()} of this strength is about {QuantityText.Both(QuantityKind.Length, common)} thick", QuantityText.Range(QuantityKind.Length, common / DiameterFactor, common * DiameterFactor), "correct the diameter, its unit or the strength");
+            Add(diameter, $"{line.At("kind").Text.Trim()} of this strength is about {QuantityText.Both(QuantityKind.Length, common)} thick", QuantityText.Range(QuantityKind.Length, common / DiameterFactor, common * DiameterFactor), "correct the diameter, its unit or the strength");
     }
 
     private void CheckBodies(ReadValue? bodies)
@@ -141,7 +155,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
     {
         if (heads is null)
             return;
-        CheckRepeated([.. heads.Items.Where(head => head["weight"] is not null)], head => string.Create(CultureInfo.InvariantCulture, $"{head["weight"]!.Number:R} {head["metal"]?.Word?.Text ?? "lead"} {head["place"]?.Word?.Text ?? "nose"}"), "jig head");
+        CheckRepeated([.. heads.Items.Where(head => head["weight"] is not null)], head => string.Create(CultureInfo.InvariantCulture, $"{head.NumberAt("weight"):R} {head["metal"]?.Word?.Text ?? "lead"} {head["place"]?.Word?.Text ?? "nose"}"), "jig head");
     }
 
     private void CheckPresentations(ReadValue root)
@@ -151,12 +165,12 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             return;
         ReadValue? tackle = root["tackle"];
         double? tip = Number(tackle?["rod_tip_height"]);
-        CheckRepeated([.. list.Items.Where(item => item["name"] is not null)], item => item["name"]!.Text, "name", item => item["name"]!);
+        CheckRepeated([.. list.Items.Where(item => item["name"] is not null)], item => item.At("name").Text, "name", item => item.At("name"));
         foreach (ReadValue item in list.Items)
         {
             double? cast = Number(item["cast"]);
             if (cast is { } distance && tackle?["leader"]?["length"] is { } leader && leader.Number >= distance)
-                Add(item["cast"]!, "the cast is no longer than the leader", $"more than {Length(leader.Number)}", "cast farther or shorten the leader");
+                Add(item.At("cast"), "the cast is no longer than the leader", $"more than {Length(leader.Number)}", "cast farther or shorten the leader");
             CheckLineLeft(item, cast, tip);
             CheckCapacity(item["cast"], tip, tackle?["reel"]);
             CheckHandle(item["retrieve"]?["handle_turns"], tackle?["reel"]);
@@ -213,7 +227,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         }
         else if (item["style"] is null && Number(pause["for"]) is { } length && Number(twitch["count"]) is { } count && count * period > length * (1.0 + 1e-9))
         {
-            Add(twitch["count"]!, string.Create(CultureInfo.InvariantCulture, $"{count:0} twitches of {period:0.###} s last longer than the pause of {length:0.###} s"), "twitches that fit into the pause", "twitch less often or faster, or pause longer");
+            Add(twitch.At("count"), string.Create(CultureInfo.InvariantCulture, $"{count:0} twitches of {period:0.###} s last longer than the pause of {length:0.###} s"), "twitches that fit into the pause", "twitch less often or faster, or pause longer");
         }
 
         if (twitch["height"] is { } height && 2.0 * height.Number / period > FastestTip)
@@ -233,11 +247,11 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
 
     private static Scenario BuildScenario(ReadValue root) => new()
     {
-        Title = root["title"]!.Text,
+        Title = root.At("title").Text,
         Notes = root["notes"]?.Text ?? "",
-        Spot = BuildSpot(root["spot"]!),
-        Tackle = BuildTackle(root["tackle"]!),
-        Presentations = [.. root["presentations"]!.Items.Select(item => BuildPresentation(item, root["tackle"]!))],
+        Spot = BuildSpot(root.At("spot")),
+        Tackle = BuildTackle(root.At("tackle")),
+        Presentations = [.. root.At("presentations").Items.Select(item => BuildPresentation(item, root.At("tackle")))],
         Season = root["season"]?.Word?.Meaning as Season?,
         Forage = [.. (root["forage"]?.Items ?? []).Select(BuildForage)],
         Compare = [.. (root["compare"]?.Items ?? []).Select(item => BuildCompared(item, root))],
@@ -247,13 +261,13 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
 
     private static Spot BuildSpot(ReadValue spot)
     {
-        double depth = spot["depth"]!.Number;
+        double depth = spot.NumberAt("depth");
         ReadValue? current = spot["current"];
         ReadValue? wind = spot["wind"];
-        ReadValue zone = spot["strike_zone"]!;
+        ReadValue zone = spot.At("strike_zone");
         StrikeZone band = zone["depth"] is { } byDepth
             ? new(Math.Min(byDepth.Items[0].Number, depth), Math.Min(byDepth.Items[1].Number, depth))
-            : new(Math.Max(0.0, depth - zone["above_bottom"]!.Items[1].Number), depth - zone["above_bottom"]!.Items[0].Number) { MovesWithBottom = true };
+            : new(Math.Max(0.0, depth - zone.At("above_bottom").Items[1].Number), depth - zone.At("above_bottom").Items[0].Number) { MovesWithBottom = true };
         return new Spot
         {
             Depth = depth,
@@ -264,13 +278,13 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             CurrentProfile = Meaning(current?["profile"], CurrentProfileKind.Power),
             WindSpeed = Number(wind?["speed"]) ?? 0.0,
             WindDirection = Number(wind?["direction"]) ?? 0.0,
-            Salinity = spot["salinity"]!.Number,
-            TemperatureCelsius = spot["temperature"]!.Number,
-            Clarity = BuildClarity(spot["clarity"]!),
-            Sky = BuildSky(spot["light"]!),
-            CloudCover = Number(spot["light"]!["cloud"]) ?? 0.0,
+            Salinity = spot.NumberAt("salinity"),
+            TemperatureCelsius = spot.NumberAt("temperature"),
+            Clarity = BuildClarity(spot.At("clarity")),
+            Sky = BuildSky(spot.At("light")),
+            CloudCover = Number(spot.At("light")["cloud"]) ?? 0.0,
             StrikeZone = band,
-            TargetFish = spot["target"]!.Word!.Text,
+            TargetFish = spot.At("target").Word!.Text,
             TargetLength = Number(spot["target_length"]),
         };
     }
@@ -281,45 +295,45 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             return new JerlovClarity(Meaning(jerlov, JerlovType.I));
         return clarity["secchi"] is { } secchi
             ? new SecchiClarity(secchi.Number, Meaning(clarity["water"], WaterKind.CoastalGreen))
-            : new ConstituentClarity(clarity["chlorophyll"]!.Number, clarity["dissolved_440"]!.Number, clarity["mineral"]!.Number);
+            : new ConstituentClarity(clarity.NumberAt("chlorophyll"), clarity.NumberAt("dissolved_440"), clarity.NumberAt("mineral"));
     }
 
     private static SkySetting BuildSky(ReadValue light)
     {
         if (light["sun_elevation"] is { } elevation)
             return new SkyByElevation(elevation.Number);
-        DateTime local = DateOnly.FromDayNumber((int)light["date"]!.Number).ToDateTime(TimeOnly.MinValue).AddSeconds(light["time"]!.Number);
-        TimeSpan offset = QuarterHour * Math.Round(light["utc_offset"]!.Number / QuarterHour.TotalSeconds);
-        return new SkyByClock(new DateTimeOffset(local, offset), light["latitude"]!.Number, light["longitude"]!.Number);
+        DateTime local = DateOnly.FromDayNumber((int)light.NumberAt("date")).ToDateTime(TimeOnly.MinValue).AddSeconds(light.NumberAt("time"));
+        TimeSpan offset = QuarterHour * Math.Round(light.NumberAt("utc_offset") / QuarterHour.TotalSeconds);
+        return new SkyByClock(new DateTimeOffset(local, offset), light.NumberAt("latitude"), light.NumberAt("longitude"));
     }
 
     private static TackleBox BuildTackle(ReadValue tackle)
     {
-        LureBody[] bodies = [.. tackle["bodies"]!.Items.Select(BuildBody)];
-        ReadValue line = tackle["line"]!;
+        LureBody[] bodies = [.. tackle.At("bodies").Items.Select(BuildBody)];
+        ReadValue line = tackle.At("line");
         return new TackleBox
         {
-            RodTipHeight = tackle["rod_tip_height"]!.Number,
-            Reel = new Reel(tackle["reel"]!["gear_ratio"]!.Number, tackle["reel"]!["spool_diameter"]!.Number, Number(tackle["reel"]!["line_capacity"]) ?? Reel.CommonCapacity),
-            Line = new LineSpecification(Meaning(line["kind"], LineKind.Braid), line["strength"]!.Number, Diameter(line)),
+            RodTipHeight = tackle.NumberAt("rod_tip_height"),
+            Reel = new Reel(tackle.At("reel").NumberAt("gear_ratio"), tackle.At("reel").NumberAt("spool_diameter"), Number(tackle.At("reel")["line_capacity"]) ?? Reel.CommonCapacity),
+            Line = new LineSpecification(Meaning(line["kind"], LineKind.Braid), line.NumberAt("strength"), Diameter(line)),
             Leader = tackle["leader"] is { } leader
-                ? new LeaderSpecification(Meaning(leader["kind"], LineKind.Fluorocarbon), leader["strength"]!.Number, Diameter(leader), leader["length"]!.Number)
+                ? new LeaderSpecification(Meaning(leader["kind"], LineKind.Fluorocarbon), leader.NumberAt("strength"), Diameter(leader), leader.NumberAt("length"))
                 : null,
             JigHeads = [.. (tackle["jig_heads"]?.Items ?? []).Select(head => BuildHead(head, (bodies.FirstOrDefault(body => body.NeedsHead) ?? bodies[0]).Length))],
             Bodies = bodies,
             Rigging = RiggingReader.Build(tackle["rigging"], bodies.FirstOrDefault(body => body.NeedsHead)),
-            Colours = [.. tackle["colours"]!.Items.Select(colour => colour.Text)],
+            Colours = [.. tackle.At("colours").Items.Select(colour => colour.Text)],
         };
     }
 
     private static double Diameter(ReadValue line) =>
-        Number(line["diameter"]) ?? TacklePresets.LineDiameter(Meaning(line["kind"], LineKind.Braid), line["strength"]!.Number);
+        Number(line["diameter"]) ?? TacklePresets.LineDiameter(Meaning(line["kind"], LineKind.Braid), line.NumberAt("strength"));
 
     private static JigHead BuildHead(ReadValue head, double bodyLength)
     {
-        ReadValue weight = head["weight"]!;
+        ReadValue weight = head.At("weight");
         HeadMetal metal = Meaning(head["metal"], HeadMetal.Lead);
-        string label = metal == HeadMetal.Lead || weight.Word is not null ? weight.Text.Trim() : $"{weight.Text.Trim()} {head["metal"]!.Word!.Text}";
+        string label = metal == HeadMetal.Lead || weight.Word is not null ? weight.Text.Trim() : $"{weight.Text.Trim()} {head.At("metal").Word!.Text}";
         WeightPlace place = weight.Number > 0.0 ? Meaning(head["place"], WeightPlace.Nose) : WeightPlace.Nose;
         if (place == WeightPlace.Shank)
             label += " on the shank";
@@ -330,7 +344,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
     {
         BodyProfile profile = Meaning(body["profile"], BodyProfile.PaddleTail);
         BodyProportions proportions = LureKinds.Of(profile).Proportions;
-        double length = body["length"]!.Number;
+        double length = body.NumberAt("length");
         return RiggingReader.Complete(body, new LureBody(
             profile,
             length,
@@ -340,17 +354,17 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             BodyLabel(body)));
     }
 
-    private static string BodyLabel(ReadValue body) => body["name"]?.Text ?? $"{body["length"]!.Text.Trim()} {body["profile"]!.Word!.Text}";
+    private static string BodyLabel(ReadValue body) => body["name"]?.Text ?? $"{body.At("length").Text.Trim()} {body.At("profile").Word!.Text}";
 
     private static Presentation BuildPresentation(ReadValue item, ReadValue tackle)
     {
         (double speed, IReadOnlyList<Move> moves) = ScheduleBuilder.Build(item, tackle);
         RetrieveStyle? style = ScheduleBuilder.StyleOf(item);
-        double tip = tackle["rod_tip_height"]!.Number;
-                return new Presentation
+        double tip = tackle.NumberAt("rod_tip_height");
+        return new Presentation
         {
-            Name = item["name"]!.Text,
-            CastLength = item["cast"]!.Number,
+            Name = item.At("name").Text,
+            CastLength = item.NumberAt("cast"),
             Aim = Number(item["aim"]) ?? 0.0,
             Fall = Meaning(item["fall"], style?.Fall ?? FallMode.SlackLine),
             CountDown = item["count_down"] is { } countDown ? Seconds(countDown) : Finite(style?.CountDown),

@@ -52,9 +52,9 @@ public sealed record ScenarioProblem(
         return clean.ToString();
     }
 
-    // Marks that reorder the text after them on screen.
+    // Marks that reorder the text after them on screen, and marks without width, which hide.
     private static bool IsDirectionMark(int rune) =>
-        rune is (>= 0x200e and <= 0x200f) or (>= 0x2028 and <= 0x202e) or (>= 0x2066 and <= 0x2069);
+        rune is 0x00ad or 0x061c or (>= 0x200b and <= 0x200f) or (>= 0x2028 and <= 0x202e) or (>= 0x2060 and <= 0x206f) or 0xfeff;
 }
 
 /// <summary>Outcome of reading a scenario: the scenario, or everything that is wrong with it, sorted by line.</summary>

@@ -88,6 +88,8 @@ public static class ScenarioReader
             ReadValue? root = new GrammarReader(problems).Read(tree, ScenarioGrammar.Root, "");
             if (root is not null)
                 scenario = new ScenarioBuilder(problems).Build(root);
+            if (problems.Count > 0)
+                YamlTreeBuilder.AddTabs(text, problems);
         }
 
         return new ScenarioReading { File = fileName, Scenario = scenario, Problems = problems.Sorted() };

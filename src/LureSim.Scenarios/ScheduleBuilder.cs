@@ -221,7 +221,7 @@ internal sealed class ScheduleBuilder(ProblemList problems)
                 Add(turns, "speed is given as well", "exactly one of speed, handle_turns", "remove one of the two");
             if (move.Kind == MoveKind.Reel && !double.IsNaN(move.Speed) && !Limits.LineSpeed.Contains(move.Speed) && move.At["handle_turns"] is { } fast)
                 Add(fast, $"with this reel that is {QuantityText.Both(QuantityKind.Speed, move.Speed)} of line", QuantityText.Range(QuantityKind.Speed, Limits.LineSpeed.Least, Limits.LineSpeed.Most), "turn the handle at another rate");
-            if (double.IsNaN(move.Duration))
+            if (double.IsNaN(move.Duration) && !problems.HasUnder(YamlTreeBuilder.Join(move.At.Path, "for")))
             {
                 endless = true;
                 if (i < raw.Count - 1)
@@ -234,8 +234,13 @@ internal sealed class ScheduleBuilder(ProblemList problems)
                 Add(move.At, $"the rod tip would move at {QuantityText.Both(QuantityKind.Speed, peak)}", $"up to {QuantityText.Both(QuantityKind.Speed, FastestTip)}", "move it less far or more slowly");
             double far = Math.Sqrt(Square(up + built.Up) + Square(left + built.Left) + Square(outward + built.Out));
             if (far > Reach)
+            {
+                // All that follows starts from there.
                 Add(move.At, $"the rod tip would be {Length(far)} from where it was", $"up to {Length(Reach)}", "move it less far, or bring it back before");
-            else if (tipHeight is { } height && height + up + built.Up < 0)
+                return;
+            }
+
+            if (tipHeight is { } height && height + up + built.Up < 0)
                 Add(move.At, "the rod tip would dip into the water", $"down to the water, {Length(height + up)} lower", "lower it less, or lift it before");
             if (built.Beats > 0)
                 continue;

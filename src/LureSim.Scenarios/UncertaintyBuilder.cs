@@ -74,7 +74,7 @@ internal static class TideBuilder
         {
             if (hours[i] - hours[0] > HoursPerDay || hours[i] <= hours[i - 1])
             {
-                add(points[i]["time"]!, "the time lies before an earlier point of the tide, or a day or more after its first", "times in order, within 24 hours", "put the points in the order of time");
+                add(points[i].At("time"), "the time lies before an earlier point of the tide, or a day or more after its first", "times in order, within 24 hours", "put the points in the order of time");
                 break;
             }
         }
@@ -94,13 +94,13 @@ internal static class TideBuilder
         if (tide is null)
             return [];
         double[] hours = Hours(tide.Items);
-        return [.. tide.Items.Select((item, i) => new TidePoint(hours[i], item["current"]!.Number, item["depth_change"]?.Number ?? 0))];
+        return [.. tide.Items.Select((item, i) => new TidePoint(hours[i], item.NumberAt("current"), item["depth_change"]?.Number ?? 0))];
     }
 
     // A time before the one above it is on the next day, once.
     private static double[] Hours(IReadOnlyList<ReadValue> points)
     {
-        double[] hours = [.. points.Select(point => point["time"]!.Number / SecondsPerHour)];
+        double[] hours = [.. points.Select(point => point.NumberAt("time") / SecondsPerHour)];
         bool wrapped = false;
         for (int i = 1; i < hours.Length; i++)
         {

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
 
@@ -22,8 +23,12 @@ internal sealed record YamlRefused(int Line, int Column) : YamlNode(Line, Column
 /// Builds a tree from YamlDotNet's parser events. The library's own tree (YamlStream) stops at the first duplicate
 /// key and resolves aliases; scenarios need every problem at once and have no use for aliases.
 /// </summary>
-internal sealed class YamlTreeBuilder
+internal sealed partial class YamlTreeBuilder
 {
+    // A key or an item whose text follows on the lines below.
+    [GeneratedRegex(@"(?:^|[:\-]\s)\s*[|>][-+0-9]*\s*(?:#.*)?$", RegexOptions.CultureInvariant)]
+    private static partial Regex BlockText();
+
     // The grammar is five levels deep; anything much deeper is not a scenario.
     private const int MaximumDepth = 16;
 
@@ -185,47 +190,42 @@ internal sealed class YamlTreeBuilder
     {
         int line = ToInt(exception.Start.Line);
         int column = ToInt(exception.Start.Column);
-        int lastLine = ToInt(Math.Max(exception.Start.Line, exception.End.Line)) + 1;
 
-        // The library's messages on tabs are obscure, and tabs are the likeliest cause: name every one up to the failure.
+        // The library's messages on tabs are obscure, and tabs are the likeliest cause.
         string[] lines = text.Split('\n');
-        bool tabs = false;
-        for (int index = 0; index < Math.Min(lines.Length, lastLine); index++)
-        {
-            int indent = 0;
-            while (indent < lines[index].Length && lines[index][indent] == ' ')
-                indent++;
-            if (indent < lines[index].Length && lines[index][indent] == '\t' && lines[index].Trim().Length > 0)
-            {
-                tabs = true;
-                problems.Add(index + 1, indent + 1, ScenarioProblem.WholeFile, "", "a tab in the indentation", "spaces", "replace the tab by spaces");
-            }
-        }
-
-        if (!tabs)
-        {
-            string message = exception.Message;
-            string where = line <= lines.Length ? ScenarioProblem.Shorten(lines[line - 1].Trim()) : "";
-            problems.Add(line, column, ScenarioProblem.WholeFile, where, $"this is not YAML: {ScenarioProblem.Shorten(message.TrimEnd('.'))}", "\"key: value\" lines, indented by spaces", "check the colon, the quotes and brackets and the indentation on this line and the one above");
-        }
+        if (AddTabs(text, problems))
+            return;
+        string message = exception.Message;
+        string where = line <= lines.Length ? ScenarioProblem.Shorten(lines[line - 1].Trim()) : "";
+        problems.Add(line, column, ScenarioProblem.WholeFile, where, $"this is not YAML: {ScenarioProblem.Shorten(message.TrimEnd('.'))}", "\"key: value\" lines, indented by spaces", "check the colon, the quotes and brackets and the indentation on this line and the one above");
     }
-}
 
-/// <summary>Collects problems.</summary>
-internal sealed class ProblemList(string file)
-{
-    private readonly List<ScenarioProblem> problems = [];
+    /// <summary>
+    /// Reports every line that a tab indents; false where there is none. A tab does not always break the syntax: it may also make a line part of the value
+    /// above it, so this is asked for every text with problems.
+    /// </summary>
+    public static bool AddTabs(string text, ProblemList problems)
+    {
+        bool found = false;
+        int block = int.MaxValue;
+        string[] lines = text.Split('\n');
+        for (int index = 0; index < lines.Length; index++)
+        {
+            string line = lines[index].TrimEnd();
+            if (line.Length == 0)
+                continue;
+            int indent = line.AsSpan().IndexOfAnyExcept(' ');
 
-    /// <summary>Number of problems so far.</summary>
-    public int Count => problems.Count;
+            // Text that begins with | or > may hold tabs; it ends with the first line that is not indented further than its key.
+            if (indent > block)
+                continue;
+            block = BlockText().IsMatch(line) ? indent : int.MaxValue;
+            if (line[indent] != '\t')
+                continue;
+            found = true;
+            problems.Add(index + 1, indent + 1, ScenarioProblem.WholeFile, line.Trim(), "a tab in the indentation", "spaces", "replace the tab by spaces");
+        }
 
-    /// <summary>Adds a problem at a place.</summary>
-    public void Add(int line, int column, string key, string value, string message, string allowed, string fix) =>
-        problems.Add(new ScenarioProblem(file, Math.Max(line, 1), Math.Max(column, 1), ScenarioProblem.Clean(key), ScenarioProblem.Shorten(value), ScenarioProblem.Clean(message), allowed, ScenarioProblem.Clean(fix)));
-
-    /// <summary>True if there is a problem with the key of this path or with anything below it.</summary>
-    public bool HasUnder(string path) => problems.Exists(problem => problem.Key == path || problem.Key.StartsWith(path + ".", StringComparison.Ordinal));
-
-    /// <summary>The problems by line and column; ties keep the order in which they were found.</summary>
-    public IReadOnlyList<ScenarioProblem> Sorted() => [.. problems.OrderBy(problem => problem.Line).ThenBy(problem => problem.Column)];
+        return found;
+    }
 }

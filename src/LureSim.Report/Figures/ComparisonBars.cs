@@ -2,7 +2,6 @@ using LureSim.Decision.Comparison;
 using LureSim.Decision;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Report.Units;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;

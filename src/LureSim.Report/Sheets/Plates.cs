@@ -1,9 +1,10 @@
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Figures;
+using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Sight;
-using LureSim.Report.Units;
+using LureSim.Units;
 using LureSim.Water;
 
 namespace LureSim.Report.Sheets;

@@ -12,6 +12,7 @@ using LureSim.Motion;
 using LureSim.Sight;
 using LureSim.Stepping;
 using LureSim.Tackle;
+using LureSim.Units;
 using LureSim.Water;
 
 namespace LureSim.Decision;

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace LureSim.Model;
 
 /// <summary>Metal of a jig head.</summary>
@@ -45,13 +47,13 @@ public enum WeightPlace
 public sealed record JigHead(double Mass, HeadMetal Metal, double HookMass, string Label)
 {
     /// <summary>Mass of the head's metal (kg), 0 for an unweighted hook rig, otherwise 0.0005 to 0.2.</summary>
-    public double Mass { get; init => field = NoneOr(Limits.HeadMass, value); } = NoneOr(Limits.HeadMass, Mass, nameof(Mass));
+    public double Mass { get; init => field = NoneOr(Limits.HeadMass, value); } = NoneOr(Limits.HeadMass, Mass);
 
     /// <summary>Metal.</summary>
     public HeadMetal Metal { get; init => field = Guard.Defined(value); } = Guard.Defined(Metal);
 
     /// <summary>Mass of the steel hook (kg), 0 for none, otherwise 0.00005 to 0.02.</summary>
-    public double HookMass { get; init => field = NoneOr(Limits.HookMass, value); } = NoneOr(Limits.HookMass, HookMass, nameof(HookMass));
+    public double HookMass { get; init => field = NoneOr(Limits.HookMass, value); } = NoneOr(Limits.HookMass, HookMass);
 
     /// <summary>The weight as the user wrote it ("1/4 oz"), or "unweighted".</summary>
     public string Label { get; init => field = Guard.Given(value); } = Guard.Given(Label);
@@ -71,6 +73,6 @@ public sealed record JigHead(double Mass, HeadMetal Metal, double HookMass, stri
         return new JigHead(0.0, HeadMetal.Steel, 0.0, body.Label) { IsNone = true };
     }
 
-    private static double NoneOr(ValueRange range, double value, [System.Runtime.CompilerServices.CallerMemberName] string name = "") =>
+    private static double NoneOr(ValueRange range, double value, [CallerMemberName] string name = "") =>
         value == 0 ? 0 : range.Check(value, name);
 }

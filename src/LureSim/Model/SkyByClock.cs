@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace LureSim.Model;
 
 /// <summary>Sun and moon as they stand at a moment over a place.</summary>
@@ -16,11 +18,11 @@ public sealed record SkyByClock(DateTimeOffset Time, double Latitude, double Lon
     /// <summary>Longitude (radians), east positive, -pi to pi.</summary>
     public double Longitude { get; init => field = Limits.Longitude.Check(value); } = Limits.Longitude.Check(Longitude);
 
-    private static DateTimeOffset Covered(DateTimeOffset time)
+    private static DateTimeOffset Covered(DateTimeOffset time, [CallerMemberName] string name = "")
     {
         var day = DateOnly.FromDateTime(time.DateTime);
         return day >= Limits.FirstDay && day <= Limits.LastDay
             ? time
-            : throw new ArgumentOutOfRangeException(nameof(Time), time, "Sun and moon are computed for 1951 to 2049.");
+            : throw new ArgumentOutOfRangeException(name, time, "Sun and moon are computed for 1951 to 2049.");
     }
 }

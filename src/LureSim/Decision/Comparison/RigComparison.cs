@@ -10,6 +10,7 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Sight;
 using LureSim.Swimming;
+using LureSim.Units;
 
 namespace LureSim.Decision.Comparison;
 

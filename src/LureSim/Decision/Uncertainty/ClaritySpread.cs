@@ -4,6 +4,7 @@ using LureSim.Light;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Sight;
+using LureSim.Units;
 
 namespace LureSim.Decision.Uncertainty;
 

@@ -1,0 +1,81 @@
+using System.Globalization;
+
+namespace LureSim.Scenarios;
+
+/// <summary>
+/// Collects problems. A file that is wrong throughout would bury its reader: of problems with the same message the first are kept, and of all of them a few
+/// pages; how many more there are is said in their place.
+/// </summary>
+internal sealed class ProblemList(string file)
+{
+    /// <summary>Most problems with the same message that are shown.</summary>
+    public const int MostAlike = 20;
+
+    /// <summary>Most problems that are shown.</summary>
+    public const int Most = 200;
+
+    private readonly List<ScenarioProblem> problems = [];
+
+    // By message: how many there are, and the first that is not shown.
+    private readonly Dictionary<string, (int Count, ScenarioProblem? Hidden)> alike = [];
+
+    private int hidden;
+    private ScenarioProblem? firstHidden;
+
+    /// <summary>Number of problems so far, shown or not.</summary>
+    public int Total { get; private set; }
+
+    /// <summary>Number of problems that are shown.</summary>
+    public int Count => problems.Count;
+
+    /// <summary>Adds a problem at a place.</summary>
+    public void Add(int line, int column, string key, string value, string message, string allowed, string fix)
+    {
+        Total++;
+        string clean = ScenarioProblem.Clean(message);
+        (int count, ScenarioProblem? firstAlike) = alike.GetValueOrDefault(clean);
+        bool full = problems.Count >= Most;
+        if (count < MostAlike && !full)
+        {
+            alike[clean] = (count + 1, null);
+            problems.Add(Problem(clean));
+        }
+        else if (count < MostAlike)
+        {
+            hidden++;
+            firstHidden ??= Problem(clean);
+        }
+        else
+        {
+            alike[clean] = (count + 1, firstAlike ?? Problem(clean));
+        }
+
+        ScenarioProblem Problem(string text) =>
+            new(file, Math.Max(line, 1), Math.Max(column, 1), ScenarioProblem.Clean(key), ScenarioProblem.Shorten(value), text, allowed, ScenarioProblem.Clean(fix));
+    }
+
+    /// <summary>True if there is a problem with the key of this path or with anything below it.</summary>
+    public bool HasUnder(string path) => problems.Exists(problem => problem.Key == path || problem.Key.StartsWith(path + ".", StringComparison.Ordinal));
+
+    /// <summary>The problems by line and column; ties keep the order in which they were found. The last of their kind say how many more there are.</summary>
+    public IReadOnlyList<ScenarioProblem> Sorted()
+    {
+        var all = new List<ScenarioProblem>(problems);
+        foreach ((string message, (int count, ScenarioProblem? first)) in alike)
+        {
+            if (first is not null)
+                all.Add(More(first, message, count - MostAlike));
+        }
+
+        if (firstHidden is not null)
+            all.Add(More(firstHidden, "more problems", hidden));
+        return [.. all.OrderBy(problem => problem.Line).ThenBy(problem => problem.Column)];
+    }
+
+    private static ScenarioProblem More(ScenarioProblem first, string message, int count) => first with
+    {
+        Value = "",
+        Message = string.Create(CultureInfo.InvariantCulture, $"{message}, and {count - 1:N0} more from here on"),
+        Fix = "correct those above first",
+    };
+}

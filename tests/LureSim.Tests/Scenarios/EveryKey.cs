@@ -1,0 +1,157 @@
+using LureSim.Scenarios;
+
+namespace LureSim.Tests.Scenarios;
+
+/// <summary>Scenarios that together use every key of the grammar; a test holds them to that.</summary>
+internal static class EveryKey
+{
+    private const string Start = """
+        title: Every key
+        notes: said once
+        spot:
+          depth: 12 ft
+          bottom: shell
+          grass_height: 1 ft
+          current: {speed: 1 kn, direction: left, profile: log}
+          wind: {speed: 8 kn, direction: 225 deg}
+          salinity: 24 ppt
+          temperature: 68 degF
+          target: red drum
+          target_length: 24 in
+
+        """;
+
+    private const string Rest = """
+        tackle:
+          rod_tip_height: 4 ft
+          reel: {gear_ratio: 6.2, spool_diameter: 45 mm, line_capacity: 200 m}
+          line: {kind: braid, strength: 10 lb, diameter: 0.2 mm}
+          leader: {kind: fluorocarbon, strength: 20 lb, length: 30 in, diameter: 0.4 mm}
+          jig_heads:
+            - unweighted
+            - 1/8 oz
+            - {weight: 1/4 oz, metal: tungsten, hook: 1.2 g, place: shank}
+          bodies:
+            - {profile: paddle tail, length: 3.5 in, height: 18 mm, width: 13 mm, density: 1.1 g/cm3, name: plain tail}
+            - profile: hard twitchbait
+              length: 4 in
+              float: floating
+              lip: {length: 15 mm, width: 12 mm, angle: 40 deg}
+            - {profile: spoon, length: 3 in, thickness: 2 mm, metal: steel}
+          rigging:
+            knot: clip
+            loop_length: 12 mm
+            shank: 40 mm
+            exit_sideways: 2 mm
+            exit_above: -1 mm
+            bend: 5 deg
+            point_lean: 6 deg
+            head_turn: 4 deg
+            pulled_up: 2 mm
+          colours: [white, "#7FFF00"]
+        presentations:
+          - name: by keys
+            cast: 20 m
+            aim: 20 deg
+            fall: tight line
+            count_down: 4 s
+            retrieve: {handle_turns: 0.5 turns/s}
+            pause: {every: 3 s, for: 2 s}
+            twitch: {count: 2, height: 1 ft, period: 0.6 s}
+            drift: {speed: 0.3 m/s, direction: away}
+            time_limit: 90 s
+            line_left: 4 m
+          - name: by style
+            cast: 20 m
+            count_down: 2 s
+            style: stop and go
+            retrieve: {speed: 0.5 m/s}
+          - name: by moves
+            cast: 20 m
+            count_down: to bottom
+            retrieve: {speed: 0.5 m/s}
+            moves:
+              - reel: {for: 2 s, speed: 0.6 m/s}
+              - reel: {for: 2 s, handle_turns: 1 turns/s}
+              - pause: 1 s
+              - lift: {height: 0.5 m, time: 1 s, reel: 0.1 m/s}
+              - lower: {height: 0.5 m, time: 1 s, reel: 0.1 m/s}
+              - sweep: {to: right, distance: 0.4 m, time: 1 s, reel: 0.1 m/s}
+              - return: {time: 1 s, reel: 0.1 m/s}
+              - twitch: {count: 2, height: 0.2 m, period: 0.5 s, to: left, reel: 0.1 m/s}
+              - feed: {speed: 0.2 m/s, for: 1 s}
+              - swing: 60 s
+        uncertainty:
+          current: 30 %
+          cast: {plus_or_minus: 2 m}
+          retrieve_speed: {between: [0.3 m/s, 0.5 m/s]}
+          depth: {triangular: [11 ft, 12 ft, 14 ft]}
+          clarity: {plus_or_minus: 20 %}
+          rod_tip_height: {plus_or_minus: 10 %}
+          line_drag: {law: either, factor: 10 %}
+          others: exact
+          samples: 8
+          seed: 3
+        tide:
+          - {time: "06:00", current: 0.5 m/s, depth_change: 1 ft}
+          - {time: "09:00", current: 0.1 m/s}
+          - {time: "12:00", current: -0.4 m/s, depth_change: -1 ft}
+        season: early autumn
+        forage:
+          - {kind: shrimp, seen: being attacked, length: 3 in, colour: shrimp brown}
+        compare:
+          - name: mine
+            jig_head: 1/4 oz
+          - name: yours
+            jig_head: {weight: 3/8 oz, metal: lead}
+            body: {profile: soft jerkbait, length: 5 in}
+            colour: black
+            line: {kind: monofilament, strength: 12 lb}
+            leader: {kind: fluorocarbon, strength: 25 lb, length: 1 m}
+            presentation: by style
+            cast: 18 m
+            count_down: 3 s
+            retrieve: {speed: 0.4 m/s}
+            rigging: {knot: snug, shank_share: 40 %}
+        """;
+
+    /// <summary>The scenarios: the same but for the forms of clarity, light and strike zone.</summary>
+    public static IReadOnlyList<string> Texts { get; } =
+    [
+        Start + "  clarity: {secchi: 6 ft, water: coastal green}\n  light: {sun_elevation: 40 deg, cloud: 30 %}\n  strike_zone: {above_bottom: [1 ft, 4 ft]}\n" + Rest,
+        Start + "  clarity: {jerlov: 5C}\n  light: {date: 2026-06-14, time: \"06:20\", utc_offset: -4 h, latitude: 27.5 deg, longitude: -82.6 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + Rest.Replace("shank: 40 mm", "shank_share: 40 %", StringComparison.Ordinal),
+        Start + "  clarity: {chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}\n  light: {sun_elevation: 40 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + Rest,
+    ];
+
+    /// <summary>Every key of the grammar as a path, lists as [].</summary>
+    public static IReadOnlySet<string> OfGrammar()
+    {
+        var paths = new HashSet<string>(StringComparer.Ordinal);
+        Visit(ScenarioGrammar.Root, "");
+        return paths;
+
+        void Visit(GrammarValue value, string path)
+        {
+            switch (value)
+            {
+                case MapValue map:
+                    foreach (GrammarKey key in map.Keys)
+                    {
+                        string inner = path.Length == 0 ? key.Name : $"{path}.{key.Name}";
+                        paths.Add(inner);
+                        Visit(key.Value, inner);
+                    }
+
+                    break;
+                case ListValue list:
+                    Visit(list.Item, path + "[]");
+                    break;
+                case ShortOrMapValue either:
+                    Visit(either.Map, path);
+                    break;
+                default:
+                    break;
+            }
+        }
+    }
+}
