@@ -3,8 +3,6 @@ using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
-using LureSim.Report.Sheets;
 using LureSim.Report.Words;
 using LureSim.Swimming;
 using Spectre.Console;

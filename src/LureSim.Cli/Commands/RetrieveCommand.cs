@@ -5,7 +5,6 @@ using LureSim.Decision.Baits;
 using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
 using Spectre.Console;
 using Spectre.Console.Cli;
 

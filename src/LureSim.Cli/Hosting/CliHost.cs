@@ -6,10 +6,7 @@ using LureSim.Decision.RigChecks;
 using LureSim.Decision.Search;
 using LureSim.Decision.Tide;
 using LureSim.Decision.Trials;
-using LureSim.Light;
 using LureSim.Model;
-using LureSim.Report.Sheets;
-using LureSim.Report.Trips;
 using LureSim.Report.Units;
 using Spectre.Console;
 

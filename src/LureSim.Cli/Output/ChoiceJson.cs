@@ -4,15 +4,11 @@ using LureSim.Decision;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Comparison;
-using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
-using LureSim.Motion;
-using LureSim.Report.Trips;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Sight;
-using LureSim.Swimming;
 
 namespace LureSim.Cli.Output;
 

@@ -1,9 +1,7 @@
 using System.Text.Json.Serialization;
 using LureSim.Cli.Hosting;
 using LureSim.Decision.Search;
-using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Swimming;

@@ -1,6 +1,4 @@
 using LureSim.Decision.RigChecks;
-using LureSim.Decision.Trials;
-using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Swimming;

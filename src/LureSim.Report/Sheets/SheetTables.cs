@@ -5,7 +5,6 @@ using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Water;
 
 namespace LureSim.Report.Sheets;
 

@@ -1,12 +1,9 @@
 using LureSim.Decision.Comparison;
-using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Sight;
 
 namespace LureSim.Report.Trips;
 

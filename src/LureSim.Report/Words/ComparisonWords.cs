@@ -1,6 +1,5 @@
 using LureSim.Decision.Comparison;
 using LureSim.Report.Units;
-using LureSim.Swimming;
 
 namespace LureSim.Report.Words;
 

@@ -1,8 +1,6 @@
 using LureSim.Decision.RigChecks;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Units;
-using LureSim.Swimming;
 
 namespace LureSim.Report.Words;
 

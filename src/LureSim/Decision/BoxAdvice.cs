@@ -3,7 +3,6 @@ using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
-using LureSim.Tackle;
 
 namespace LureSim.Decision;
 

@@ -1,5 +1,4 @@
 using LureSim.Model;
-using LureSim.Swimming;
 using LureSim.Tackle;
 
 namespace LureSim.Scenarios;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using LureSim.Model;
 using LureSim.Tackle;
-using LureSim.Water;
 
 namespace LureSim.Scenarios;
 

@@ -1,6 +1,5 @@
 using LureSim.Cli;
 using LureSim.Cli.Hosting;
-using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Comparison;
@@ -11,8 +10,6 @@ using LureSim.Decision.Tide;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Report.Figures;
-using LureSim.Report.Trips;
 using LureSim.Report.Units;
 using LureSim.Swimming;
 

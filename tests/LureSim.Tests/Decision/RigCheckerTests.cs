@@ -2,7 +2,6 @@ using LureSim.Decision;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Swimming;

@@ -1,4 +1,3 @@
-using CsCheck;
 using LureSim.Model;
 using LureSim.Report.Units;
 

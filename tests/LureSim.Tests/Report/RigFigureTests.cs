@@ -4,7 +4,6 @@ using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
-using LureSim.Swimming;
 using LureSim.Tackle;
 using LureSim.Tests.Scenarios;
 using OxyPlot;

@@ -1,7 +1,6 @@
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Scenarios;
-using LureSim.Swimming;
 
 namespace LureSim.Tests.Scenarios;
 

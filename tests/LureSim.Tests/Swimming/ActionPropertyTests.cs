@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using CsCheck;
 using LureSim.Swimming;
-using LureSim.Tackle;
 
 namespace LureSim.Tests.Swimming;
 

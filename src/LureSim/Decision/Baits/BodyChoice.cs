@@ -1,4 +1,3 @@
-using LureSim.Light;
 using LureSim.Model;
 
 namespace LureSim.Decision.Baits;

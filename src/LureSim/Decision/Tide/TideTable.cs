@@ -3,7 +3,6 @@ using LureSim.Decision.Inverse;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Swimming;
 
 namespace LureSim.Decision.Tide;
 

@@ -1,5 +1,4 @@
 using System.Numerics;
-using LureSim.Tackle;
 
 namespace LureSim.Motion.Integrators;
 

@@ -1,8 +1,6 @@
 using LureSim.Decision.Search;
-using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Report.Figures;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Swimming;
