@@ -2,7 +2,6 @@ using System.Globalization;
 using LureSim.Cli.Commands;
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
-using LureSim.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;
 

@@ -52,7 +52,7 @@ internal static class RiggingReader
         if (kind.TakesFloat)
             built = WithFloat(body, built);
         if (kind.TakesLip && body["lip"] is { } lip)
-            built = built with { Lip = new LipShape(lip["length"]!.Number, lip["width"]!.Number, lip["angle"]!.Number) };
+            built = built with { Lip = new LipShape(lip.NumberAt("length"), lip.NumberAt("width"), lip.NumberAt("angle")) };
         return !kind.IsPlate ? built : built with
         {
             Height = body["thickness"]?.Number ?? built.Height,

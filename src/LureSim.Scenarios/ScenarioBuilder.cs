@@ -2,7 +2,6 @@ using System.Globalization;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Tackle;
-using LureSim.Water;
 
 namespace LureSim.Scenarios;
 

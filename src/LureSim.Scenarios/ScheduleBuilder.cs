@@ -1,6 +1,5 @@
 using System.Globalization;
 using LureSim.Model;
-using LureSim.Motion;
 
 namespace LureSim.Scenarios;
 

@@ -6,8 +6,6 @@ using LureSim.Decision.Trials;
 using LureSim.Decision;
 using LureSim.Lures;
 using LureSim.Model;
-using LureSim.Motion;
-using LureSim.Report.Sheets;
 using LureSim.Report.Words;
 using LureSim.Stepping;
 using LureSim.Swimming;

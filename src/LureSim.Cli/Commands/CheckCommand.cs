@@ -1,7 +1,6 @@
 using System.ComponentModel;
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
-using LureSim.Model;
 using LureSim.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;

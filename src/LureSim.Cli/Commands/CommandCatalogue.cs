@@ -1,5 +1,4 @@
 using LureSim.Cli.Hosting;
-using LureSim.Decision;
 using Spectre.Console.Cli;
 
 namespace LureSim.Cli.Commands;

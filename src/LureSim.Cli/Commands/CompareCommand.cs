@@ -1,9 +1,7 @@
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Decision.Comparison;
-using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Words;
 using Spectre.Console;
 

@@ -2,7 +2,6 @@ using System.ComponentModel;
 using LureSim.Cli.Output;
 using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;

@@ -1,9 +1,6 @@
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
-using LureSim.Decision;
 using LureSim.Model;
-using LureSim.Motion;
-using LureSim.Report.Sheets;
 
 namespace LureSim.Cli.Commands;
 

@@ -6,7 +6,6 @@ using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
 using LureSim.Lures;
 using LureSim.Model;
-using LureSim.Motion;
 using Spectre.Console;
 using Spectre.Console.Cli;
 

@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using LureSim.Cli.Hosting;
-using LureSim.Cli.Output;
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Scenarios;

@@ -1,8 +1,6 @@
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
-using LureSim.Decision.Colours;
 using LureSim.Model;
-using LureSim.Report.Sheets;
 
 namespace LureSim.Cli.Commands;
 

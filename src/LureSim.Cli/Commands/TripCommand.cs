@@ -1,10 +1,7 @@
 using System.ComponentModel;
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
-using LureSim.Decision;
 using LureSim.Model;
-using LureSim.Motion;
-using LureSim.Report.Trips;
 using LureSim.Scenarios;
 using Spectre.Console.Cli;
 

@@ -1,5 +1,3 @@
-using LureSim.Scenarios;
-
 namespace LureSim.Cli.Hosting;
 
 /// <summary>Exit codes of the program; scripts may rely on them.</summary>

@@ -10,7 +10,6 @@ using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Swimming;
-using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

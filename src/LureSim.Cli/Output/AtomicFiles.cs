@@ -1,6 +1,4 @@
-using System.Text;
 using LureSim.Cli.Hosting;
-using LureSim.Model;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

@@ -5,16 +5,12 @@ using LureSim.Decision;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Comparison;
-using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
-using LureSim.Motion;
-using LureSim.Report.Trips;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Sight;
 using LureSim.Swimming;
-using LureSim.Report.Units;
 
 namespace LureSim.Cli.Output;
 

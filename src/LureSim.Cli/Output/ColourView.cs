@@ -1,5 +1,4 @@
 using LureSim.Cli.Hosting;
-using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Report.Units;

@@ -7,7 +7,6 @@ using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Report.Sheets;
 using LureSim.Report.Words;
 using LureSim.Scenarios;
 using LureSim.Stepping;

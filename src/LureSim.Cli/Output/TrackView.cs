@@ -1,5 +1,4 @@
 using LureSim.Decision.Trials;
-using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Report.Words;

@@ -2,8 +2,6 @@ using LureSim.Cli.Hosting;
 using LureSim.Decision;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Trials;
-using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Trips;
 using LureSim.Sight;
 using Spectre.Console;

@@ -1,7 +1,6 @@
 using System.Text.Json.Serialization;
 using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
-using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Report.Units;
 using Spectre.Console;

@@ -1,5 +1,4 @@
 using LureSim.Decision.Colours;
-using LureSim.Light;
 using LureSim.Report.Units;
 using OxyPlot;
 

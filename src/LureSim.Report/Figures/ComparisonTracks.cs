@@ -1,7 +1,6 @@
 using LureSim.Decision.Comparison;
 using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using OxyPlot;

@@ -1,7 +1,6 @@
 using LureSim.Decision;
 using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;

@@ -1,7 +1,3 @@
-using LureSim.Decision.Colours;
-using LureSim.Decision.Tide;
-using LureSim.Decision.Trials;
-using LureSim.Motion;
 using LureSim.Report.Rendering;
 using LureSim.Report.Units;
 using LureSim.Report.Units;

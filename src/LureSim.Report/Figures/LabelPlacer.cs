@@ -1,4 +1,3 @@
-using LureSim.Report.Rendering;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;

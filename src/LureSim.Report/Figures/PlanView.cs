@@ -1,7 +1,5 @@
-using LureSim.Decision;
 using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using OxyPlot;

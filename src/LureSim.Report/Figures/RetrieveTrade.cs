@@ -1,7 +1,4 @@
 using LureSim.Decision.Search;
-using LureSim.Decision.Trials;
-using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;

@@ -1,5 +1,4 @@
 using LureSim.Light;
-using LureSim.Model;
 using LureSim.Report.Rendering;
 using LureSim.Report.Units;
 using LureSim.Report.Words;

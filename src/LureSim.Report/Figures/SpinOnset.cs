@@ -1,5 +1,4 @@
 using LureSim.Decision.RigChecks;
-using LureSim.Decision.Trials;
 using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;

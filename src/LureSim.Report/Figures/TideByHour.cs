@@ -1,4 +1,3 @@
-using System.Globalization;
 using LureSim.Decision.Tide;
 using LureSim.Model;
 using LureSim.Report.Units;

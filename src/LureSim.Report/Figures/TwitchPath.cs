@@ -1,6 +1,5 @@
 using LureSim.Swimming.Bodies;
 using LureSim.Decision.RigChecks;
-using LureSim.Decision.Trials;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Swimming;

@@ -1,6 +1,5 @@
 using LureSim.Decision.Tide;
 using LureSim.Decision.Trials;
-using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using OxyPlot;

@@ -1,4 +1,3 @@
-using LureSim.Decision;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Trials;
 using LureSim.Model;

@@ -1,5 +1,4 @@
 using LureSim.Decision.RigChecks;
-using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Units;
 using LureSim.Report.Units;

@@ -5,7 +5,6 @@ using LureSim.Decision.Inverse;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
-using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Units;

@@ -1,13 +1,10 @@
 using LureSim.Decision.Comparison;
-using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Sight;
-using LureSim.Report.Units;
 
 namespace LureSim.Report.Trips;
 

@@ -1,7 +1,5 @@
 using LureSim.Decision.Search;
-using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;

@@ -1,7 +1,4 @@
-using LureSim.Decision;
 using LureSim.Decision.Trials;
-using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Rendering;
 using LureSim.Report.Sheets;

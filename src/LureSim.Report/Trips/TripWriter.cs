@@ -1,9 +1,5 @@
 using System.Text;
-using LureSim.Decision;
-using LureSim.Decision.Colours;
 using LureSim.Decision.Trials;
-using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;

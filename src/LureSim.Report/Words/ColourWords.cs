@@ -1,8 +1,6 @@
-using LureSim.Decision;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Uncertainty;
 using LureSim.Light;
-using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Sight;
 

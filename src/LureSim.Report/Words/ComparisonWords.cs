@@ -1,7 +1,6 @@
 using LureSim.Swimming.Bodies;
 using LureSim.Decision.Comparison;
 using LureSim.Report.Units;
-using LureSim.Swimming;
 
 namespace LureSim.Report.Words;
 

@@ -1,5 +1,4 @@
 using LureSim.Decision.Inverse;
-using LureSim.Model;
 using LureSim.Report.Units;
 
 namespace LureSim.Report.Words;

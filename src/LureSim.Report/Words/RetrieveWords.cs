@@ -1,6 +1,5 @@
 using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Units;
 
 namespace LureSim.Report.Words;

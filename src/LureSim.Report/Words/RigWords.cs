@@ -1,9 +1,7 @@
 using LureSim.Swimming.Bodies;
 using LureSim.Decision.RigChecks;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Units;
-using LureSim.Swimming;
 
 namespace LureSim.Report.Words;
 

@@ -1,6 +1,5 @@
 using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
-using LureSim.Model;
 using LureSim.Report.Units;
 
 namespace LureSim.Report.Words;

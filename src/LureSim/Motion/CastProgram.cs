@@ -1,4 +1,3 @@
-using LureSim.Decision;
 using LureSim.Model;
 using LureSim.Motion.Line;
 

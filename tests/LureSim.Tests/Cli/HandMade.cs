@@ -1,7 +1,6 @@
 using LureSim.Swimming.Bodies;
 using LureSim.Cli;
 using LureSim.Cli.Hosting;
-using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Comparison;
@@ -12,8 +11,6 @@ using LureSim.Decision.Tide;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Report.Figures;
-using LureSim.Report.Trips;
 using LureSim.Report.Units;
 using LureSim.Stepping;
 using LureSim.Swimming;

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using LureSim.Cli;
 using LureSim.Cli.Hosting;
 using LureSim.Model;
 using LureSim.Scenarios;

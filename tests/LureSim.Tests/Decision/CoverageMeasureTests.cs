@@ -1,7 +1,6 @@
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Report.Figures;
 using LureSim.Report.Units;
 using LureSim.Stepping;
 using LureSim.Report.Units;

@@ -5,7 +5,6 @@ using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
 using LureSim.Lures;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Stepping;

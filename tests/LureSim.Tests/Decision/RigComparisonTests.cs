@@ -5,7 +5,6 @@ using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Scenarios;
-using LureSim.Swimming;
 using LureSim.Tests.Scenarios;
 using LureSim.Report.Units;
 

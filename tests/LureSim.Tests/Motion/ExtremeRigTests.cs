@@ -1,5 +1,4 @@
 using CsCheck;
-using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Stepping;

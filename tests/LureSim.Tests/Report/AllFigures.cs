@@ -1,5 +1,4 @@
 using LureSim.Decision.Trials;
-using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;

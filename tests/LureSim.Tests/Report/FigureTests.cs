@@ -4,7 +4,6 @@ using System.Xml.Linq;
 using LureSim.Decision;
 using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Rendering;
 using LureSim.Report.Units;

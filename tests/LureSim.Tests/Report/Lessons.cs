@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using LureSim.Decision.Colours;
-using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Units;

@@ -1,7 +1,4 @@
-using LureSim.Decision;
 using LureSim.Decision.Colours;
-using LureSim.Decision.Trials;
-using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;

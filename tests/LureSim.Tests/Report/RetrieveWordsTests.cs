@@ -5,7 +5,6 @@ using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Report;
 using LureSim.Tests.Scenarios;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 

@@ -1,6 +1,5 @@
 using LureSim.Decision;
 using LureSim.Decision.Trials;
-using LureSim.Light;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Figures;

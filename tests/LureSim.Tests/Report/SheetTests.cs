@@ -4,11 +4,10 @@ using System.Text;
 using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using AngleSharp.Html.Parser;
-using LureSim.Decision;
 using LureSim.Decision.Trials;
-using LureSim.Light;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
@@ -156,6 +155,18 @@ public class SheetTests
             Assert.Contains(sentence, text, StringComparison.Ordinal);
         foreach (string word in (string[])["Secchi depth", "spotted seatrout", "braid, 15 lb", "Hooks", "Lightning", "Lead", "licence", "no aid to navigation", "wad"])
             Assert.Contains(word, text, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void Every_figure_of_a_sheet_stands_on_its_page()
+    {
+        Sheet sheet = Samples.Sheet(Samples.Bridge());
+        IHtmlDocument page = Parse(SheetWriter.Html(sheet));
+        Assert.All(SheetWriter.Figures(sheet), figure => Assert.NotNull(page.QuerySelector("#figure-" + figure.Name)));
+        Figure stray = SideView.Create(sheet.Scenario, [sheet.Choice.First], sheet.Choice.First, [], new FigureOptions(UnitSystem.Us));
+        var pages = new FigurePages([stray], [stray]);
+        Assert.Empty(pages.Take(FigureSection.TideTable));
+        Assert.Throws<InvalidOperationException>(pages.RequireAllTaken);
     }
 
     [Fact]

@@ -3,9 +3,7 @@ using LureSim.Decision.Tide;
 using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Figures;
-using LureSim.Tests.Cli;
 
 namespace LureSim.Tests.Report;
 

@@ -3,7 +3,6 @@ using LureSim.Swimming.Bodies;
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Scenarios;
-using LureSim.Swimming;
 
 namespace LureSim.Tests.Scenarios;
 

@@ -3,7 +3,6 @@ using System.Diagnostics;
 using CsCheck;
 using LureSim.Stepping;
 using LureSim.Swimming;
-using LureSim.Tackle;
 
 namespace LureSim.Tests.Swimming;
 

@@ -1,5 +1,4 @@
 using LureSim.Data;
-using LureSim.Light;
 using LureSim.Model;
 
 namespace LureSim.Decision.Baits;

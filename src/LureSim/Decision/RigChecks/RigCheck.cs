@@ -2,7 +2,6 @@ using LureSim.Decision.Trials;
 using LureSim.Lures;
 using LureSim.Swimming.Bodies;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Swimming;
 
 namespace LureSim.Decision.RigChecks;

@@ -4,7 +4,6 @@ using LureSim.Decision.Inverse;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Swimming;
 
 namespace LureSim.Decision.Tide;
 

@@ -1,9 +1,7 @@
 using LureSim.Swimming.Bodies;
 using LureSim.Decision.Search;
-using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Report.Figures;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Stepping;

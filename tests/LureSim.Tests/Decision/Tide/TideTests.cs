@@ -5,7 +5,6 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Scenarios;
-using LureSim.Tests.Report;
 using LureSim.Tests.Scenarios;
 using LureSim.Report.Units;
 

@@ -2,13 +2,11 @@ using CsCheck;
 using LureSim.Decision;
 using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
-using LureSim.Light;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Scenarios;
-using LureSim.Tests.Report;
 using LureSim.Tests.Scenarios;
 using LureSim.Report.Units;
 
