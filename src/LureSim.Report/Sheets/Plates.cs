@@ -4,7 +4,7 @@ using LureSim.Report.Figures;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Sight;
-using LureSim.Units;
+using LureSim.Report.Units;
 using LureSim.Water;
 
 namespace LureSim.Report.Sheets;

@@ -12,7 +12,6 @@ using LureSim.Motion;
 using LureSim.Sight;
 using LureSim.Stepping;
 using LureSim.Tackle;
-using LureSim.Units;
 using LureSim.Water;
 
 namespace LureSim.Decision;

@@ -1,3 +1,9 @@
+using LureSim.Decision.Baits;
+using LureSim.Decision.RigChecks;
+using LureSim.Decision.Trials;
+using LureSim.Stepping;
+using LureSim.Swimming.Bodies;
+using LureSim.Stepping;
 using LureSim.Decision;
 using LureSim.Lures;
 using LureSim.Model;
@@ -155,10 +161,10 @@ public class LureKindsTests
         FallTable fall = Planner.FallTable(scenario);
         Assert.Single(fall.Columns);
         var rig = new Rig(head, body, scenario.Presentations[0]);
-        Candidate tried = Planner.Try(scenario, rig, new SimulationOptions());
+        Candidate tried = Trial.Run(scenario, rig, new SimulationOptions());
         Assert.Equal(SimulationStatus.Completed, tried.Track.Status);
-        RigAction action = RigChecker.Of(scenario, rig, tried.Track);
-        Assert.Equal(ActionStatus.Completed, action.Retrieve.Trace.Status);
+        RigAction action = RigChecker.Run(scenario, rig, tried.Track);
+        Assert.Equal(SimulationStatus.Completed, action.Retrieve.Trace.Status);
         Assert.NotEqual(ActionVerdict.Unknown, action.Retrieve.Report.Verdict);
         Assert.True(double.IsFinite(action.ExtraDrag) && action.Twitch is not null && action.Twitch.Report.Verdict != ActionVerdict.Unknown);
         Plan plan = Planner.Plan(scenario, new PlanOptions { Samples = 0 });

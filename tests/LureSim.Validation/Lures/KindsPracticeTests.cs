@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
@@ -26,10 +27,10 @@ public class KindsPracticeTests
         foreach (DartResult dart in walk.Darts.Take(3))
         {
             ValidationLog.Between(
-                Area, FormattableString.Invariant($"topwater walker, stroke of 12 cm after {dart.Start:0.0} s: nose aside"), Source, 10, 90, Math.Abs(dart.Heading) * Degree, "deg");
+                CheckClass.CommonPractice, Area, FormattableString.Invariant($"topwater walker, stroke of 12 cm after {dart.Start:0.0} s: nose aside"), Source, 10, 90, Math.Abs(dart.Heading) * Degree, "deg");
         }
 
-        ValidationLog.Between(Area, "topwater walker of 100 mm left alone: rise", Source, 0.1, 0.6, -FreeFall.TerminalSpeed(kind.OnPath(JigHead.None(body), body), 1020, 1.1e-6), "m/s");
+        ValidationLog.Between(CheckClass.CommonPractice, Area, "topwater walker of 100 mm left alone: rise", Source, 0.1, 0.6, -FreeFall.TerminalSpeed(kind.OnPath(JigHead.None(body), body), 1020, 1.1e-6), "m/s");
     }
 
     [Fact]
@@ -41,7 +42,7 @@ public class KindsPracticeTests
             var kind = new CurlTailGrub();
             LureBody body = kind.Body(0.08, "grub");
             ActionReport swim = LureActionModel.Assess(ActionBodyBuilder.Of(Quarter, body, new Rigging()), Knot.Loop(), TowInput.Steady(speed, Math.Atan2(0.05, 0.02 + (0.2 * speed * speed)))).Report;
-            ValidationLog.Between(Area, FormattableString.Invariant($"curl-tail grub at {speed} m/s: tail to each side"), Source, 8, 70, swim.TailAmplitude * Degree, "deg");
+            ValidationLog.Between(CheckClass.CommonPractice, Area, FormattableString.Invariant($"curl-tail grub at {speed} m/s: tail to each side"), Source, 8, 70, swim.TailAmplitude * Degree, "deg");
             Assert.True(swim.Frequency > last);
             last = swim.Frequency;
         }
@@ -52,7 +53,7 @@ public class KindsPracticeTests
     {
         var crab = new CrabImitation();
         PathLure falling = crab.OnPath(Quarter, crab.Body(0.065, "crab"));
-        ValidationLog.Between(Area, "crab imitation of 65 mm on 1/4 oz: body off the fall line", "common practice: it falls flat-ish, claws up", 30, 90, falling.FallIncidence * Degree, "deg");
-        ValidationLog.Between(Area, "crab imitation of 65 mm on 1/4 oz: sink rate", "common practice: about 1 ft/s", 0.2, 0.45, FreeFall.TerminalSpeed(falling, 1020, 1.1e-6), "m/s");
+        ValidationLog.Between(CheckClass.CommonPractice, Area, "crab imitation of 65 mm on 1/4 oz: body off the fall line", "common practice: it falls flat-ish, claws up", 30, 90, falling.FallIncidence * Degree, "deg");
+        ValidationLog.Between(CheckClass.CommonPractice, Area, "crab imitation of 65 mm on 1/4 oz: sink rate", "common practice: about 1 ft/s", 0.2, 0.45, FreeFall.TerminalSpeed(falling, 1020, 1.1e-6), "m/s");
     }
 }

@@ -10,7 +10,6 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Sight;
 using LureSim.Swimming;
-using LureSim.Units;
 
 namespace LureSim.Decision.Comparison;
 

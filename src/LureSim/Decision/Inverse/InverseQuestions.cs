@@ -4,7 +4,6 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Stepping;
 using LureSim.Tackle;
-using LureSim.Units;
 using LureSim.Water;
 using MathNet.Numerics.RootFinding;
 

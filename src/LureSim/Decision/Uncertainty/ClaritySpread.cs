@@ -4,7 +4,6 @@ using LureSim.Light;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Sight;
-using LureSim.Units;
 
 namespace LureSim.Decision.Uncertainty;
 
