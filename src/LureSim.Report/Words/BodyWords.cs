@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
 using LureSim.Model;
@@ -58,7 +59,7 @@ public static class BodyWords
     /// <param name="format">Units.</param>
     internal static string Wish(BodyChoice choice, UnitFormat format)
     {
-        IEnumerable<string> profiles = choice.Spoke!.Profiles.Select(Profile);
+        IEnumerable<string> profiles = choice.Spoke!.Profiles.Select(profile => LureKinds.Of(profile).Word);
         string what = choice.Spoke.Profiles.Count == 0 ? "a body" : $"a {Grammar.Join(profiles, "or")}";
         return (choice.Wanted.Least, choice.Wanted.Most) switch
         {
@@ -81,17 +82,6 @@ public static class BodyWords
                 + "which weighs more than its better fit.";
         }
     }
-
-    /// <summary>A profile.</summary>
-    internal static string Profile(BodyProfile profile) => profile switch
-    {
-        BodyProfile.PaddleTail => "paddle tail",
-        BodyProfile.SoftJerkbait => "soft jerkbait",
-        BodyProfile.ShrimpImitation => "shrimp imitation",
-        BodyProfile.HardTwitchbait => "hard twitchbait",
-        BodyProfile.Spoon => "spoon",
-        _ => throw new ArgumentOutOfRangeException(nameof(profile), profile, "Not a profile."),
-    };
 
     private static string Forage(ForageKind kind) => kind switch
     {

@@ -30,4 +30,10 @@ public static class LureKinds
 
         throw new ArgumentOutOfRangeException(nameof(profile), profile, "No kind of lure has this profile.");
     }
+
+    /// <summary>The kind of a word in a table.</summary>
+    /// <param name="word">Its word, as <see cref="LureKind.Word"/> gives it.</param>
+    /// <exception cref="FormatException">No kind has the word: the table is wrong.</exception>
+    public static LureKind Named(string word) =>
+        All.FirstOrDefault(kind => kind.Word == word) ?? throw new FormatException($"A reference table has an unknown word, {word}; it must be one of {string.Join(", ", All.Select(kind => kind.Word))}.");
 }

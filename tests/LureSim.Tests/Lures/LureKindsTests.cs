@@ -163,7 +163,7 @@ public class LureKindsTests
         var rig = new Rig(head, body, scenario.Presentations[0]);
         Candidate tried = Trial.Run(scenario, rig, new SimulationOptions());
         Assert.Equal(SimulationStatus.Completed, tried.Track.Status);
-        RigAction action = RigChecker.Run(scenario, rig, tried.Track);
+        RigAction action = RigChecker.OnRetrieve(scenario, rig, tried.Track);
         Assert.Equal(SimulationStatus.Completed, action.Retrieve.Trace.Status);
         Assert.NotEqual(ActionVerdict.Unknown, action.Retrieve.Report.Verdict);
         Assert.True(double.IsFinite(action.ExtraDrag) && action.Twitch is not null && action.Twitch.Report.Verdict != ActionVerdict.Unknown);

@@ -137,7 +137,7 @@ public sealed record ForageRule
             Forage = row.Text("forage") is { Length: > 0 } kind ? ReferenceWords.Parse<ForageKind>(kind) : null,
             Seen = row.Text("seen") is { Length: > 0 } seen ? ReferenceWords.Parse<ForageSeen>(seen) : null,
             Fish = row.Text("fish") is { Length: > 0 } fish ? fish : null,
-            Profiles = [.. Split("profiles").Select(ReferenceWords.Parse<BodyProfile>)],
+            Profiles = [.. Split("profiles").Select(word => LureKinds.Named(word).Profile)],
             Length = new LengthRange(Number("length_min_mm") / 1000, Number("length_max_mm") / 1000),
             ForageRatio = new LengthRange(Number("forage_ratio_min"), Number("forage_ratio_max")),
             FishRatio = new LengthRange(Number("fish_ratio_min"), Number("fish_ratio_max")),
