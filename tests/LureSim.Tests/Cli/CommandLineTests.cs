@@ -306,14 +306,14 @@ public sealed class CommandLineTests : IDisposable
         var pipeline = new FakePipeline { OnPath = candidate => candidate with { Track = HandMade.Track(SimulationStatus.Failed, new SimulationEnd(SimulationEndReason.StepTooSmall, 2.1)) } };
         CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "path", valid, "--weight", "1/8 oz", "--out", Out, "--json");
         Assert.Equal(3, run.Code);
-        Assert.Contains("step fell below", run.Error, StringComparison.Ordinal);
+        Assert.Contains("step size fell to", run.Error, StringComparison.Ordinal);
         Assert.Equal("numerical_failure", JsonDocument.Parse(run.Output).RootElement.GetProperty("status").GetString());
         Assert.False(Directory.Exists(Out));
     }
 
     [Theory]
-    [InlineData("plan", "The computation failed: the step fell")]
-    [InlineData("trip", "Test channel: the computation failed: the step fell")]
+    [InlineData("plan", "The computation failed: The step size fell")]
+    [InlineData("trip", "Test channel: the computation failed: The step size fell")]
     public async Task A_plan_that_rests_on_a_failed_track_is_none(string command, string message)
     {
         var pipeline = new FakePipeline
@@ -399,7 +399,7 @@ public sealed class CommandLineTests : IDisposable
         CliRun run = await CliRun.Of("ask", valid, "--weight", "1/8 oz", "--depth", "6 ft");
         Assert.Equal(0, run.Code);
         Assert.Contains("- Lightest head that holds the bottom here: 0.35 oz; of the common sizes 3/8 oz; of this box none.", run.Output, StringComparison.Ordinal);
-        Assert.Contains("- Reel speed that keeps 1/8 oz at 6 ft: Not reachable. Even the slowest retrieve tried runs above it.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("- Reel speed that keeps 1/8 oz at 6 ft: Not reachable. Even the slowest retrieve tried runs above it: a heavier head or a longer count-down is needed.", run.Output, StringComparison.Ordinal);
         Assert.Contains("count 4. In the zone from 3 to 6 s.", run.Output, StringComparison.Ordinal);
         JsonElement answers = JsonDocument.Parse((await CliRun.Of("ask", valid, "--json")).Output).RootElement.GetProperty("result").GetProperty("answers");
         Assert.Equal(7, answers.GetArrayLength());
