@@ -6,7 +6,6 @@ using System.Text.Unicode;
 using Fluid;
 using LureSim.Decision;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Stepping;
 

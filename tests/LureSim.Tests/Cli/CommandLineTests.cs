@@ -2,7 +2,6 @@ using System.Text.Json;
 using LureSim.Cli;
 using LureSim.Cli.Commands;
 using LureSim.Cli.Output;
-using LureSim.Motion;
 using LureSim.Scenarios;
 using LureSim.Stepping;
 using LureSim.Tests.Scenarios;

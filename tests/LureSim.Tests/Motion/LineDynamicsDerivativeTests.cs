@@ -1,7 +1,6 @@
 using CsCheck;
 using LureSim.Hydrodynamics;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Motion.Line;
 using LureSim.Tackle;
 using LureSim.Water;

@@ -6,7 +6,6 @@ using AngleSharp.Html.Dom;
 using AngleSharp.Html.Parser;
 using LureSim.Decision;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report;
 using LureSim.Report.Sheets;
 using LureSim.Scenarios;
