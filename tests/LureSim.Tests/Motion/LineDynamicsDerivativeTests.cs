@@ -2,7 +2,6 @@ using CsCheck;
 using LureSim.Hydrodynamics;
 using LureSim.Lures;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Motion.Line;
 using LureSim.Tackle;
 using LureSim.Water;

@@ -8,11 +8,11 @@ using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Figures;
+using LureSim.Report;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Stepping;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 
