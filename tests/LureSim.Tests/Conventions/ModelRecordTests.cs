@@ -22,6 +22,7 @@ public class ModelRecordTests
         new SkyByElevation(0.5),
         new SkyByClock(new DateTimeOffset(2026, 6, 14, 6, 20, 0, TimeSpan.FromHours(-4)), 0.5, -1.3),
         Whole.Tackle,
+        FishingRig.Of(Whole.Tackle, Whole.Tackle.JigHeads[1], Whole.Tackle.Bodies[0]),
         Whole.Tackle.Reel,
         Whole.Tackle.Line,
         Whole.Tackle.Leader!,

@@ -1,4 +1,6 @@
+using LureSim.Hydrodynamics;
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>
@@ -6,9 +8,6 @@ namespace LureSim.Swimming.Forces;
 /// </summary>
 internal sealed class AxialDrag : IForce
 {
-    // Friction coefficient of a laminar plate over 1/sqrt(Re) (Blasius 1908).
-    private const double PlateFriction = 1.328;
-
     // Base drag of a blunt rear on its area (Hoerner 1965, ch. 3, 0.029/sqrt(Cf) with Cf 0.05 on the base area).
     private const double BaseDrag = 0.13;
 
@@ -19,7 +18,7 @@ internal sealed class AxialDrag : IForce
         double rho = tow.WaterDensity;
         double thickness = (body.SemiAxes.Y + body.SemiAxes.Z) / (2 * body.SemiAxes.X);
         double factor = 1 + (1.5 * Math.Pow(thickness, 1.5)) + (7 * Math.Pow(Math.Min(thickness, 1), 3));
-        friction = 0.5 * rho * PlateFriction * Math.Sqrt(tow.KinematicViscosity / body.Length) * WettedArea(body) * factor;
+        friction = 0.5 * rho * PlateDrag.BlasiusFriction * Math.Sqrt(tow.KinematicViscosity / body.Length) * WettedArea(body) * factor;
         double rear = 0;
         foreach (TrailingEdge e in body.TrailingEdges) rear = Math.Max(rear, Math.PI / 4 * e.Height * e.Width);
         form = 0.5 * rho * BaseDrag * rear;

@@ -1,12 +1,11 @@
+using LureSim.Hydrodynamics;
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>Drag across the body, strip by strip along its bent axis, and damping of the roll.</summary>
 internal sealed class CrossFlow : IForce
 {
-    // Cylinder across the flow by Re: 1.1 + 4/sqrt(Re) (Choo & Casarella 1971).
-    private const double CrossDragViscous = 4;
-
     // Flat plate that turns about its middle line, strip by strip with Cd 1.2 (assumed; Hoerner's plate across the flow is 1.98 for an endless one and 1.17 for a short one).
     private const double RollDrag = 1.2;
     private const double RollFriction = 0.01;
@@ -38,13 +37,10 @@ internal sealed class CrossFlow : IForce
                 axis.Tangent(s.Position),
                 0.5 * rho * finite * s.Height * s.Length,
                 0.5 * rho * finite * s.Width * s.Length,
-                CrossDragViscous * Math.Sqrt(nu / size),
+                CylinderDrag.NormalViscous * Math.Sqrt(nu / size),
                 rho * s.Length * ((RollDrag * difference / 64) + (RollFriction * Math.PI * size * size * size * size / 16)));
         }
     }
-
-    /// <summary>Drag coefficient of a cylinder across the flow at high Reynolds number (Choo &amp; Casarella 1971).</summary>
-    public static double CrossDrag => 1.1;
 
     public ActionTerms Term => ActionTerms.CrossFlow;
 
@@ -61,7 +57,7 @@ internal sealed class CrossFlow : IForce
             double size = normal.Length;
 
             // |V| (1.1 + 4/sqrt(Re)) on height for the sideways part and on width for the vertical one.
-            double factor = (CrossDrag * size) + (s.Viscous * Math.Sqrt(size));
+            double factor = (CylinderDrag.NormalForm * size) + (s.Viscous * Math.Sqrt(size));
             sum.Add(new(-factor * s.AcrossHeight * normal.X, -factor * s.AcrossHeight * normal.Y, -factor * s.AcrossWidth * normal.Z), s.Position);
             sum.Moment += new Vector3d(-s.Roll * roll, 0, 0);
         }

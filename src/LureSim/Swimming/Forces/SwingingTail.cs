@@ -1,12 +1,11 @@
+using LureSim.Hydrodynamics;
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>Drag of the paddle, the side force of the vortices behind it, and spring, damping and stop of the hinge.</summary>
 internal sealed class SwingingTail : IForce
 {
-    // Disc or short plate across the flow: Hoerner 1965, ch. 3.
-    private const double PaddleDrag = 1.17;
-
     // The hinge hardens beyond this angle (radians); assumed.
     private const double StopAngle = 1.05;
 
@@ -38,7 +37,7 @@ internal sealed class SwingingTail : IForce
     {
         TailMotion t = motion.Tail;
         Vector3d at = t.Velocity;
-        Vector3d force = -0.5 * rho * area * PaddleDrag * at.Length * at;
+        Vector3d force = -0.5 * rho * area * PlateDrag.Broadside * at.Length * at;
         if (wake)
         {
             double q = 0.5 * rho * area * VortexLift.Coefficient(t.Wake) * t.PlanarSpeed;
