@@ -60,7 +60,9 @@ public static class UncertaintyWording
         UncertainInput.Depth => $"deeper water, {effect}",
         UncertainInput.RodHeight => $"a higher rod, {effect}",
         UncertainInput.LineDrag => $"more drag on the line, {effect}",
-        _ => $"with the second law, {effect}",
+        UncertainInput.LureDrag => $"more drag on the lure, {effect}",
+        UncertainInput.LineLaw => $"with the second law, {effect}",
+        _ => throw new ArgumentOutOfRangeException(nameof(input), input, "Not an input."),
     };
 
     // Tenths, without saying none or all where it is not.
