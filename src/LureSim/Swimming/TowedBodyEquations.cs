@@ -21,8 +21,8 @@ internal sealed class TowedBodyEquations : IMotionEquations
     // Thickness of a paddle along the flow over its width; assumed.
     private const double PaddleThickness = 0.4;
 
-    // Disc or short plate across the flow: Hoerner 1965, ch. 3.
-    private const double PaddleDrag = 1.17;
+    // Short plate across the flow.
+    private static readonly double PaddleDrag = PlateDrag.Across(1);
 
     // Amplitude of the lift coefficient of a paddle or a lip at rest: a round cylinder has 0.3 (Facchinetti et al. 2004), a square prism 1.3 rms, 1.8 in amplitude (Vickery 1966);
     // a sharp-edged plate with free ends lies between; 0.8 assumed.
@@ -41,8 +41,8 @@ internal sealed class TowedBodyEquations : IMotionEquations
     private const double RollDrag = 1.2;
     private const double RollFriction = 0.01;
 
-    // Base drag of a blunt rear on its area (Hoerner 1965, ch. 3, 0.029/sqrt(Cf) with Cf 0.05 on the base area).
-    private const double BaseDrag = 0.13;
+    // Speed at which the wake that the body leaves its paddle is taken (m/s); between 0.2 and 1 m/s its dynamic pressure changes by a twentieth.
+    private const double WakeSpeed = 0.5;
 
     // Coefficients of Andersen, Pesavento & Wang 2005, J. Fluid Mech. 541:65, eqs 4.7 to 4.9.
     private const double PlateLift = 1.2, PlateRotation = Math.PI, PlateDragA = 1.4, PlateDragB = 1.0, PlateTorque1 = 0.2, PlateTorque2 = 0.2;
@@ -55,7 +55,8 @@ internal sealed class TowedBodyEquations : IMotionEquations
     private readonly double[] mass = new double[49], inverse = new double[49], scale = new double[Count];
     private readonly Strip[] strips;
     private readonly Edge[] edges;
-    private readonly double axialFriction, axialForm;
+    private readonly DragSum? along;
+    private readonly double wakeShare, wakeRadius;
     private readonly double wet, buoyancy, weight;
     private readonly FlexibleTail? tail;
     private readonly Vector3d hinge;
@@ -82,15 +83,13 @@ internal sealed class TowedBodyEquations : IMotionEquations
         strips = body.Plate is null ? Strips(bend) : [];
         edges = [.. body.TrailingEdges.Select(e => new Edge(Bent(e.Position, bend), Tangent(e.Position.X, bend), Math.PI / 4 * rho * e.Height * e.Height, Math.PI / 4 * rho * e.Width * e.Width))];
 
-        // Skin friction of a laminar plate (Blasius 1908) on the wetted area with Hoerner's form factor, plus the base.
+        // The drag nose first is that of the same body on its path, and a paddle in line with it stands in its wake.
         if (body.Plate is null)
         {
-            double thickness = (body.SemiAxes.Y + body.SemiAxes.Z) / (2 * body.SemiAxes.X);
-            double form = 1 + (1.5 * Math.Pow(thickness, 1.5)) + (7 * Math.Pow(Math.Min(thickness, 1), 3));
-            axialFriction = 0.5 * rho * 1.328 * Math.Sqrt(nu / body.Length) * WettedArea() * form;
-            double rear = 0;
-            foreach (TrailingEdge e in body.TrailingEdges) rear = Math.Max(rear, Math.PI / 4 * e.Height * e.Width);
-            axialForm = 0.5 * rho * BaseDrag * rear;
+            along = RoundedBody.NoseFirst(body.Length, 2 * body.SemiAxes.Z, 2 * body.SemiAxes.Y);
+            double frontal = Math.PI * body.SemiAxes.Y * body.SemiAxes.Z;
+            wakeShare = PlateDrag.WakePressureShare(along.AreaTimesSpeed(WakeSpeed, nu, out _) / (WakeSpeed * frontal));
+            wakeRadius = Math.Sqrt(body.SemiAxes.Y * body.SemiAxes.Z);
         }
 
         if (tail is not null)
@@ -320,10 +319,9 @@ internal sealed class TowedBodyEquations : IMotionEquations
         Vector3d v = new(y[V], y[V + 1], y[V + 2]);
         Vector3d w = new(y[W], y[W + 1], y[W + 2]);
         if (Has(ActionTerms.CrossFlow)) CrossFlow(v, w, ref load);
-        if (Has(ActionTerms.AxialDrag))
+        if (along is not null && Has(ActionTerms.AxialDrag))
         {
-            double u = Math.Abs(v.X);
-            load.F += new Vector3d(-v.X * ((axialFriction * Math.Sqrt(u)) + (axialForm * u)), 0, 0);
+            load.F += new Vector3d(-0.5 * rho * v.X * along.AreaTimesSpeed(Math.Abs(v.X), nu, out _), 0, 0);
         }
 
         if (Has(ActionTerms.Edges)) Edges(v, w, ref load);
@@ -434,7 +432,10 @@ internal sealed class TowedBodyEquations : IMotionEquations
         paddle = new(hinge.X - (l * cosine), hinge.Y + (l * sine), hinge.Z - t.Drop);
         Vector3d arm = new(l * sine, l * cosine, 0);
         Vector3d at = v + Vector3d.Cross(w, paddle) + (y[TailRate] * arm);
-        double area = t.PaddleHeight * t.PaddleWidth;
+
+        // Out to the side it meets the stream.
+        double aside = paddle.Y / wakeRadius;
+        double area = t.PaddleHeight * t.PaddleWidth * (1 - ((1 - wakeShare) * Math.Exp(-aside * aside)));
         Vector3d force = -0.5 * rho * area * PaddleDrag * at.Length * at;
         double planar = Math.Sqrt((at.X * at.X) + (at.Y * at.Y));
 
@@ -532,9 +533,8 @@ internal sealed class TowedBodyEquations : IMotionEquations
             area += s.Length * 0.5 * (s.Height + s.Width);
         }
 
-        // Finite length: ratio to the endless cylinder 0.64 at length over diameter 5, 0.68 at 10, 0.72 at 20 (Hoerner 1965, ch. 3; figures from memory).
         double slenderness = area > 0 ? Math.Max(1, length * length / area) : 1;
-        double finite = Math.Min(1, 0.56 + (0.12 * Math.Log10(slenderness)));
+        double finite = CylinderDrag.FiniteLengthShare(slenderness);
         for (int i = 0; i < result.Length; i++)
         {
             BodySection s = body.Sections[i];
@@ -551,20 +551,6 @@ internal sealed class TowedBodyEquations : IMotionEquations
         }
 
         return result;
-    }
-
-    private double WettedArea()
-    {
-        double area = 0;
-
-        // Ramanujan's first approximation for the outline of an ellipse.
-        foreach (BodySection s in body.Sections)
-        {
-            double a = s.Height / 2, b = s.Width / 2;
-            area += s.Length * Math.PI * ((3 * (a + b)) - Math.Sqrt(((3 * a) + b) * (a + (3 * b))));
-        }
-
-        return area;
     }
 
     private static Vector3d Bent(Vector3d point, BodyBend bend)
