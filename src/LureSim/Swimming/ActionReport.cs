@@ -38,8 +38,7 @@ public enum ActionVerdict
 /// <param name="Travel">Length of the path until the next twitch or the end of the window (m).</param>
 /// <param name="SideTravel">Sideways displacement, positive to the left (m).</param>
 /// <param name="Glide">Way made after the line has gone slack (m).</param>
-/// <param name="PeakTension">Greatest tension (N).</param>
-public sealed record DartResult(double Start, double Angle, double Heading, double Travel, double SideTravel, double Glide, double PeakTension);
+public sealed record DartResult(double Start, double Angle, double Heading, double Travel, double SideTravel, double Glide);
 
 /// <summary>What a window of action comes to. Amplitudes are half of peak to peak in the part that is judged.</summary>
 public sealed record ActionReport
