@@ -1,4 +1,5 @@
 using BenchmarkDotNet.Attributes;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Tackle;

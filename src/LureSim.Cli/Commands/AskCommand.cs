@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using LureSim.Cli.Output;
 using LureSim.Decision.Inverse;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Report;
 using LureSim.Scenarios;

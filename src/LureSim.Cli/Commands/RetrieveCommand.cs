@@ -2,6 +2,7 @@ using System.ComponentModel;
 using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Decision.Search;
+using LureSim.Lures;
 using LureSim.Model;
 using Spectre.Console;
 using Spectre.Console.Cli;

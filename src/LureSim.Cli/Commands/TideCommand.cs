@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using LureSim.Cli.Output;
+using LureSim.Lures;
 using LureSim.Model;
 using Spectre.Console.Cli;
 

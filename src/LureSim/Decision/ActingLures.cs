@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Tackle;
 

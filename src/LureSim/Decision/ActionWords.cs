@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Scenarios;
 using LureSim.Swimming;
@@ -86,7 +87,7 @@ public static class ActionWords
             nameof(Rigging.PointLean) => $"Turn the hook so that its point stands straight up: it leans {Degrees(Math.Abs(own.PointLean))} to the {Side(own.PointLean)}",
             nameof(Rigging.HeadTurn) => $"Set the head in line with the body: it is turned {Degrees(Math.Abs(own.HeadTurn))} to the {Side(own.HeadTurn)}",
             nameof(Rigging.PulledUp) => $"Pull the bait back by {Millimetres(own.PulledUp)}, so that it lies without a bunch",
-            "Shank" => $"Take a shorter hook: its shank is {Number(100 * own.ShankShare!.Value, 0)} % of the body, {Number(100 * Tackle.LureParts.CommonShankShare(rig.Body.Profile), 0)} % leaves the tail free",
+            "Shank" => $"Take a shorter hook: its shank is {Number(100 * own.ShankShare!.Value, 0)} % of the body, {Number(100 * rig.Body.Kind.Proportions.ShankShare, 0)} % leaves the tail free",
             _ => "Tie a loop knot in place of the snug one",
         };
         string now = Line(before, units), then = Line(after, units);

@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Scenarios;
 
@@ -54,7 +55,7 @@ public static class BodyWording
 
     /// <summary>A profile as scenarios write it.</summary>
     /// <param name="profile">The profile.</param>
-    internal static string Profile(BodyProfile profile) => ScenarioGrammar.ProfileWord.Words.First(word => Equals(word.Meaning, profile)).Text;
+    internal static string Profile(BodyProfile profile) => LureKinds.Of(profile).Word;
 
     /// <summary>Why the run put the runner-up in place of the body that the rules took; nothing where it did not.</summary>
     /// <param name="choice">The choice of the rules.</param>

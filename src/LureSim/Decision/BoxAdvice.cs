@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
@@ -52,7 +53,7 @@ public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<Body
         ArgumentNullException.ThrowIfNull(first);
         TackleBox tackle = scenario.Tackle;
         double weakest = Math.Min(tackle.Line.Strength, tackle.Leader?.Strength ?? double.PositiveInfinity);
-        double body = Tackle.TackleBuilder.Lure(first.Head with { Mass = 0, HookMass = 0 }, first.Body).Mass;
+        double body = first.Body.Kind.Mass(first.Body);
         double heaviest = (weakest / (ScenarioBuilder.CastLoadFactor * UnitsNet.Force.FromKilogramsForce(1).Newtons)) - body - first.Head.HookMass;
         JigHead[] missing =
         [

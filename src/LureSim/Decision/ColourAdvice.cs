@@ -1,4 +1,5 @@
 using LureSim.Light;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Sight;
@@ -215,7 +216,7 @@ public sealed record ColourAdvice(
         ForageSighting? seen = scenario.Forage.OrderByDescending(item => item.Seen).FirstOrDefault();
         if (seen?.Colour is { } own)
             return (Planner.Colour(own), true);
-        ForageKind kind = seen?.Kind ?? (body.Profile == BodyProfile.ShrimpImitation ? ForageKind.Shrimp : ForageKind.SmallBaitFish);
+        ForageKind kind = seen?.Kind ?? body.Kind.Imitates;
         LureColour usual = kind switch
         {
             ForageKind.Shrimp => LureColours.ShrimpBrown,

@@ -1,4 +1,5 @@
 using LureSim.Light;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Scenarios;
 using LureSim.Sight;

@@ -1,6 +1,7 @@
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Uncertainty;
 using LureSim.Light;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
@@ -307,10 +308,14 @@ public static class Planner
         {
             FallMode mode = i % 2 == 0 ? FallMode.SlackLine : FallMode.TightLine;
             var rig = new Rig(heads[i / 2].Head, heads[i / 2].Body, first with { Fall = mode, CountDown = null });
-            // On the fall the lure does not swim as on the retrieve: its still drag holds.
+            // A lure that falls in another attitude than it is drawn in has the drag of that attitude; a tail beats on the fall too.
             Track track = Simulate(scenario, rig, ActingLures.Of(scenario.Tackle, scenario.Spot, rig.Head, rig.Body), options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
             double resting = water.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius;
-            times[i] = [.. depths.Select(d => TimeToDepth(track, Math.Min(d, resting - 0.005)))];
+
+            // A fast lure bounces: its touch may lie between two samples.
+            double touch = resting - 0.005;
+            double? landed = track.Events.FirstOrDefault(e => e.Kind == TrackEventKind.BottomContact)?.Time;
+            times[i] = [.. depths.Select(d => TimeToDepth(track, Math.Min(d, touch)) ?? (d >= touch ? landed : null))];
             counter.Add();
         });
         var columns = new FallColumn[heads.Count];

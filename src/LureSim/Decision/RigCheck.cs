@@ -1,6 +1,6 @@
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Swimming;
-using LureSim.Tackle;
 
 namespace LureSim.Decision;
 

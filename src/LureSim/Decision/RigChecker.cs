@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
@@ -130,7 +131,7 @@ public static class RigChecker
             () => fall = runner.Fall(FallWindow),
             () => loop = runner.Twitch(rig.Presentation, KnotStyle.Loop),
             () => snug = runner.Twitch(rig.Presentation, KnotStyle.Snug));
-        LureAssembly parts = LureParts.Of(rig.Head, rig.Body, scenario.Tackle.Rigging);
+        LureAssembly parts = LureAssembly.Of(rig.Head, rig.Body, scenario.Tackle.Rigging);
         return new RigFocus(
             action,
             parts,
@@ -220,7 +221,7 @@ public static class RigChecker
     // The angle at which the line holds wet weight and drag: towed otherwise, the lure would sink or rise all through the window.
     internal static double HeldElevation(LureProperties lure, double density, double viscosity, double speed)
     {
-        double wet = (lure.Mass - (density * lure.Volume)) * StandardGravity;
+        double wet = (lure.Mass - (density * lure.Volume)) * PhysicalConstants.StandardGravity;
         double drag = 0.5 * density * speed * lure.DragAreaTimesSpeed(speed, viscosity, out _);
         return Math.Clamp(Math.Atan2(wet, drag), -SteepestElevation, SteepestElevation);
     }
@@ -252,8 +253,6 @@ public static class RigChecker
 
     // Steepest angle of the line at which a lure is towed for its drag (radians): beyond, it hangs rather than swims.
     private const double SteepestElevation = 1.2;
-
-    private const double StandardGravity = 9.80665;
 
     private static ActionSweep Sweep(Scenario scenario, Rig rig, double elevation, CancellationToken cancellation)
     {
@@ -290,7 +289,7 @@ public static class RigChecker
             Rigging bent = clean with
             {
                 Bend = bends[b] * Math.Cos(plane),
-                ExitAbove = LureParts.ExitOfBend(bends[b] * Math.Sin(plane), parts.Engagement),
+                ExitAbove = BodyBends.ExitOfBend(bends[b] * Math.Sin(plane), parts.Engagement),
             };
             var runner = new Runner(scenario with { Tackle = scenario.Tackle with { Rigging = bent } }, action.Rig, cancellation);
             ActionReport report = runner.Steady(speeds[s], action.LineElevation, SweepWindow).Report;
@@ -316,7 +315,7 @@ public static class RigChecker
             if (own.PointLean != 0) trials.Add((Fault.PointLean, own with { PointLean = 0 }));
             if (own.HeadTurn != 0) trials.Add((Fault.HeadTurn, own with { HeadTurn = 0 }));
             if (own.PulledUp != 0) trials.Add((Fault.PulledUp, own with { PulledUp = 0 }));
-            if (own.ShankShare > LureParts.CommonShankShare(rig.Body.Profile)) trials.Add((Fault.Shank, own with { ShankShare = null }));
+            if (own.ShankShare > rig.Body.Kind.Proportions.ShankShare) trials.Add((Fault.Shank, own with { ShankShare = null }));
         }
 
         if (own.Knot == KnotStyle.Snug) trials.Add((Fault.Knot, own with { Knot = KnotStyle.Loop, LoopLength = new Rigging().LoopLength }));

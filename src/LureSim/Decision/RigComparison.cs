@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Numerics;
 using LureSim.Light;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Scenarios;
 using LureSim.Sight;

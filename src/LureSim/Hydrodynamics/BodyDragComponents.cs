@@ -186,35 +186,6 @@ public sealed class ConstantArea : IDragComponent
     }
 }
 
-/// <summary>Thin plates across the flow.</summary>
-public static class PlateDrag
-{
-    /// <summary>
-    /// Drag coefficient of a rectangular plate across the flow, on its area: 1.13 + 0.02 (a + 1/a), the form of Hoerner 1965, ch. 3, with 1.13 for his 1.10, so that a
-    /// square has the measured 1.17; a disc counts as a square. Within 3 % of published plates of aspect ratio 1 to 20.
-    /// </summary>
-    /// <param name="aspectRatio">Longer over shorter side, or its inverse, 1/40 to 40.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The aspect ratio is outside its range.</exception>
-    public static double Across(double aspectRatio)
-    {
-        Guard.InRange(aspectRatio, 1.0 / 40, 40);
-        return 1.13 + (0.02 * (aspectRatio + (1 / aspectRatio)));
-    }
-
-    /// <summary>
-    /// Dynamic pressure in the wake of a body over that of the stream, from the momentum that the body has taken out: with C its drag coefficient on the wake's area,
-    /// x (1 - x) = C/2 for the speed x, and x^2 is returned.
-    /// </summary>
-    /// <param name="dragCoefficient">C, 0 to 0.5; above, the wake is taken as at 0.5.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The coefficient is negative.</exception>
-    public static double WakePressureShare(double dragCoefficient)
-    {
-        Guard.InRange(dragCoefficient, 0, 100);
-        double speed = 0.5 * (1 + Math.Sqrt(Math.Max(0, 1 - (2 * dragCoefficient))));
-        return speed * speed;
-    }
-}
-
 /// <summary>
 /// A round body or wire across the flow: the measured cylinder by its Reynolds number (<see cref="CylinderDrag.NormalWieselsberger1922"/>) with the share of its finite
 /// length (<see cref="CylinderDrag.FiniteLengthShare"/>).
@@ -228,18 +199,16 @@ public sealed class CylinderAcross : IDragComponent
     /// <param name="name">What it is.</param>
     /// <param name="length">Length (m), above 0.</param>
     /// <param name="diameter">Diameter (m), above 0.</param>
-    /// <param name="shieldedShare">Share of the length that does not face the flow, 0 to 1.</param>
     /// <exception cref="ArgumentException">The name is empty.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A dimension is out of range.</exception>
-    public CylinderAcross(string name, double length, double diameter, double shieldedShare = 0)
+    public CylinderAcross(string name, double length, double diameter)
     {
         ArgumentException.ThrowIfNullOrEmpty(name);
         Guard.Positive(length);
         Guard.Positive(diameter);
-        Guard.InRange(shieldedShare, 0, 1);
         Name = name;
         this.diameter = diameter;
-        extent = (1 - shieldedShare) * length * CylinderDrag.FiniteLengthShare(length / diameter);
+        extent = length * CylinderDrag.FiniteLengthShare(length / diameter);
     }
 
     /// <inheritdoc/>
@@ -253,78 +222,6 @@ public sealed class CylinderAcross : IDragComponent
         LineDragLaw.Default.Evaluate(reynolds, out double normal, out double rise, out _, out _);
         slope = extent * diameter * (reynolds > 1e-12 ? rise / reynolds : 0);
         return extent * kinematicViscosity * normal;
-    }
-}
-
-/// <summary>The part of a ball that stands out beyond what is behind it, as that share of a whole sphere (Brown &amp; Lawler 2003).</summary>
-public sealed class ExposedBall : IDragComponent
-{
-    private readonly double diameter;
-    private readonly double area;
-
-    /// <summary>A ball.</summary>
-    /// <param name="diameter">Diameter (m), above 0.</param>
-    /// <param name="area">Area that meets the flow (m2), 0 or more.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A dimension is out of range.</exception>
-    public ExposedBall(double diameter, double area)
-    {
-        Guard.Positive(diameter);
-        Guard.InRange(area, 0, 10);
-        this.diameter = diameter;
-        this.area = area;
-    }
-
-    /// <inheritdoc/>
-    public string Name => "ball";
-
-    /// <inheritdoc/>
-    public double AreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
-    {
-        double value = BodyDrag.SphereTimesSpeed(diameter, speed, kinematicViscosity, out double rise);
-        slope = area * rise;
-        return area * value;
-    }
-}
-
-/// <summary>
-/// A body at an angle to the flow by the cross-flow principle: its parts along the axis see the speed along it, its sides the speed across (Allen &amp; Perkins 1951,
-/// NACA TR 1048; Jorgensen 1977, NASA TR R-474).
-/// </summary>
-public sealed class InclinedBody : IDragComponent
-{
-    private readonly IDragComponent along;
-    private readonly IDragComponent across;
-    private readonly double sine;
-    private readonly double cosine;
-
-    /// <summary>A body at an angle.</summary>
-    /// <param name="along">Drag along its axis.</param>
-    /// <param name="across">Drag across it.</param>
-    /// <param name="incidence">Angle between axis and flow (radians), 0 to pi/2.</param>
-    /// <exception cref="ArgumentNullException">A part is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The angle is out of range.</exception>
-    public InclinedBody(IDragComponent along, IDragComponent across, double incidence)
-    {
-        ArgumentNullException.ThrowIfNull(along);
-        ArgumentNullException.ThrowIfNull(across);
-        Guard.InRange(incidence, 0, Math.PI / 2, unit: "rad");
-        this.along = along;
-        this.across = across;
-        (sine, cosine) = Math.SinCos(incidence);
-    }
-
-    /// <inheritdoc/>
-    public string Name => $"{along.Name} and {across.Name} at an angle";
-
-    /// <inheritdoc/>
-    public double AreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
-    {
-        // F = 1/2 rho (A(U c) U c c + B(U s) U s s) along the flow, with A and B the parts' Cd A times their own speeds.
-        double a = along.AreaTimesSpeed(speed * cosine, kinematicViscosity, out double aSlope);
-        double b = across.AreaTimesSpeed(speed * sine, kinematicViscosity, out double bSlope);
-        double c2 = cosine * cosine, s2 = sine * sine;
-        slope = (aSlope * c2 * cosine) + (bSlope * s2 * sine);
-        return (a * c2) + (b * s2);
     }
 }
 

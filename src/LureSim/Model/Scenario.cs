@@ -165,17 +165,6 @@ public sealed record TackleBox
     /// <summary>How the lure is tied on and put on its hook.</summary>
     public Rigging Rigging { get; init; } = new();
 
-    /// <summary>What the plan compares: the first soft body on every jig head, then every body that needs none.</summary>
-    public IReadOnlyList<(JigHead Head, LureBody Body)> Lures => LuresWith(Bodies.FirstOrDefault(body => body.NeedsHead));
-
-    /// <summary>A soft body on every jig head, then every body that needs no head.</summary>
-    /// <param name="soft">The soft body; null for none.</param>
-    public IReadOnlyList<(JigHead Head, LureBody Body)> LuresWith(LureBody? soft) =>
-    [
-        .. soft is null ? [] : JigHeads.Select(head => (head, soft)),
-        .. Bodies.Where(body => !body.NeedsHead).Select(body => (JigHead.None(body), body)),
-    ];
-
     /// <summary>Colours to choose from: preset names or hex colours, at least one.</summary>
     public required IReadOnlyList<string> Colours { get; init; }
 }
@@ -284,6 +273,15 @@ public enum BodyProfile
 
     /// <summary>Bent plate of metal with a hook.</summary>
     Spoon,
+
+    /// <summary>Short soft body with a thin curled tail.</summary>
+    CurlTailGrub,
+
+    /// <summary>Flat soft crab with claws.</summary>
+    CrabImitation,
+
+    /// <summary>Floating hard bait that walks from side to side.</summary>
+    TopwaterWalker,
 }
 
 /// <summary>A body: soft, for a jig head or hook, or a hard lure by itself.</summary>
@@ -303,12 +301,6 @@ public sealed record LureBody(BodyProfile Profile, double Length, double Height,
 
     /// <summary>The metal of a spoon; null for others.</summary>
     public HeadMetal? Metal { get; init; }
-
-    /// <summary>True for a soft body, which goes on a jig head or a hook.</summary>
-    public bool NeedsHead => Profile is not (BodyProfile.HardTwitchbait or BodyProfile.Spoon);
-
-    /// <summary>Size at which it is seen from the side (m): the square root of its side area; a spoon is seen by its face.</summary>
-    public double ApparentSize => Math.Sqrt(Length * (Profile == BodyProfile.Spoon ? Width : Height));
 }
 
 /// <summary>How the lure falls after splash-down.</summary>

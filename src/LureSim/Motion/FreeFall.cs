@@ -1,4 +1,4 @@
-using LureSim.Tackle;
+using LureSim.Lures;
 using MathNet.Numerics.RootFinding;
 
 namespace LureSim.Motion;
@@ -6,8 +6,6 @@ namespace LureSim.Motion;
 /// <summary>Fall of a lure free of any line in still, deep water.</summary>
 public static class FreeFall
 {
-    private const double Gravity = 9.80665;
-
     /// <summary>Terminal speed (m/s), positive down; negative for a lure that floats (its rise rate).</summary>
     /// <param name="lure">The lure.</param>
     /// <param name="density">Water density (kg/m3).</param>
@@ -19,12 +17,12 @@ public static class FreeFall
         ArgumentNullException.ThrowIfNull(lure);
         Guard.Positive(density);
         Guard.Positive(kinematicViscosity);
-        double wetWeight = (lure.Mass - (density * lure.Volume)) * Gravity;
+        double wetWeight = (lure.Mass - (density * lure.Volume)) * PhysicalConstants.StandardGravity;
         if (wetWeight == 0) return 0;
         double load = Math.Abs(wetWeight);
 
         // Residual scaled by the weight: of order 1, as the root finder's accuracy is absolute.
-        double Residual(double speed) => (0.5 * density * lure.DragAreaTimesSpeed(speed, kinematicViscosity, out _) * speed / load) - 1;
+        double Residual(double speed) => (0.5 * density * lure.FallDragAreaTimesSpeed(speed, kinematicViscosity, out _) * speed / load) - 1;
         double high = 0.01;
         while (Residual(high) < 0 && high < 1e4) high *= 2;
         double root = Brent.FindRoot(Residual, 0, high, 1e-12, 200);

@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Model;
 
 namespace LureSim.Scenarios;
@@ -27,6 +28,9 @@ internal static class RiggingGrammar
         new("lead", HeadMetal.Lead, "11,340 kg/m3"),
     ];
 
+    private static string CommonShanks => string.Join(", ", LureKinds.All.Where(kind => kind.NeedsHead)
+        .Select(kind => FormattableString.Invariant($"{100 * kind.Proportions.ShankShare:0} % {kind.Word}")));
+
     /// <summary>The diving lip.</summary>
     public static MapValue Lip { get; } = new("lip", "The diving lip of a hard twitchbait.",
     [
@@ -55,7 +59,7 @@ internal static class RiggingGrammar
         ]), "How the lure is tied on.") { Default = "loop" },
         new("loop_length", new QuantityValue(QuantityKind.Length, 0.002, 0.05), "Inner length of the loop, the clip or the ring; not for a snug knot.") { Default = "10 mm for a loop, 12 mm for a clip, 6 mm for a split ring" },
         new("shank", new QuantityValue(QuantityKind.Length, 0.004, 0.15), "Length of the hook's shank from the eye to the bend; less than the shortest soft body. Not together with shank_share.") { Default = "common share of the profile" },
-        new("shank_share", new QuantityValue(QuantityKind.Percentage, 0.05, 0.95) { Example = "45 %" }, "The same as a share of the body's length.") { Default = "common share of the profile: 35 % paddle tail, 45 % soft jerkbait, 50 % shrimp imitation" },
+        new("shank_share", new QuantityValue(QuantityKind.Percentage, 0.05, 0.95) { Example = "45 %" }, "The same as a share of the body's length.") { Default = $"common share of the profile: {CommonShanks}" },
         new("exit_sideways", new QuantityValue(QuantityKind.Length, -0.015, 0.015) { Example = "3 mm" }, "How far beside the centre line of the back the hook comes out, to the left positive.") { Default = "0 mm" },
         new("exit_above", new QuantityValue(QuantityKind.Length, -0.015, 0.015) { Example = "2 mm" }, "How far above the place where the body would lie straight the hook comes out, negative below.") { Default = "0 mm" },
         new("bend", Lean, "Sideways bend of the body, the angle between nose and tail seen from above, tail to the left positive; it adds to the bend that exit_sideways makes.") { Default = "0 deg" },

@@ -1,5 +1,5 @@
+using LureSim.Lures;
 using LureSim.Model;
-using LureSim.Tackle;
 
 namespace LureSim.Scenarios;
 
@@ -20,37 +20,42 @@ internal static class RiggingReader
         ReadValue[] bodies = [.. (tackle["bodies"]?.Items ?? []).Where(body => body["profile"] is not null)];
         foreach (ReadValue body in bodies)
         {
-            Only(body, ["float", "lip"], BodyProfile.HardTwitchbait, report);
-            Only(body, ["thickness", "metal"], BodyProfile.Spoon, report);
-            if (Profile(body) == BodyProfile.Spoon)
+            LureKind kind = Kind(body);
+            Only(body, ["float"], kind => kind.TakesFloat, report);
+            Only(body, ["lip"], kind => kind.TakesLip, report);
+            Only(body, ["thickness", "metal"], kind => kind.IsPlate, report);
+            if (kind.IsPlate)
             {
                 if (body["height"] is { } height)
-                    report(height, "a spoon has no height of its own", "thickness", "write thickness instead");
+                    report(height, $"a {kind.Word} has no height of its own", "thickness", "write thickness instead");
                 if (body["density"] is { } density)
-                    report(density, "the density of a spoon is that of its metal", "metal", "write metal instead");
+                    report(density, $"the density of a {kind.Word} is that of its metal", "metal", "write metal instead");
             }
 
             if (body["lip"]?["width"] is { } width && body["length"] is { } length && width.Number > length.Number)
                 report(width, "the lip is wider than the body is long", "at most the length of the body", "correct the lip or the length");
         }
 
-        ReadValue[] soft = [.. bodies.Where(body => Profile(body) is not (BodyProfile.HardTwitchbait or BodyProfile.Spoon))];
+        ReadValue[] soft = [.. bodies.Where(body => Kind(body).NeedsHead)];
         if (soft.Length > 0 && tackle["jig_heads"] is null && !problems.HasUnder("tackle.jig_heads"))
             report(soft[0], "a soft body needs a jig head or a hook, and there is none", "jig_heads with a weight, or unweighted", "add \"jig_heads: [unweighted]\" or the heads you have");
         CheckRigging(tackle["rigging"], soft, report);
     }
 
     /// <summary>Adds to a body what only hard lures have.</summary>
-    public static LureBody Complete(ReadValue body, LureBody built) => built.Profile switch
+    public static LureBody Complete(ReadValue body, LureBody built)
     {
-        BodyProfile.HardTwitchbait => WithFloat(body, built),
-        BodyProfile.Spoon => built with
+        LureKind kind = built.Kind;
+        if (kind.TakesFloat)
+            built = WithFloat(body, built);
+        if (kind.TakesLip && body["lip"] is { } lip)
+            built = built with { Lip = new LipShape(lip["length"]!.Number, lip["width"]!.Number, lip["angle"]!.Number) };
+        return !kind.IsPlate ? built : built with
         {
             Height = body["thickness"]?.Number ?? built.Height,
             Metal = body["metal"]?.Word?.Meaning is HeadMetal metal ? metal : HeadMetal.Brass,
-        },
-        _ => built,
-    };
+        };
+    }
 
     /// <summary>Builds the rigging; a clean job where there is none.</summary>
     /// <param name="rigging">What was read, or null.</param>
@@ -93,7 +98,7 @@ internal static class RiggingReader
             // Farther off than half the body's width the hook would not be in the body.
             if (rigging[key] is not { } exit || soft.FirstOrDefault() is not { } first || first["length"] is not { } whole)
                 continue;
-            BodyProportions proportions = TacklePresets.Proportions(Profile(first));
+            BodyProportions proportions = Kind(first).Proportions;
             bool sideways = key == "exit_sideways";
             double half = 0.5 * (first[sideways ? "width" : "height"]?.Number ?? (whole.Number * (sideways ? proportions.WidthShare : proportions.HeightShare)));
             if (Math.Abs(exit.Number) > half)
@@ -113,7 +118,6 @@ internal static class RiggingReader
                 HardFloat.Sinking => SinkingDensity,
                 _ => SuspendingDensity,
             },
-            Lip = body["lip"] is { } lip ? new LipShape(lip["length"]!.Number, lip["width"]!.Number, lip["angle"]!.Number) : null,
         };
     }
 
@@ -124,17 +128,17 @@ internal static class RiggingReader
         _ => RiggingGrammar.LoopLength,
     };
 
-    private static BodyProfile Profile(ReadValue body) => body["profile"]?.Word?.Meaning is BodyProfile profile ? profile : BodyProfile.PaddleTail;
+    private static LureKind Kind(ReadValue body) => LureKinds.Of(body["profile"]?.Word?.Meaning is BodyProfile profile ? profile : BodyProfile.PaddleTail);
 
-    private static void Only(ReadValue body, string[] keys, BodyProfile profile, Report report)
+    private static void Only(ReadValue body, string[] keys, Func<LureKind, bool> takes, Report report)
     {
-        if (Profile(body) == profile)
+        if (takes(Kind(body)))
             return;
-        string name = profile == BodyProfile.Spoon ? "spoon" : "hard twitchbait";
+        string names = string.Join(" or ", LureKinds.All.Where(takes).Select(kind => kind.Word));
         foreach (string key in keys)
         {
             if (body[key] is { } value)
-                report(value, $"{key} belongs to a {name}", $"{key} with profile: {name}", "remove the key or change the profile");
+                report(value, $"{key} belongs to a {names}", $"{key} with profile: {names}", "remove the key or change the profile");
         }
     }
 }

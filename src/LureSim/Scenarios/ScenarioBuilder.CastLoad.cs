@@ -1,5 +1,5 @@
+using LureSim.Lures;
 using LureSim.Model;
-using LureSim.Tackle;
 
 namespace LureSim.Scenarios;
 
@@ -13,7 +13,7 @@ internal sealed partial class ScenarioBuilder
         (ReadValue Place, LureBody Body)[] bodies = [.. (tackle["bodies"]?.Items ?? []).Where(IsComplete).Select(body => (body, BuildBody(body)))];
 
         // The heaviest body that can go on a head decides.
-        double heaviest = bodies.Where(item => item.Body.NeedsHead).Select(item => BodyMass(item.Body)).DefaultIfEmpty(0.0).Max();
+        double heaviest = bodies.Where(item => item.Body.NeedsHead).Select(item => item.Body.Kind.Mass(item.Body)).DefaultIfEmpty(0.0).Max();
         foreach (ReadValue head in tackle["jig_heads"]?.Items ?? [])
             CheckHeadLoad(head, heaviest, weakest);
         foreach ((ReadValue place, LureBody body) in bodies)
@@ -29,10 +29,10 @@ internal sealed partial class ScenarioBuilder
             return;
         ReadValue? place = rig["body"] ?? (tackle?["bodies"]?.Items is { Count: > 0 } bodies ? bodies[0] : null);
         LureBody? body = place is not null && IsComplete(place) ? BuildBody(place) : null;
-        if (body is { NeedsHead: false })
+        if (body is not null && !body.NeedsHead)
             CheckHardLoad(place!, body, weakest);
         else if (rig["jig_head"] is { } head)
-            CheckHeadLoad(head, body is null ? 0.0 : BodyMass(body), weakest);
+            CheckHeadLoad(head, body is null ? 0.0 : body.Kind.Mass(body), weakest);
     }
 
     private void CheckHeadLoad(ReadValue head, double body, (double Strength, string Name) weakest)
@@ -46,7 +46,7 @@ internal sealed partial class ScenarioBuilder
 
     private void CheckHardLoad(ReadValue place, LureBody body, (double Strength, string Name) weakest)
     {
-        double mass = BodyMass(body), most = MostMass(weakest.Strength);
+        double mass = body.Kind.Mass(body), most = MostMass(weakest.Strength);
         if (mass > most)
             AddTooHeavy(place["length"]!, $"the {place["profile"]!.Word!.Text} weighs {MeasureFormatter.Both(QuantityKind.Mass, mass)}", most, "", "lure", weakest);
     }
@@ -65,16 +65,7 @@ internal sealed partial class ScenarioBuilder
         return main is null ? null : (main.Value, "line");
     }
 
-    private static double MostMass(double strength) => strength / (CastLoadFactor * StandardGravity);
+    private static double MostMass(double strength) => strength / (CastLoadFactor * PhysicalConstants.StandardGravity);
 
     private static bool IsComplete(ReadValue body) => body["profile"] is not null && body["length"] is not null;
-
-    // A body taken as an ellipsoid, whose volume is pi/6 of its box, and a spoon as an elliptic plate: good enough for a limit with a factor of ten.
-    private static double BodyMass(LureBody body)
-    {
-        double box = body.Length * body.Height * body.Width;
-        return body.Profile == BodyProfile.Spoon
-            ? Math.PI / 4.0 * box * TacklePresets.MetalDensity(body.Metal ?? HeadMetal.Brass)
-            : Math.PI / 6.0 * box * body.Density;
-    }
 }

@@ -1,5 +1,5 @@
 using System.Globalization;
-
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Tackle;
 
@@ -31,8 +31,6 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
 
     // A line's diameter this many times off the common one for its strength is a slip of the unit.
     private const double DiameterFactor = 3.0;
-
-    private const double StandardGravity = 9.80665;
 
     private static readonly TimeSpan QuarterHour = TimeSpan.FromMinutes(15.0);
 
@@ -330,13 +328,13 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         WeightPlace place = weight.Number > 0.0 ? Meaning(head["place"], WeightPlace.Nose) : WeightPlace.Nose;
         if (place == WeightPlace.Shank)
             label += " on the shank";
-        return new JigHead(weight.Number, metal, Number(head["hook"]) ?? TacklePresets.HookMass(bodyLength), label) { Place = place };
+        return new JigHead(weight.Number, metal, Number(head["hook"]) ?? HookWire.CommonMass(bodyLength), label) { Place = place };
     }
 
     private static LureBody BuildBody(ReadValue body)
     {
         BodyProfile profile = Meaning(body["profile"], BodyProfile.PaddleTail);
-        BodyProportions proportions = TacklePresets.Proportions(profile);
+        BodyProportions proportions = LureKinds.Of(profile).Proportions;
         double length = body["length"]!.Number;
         return RiggingReader.Complete(body, new LureBody(
             profile,

@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Model;
 
 namespace LureSim.Scenarios;
@@ -165,22 +166,17 @@ internal static class ScenarioGrammar
     ]);
 
     /// <summary>Profiles of bodies.</summary>
-    public static WordValue ProfileWord { get; } = new(
-    [
-        new("paddle tail", BodyProfile.PaddleTail, "a thick tail that swings"),
-        new("soft jerkbait", BodyProfile.SoftJerkbait, "a straight bait without a swimming tail"),
-        new("shrimp imitation", BodyProfile.ShrimpImitation, "a soft shrimp"),
-        new("hard twitchbait", BodyProfile.HardTwitchbait, "a hard bait fish with its own weight and hooks"),
-        new("spoon", BodyProfile.Spoon, "a bent plate of metal with a hook"),
-    ]);
+    public static WordValue ProfileWord { get; } = new([.. LureKinds.All.Select(kind => new GrammarWord(kind.Word, kind.Profile, kind.Meaning))]);
 
-    private static readonly MapValue Body = new("body", "A lure body. Season, water and forage choose which soft body of the list goes on the jig heads; where they say nothing it is the first. Hard twitchbaits and spoons are fished as they are.",
+    private static string HeadlessKinds => string.Join(", ", LureKinds.All.Where(kind => !kind.NeedsHead).Select(kind => kind.Word));
+
+    private static readonly MapValue Body = new("body", "A lure body. Season, water and forage choose which soft body of the list goes on the jig heads; where they say nothing it is the first. What needs no head is fished as it is: " + HeadlessKinds + ".",
     [
         new("profile", ProfileWord, "Shape of the body.") { Required = true },
         new("length", new QuantityValue(QuantityKind.Length, 0.02, 0.3), "Overall length.") { Required = true },
         new("height", new QuantityValue(QuantityKind.Length, 0.002, 0.15), "Greatest height of the body; a spoon takes thickness instead.") { Default = "proportion of the profile" },
         new("width", new QuantityValue(QuantityKind.Length, 0.002, 0.15), "Greatest width of the body.") { Default = "proportion of the profile" },
-        new("density", new QuantityValue(QuantityKind.Density, 800.0, 1400.0), "Density of the material; of a hard twitchbait all in all, hooks included; not for a spoon.") { Default = "density of the profile" },
+        new("density", new QuantityValue(QuantityKind.Density, 800.0, 1400.0), "Density of the material; of a hard bait all in all, hooks included; not for a spoon.") { Default = "density of the profile" },
         new("float", RiggingGrammar.Float, "Whether a hard twitchbait floats.") { Default = "suspending" },
         new("lip", RiggingGrammar.Lip, "The diving lip of a hard twitchbait.") { Default = "none" },
         new("thickness", new QuantityValue(QuantityKind.Length, 0.0003, 0.01), "Thickness of the metal of a spoon.") { Default = "proportion of the profile" },

@@ -1,3 +1,5 @@
+using LureSim.Hydrodynamics;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Tackle;
 
@@ -9,9 +11,8 @@ public static class ActionBodyBuilder
     // Slices for each section of the outline.
     private const int Slices = 3;
 
-    // Drag of a ball behind whose edge the flow separates, subcritical (BodyDrag.SphereBrownLawler2003 at Re of some thousand).
-    private const double BallDragCoefficient = 0.42;
-    private const double WireDragCoefficient = 1.1;
+    // A slice thinner than this (m) is what a hook has left of a section.
+    private const double ShortestSlice = 1e-5;
 
     // A tail on a stem of soft plastisol; the loss factor is that of ActionBody's own default.
     private const double SmallestTail = 1e-3;
@@ -34,15 +35,13 @@ public static class ActionBodyBuilder
         ArgumentNullException.ThrowIfNull(head);
         ArgumentNullException.ThrowIfNull(body);
         ArgumentNullException.ThrowIfNull(rigging);
-        LureAssembly parts = LureParts.Of(head, body, rigging);
+        LureAssembly parts = LureAssembly.Of(head, body, rigging);
+        SwimmingForm form = body.Kind.Swimming(head, body, parts);
         double nose = parts.Length / 2;
         Vector3d At(Station s) => new(nose - s.Aft, s.Left, s.Up);
 
         Inertia i = parts.InertiaAboutMassCentre;
-        bool spoon = body.Profile == BodyProfile.Spoon;
-        Vector3d semiAxes = SemiAxes(body, parts);
-        FlexibleTail? tail = Tail(body, parts.Tail, nose);
-        double solidEnd = parts.Tail?.Hinge ?? parts.Length;
+        Vector3d semiAxes = new(form.HalfLength, form.HalfWidth, form.HalfHeight);
         double bend = Math.Sqrt((parts.BendSideways * parts.BendSideways) + (parts.BendUp * parts.BendUp));
         return new ActionBody
         {
@@ -54,12 +53,12 @@ public static class ActionBodyBuilder
             Inertia = new InertiaTensor(i.Roll, i.Pitch, i.Yaw, i.ForwardLeft, i.ForwardUp, i.LeftUp),
             SemiAxes = semiAxes,
             TowPoint = At(parts.TowPoint),
-            Sections = spoon ? [] : Sections(body, nose, solidEnd),
-            TrailingEdges = spoon ? [] : Edges(body, parts, nose, semiAxes),
-            Appendages = Appendages(head, body, parts, rigging, At),
-            Lip = Lip(body),
-            Tail = tail,
-            Plate = spoon ? new PlateForm(body.Length, body.Width, LureParts.Figure("spoon_cup_share") * body.Length) : null,
+            Sections = Sections(form, nose),
+            TrailingEdges = Edges(form, semiAxes, At),
+            Appendages = [.. form.Drags.Select(drag => new AppendageDrag(At(drag.Centre), drag.Area))],
+            Lip = form.Lip is { } lip ? new DivingLip(At(lip.Middle), lip.Length * lip.Width, Math.Clamp(lip.Width / lip.Length, 0.1, 6), lip.Angle) : null,
+            Tail = Tail(parts.Tail, nose),
+            Plate = form.Plate is { } plate ? new PlateForm(plate.Length, plate.Width, plate.CamberDepth) : null,
 
             // The arc of the engaged length turns as much as a kink at its middle.
             Bend = bend > 0 ? new BodyBend(Math.Min(bend, LargestBend), Math.Atan2(parts.BendUp, parts.BendSideways), nose - (parts.Engagement / 2)) : null,
@@ -91,108 +90,45 @@ public static class ActionBodyBuilder
         };
     }
 
-    /// <summary>Semi-axes (m) of the ellipsoid with the body's length and volume and its ratio of height to width; of a plate the half sizes.</summary>
-    private static Vector3d SemiAxes(LureBody body, LureAssembly parts)
-    {
-        if (body.Profile == BodyProfile.Spoon)
-            return new Vector3d(body.Length / 2, body.Width / 2, body.Height / 2);
-        double soft = parts.Parts.Where(p => LureParts.Sections(body.Profile).Any(s => s.Name == p.Name)).Sum(p => p.Volume);
-        double fill = Math.Sqrt(soft / (Math.PI / 6 * body.Length * body.Width * body.Height));
-        return new Vector3d(body.Length / 2, fill * body.Width / 2, fill * body.Height / 2);
-    }
-
-    // Behind the hinge the tail has forces of its own.
-    private static List<BodySection> Sections(LureBody body, double nose, double solidEnd)
+    private static List<BodySection> Sections(SwimmingForm form, double nose)
     {
         List<BodySection> slices = [];
-        foreach (OutlineSection s in LureParts.Sections(body.Profile))
+        foreach (FormSection s in form.Sections)
         {
-            double from = s.From * body.Length, to = Math.Min(s.To * body.Length, solidEnd);
-            double step = (to - from) / Slices;
-            if (step < 1e-5)
+            double step = (s.To - s.From) / Slices;
+            if (step < ShortestSlice)
                 continue;
             for (int k = 0; k < Slices; k++)
-                slices.Add(new BodySection(nose - from - ((k + 0.5) * step), step, s.Height * body.Height, s.Width * body.Width));
+                slices.Add(new BodySection(nose - s.From - ((k + 0.5) * step), step, s.Height, s.Width));
         }
 
         return slices;
     }
 
-    // The rear of the body, and behind it the tail: a fin where it is thin and stiff; a tail that swings has forces of its own.
-    private static List<TrailingEdge> Edges(LureBody body, LureAssembly parts, double nose, Vector3d semiAxes)
+    // The rear of the body, and behind it the fin. A plate has forces of its own.
+    private static List<TrailingEdge> Edges(SwimmingForm form, Vector3d semiAxes, Func<Station, Vector3d> at)
     {
+        if (form.Plate is not null)
+            return [];
         List<TrailingEdge> edges = [TrailingEdge.OfSpheroid(semiAxes)];
-        if (parts.Tail is null)
-        {
-            OutlineSection fin = LureParts.Sections(body.Profile)[^1];
-            edges.Add(new TrailingEdge(new Vector3d(-nose, 0, 0), fin.Height * body.Height, fin.Width * body.Width));
-        }
-
+        if (form.Fin is { } fin)
+            edges.Add(new TrailingEdge(at(fin.Middle), fin.Height, fin.Width));
         return edges;
     }
 
-    private static List<AppendageDrag> Appendages(JigHead head, LureBody body, LureAssembly parts, Rigging rigging, Func<Station, Vector3d> at)
-    {
-        List<AppendageDrag> list = [];
-        foreach (LurePart part in parts.Parts)
-        {
-            double area = part.Name switch
-            {
-                "bend and point" => WireArea(head.HookMass, 18),
-                "front hook" or "rear hook" or "hook" => WireArea(part.Mass, 30),
-                "shank weight" => BallDragCoefficient / 2 * BallArea(part.Volume),
-                "head" => BallDragCoefficient * Math.Max(0, BallArea(part.Volume) - (Math.PI / 4 * body.Height * body.Width)),
-                _ => 0,
-            };
-            if (area > 0)
-                list.Add(new AppendageDrag(at(part.Centre), area));
-        }
-
-        return list;
-    }
-
-    private static double BallArea(double volume)
-    {
-        double radius = Math.Cbrt(3 * volume / (4 * Math.PI));
-        return Math.PI * radius * radius;
-    }
-
-    // Bent wire across the flow, its thickness from its mass as for the drag on the path.
-    private static double WireArea(double mass, double diameters)
-    {
-        double wire = 1.1e-3 * Math.Cbrt(mass / 0.6e-3);
-        return WireDragCoefficient * wire * diameters * wire;
-    }
-
-    private static DivingLip? Lip(LureBody body)
-    {
-        if (body.Lip is not { } lip)
-            return null;
-        double root = LureParts.Figure("lip_root_below") * body.Height;
-        var middle = new Vector3d((body.Length / 2) + (lip.Length / 2 * Math.Cos(lip.Angle)), 0, -root - (lip.Length / 2 * Math.Sin(lip.Angle)));
-        return new DivingLip(middle, lip.Length * lip.Width, Math.Clamp(lip.Width / lip.Length, 0.1, 6), lip.Angle);
-    }
-
-    private static FlexibleTail? Tail(LureBody body, FreeTail? tail, double nose)
-    {
-        if (tail is null)
-            return null;
-        OutlineSection paddle = LureParts.Sections(body.Profile)[^1];
-        double middle = tail.Length - ((paddle.To - paddle.From) * body.Length / 2);
-        return new FlexibleTail(
-            nose - tail.Hinge,
-            Math.Max(SmallestTail, middle),
-            Math.Max(SmallestTail, tail.Height),
-            Math.Max(5e-4, paddle.Width * body.Width),
-            Math.Max(1e-6, tail.Mass),
-            tail.Stiffness,
-            Drop: LureParts.Figure("paddle_drop") * body.Height);
-    }
+    private static FlexibleTail? Tail(FreeTail? tail, double nose) => tail is null ? null : new FlexibleTail(
+        nose - tail.Hinge,
+        Math.Max(SmallestTail, tail.Arm),
+        Math.Max(SmallestTail, tail.Height),
+        Math.Max(5e-4, tail.Width),
+        Math.Max(1e-6, tail.Mass),
+        tail.Stiffness,
+        Drop: tail.Drop);
 
     private static HeadSet? HeadSetOf(JigHead head, Rigging rigging, double nose)
     {
         if (rigging.HeadTurn == 0 || head.Mass == 0 || head.Place != WeightPlace.Nose)
             return null;
-        return new HeadSet(new Vector3d(nose, 0, 0), BallArea(head.Mass / Materials.Density(head.Metal)), rigging.HeadTurn);
+        return new HeadSet(new Vector3d(nose, 0, 0), SphereDrag.FrontalArea(head.Mass / Metals.Density(head.Metal)), rigging.HeadTurn);
     }
 }

@@ -1,11 +1,10 @@
+using LureSim.Hydrodynamics;
+
 namespace LureSim.Swimming;
 
 /// <summary>Normal force of a low-aspect-ratio plate, the diving lip.</summary>
 public static class LipPlate
 {
-    // Broadside plate of low aspect ratio: Hoerner 1965, ch. 3.
-    private const double BroadsideNormal = 1.17;
-
     /// <summary>
     /// C_N on one face by the incidence. Attached: K_p sin a cos a + K_v sin^2 a with the potential slope K_p of Helmbold 1942, 2 pi AR/(2 + sqrt(AR^2 + 4)), and
     /// the cross flow over the side edges (Polhamus 1966 in its low-aspect form). Separated: the Kirchhoff-Rayleigh plate, scaled to 1.17 broadside.
@@ -18,8 +17,8 @@ public static class LipPlate
         double s = Math.Clamp(sine, 0, 1);
         double c = Math.Sqrt(1 - (s * s));
         double potential = 2 * Math.PI * aspectRatio / (2 + Math.Sqrt((aspectRatio * aspectRatio) + 4));
-        double attached = (potential * s * c) + (BroadsideNormal * s * s);
-        double separated = BroadsideNormal * (4 + Math.PI) * s / (4 + (Math.PI * s));
+        double attached = (potential * s * c) + (PlateDrag.Broadside * s * s);
+        double separated = PlateDrag.Broadside * (4 + Math.PI) * s / (4 + (Math.PI * s));
         double stall = Math.Clamp(15 * (1 + (1 / aspectRatio)), 15, 52) * Math.PI / 180;
         double incidence = Math.Asin(s);
         double share = 0.5 * (1 + Math.Tanh((incidence - stall) / 0.07));

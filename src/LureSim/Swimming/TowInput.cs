@@ -74,7 +74,7 @@ public sealed record TowInput
     public double KinematicViscosity { get; init; } = 1.1e-6;
 
     /// <summary>Gravity (m/s2), 0 to 20.</summary>
-    public double Gravity { get; init; } = 9.80665;
+    public double Gravity { get; init; } = PhysicalConstants.StandardGravity;
 
     /// <summary>A steady retrieve.</summary>
     /// <param name="speed">Speed through the water (m/s), 0 to 5.</param>

@@ -22,7 +22,7 @@ internal sealed class TowedBodyEquations : IMotionEquations
     private const double PaddleThickness = 0.4;
 
     // Short plate across the flow.
-    private static readonly double PaddleDrag = PlateDrag.Across(1);
+    private const double PaddleDrag = PlateDrag.Broadside;
 
     // Amplitude of the lift coefficient of a paddle or a lip at rest: a round cylinder has 0.3 (Facchinetti et al. 2004), a square prism 1.3 rms, 1.8 in amplitude (Vickery 1966);
     // a sharp-edged plate with free ends lies between; 0.8 assumed.

@@ -2,15 +2,9 @@ using LureSim.Model;
 
 namespace LureSim.Tackle;
 
-/// <summary>Densities and moduli of what tackle is made of.</summary>
+/// <summary>Densities and moduli of what lines are made of.</summary>
 public static class Materials
 {
-    /// <summary>Steel of hooks (kg/m3), handbook value.</summary>
-    public const double SteelDensity = 7850;
-
-    /// <summary>Density of a head metal (kg/m3), see <see cref="TacklePresets.MetalDensity"/>.</summary>
-    public static double Density(HeadMetal metal) => TacklePresets.MetalDensity(metal);
-
     /// <summary>Density of a line material (kg/m3): high-modulus polyethylene 970, nylon 1140 (fibre tables); PVDF 1780 (from memory).</summary>
     public static double Density(LineKind kind) => kind switch
     {

@@ -1,3 +1,5 @@
+using LureSim.Lures;
+
 namespace LureSim.Tackle;
 
 /// <summary>A lure with all its drag multiplied by a factor: what its parts leave open.</summary>
@@ -30,6 +32,17 @@ public sealed class ScaledDragLure : LureProperties
     public override double DragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
     {
         double value = lure.DragAreaTimesSpeed(speed, kinematicViscosity, out double own);
+        slope = factor * own;
+        return factor * value;
+    }
+
+    /// <inheritdoc/>
+    public override bool FallsAcross => lure.FallsAcross;
+
+    /// <inheritdoc/>
+    public override double FallDragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
+    {
+        double value = lure.FallDragAreaTimesSpeed(speed, kinematicViscosity, out double own);
         slope = factor * own;
         return factor * value;
     }

@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Model;
 
 namespace LureSim.Tackle;
@@ -33,7 +34,7 @@ public static class TackleBuilder
     public static LureProperties Lure(JigHead head, LureBody body)
     {
         ArgumentNullException.ThrowIfNull(body);
-        return body.NeedsHead ? JigLure.Of(head, body) : HardLure.Of(body);
+        return body.Kind.OnPath(head, body);
     }
 
     /// <summary>

@@ -1,4 +1,5 @@
 using LureSim.Decision;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Scenarios;
 using LureSim.Swimming;

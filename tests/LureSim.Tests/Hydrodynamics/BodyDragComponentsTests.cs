@@ -14,9 +14,7 @@ public class BodyDragComponentsTests
         "fast friction" => new SkinFriction(5e-1, 1, 0.16),
         "base" => new BluntBase(new SkinFriction(5e-3, 0.1, 0.016), 1e-4),
         "wire" => new CylinderAcross("wire", 0.02, 1e-3),
-        "ball" => new ExposedBall(0.01, 3e-5),
         "sum" => Bait,
-        "inclined" => new InclinedBody(Bait, RoundedBody.Broadside(0.1, 0.016), 0.6),
         _ => throw new ArgumentOutOfRangeException(nameof(name), name, "Not a part of this test."),
     };
 
@@ -25,9 +23,7 @@ public class BodyDragComponentsTests
     [InlineData("fast friction")]
     [InlineData("base")]
     [InlineData("wire")]
-    [InlineData("ball")]
     [InlineData("sum")]
-    [InlineData("inclined")]
     public void Slope_is_the_derivative(string name)
     {
         IDragComponent part = Component(name);
@@ -44,9 +40,7 @@ public class BodyDragComponentsTests
     [InlineData("friction")]
     [InlineData("base")]
     [InlineData("wire")]
-    [InlineData("ball")]
     [InlineData("sum")]
-    [InlineData("inclined")]
     public void Drag_is_regular_at_rest(string name)
     {
         IDragComponent part = Component(name);
@@ -65,14 +59,6 @@ public class BodyDragComponentsTests
         double sum = Bait.Parts.Sum(p => p.AreaTimesSpeed(0.5, Viscosity, out _));
         Assert.Equal(sum, Bait.AreaTimesSpeed(0.5, Viscosity, out _), 1e-12);
         Assert.Equal(3, Bait.Parts.Count);
-    }
-
-    [Fact]
-    public void At_right_angles_only_one_side_drags()
-    {
-        CylinderAcross across = RoundedBody.Broadside(0.1, 0.016);
-        Assert.Equal(Bait.AreaTimesSpeed(0.3, Viscosity, out _), new InclinedBody(Bait, across, 0).AreaTimesSpeed(0.3, Viscosity, out _), 1e-9);
-        Assert.Equal(across.AreaTimesSpeed(0.3, Viscosity, out _), new InclinedBody(Bait, across, Math.PI / 2).AreaTimesSpeed(0.3, Viscosity, out _), 1e-9);
     }
 
     [Fact]

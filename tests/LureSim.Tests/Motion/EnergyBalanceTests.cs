@@ -1,5 +1,6 @@
 using CsCheck;
 using LureSim.Hydrodynamics;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Tackle;

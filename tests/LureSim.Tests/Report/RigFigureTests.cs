@@ -1,9 +1,9 @@
 using LureSim.Decision;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Scenarios;
-using LureSim.Tackle;
 using LureSim.Tests.Scenarios;
 using OxyPlot;
 
@@ -24,22 +24,16 @@ public class RigFigureTests
         return RigChecker.Focus(scenario, RigChecker.Of(scenario, new Rig(head, first, scenario.Presentations[1]), null), units, full: true);
     }
 
+    public static TheoryData<BodyProfile> Profiles => [.. Enum.GetValues<BodyProfile>()];
+
     private static LureBody Body(BodyProfile profile)
     {
-        BodyProportions p = TacklePresets.Proportions(profile);
-        return new LureBody(profile, 0.09, p.HeightShare * 0.09, p.WidthShare * 0.09, p.Density, "a bait with quite a long name of its own")
-        {
-            Buoyancy = profile == BodyProfile.HardTwitchbait ? HardFloat.Sinking : null,
-            Lip = profile == BodyProfile.HardTwitchbait ? new LipShape(0.012, 0.01, 0.7) : null,
-            Metal = profile == BodyProfile.Spoon ? HeadMetal.Brass : null,
-        };
+        LureKind kind = LureKinds.Of(profile);
+        return kind.Body(0.09, "a bait with quite a long name of its own") with { Lip = kind.TakesLip ? new LipShape(0.012, 0.01, 0.7) : null };
     }
 
     [Theory]
-    [InlineData(BodyProfile.PaddleTail)]
-    [InlineData(BodyProfile.SoftJerkbait)]
-    [InlineData(BodyProfile.HardTwitchbait)]
-    [InlineData(BodyProfile.Spoon)]
+    [MemberData(nameof(Profiles))]
     public void Figures_of_every_kind_of_lure_hold_their_labels_apart_and_their_numbers_finite(BodyProfile profile)
     {
         foreach (FigureOptions options in (FigureOptions[])[new(UnitSystem.Us), new(UnitSystem.Metric, FigureWidth.Narrow)])

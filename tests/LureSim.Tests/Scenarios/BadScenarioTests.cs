@@ -194,9 +194,9 @@ public class BadScenarioTests
     }
 
     [Theory]
-    [InlineData("{profile: spoon, length: 25 cm, width: 9 cm, thickness: 5 mm}", "4 lb", "spoon weighs 751 g")]
-    [InlineData("{profile: spoon, length: 15 cm, width: 5 cm, thickness: 2 mm, metal: lead}", "2 lb", "spoon weighs 134 g")]
-    [InlineData("{profile: hard twitchbait, length: 25 cm, height: 5 cm, width: 4 cm}", "4 lb", "hard twitchbait weighs 266 g")]
+    [InlineData("{profile: spoon, length: 25 cm, width: 9 cm, thickness: 5 mm}", "4 lb", "spoon weighs 757 g")]
+    [InlineData("{profile: spoon, length: 15 cm, width: 5 cm, thickness: 2 mm, metal: lead}", "2 lb", "spoon weighs 136 g")]
+    [InlineData("{profile: hard twitchbait, length: 25 cm, height: 5 cm, width: 4 cm}", "4 lb", "hard twitchbait weighs 264 g")]
     public void A_hard_lure_too_heavy_for_its_line_is_refused(string lure, string strength, string weighs)
     {
         string text = TestScenario.With("strength: 10 lb", "strength: " + strength).Replace("{profile: paddle tail, length: 3.5 in}", lure, StringComparison.Ordinal);

@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Scenarios;
 

@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Scenarios;
 
@@ -54,11 +55,11 @@ internal static class ScenarioRanges
         foreach (LureBody body in tackle.Bodies)
         {
             In(body.Length, 0.02, 0.3);
-            In(body.Height, body.Profile == BodyProfile.Spoon ? 0.0003 : 0.002, body.Length);
+            In(body.Height, body.Kind.IsPlate ? 0.0003 : 0.002, body.Length);
             In(body.Width, 0.002, body.Length);
-            In(body.Density, 800, body.Profile == BodyProfile.Spoon ? 9000 : 1400);
-            Xunit.Assert.Equal(body.Profile == BodyProfile.HardTwitchbait, body.Buoyancy is not null);
-            Xunit.Assert.Equal(body.Profile == BodyProfile.Spoon, body.Metal is not null);
+            In(body.Density, 800, body.Kind.IsPlate ? 9000 : 1400);
+            Xunit.Assert.Equal(body.Kind.TakesFloat, body.Buoyancy is not null);
+            Xunit.Assert.Equal(body.Kind.IsPlate, body.Metal is not null);
             NotBlank(body.Label);
         }
 

@@ -1,6 +1,6 @@
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Scenarios;
-using LureSim.Tackle;
 
 namespace LureSim.Tests.Scenarios;
 
@@ -47,7 +47,7 @@ public class ScenarioReaderTests
         Assert.Equal([0.0, 0.45359237 / 128.0, 0.45359237 / 64.0], tackle.JigHeads.Select(head => head.Mass), (a, b) => Math.Abs(a - b) < 1e-15);
         Assert.Equal(HeadMetal.Tungsten, tackle.JigHeads[2].Metal);
         Assert.Equal(0.0012, tackle.JigHeads[2].HookMass, 1e-15);
-        Assert.Equal(TacklePresets.HookMass(0.0889), tackle.JigHeads[0].HookMass, 1e-15);
+        Assert.Equal(HookWire.CommonMass(0.0889), tackle.JigHeads[0].HookMass, 1e-15);
         Assert.Equal("3.5 in paddle tail", tackle.Bodies[0].Label);
         Assert.Equal(0.2 * 0.0889, tackle.Bodies[0].Height, 1e-12);
         Assert.Equal(0.14 * 0.0889, tackle.Bodies[0].Width, 1e-12);

@@ -1,4 +1,5 @@
 using CsCheck;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Scenarios;
 using LureSim.Tackle;
@@ -38,21 +39,17 @@ public class TacklePresetsTests
     public void Impossible_arguments_are_refused(double value)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => TacklePresets.LineDiameter(LineKind.Braid, value));
-        Assert.Throws<ArgumentOutOfRangeException>(() => TacklePresets.HookMass(value));
+        Assert.Throws<ArgumentOutOfRangeException>(() => HookWire.CommonMass(value));
     }
 
     [Fact]
     public void Hook_masses_follow_their_table_and_stay_at_its_ends()
     {
-        Assert.Equal(0.0014, TacklePresets.HookMass(0.1), 1e-12);
-        Assert.Equal(0.0011, TacklePresets.HookMass(0.0875), 1e-12);
-        Assert.Equal(0.00015, TacklePresets.HookMass(0.001), 1e-12);
-        Assert.Equal(0.009, TacklePresets.HookMass(1.0), 1e-12);
+        Assert.Equal(0.0014, HookWire.CommonMass(0.1), 1e-12);
+        Assert.Equal(0.0011, HookWire.CommonMass(0.0875), 1e-12);
+        Assert.Equal(0.00015, HookWire.CommonMass(0.001), 1e-12);
+        Assert.Equal(0.009, HookWire.CommonMass(1.0), 1e-12);
     }
-
-    [Fact]
-    public void Every_profile_has_proportions() =>
-        Assert.All(Enum.GetValues<BodyProfile>(), profile => Assert.InRange(TacklePresets.Proportions(profile).Density, 800.0, profile == BodyProfile.Spoon ? 9000.0 : 1400.0));
 
     // UNESCO technical paper 44 (Fofonoff & Millard 1983) gives -2.588567 degC at S = 40 and 500 dbar; the pressure
     // term there is 7.53e-4 degC/dbar.

@@ -1,4 +1,5 @@
 using CsCheck;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Swimming;
 using LureSim.Tackle;
@@ -12,15 +13,10 @@ public class ActionBodyBuilderTests
     private static Gen<(JigHead Head, LureBody Body)> Lures { get; } =
         Gen.Select(Gen.Enum<BodyProfile>(), Gen.Double[0.02, 0.3], Gen.Double[0, 0.05], Gen.Bool).Select((profile, length, weight, shank) =>
         {
-            BodyProportions p = TacklePresets.Proportions(profile);
-            var body = new LureBody(profile, length, p.HeightShare * length, p.WidthShare * length, p.Density, "test")
-            {
-                Buoyancy = profile == BodyProfile.HardTwitchbait ? HardFloat.Suspending : null,
-                Lip = profile == BodyProfile.HardTwitchbait && shank ? new LipShape(0.15 * length, 0.12 * length, 0.7) : null,
-                Metal = profile == BodyProfile.Spoon ? HeadMetal.Steel : null,
-            };
+            LureKind kind = LureKinds.Of(profile);
+            LureBody body = kind.Body(length, "test") with { Lip = kind.TakesLip && shank ? new LipShape(0.15 * length, 0.12 * length, 0.7) : null };
             double mass = weight < 5e-4 ? 0 : weight;
-            return (body.NeedsHead ? new JigHead(mass, HeadMetal.Lead, TacklePresets.HookMass(length), "test") { Place = shank && mass > 0 ? WeightPlace.Shank : WeightPlace.Nose } : JigHead.None(body), body);
+            return (body.NeedsHead ? new JigHead(mass, HeadMetal.Lead, HookWire.CommonMass(length), "test") { Place = shank && mass > 0 ? WeightPlace.Shank : WeightPlace.Nose } : JigHead.None(body), body);
         });
 
     private static Gen<Rigging> Riggings { get; } =
@@ -81,7 +77,7 @@ public class ActionBodyBuilderTests
     {
         var body = new LureBody(BodyProfile.PaddleTail, 0.1, 0.02, 0.014, 1050, "paddle");
         ActionBody found = ActionBodyBuilder.Of(Quarter, body, new Rigging());
-        LureAssembly parts = LureParts.Of(Quarter, body, new Rigging());
+        LureAssembly parts = LureAssembly.Of(Quarter, body, new Rigging());
         Assert.Equal(0.05 - parts.MassCentre.Aft, found.CentreOfMass.X, 1e-12);
         Assert.Equal((0.05, 0.0), (found.TowPoint.X, found.TowPoint.Y));
 

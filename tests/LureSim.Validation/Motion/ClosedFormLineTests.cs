@@ -1,4 +1,5 @@
 using LureSim.Hydrodynamics;
+using LureSim.Lures;
 using LureSim.Tackle;
 using LureSim.Validation.Reference;
 using LureSim.Water;

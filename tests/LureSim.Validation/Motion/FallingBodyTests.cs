@@ -1,4 +1,5 @@
 using LureSim.Hydrodynamics;
+using LureSim.Lures;
 using LureSim.Motion;
 using LureSim.Tackle;
 using LureSim.Validation.Reference;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using LureSim.Hydrodynamics;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Tackle;

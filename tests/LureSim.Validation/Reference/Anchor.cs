@@ -1,4 +1,4 @@
-using LureSim.Tackle;
+using LureSim.Lures;
 
 namespace LureSim.Validation.Reference;
 

@@ -1,3 +1,4 @@
+using LureSim.Lures;
 using LureSim.Tackle;
 using LureSim.Water;
 

@@ -1,6 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using LureSim.Hydrodynamics;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Tackle;
 using LureSim.Water;

@@ -1,4 +1,5 @@
 using LureSim.Decision.Uncertainty;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;

@@ -1,4 +1,6 @@
-namespace LureSim.Tackle;
+using LureSim.Model;
+
+namespace LureSim.Lures;
 
 /// <summary>A place on a lure.</summary>
 /// <param name="Aft">From the nose towards the tail (m), along the axis of the straight lure.</param>
@@ -7,23 +9,24 @@ namespace LureSim.Tackle;
 public readonly record struct Station(double Aft, double Left, double Up);
 
 /// <summary>One part of a lure.</summary>
-/// <param name="Name">What it is.</param>
+/// <param name="Role">What it does.</param>
 /// <param name="Mass">Mass (kg), 0 or more.</param>
 /// <param name="Volume">Volume of water it pushes aside (m3); 0 for what lies inside another part.</param>
 /// <param name="Centre">Its centre of mass and volume.</param>
 /// <param name="Own">Inertia about its own centre (kg m2).</param>
-public sealed record LurePart(string Name, double Mass, double Volume, Station Centre, Inertia Own);
+public sealed record LurePart(PartRole Role, double Mass, double Volume, Station Centre, Inertia Own);
 
 /// <summary>A free tail that swings on a hinge.</summary>
 /// <param name="Hinge">Place of the hinge from the nose (m).</param>
 /// <param name="Length">From the hinge to the tip (m).</param>
+/// <param name="Arm">From the hinge to the middle of the paddle (m).</param>
 /// <param name="Height">Height of the paddle (m), the length of its edge across the swing.</param>
-/// <param name="Area">Area of the paddle across the flow (m2).</param>
+/// <param name="Width">Width of the paddle across the flow (m).</param>
+/// <param name="Drop">How far the middle of the paddle hangs under the axis (m).</param>
 /// <param name="Mass">Mass aft of the hinge (kg).</param>
-/// <param name="Inertia">Moment of inertia about the hinge (kg m2).</param>
 /// <param name="Stiffness">Bending stiffness of the stem as a hinge (N m/rad).</param>
 /// <param name="FreeShare">Length of the free tail as a share of what a short hook would leave, 0 to 1.</param>
-public sealed record FreeTail(double Hinge, double Length, double Height, double Area, double Mass, double Inertia, double Stiffness, double FreeShare);
+public sealed record FreeTail(double Hinge, double Length, double Arm, double Height, double Width, double Drop, double Mass, double Stiffness, double FreeShare);
 
 /// <summary>A lure put together from its parts.</summary>
 /// <remarks>Places are measured from the nose aft, inertia in axes forward, left, up about the centre of mass. Immutable.</remarks>
@@ -56,11 +59,26 @@ public sealed record LureAssembly
     /// <summary>The tail that swings, or null.</summary>
     public FreeTail? Tail { get; init; }
 
+    /// <summary>Puts a lure together.</summary>
+    /// <param name="head">Jig head or hook; <see cref="JigHead.None"/> for a body that needs none.</param>
+    /// <param name="body">Body.</param>
+    /// <param name="rigging">How it is put on its hook.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A dimension is out of range.</exception>
+    public static LureAssembly Of(JigHead head, LureBody body, Rigging rigging)
+    {
+        ArgumentNullException.ThrowIfNull(body);
+        return LureKinds.Of(body.Profile).Assemble(head, body, rigging);
+    }
+
     /// <summary>Mass (kg).</summary>
     public double Mass => Parts.Sum(part => part.Mass);
 
     /// <summary>Volume (m3).</summary>
     public double Volume => Parts.Sum(part => part.Volume);
+
+    /// <summary>Volume of the sections of the body (m3), without head, hooks and lip.</summary>
+    public double SectionVolume => Parts.Where(part => part.Role is PartRole.Body or PartRole.Stem or PartRole.Paddle or PartRole.Claw).Sum(part => part.Volume);
 
     /// <summary>Centre of mass.</summary>
     public Station MassCentre => Centre(Parts, part => part.Mass);

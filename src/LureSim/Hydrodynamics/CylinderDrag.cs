@@ -1,57 +1,14 @@
 namespace LureSim.Hydrodynamics;
 
-/// <summary>Drag coefficients of compact bodies; reference area as each method says.</summary>
-public static class BodyDrag
-{
-    /// <summary>
-    /// Smooth sphere, Cd = 24/Re (1 + 0.150 Re^0.681) + 0.407/(1 + 8710/Re); reference area pi d^2/4.
-    /// Brown &amp; Lawler 2003, J. Environ. Eng. 129:222. Valid for Re below 2e5 (before the drag crisis); it is not extended beyond.
-    /// </summary>
-    /// <param name="reynolds">Re = U d / nu, above 0.</param>
-    public static double SphereBrownLawler2003(double reynolds)
-    {
-        double re = Math.Max(reynolds, 1e-9);
-        return 24.0 / re * (1.0 + 0.150 * Math.Pow(re, 0.681)) + 0.407 / (1.0 + 8710.0 / re);
-    }
-
-    /// <summary>Cd U of a sphere (m/s) by <see cref="SphereBrownLawler2003"/>, finite at rest: (24 nu/d)(1 + 0.15 Re^0.681) + 0.407 U Re/(Re + 8710).</summary>
-    /// <param name="diameter">Diameter (m), above 0.</param>
-    /// <param name="speed">Speed (m/s), 0 or more.</param>
-    /// <param name="kinematicViscosity">nu (m2/s), above 0.</param>
-    /// <param name="slope">Its derivative with respect to the speed (dimensionless).</param>
-    public static double SphereTimesSpeed(double diameter, double speed, double kinematicViscosity, out double slope)
-    {
-        double scale = diameter / kinematicViscosity;
-        double reynolds = scale * speed;
-        double power = reynolds > 0 ? Math.Pow(reynolds, 0.681) : 0;
-        double denominator = reynolds + 8710;
-        double viscous = reynolds > 1e-12 ? 24 * 0.15 * 0.681 * power / reynolds : 0;
-        slope = viscous + (0.407 * ((2 * reynolds / denominator) - (reynolds * reynolds / (denominator * denominator))));
-        return (24 / scale * (1 + (0.15 * power))) + (0.407 * speed * reynolds / denominator);
-    }
-
-    /// <summary>
-    /// Non-spherical body, Cd = 8/(Re sqrt(f_par)) + 16/(Re sqrt(f)) + 3/(sqrt(Re) f^(3/4)) + 0.42 x 10^(0.4 (-log10 f)^0.2) / f_perp;
-    /// reference area and Re by the volume-equivalent sphere. Hoelzer &amp; Sommerfeld 2008, Powder Technol. 184:361, eq. 10,
-    /// with the lengthwise sphericity f_par replaced by the crosswise f_perp, as the authors allow.
-    /// </summary>
-    /// <param name="reynolds">Re = U d / nu with d the diameter of the volume-equivalent sphere, above 0.</param>
-    /// <param name="sphericity">f, surface of the volume-equivalent sphere over surface of the body, above 0 to 1.</param>
-    /// <param name="crosswiseSphericity">f_perp, area of the volume-equivalent sphere over the body's area projected along the flow, above 0.</param>
-    public static double HoelzerSommerfeld2008(double reynolds, double sphericity, double crosswiseSphericity)
-    {
-        double re = Math.Max(reynolds, 1e-9);
-        double f = Math.Min(sphericity, 1.0);
-        return 8.0 / (re * Math.Sqrt(crosswiseSphericity))
-            + 16.0 / (re * Math.Sqrt(f))
-            + 3.0 / (Math.Sqrt(re) * Math.Pow(f, 0.75))
-            + 0.42 * Math.Pow(10.0, 0.4 * Math.Pow(Math.Max(0.0, -Math.Log10(f)), 0.2)) / crosswiseSphericity;
-    }
-}
-
-/// <summary>Drag laws of a long cylinder, the line.</summary>
+/// <summary>Drag laws of a cylinder: the line, wire, the side of a body.</summary>
 public static class CylinderDrag
 {
+    /// <summary>Form term a of <see cref="NormalChooCasarella1971"/> above Re 30, Cn = a + b/sqrt(Re) (dimensionless).</summary>
+    public const double NormalForm = 1.1;
+
+    /// <summary>Viscous term b of it (dimensionless).</summary>
+    public const double NormalViscous = 4.0;
+
     /// <summary>
     /// Normal drag coefficient of a cable on d x length, by the Reynolds number of the normal velocity.
     /// Choo &amp; Casarella 1971, J. Hydronautics 5:126; Re up to about 1e5. It jumps by 2 % at Re 1 and 1 % at Re 30.
@@ -59,7 +16,7 @@ public static class CylinderDrag
     /// <param name="reynolds">Re = |u_n| d / nu, above 0.</param>
     public static double NormalChooCasarella1971(double reynolds)
     {
-        if (reynolds > 30) return 1.1 + 4.0 / Math.Sqrt(reynolds);
+        if (reynolds > 30) return NormalForm + NormalViscous / Math.Sqrt(reynolds);
         if (reynolds > 1) return 1.45 + 8.55 * Math.Pow(reynolds, -0.9);
         double re = Math.Max(reynolds, 1e-9);
         double s = -0.077215665 + Math.Log(8.0 / re);

@@ -1,4 +1,6 @@
-namespace LureSim.Tackle;
+using LureSim.Hydrodynamics;
+
+namespace LureSim.Lures;
 
 /// <summary>A lure as a point body on its path.</summary>
 /// <remarks>Implementations are immutable. The engine calls <see cref="DragAreaTimesSpeed"/> once an evaluation.</remarks>
@@ -23,6 +25,18 @@ public abstract class LureProperties
     /// <param name="kinematicViscosity">nu (m2/s).</param>
     /// <param name="slope">Derivative of the returned value with respect to speed (m2).</param>
     public abstract double DragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope);
+
+    /// <summary>
+    /// The same for a lure that sinks freely, by its speed downward; what <see cref="DragAreaTimesSpeed"/> gives unless the lure falls in another attitude than that in
+    /// which it is drawn along.
+    /// </summary>
+    /// <param name="speed">Speed through the water (m/s), 0 or more.</param>
+    /// <param name="kinematicViscosity">nu (m2/s).</param>
+    /// <param name="slope">Derivative of the returned value with respect to speed (m2).</param>
+    public virtual double FallDragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope) => DragAreaTimesSpeed(speed, kinematicViscosity, out slope);
+
+    /// <summary>True if it falls in another attitude than that in which it is drawn along, so that what its action does on the retrieve does not hold on the fall.</summary>
+    public virtual bool FallsAcross => false;
 
     /// <summary>
     /// Lift area A_L (m2) at a speed through the water, in force = 1/2 rho A_L (|u|^2 z - u_z u) with u the flow past the lure and z upward: across the flow, in the
@@ -58,15 +72,9 @@ public sealed class SphereLure : LureProperties
     /// <inheritdoc/>
     public override double DragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
     {
-        // Cd U = (24 nu/d)(1 + 0.15 Re^0.681) + 0.407 U Re/(Re + 8710)
         double area = Math.PI * Diameter * Diameter / 4;
-        double scale = Diameter / kinematicViscosity;
-        double reynolds = scale * speed;
-        double power = reynolds > 0 ? Math.Pow(reynolds, 0.681) : 0;
-        double denominator = reynolds + 8710;
-        double value = (24 / scale * (1 + (0.15 * power))) + (0.407 * speed * reynolds / denominator);
-        double viscous = reynolds > 1e-12 ? 24 * 0.15 * 0.681 * power / reynolds : 0;
-        slope = area * (viscous + (0.407 * ((2 * reynolds / denominator) - (reynolds * reynolds / (denominator * denominator)))));
+        double value = SphereDrag.CoefficientTimesSpeed(speed, Diameter, kinematicViscosity, out slope);
+        slope *= area;
         return area * value;
     }
 }

@@ -1,11 +1,12 @@
 using CsCheck;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Tackle;
 
-namespace LureSim.Tests.Tackle;
+namespace LureSim.Tests.Lures;
 
-public class HardLureTests
+public class HardBaitTests
 {
     private const double Viscosity = 1.1e-6;
 

@@ -1,4 +1,4 @@
-namespace LureSim.Tackle;
+namespace LureSim.Lures;
 
 /// <summary>Symmetric tensor of inertia (kg m2) in axes forward, left, up.</summary>
 /// <param name="Roll">About the forward axis: integral of left^2 + up^2.</param>

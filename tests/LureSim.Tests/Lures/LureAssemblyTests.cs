@@ -1,10 +1,11 @@
 using CsCheck;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Tackle;
 
-namespace LureSim.Tests.Tackle;
+namespace LureSim.Tests.Lures;
 
-public class LurePartsTests
+public class LureAssemblyTests
 {
     private static readonly LureBody Paddle = new(BodyProfile.PaddleTail, 0.1, 0.02, 0.014, 1050, "paddle");
     private static readonly LureBody Jerk = new(BodyProfile.SoftJerkbait, 0.125, 0.016, 0.0125, 1100, "jerk");
@@ -23,14 +24,14 @@ public class LurePartsTests
         {
             foreach (LureBody body in (LureBody[])[Paddle, Jerk])
             {
-                LureAssembly parts = LureParts.Of(head, body, new Rigging());
+                LureAssembly parts = LureAssembly.Of(head, body, new Rigging());
                 LureProperties path = TackleBuilder.Lure(head, body);
                 Assert.Equal(path.Mass, parts.Mass, 1e-12);
                 Assert.Equal(path.Volume, parts.Volume, 1e-15);
             }
         }
 
-        Assert.Equal(TackleBuilder.Lure(JigHead.None(Hard), Hard).Mass, LureParts.Of(JigHead.None(Hard), Hard, new Rigging()).Mass, 1e-12);
+        Assert.Equal(TackleBuilder.Lure(JigHead.None(Hard), Hard).Mass, LureAssembly.Of(JigHead.None(Hard), Hard, new Rigging()).Mass, 1e-12);
     }
 
     // By hand: the ball of 7.0874 g at the nose, the hook's 60 % at half its shank of 35 mm, 40 % at its end, the body of
@@ -38,7 +39,7 @@ public class LurePartsTests
     [Fact]
     public void Centre_of_mass_of_a_jig_by_hand()
     {
-        LureAssembly parts = LureParts.Of(Quarter, Paddle, new Rigging());
+        LureAssembly parts = LureAssembly.Of(Quarter, Paddle, new Rigging());
         (double From, double To, double Height, double Width)[] rows = [(0, 0.25, 0.85, 0.9), (0.25, 0.65, 1, 1), (0.65, 0.92, 0.35, 0.4), (0.92, 1, 0.8, 0.95)];
         double sum = rows.Sum(r => (r.To - r.From) * r.Height * r.Width);
         double bodyCentre = rows.Sum(r => (r.To - r.From) * r.Height * r.Width * (r.From + r.To) / 2) / sum * 0.1;
@@ -56,12 +57,12 @@ public class LurePartsTests
     [InlineData(0.003, 0.05, 5.143)]
     [InlineData(-0.002, 0.04, -4.289)]
     public void A_hook_out_on_one_side_bends_the_tail_to_the_other(double offset, double engagement, double degrees) =>
-        Assert.Equal(-degrees, LureParts.BendOfExit(offset, engagement) * 180 / Math.PI, 1e-3);
+        Assert.Equal(-degrees, BodyBends.BendOfExit(offset, engagement) * 180 / Math.PI, 1e-3);
 
     [Fact]
     public void Exit_and_bend_are_each_others_inverse() =>
         Gen.Select(Gen.Double[-0.01, 0.01], Gen.Double[0.01, 0.1]).HoldsFor((offset, engagement) =>
-            Assert.Equal(offset, LureParts.ExitOfBend(LureParts.BendOfExit(offset, engagement), engagement), 1e-12));
+            Assert.Equal(offset, BodyBends.ExitOfBend(BodyBends.BendOfExit(offset, engagement), engagement), 1e-12));
 
     // An arc of half-angle a has the chord 2 r sin a and the length 2 r a; the series a = sqrt(6 s/c) is within 3 % up to 0.5 rad.
     [Theory]
@@ -71,17 +72,17 @@ public class LurePartsTests
     public void Arch_of_a_bunched_bait(double angle)
     {
         double chord = 2 * Math.Sin(angle), surplus = (2 * angle) - chord;
-        Assert.Equal(angle, LureParts.ArchOfSurplus(surplus, chord), 0.03 * angle);
+        Assert.Equal(angle, BodyBends.ArchOfSurplus(surplus, chord), 0.03 * angle);
     }
 
     [Fact]
-    public void A_pulled_up_bait_kinks_at_last() => Assert.Equal(0.6, LureParts.ArchOfSurplus(0.05, 0.05));
+    public void A_pulled_up_bait_kinks_at_last() => Assert.Equal(0.6, BodyBends.ArchOfSurplus(0.05, 0.05));
 
     // An arc of 40 mm ending at a slope of 0.2, then straight: 4 mm aside at its end, 10 sin 0.2 more after 10 mm.
     [Fact]
     public void Centre_line_of_a_bent_body()
     {
-        Station at = LureParts.CentreLine(0.05, 0.04, 0.2, 0);
+        Station at = BodyBends.CentreLine(0.05, 0.04, 0.2, 0);
         Assert.Equal(0.004 + (0.01 * Math.Sin(0.2)), at.Left, 1e-12);
         Assert.Equal(0.04 + (0.01 * Math.Cos(0.2)), at.Aft, 1e-12);
         Assert.Equal(0, at.Up);
@@ -90,8 +91,8 @@ public class LurePartsTests
     [Fact]
     public void A_long_shank_stiffens_and_shortens_the_tail()
     {
-        FreeTail free = LureParts.Of(Quarter, Paddle, new Rigging { ShankShare = 0.35 }).Tail!;
-        FreeTail held = LureParts.Of(Quarter, Paddle, new Rigging { ShankShare = 0.75 }).Tail!;
+        FreeTail free = LureAssembly.Of(Quarter, Paddle, new Rigging { ShankShare = 0.35 }).Tail!;
+        FreeTail held = LureAssembly.Of(Quarter, Paddle, new Rigging { ShankShare = 0.75 }).Tail!;
         Assert.Equal(1, free.FreeShare, 1e-12);
         Assert.Equal(0.065, free.Hinge, 1e-12);
         Assert.Equal(0.075, held.Hinge, 1e-12);
@@ -101,14 +102,14 @@ public class LurePartsTests
         Assert.Equal(1e5 * Math.PI / 64 * 0.007 * Math.Pow(0.0056, 3) / (0.3 * 0.035), free.Stiffness, 1e-12);
         // Held 10 of the 27 mm up to the paddle farther aft the stem is 22 % thicker both ways.
         Assert.Equal(1.4 * Math.Pow(1 + (0.6 * 10 / 27), 4), held.Stiffness / free.Stiffness, 1e-9);
-        Assert.Null(LureParts.Of(Quarter, Jerk, new Rigging()).Tail);
+        Assert.Null(LureAssembly.Of(Quarter, Jerk, new Rigging()).Tail);
     }
 
     // A weedless hook by hand: its shank 45 % of the 16 mm under the axis, its gape from there to the back.
     [Fact]
     public void A_weedless_hook_hangs_under_the_body()
     {
-        LureAssembly parts = LureParts.Of(Bare, Jerk, new Rigging());
+        LureAssembly parts = LureAssembly.Of(Bare, Jerk, new Rigging());
         double shank = -0.45 * 0.016, point = shank + ((0.0072 + 0.008) / 2);
         Assert.Equal(((0.6 * 1.4e-3 * shank) + (0.4 * 1.4e-3 * point)) / parts.Mass, parts.MassCentre.Up, 1e-12);
         Assert.True(parts.MassCentre.Up < parts.BuoyancyCentre.Up);
@@ -117,8 +118,8 @@ public class LurePartsTests
     [Fact]
     public void Weight_on_the_shank_lies_lower_and_farther_aft()
     {
-        Station nose = LureParts.Of(Quarter, Jerk, new Rigging()).MassCentre;
-        Station shank = LureParts.Of(Quarter with { Place = WeightPlace.Shank }, Jerk, new Rigging()).MassCentre;
+        Station nose = LureAssembly.Of(Quarter, Jerk, new Rigging()).MassCentre;
+        Station shank = LureAssembly.Of(Quarter with { Place = WeightPlace.Shank }, Jerk, new Rigging()).MassCentre;
         Assert.True(shank.Aft > nose.Aft + 0.005);
         Assert.True(shank.Up < nose.Up - 0.001);
     }
@@ -129,7 +130,7 @@ public class LurePartsTests
     public void A_hard_bait_has_its_density_and_its_ballast_below(HardFloat kind, double density, int sinks)
     {
         LureBody body = Hard with { Buoyancy = kind, Density = density, Lip = new LipShape(0.012, 0.01, Math.PI / 4) };
-        LureAssembly parts = LureParts.Of(JigHead.None(body), body, new Rigging());
+        LureAssembly parts = LureAssembly.Of(JigHead.None(body), body, new Rigging());
         Assert.Equal(density, parts.Mass / parts.Volume, 1e-9);
         Assert.Equal(sinks, Math.Sign(parts.Mass - (1020 * parts.Volume)));
         Assert.True(parts.MassCentre.Up < parts.BuoyancyCentre.Up);
@@ -139,7 +140,7 @@ public class LurePartsTests
     [Fact]
     public void A_spoon_by_hand()
     {
-        LureAssembly parts = LureParts.Of(JigHead.None(Spoon), Spoon, new Rigging());
+        LureAssembly parts = LureAssembly.Of(JigHead.None(Spoon), Spoon, new Rigging());
         LurePart plate = parts.Parts[0];
         Assert.Equal(0.011456, plate.Mass, 1e-6);
         Assert.Equal(plate.Mass * 0.022 * 0.022 / 16, plate.Own.Roll, 1e-15);
@@ -150,8 +151,8 @@ public class LurePartsTests
     [Fact]
     public void A_mirrored_fault_mirrors_the_lure() => Riggings.HoldsFor(rigging =>
     {
-        LureAssembly one = LureParts.Of(Quarter, Jerk, rigging);
-        LureAssembly other = LureParts.Of(Quarter, Jerk, rigging with { ExitSideways = -rigging.ExitSideways, Bend = -rigging.Bend, PointLean = -rigging.PointLean });
+        LureAssembly one = LureAssembly.Of(Quarter, Jerk, rigging);
+        LureAssembly other = LureAssembly.Of(Quarter, Jerk, rigging with { ExitSideways = -rigging.ExitSideways, Bend = -rigging.Bend, PointLean = -rigging.PointLean });
         Assert.Equal(one.MassCentre.Left, -other.MassCentre.Left, 1e-12);
         Assert.Equal(one.MassCentre.Up, other.MassCentre.Up, 1e-12);
         Assert.Equal(one.InertiaAboutMassCentre.ForwardLeft, -other.InertiaAboutMassCentre.ForwardLeft, 1e-12);
@@ -163,7 +164,7 @@ public class LurePartsTests
     {
         foreach (LureBody body in (LureBody[])[Paddle, Jerk])
         {
-            Inertia i = LureParts.Of(Bare, body, rigging).InertiaAboutMassCentre;
+            Inertia i = LureAssembly.Of(Bare, body, rigging).InertiaAboutMassCentre;
             Assert.True(i.Roll > 0 && i.Pitch > i.Roll && i.Yaw > i.Roll);
             Assert.True(i.Roll + i.Pitch >= i.Yaw * (1 - 1e-9) && i.Roll + i.Yaw >= i.Pitch * (1 - 1e-9));
         }

@@ -1,7 +1,7 @@
 using CsCheck;
-using LureSim.Tackle;
+using LureSim.Lures;
 
-namespace LureSim.Tests.Tackle;
+namespace LureSim.Tests.Lures;
 
 public class InertiaTests
 {

@@ -1,0 +1,8 @@
+namespace LureSim;
+
+/// <summary>Constants of physics that every part of the model shares.</summary>
+public static class PhysicalConstants
+{
+    /// <summary>Standard acceleration of free fall g_n (m/s2), exact by definition (3rd CGPM 1901; BIPM SI brochure 2019).</summary>
+    public const double StandardGravity = 9.80665;
+}
