@@ -21,10 +21,11 @@ public static class PlateDrag
         return Broadside + (ByAspect * (aspectRatio + (1 / aspectRatio) - 2));
     }
 
-    /// <summary>Drag area of a plate at an incidence by the flow across it (m2): 1.17 A sin^3 a, of which one sine is the part of the normal force along the flow.</summary>
+    /// <summary>Drag area of a plate at an incidence by the flow across it (m2): Cd A sin^3 a with the coefficient of <see cref="Across"/>, of which one sine is the part of the normal force along the flow.</summary>
     /// <param name="area">A, area of one face (m2).</param>
+    /// <param name="aspectRatio">Longer over shorter side, or its inverse, 1/40 to 40.</param>
     /// <param name="sine">Sine of the angle a between plate and flow, 0 to 1.</param>
-    public static double AreaAtIncidence(double area, double sine) => Broadside * area * sine * sine * sine;
+    public static double AreaAtIncidence(double area, double aspectRatio, double sine) => Across(aspectRatio) * area * sine * sine * sine;
 
     /// <summary>
     /// Dynamic pressure in the wake of a body over that of the stream, from the momentum that the body has taken out: with C its drag coefficient on the wake's area,

@@ -43,7 +43,7 @@ public abstract class HardBait : LureKind
     {
         var shape = EllipsoidGeometry.Prolate(BodyVolume(body), body.Length);
         double diameter = Math.Sqrt(4 * shape.FrontalArea / Math.PI);
-        double lip = body.Lip is { } l ? PlateDrag.AreaAtIncidence(l.Length * l.Width, Math.Sin(l.Angle)) : 0;
+        double lip = body.Lip is { } l ? PlateDrag.AreaAtIncidence(l.Length * l.Width, l.Width / l.Length, Math.Sin(l.Angle)) : 0;
         return new PathLure
         {
             Mass = parts.Mass,

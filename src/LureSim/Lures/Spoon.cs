@@ -89,7 +89,7 @@ public sealed class Spoon : LureKind
         double area = Math.PI / 4 * body.Length * body.Width;
         double sine = Math.Sin(MeanIncidence);
         double added = Math.PI / 4 * body.Width * body.Width * body.Length * EndCorrection;
-        double form = PlateDrag.AreaAtIncidence(area, sine) + Drags(head, body, parts).Sum(drag => drag.Area);
+        double form = PlateDrag.AreaAtIncidence(area, body.Length / body.Width, sine) + Drags(head, body, parts).Sum(drag => drag.Area);
         return new PathLure
         {
             Mass = parts.Mass,
