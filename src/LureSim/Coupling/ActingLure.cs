@@ -69,6 +69,13 @@ public sealed class ActingLure : LureProperties
     }
 
     /// <inheritdoc/>
+    public override bool FallsAcross => still.FallsAcross;
+
+    /// <inheritdoc/>
+    public override double FallDragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope) =>
+        FallsAcross ? still.FallDragAreaTimesSpeed(speed, kinematicViscosity, out slope) : DragAreaTimesSpeed(speed, kinematicViscosity, out slope);
+
+    /// <inheritdoc/>
     public override double LiftAreaAt(double speed, out double slope)
     {
         slope = speed > slowest && speed < fastest ? lift.Differentiate(speed) : 0;

@@ -23,9 +23,8 @@ internal sealed class CrossFlow : IForce
             area += s.Length * 0.5 * (s.Height + s.Width);
         }
 
-        // Finite length: ratio to the endless cylinder 0.64 at length over diameter 5, 0.68 at 10, 0.72 at 20 (Hoerner 1965, ch. 3; figures from memory).
         double slenderness = area > 0 ? Math.Max(1, length * length / area) : 1;
-        double finite = Math.Min(1, 0.56 + (0.12 * Math.Log10(slenderness)));
+        double finite = CylinderDrag.FiniteLengthShare(slenderness);
         for (int i = 0; i < strips.Length; i++)
         {
             BodySection s = body.Sections[i];
