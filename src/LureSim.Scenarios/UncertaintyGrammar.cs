@@ -30,7 +30,7 @@ internal static class UncertaintyGrammar
         new("clarity", Spread("clarity", QuantityKind.Length, Limits.SecchiDepth), "Secchi depth, for light and sight alone.") { Default = "25 %, assumed" },
         new("rod_tip_height", Spread("rod_tip_height", QuantityKind.Length, Limits.RodTipHeight), "Height of the rod tip.") { Default = "15 %, assumed" },
         new("line_drag", LineDrag, "The drag of the line.") { Default = "either law, 15 %, assumed" },
-        new("lure_drag", Share, "Plus or minus on the drag of the lure; 0 % takes it as computed.") { Default = "25 %, or 0 % where others is exact" },
+        new("lure_drag", Share, "Plus or minus on the drag of the lure; 0 % takes it as computed.") { Default = "40 %, or 0 % where others is exact" },
         new("others", new WordValue(
         [
             new("assumed", true, "the assumed spread of each"),
