@@ -21,6 +21,13 @@ public enum WaterFitStatus
 /// <summary>A body of water with its optics, however it was described. Immutable.</summary>
 public sealed record OpticalWater
 {
+    /// <summary>
+    /// Factor, either way, by which the beam attenuation c of a natural water is uncertain where its kind and Secchi depth alone are
+    /// known, 1.4: the range of Z (c + Kd) over kinds and depths here (6.2-11.3 for Secchi depths of 0.3-6 m) and of published
+    /// Z Kd (1.05-2.76, koenings1991depth). Sighting distances in turbid water go as 1/c.
+    /// </summary>
+    public const double AttenuationSpread = 1.4;
+
     private static readonly WavelengthGrid Grid = WavelengthGrid.Visible;
 
     private OpticalWater(string description, InherentOptics optics, WaterConstituents? constituents, WaterFitStatus status, string message)
@@ -121,7 +128,8 @@ public sealed record OpticalWater
     }
 
     /// <summary>
-    /// A Jerlov type by the inherent optics of Solonenko and Mobley 2015 (solonenko2015inherent), interpolated linearly in
+    /// A Jerlov type by the inherent optics of Solonenko and Mobley 2015 (solonenko2015inherent), which were fitted to the first
+    /// edition of Jerlov's tables (1968; the second, of 1976, has up to 40 % more in the coastal types), interpolated linearly in
     /// wavelength; beyond 700 nm the matter at 700 nm is kept and the water follows its own spectrum. The particles
     /// backscatter 1.83 % (Petzold 1972).
     /// </summary>
@@ -186,26 +194,30 @@ public sealed record OpticalWater
     /// <param name="amount">The leading amount, above 0.</param>
     /// <remarks>
     /// Clear ocean: CDOM(440) = 0.2 (0.00635 + 0.06 Chl^0.65), Morel and Maritorena 2001 after Prieur and Sathyendranath 1981.
-    /// The proportions of the other kinds are this model's own choice of a typical case (no single source): coastal green
-    /// CDOM(440) 0.2 Chl^0.65 and 0.1 g of mineral a mg of chlorophyll; tannin-stained 2 mg/m3 of chlorophyll and 0.5 g/m3 of
-    /// mineral a 1/m of CDOM; silty chlorophyll 2 and CDOM 0.3 at 10 g/m3 of mineral, both with its square root. Give the
-    /// constituents when they are known.
+    /// The proportions of the other kinds are set so that beam attenuation and diffuse attenuation at a Secchi depth Z agree with
+    /// what is measured together, Z (c + Kd) near 8.7 (tyler1968secchi, holmes1970secchi), with a backscattering share of all
+    /// particles of 1.3-1.9 %: coastal green CDOM(440) 0.08 Chl^0.85 and mineral 0.5 Chl^0.55 g/m3; tannin-stained chlorophyll
+    /// 4.2 g^0.75 mg/m3 and mineral 1.05 g^0.75 g/m3 at CDOM(440) g; silty chlorophyll 2 and CDOM 0.3 at 10 g/m3 of mineral, both with its
+    /// square root. Give the constituents when they are known.
     /// </remarks>
     public static WaterConstituents Mixture(WaterKind kind, double amount) => kind switch
     {
         WaterKind.ClearOcean => new(amount, 0.2 * (0.00635 + (0.06 * Math.Pow(amount, 0.65))), 0.0),
-        WaterKind.CoastalGreen => new(amount, 0.2 * Math.Pow(amount, 0.65), 0.1 * amount),
-        WaterKind.TanninStained => new(2.0 * amount, amount, 0.5 * amount),
-        WaterKind.Silty => new(2.0 * Math.Sqrt(amount / 10.0), 0.3 * Math.Sqrt(amount / 10.0), amount),
+        WaterKind.CoastalGreen => Coastal(amount, 0.08 * Math.Pow(amount, 0.85), 0.5 * Math.Pow(amount, 0.55)),
+        WaterKind.TanninStained => Coastal(4.2 * Math.Pow(amount, 0.75), amount, 1.05 * Math.Pow(amount, 0.75)),
+        WaterKind.Silty => Coastal(2.0 * Math.Sqrt(amount / 10.0), 0.3 * Math.Sqrt(amount / 10.0), amount),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Unknown water kind."),
     };
+
+    private static WaterConstituents Coastal(double chlorophyll, double dissolved, double mineral) =>
+        new(chlorophyll, dissolved, mineral, organicBackscatteringShare: WaterConstituents.CoastalBackscatteringShare);
 
     private static (double Low, double High) AmountRange(WaterKind kind) => kind switch
     {
         WaterKind.ClearOcean => (0.01, 30.0),
-        WaterKind.CoastalGreen => (0.3, 200.0),
-        WaterKind.TanninStained => (0.3, 40.0),
-        WaterKind.Silty => (0.5, 2000.0),
+        WaterKind.CoastalGreen => (0.01, 300.0),
+        WaterKind.TanninStained => (0.002, 50.0),
+        WaterKind.Silty => (0.005, 2000.0),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Unknown water kind."),
     };
 }
