@@ -23,7 +23,7 @@ public static class ColourWording
             : show.Length.Text(advice.Depths[0].Depth);
         string reason = advice.Ground switch
         {
-            ColourGround.NaturalMatch => $"Colour: {chosen.Name}. Where the lure runs ({where}) {Wording.Article(fish)} makes it out at {show.Length.Text(chosen.Distance)}, {Compared(chosen, farthest, show)}, so the nearest to the {forage} wins: it differs by {Steps(chosen)}{Against(chosen, farthest)}.",
+            ColourGround.NaturalMatch => $"Colour: {chosen.Name}. Where the lure runs ({where}) {Wording.Article(fish)} makes it out at {show.Length.Text(chosen.Distance)}, {Compared(chosen, farthest, advice.Reach, show)}, so the nearest to the {forage} wins: it differs by {Steps(chosen)}{Against(chosen, farthest)}.",
             ColourGround.Brightness => $"Colour: {chosen.Name}, for its brightness. {Visible()}",
             ColourGround.Silhouette => $"Colour: {chosen.Name}, for its dark shape. {Visible()}",
             _ => $"Colour: where the lure runs ({where}) {Wording.Article(fish)} makes out no colour of this box by sight; noise and scent decide.",
@@ -65,9 +65,9 @@ public static class ColourWording
     };
 
     // Farther than it will come counts as no farther.
-    private static string Compared(ColourWorth chosen, ColourWorth farthest, MeasureFormatter show) =>
+    private static string Compared(ColourWorth chosen, ColourWorth farthest, double reach, MeasureFormatter show) =>
         chosen.Name == farthest.Name ? "farther than any other colour of the box"
-        : chosen.Distance >= ColourAdvice.StrikeReach ? "farther than it will come for a lure"
+        : chosen.Distance >= reach ? "farther than it will come for a lure"
         : $"nearly as far as the best for that, {farthest.Name} ({show.Length.Text(farthest.Distance)})";
 
     private static string Steps(ColourWorth worth) => FormattableString.Invariant($"{worth.DifferenceToForage:F0} just-noticeable steps");
