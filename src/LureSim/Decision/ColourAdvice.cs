@@ -39,6 +39,19 @@ public enum ColourGround
     Unseen,
 }
 
+/// <summary>What the eye behind a choice of colour is worth.</summary>
+public enum EyeCertainty
+{
+    /// <summary>The cones of the fish were measured.</summary>
+    Measured,
+
+    /// <summary>The cones are borrowed; the choice is the same at both ends of the peaks that they may have.</summary>
+    SameAtBothEnds,
+
+    /// <summary>The cones are borrowed, and at one end of the peaks that they may have another colour is chosen: it cannot be told.</summary>
+    CannotTell,
+}
+
 /// <summary>
 /// The colour for where the lure really runs: of the colours that fish make out about as far as the best one, within the reach of
 /// a strike, the one nearest to the forage. In clear water all are seen that far, and the match wins; in murky or dark water few are.
@@ -69,6 +82,14 @@ public sealed record ColourAdvice(
 {
     /// <summary>Distance from which a fish turns to a lure (m), mean over the depths (<see cref="ReactionDistance"/>): being made out from farther gains nothing.</summary>
     public required double Reach { get; init; }
+
+    /// <summary>Colours chosen at the shortest and the longest peaks that a borrowed eye may have, by index; empty where the eye is measured.</summary>
+    public IReadOnlyList<int> ChosenAtEnds { get; init; } = [];
+
+    /// <summary>What the eye is worth for this choice.</summary>
+    public EyeCertainty Certainty => ChosenAtEnds.Count == 0 ? EyeCertainty.Measured
+        : ChosenAtEnds.All(c => c == Chosen) ? EyeCertainty.SameAtBothEnds
+        : EyeCertainty.CannotTell;
 
     /// <summary>A colour made out within this share of the best one is as good to be found by (assumed, no source).</summary>
     public const double NearlyAsFar = 0.8;
@@ -105,6 +126,14 @@ public sealed record ColourAdvice(
         ArgumentNullException.ThrowIfNull(field);
         ArgumentNullException.ThrowIfNull(eye);
         ArgumentNullException.ThrowIfNull(colours);
+        return With(scenario, body, track, field, eye, colours) with
+        {
+            ChosenAtEnds = [.. eye.Ends.Select(end => With(scenario, body, track, field, end, colours).Chosen)],
+        };
+    }
+
+    private static ColourAdvice With(Scenario scenario, LureBody body, Track track, LightField field, FishEye eye, IReadOnlyList<LureColour> colours)
+    {
         Spot spot = scenario.Spot;
         IReadOnlyList<RunningDepth> depths = Running(track, spot);
         double middle = depths[depths.Count / 2].Depth;

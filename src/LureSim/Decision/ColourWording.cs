@@ -37,6 +37,12 @@ public static class ColourWording
             null => $"Common practice takes {advice.Practice}; the box has none of those.",
         };
         sentences.Add(practice);
+        if (advice.Certainty == EyeCertainty.CannotTell)
+        {
+            string[] others = [.. advice.ChosenAtEnds.Where(c => c != advice.Chosen).Distinct().Select(c => advice.Colours[c].Name)];
+            sentences.Add($"The cones of {Wording.Article(fish)} are not measured: within the peaks that they may have, {Wording.Join(others)} would be taken as well. Which of them cannot be told.");
+        }
+
         return sentences;
 
         string Visible()

@@ -128,13 +128,43 @@ public sealed record OpticalWater
     }
 
     /// <summary>
-    /// A Jerlov type by the inherent optics of Solonenko and Mobley 2015 (solonenko2015inherent), which were fitted to the first
-    /// edition of Jerlov's tables (1968; the second, of 1976, has up to 40 % more in the coastal types), interpolated linearly in
-    /// wavelength; beyond 700 nm the matter at 700 nm is kept and the water follows its own spectrum. The particles
-    /// backscatter 1.83 % (Petzold 1972).
+    /// A Jerlov type: scattering by Solonenko and Mobley 2015 (solonenko2015inherent), absorption such that Kd with the sun 30 degrees from
+    /// the zenith is the one that defines the type, nowhere below that of the water itself. Kd of types I to III by Austin and Petzold 1986
+    /// (austin1986spectral), of the coastal types by the second edition of Jerlov's tables (1976, jerlov1976marine), up to 700 nm.
     /// </summary>
     /// <param name="type">The type.</param>
     public static OpticalWater FromJerlov(JerlovType type)
+    {
+        InherentOptics published = PublishedOptics(type);
+        Spectrum pure = PureWater.Absorption();
+        ReferenceTable table = ReferenceTable.Optics(type <= JerlovType.III ? "jerlov_kd_austin_petzold1986" : "jerlov_kd");
+        double[] nm = table.Numbers("wavelength_nm"), defining = table.Numbers(Label(type));
+        double[] absorption = published.Absorption.ToArray();
+        for (int i = 0; i < Grid.Count && Grid.WavelengthsNm[i] <= nm[^1]; i++)
+        {
+            if (Grid.WavelengthsNm[i] < nm[0])
+                continue;
+            double wanted = Spectrum.InterpolateTable(nm, defining, Grid.WavelengthsNm[i]);
+            double Excess(double a) => Light.DiffuseAttenuation.Lee2013(
+                a, published.Backscattering[i], published.WaterBackscattering[i], Light.SecchiDepth.StandardZenithDegrees) - wanted;
+            absorption[i] = Excess(pure[i]) >= 0.0 ? pure[i] : Bisection.FindRoot(Excess, pure[i], wanted, 1e-9, 200);
+        }
+
+        // Beyond the table the matter at its end is kept, and the water follows its own spectrum.
+        int last = Grid.NearestIndex(nm[^1]);
+        for (int i = last + 1; i < Grid.Count; i++)
+            absorption[i] = absorption[last] + (pure[i] - pure[last]);
+        var optics = new InherentOptics(new Spectrum(Grid, absorption), published.Scattering, published.Backscattering, published.WaterBackscattering);
+        return new OpticalWater($"Jerlov type {Label(type)}", optics, null, WaterFitStatus.Matched, "");
+    }
+
+    /// <summary>
+    /// The inherent optics of a Jerlov type as published by Solonenko and Mobley 2015, who fitted them to the first edition of Jerlov's tables
+    /// (1968), interpolated linearly in wavelength; beyond 700 nm the matter at 700 nm is kept and the water follows its own spectrum. The
+    /// particles backscatter 1.83 % (Petzold 1972).
+    /// </summary>
+    /// <param name="type">The type.</param>
+    internal static InherentOptics PublishedOptics(JerlovType type)
     {
         ReferenceTable table = ReferenceTable.Optics("jerlov_iop_solonenko2015");
         string label = Label(type);
@@ -159,8 +189,7 @@ public sealed record OpticalWater
         scattering = scattering.Combine(pureScattering, Math.Max);
         Spectrum backscattering = scattering.Combine(pureScattering, (all, water) =>
             (0.5 * water) + (InherentOptics.ParticleBackscatteringShare * (all - water)));
-        return new OpticalWater(
-            $"Jerlov type {label}", new InherentOptics(absorption, scattering, backscattering, 0.5 * pureScattering), null, WaterFitStatus.Matched, "");
+        return new InherentOptics(absorption, scattering, backscattering, 0.5 * pureScattering);
     }
 
     /// <summary>The name of a Jerlov type as printed in the literature.</summary>

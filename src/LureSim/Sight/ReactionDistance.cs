@@ -54,9 +54,9 @@ public static class ReactionDistance
     /// <summary>Reaction distance in a light field (m).</summary>
     /// <param name="field">Light in the water.</param>
     /// <param name="depth">Depth of the prey (m), 0-1000.</param>
-    /// <param name="length">Length of the prey (m), above 0.</param>
+    /// <param name="length">Length of the prey (m), above 0; 5 cm or longer unless stated.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public static double In(LightField field, double depth, double length)
+    public static double In(LightField field, double depth, double length = FullPreyLength)
     {
         ArgumentNullException.ThrowIfNull(field);
         return At(field.Illuminance(depth), Turbidity(field.Water), length);
