@@ -1,5 +1,7 @@
+using LureSim.Decision;
 using LureSim.Model;
 using LureSim.Scenarios;
+using LureSim.Sight;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -20,6 +22,8 @@ internal static class ColourView
                 column.Name,
                 [.. Enumerable.Range(0, table.Depths.Count).Select(row => $"[{column.Srgb[row]}]\u2588\u2588[/] {column.Srgb[row]} {units.Share.Number(column.RelativeLuminance[row])} % {column.Words[row]}")],
                 false))]);
+        foreach (PatternParts parts in table.Patterns)
+            console.MarkupLineInterpolated($"{ColourWording.Parts(parts, scenario.Spot.TargetFish, units.System)}");
     }
 
     /// <summary>The table as CSV, one row a colour and depth.</summary>

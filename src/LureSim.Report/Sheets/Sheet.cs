@@ -51,6 +51,9 @@ public sealed record Sheet
     /// <summary>The choice of colour where the lure runs, or null.</summary>
     public ColourAdvice? ColourAdvice { get; init; }
 
+    /// <summary>How deep the parts of lures of several colours can be told apart.</summary>
+    public IReadOnlyList<LureSim.Sight.PatternParts> Patterns { get; init; } = [];
+
     /// <summary>The choice of the body, or null.</summary>
     public BodyChoice? Body { get; init; }
 
@@ -89,6 +92,7 @@ public sealed record Sheet
             Colours = Plates.Colours(plan.Colours.Chart),
             Spectrum = Plates.Spectrum(plan.Colours.Chart),
             ColourAdvice = plan.Colours.Advice,
+            Patterns = Planner.Patterns(plan.Scenario, plan.Colours.Chart.Field),
             Body = plan.Body,
             Box = plan.Box,
             Sight = SightFinding.Of(plan.Scenario, plan.Colours, units),

@@ -246,7 +246,11 @@ public static class SheetWriter
             new("colours", "Colours at depth")
             {
                 Numbers = Explanations.Colour(sheet, format),
-                Items = sheet.ColourAdvice is { } advice ? [.. ColourWording.Sentences(advice, sheet.Scenario.Spot.TargetFish, sheet.Units).Select(text => new LabelledText("", text))] : [],
+                Items =
+                [
+                    .. (sheet.ColourAdvice is { } advice ? ColourWording.Sentences(advice, sheet.Scenario.Spot.TargetFish, sheet.Units) : []).Select(text => new LabelledText("", text)),
+                    .. sheet.Patterns.Select(parts => new LabelledText("", ColourWording.Parts(parts, sheet.Scenario.Spot.TargetFish, sheet.Units))),
+                ],
                 Figures = Pick("colour-choice", "colours-adapted", "colours-first-glance", "sighting-distance", "silhouette", "light-spectrum"),
                 Tables = sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate ? [SheetTables.Colours(plate, format)] : [],
             },

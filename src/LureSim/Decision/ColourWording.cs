@@ -1,5 +1,6 @@
 using LureSim.Light;
 using LureSim.Scenarios;
+using LureSim.Sight;
 
 namespace LureSim.Decision;
 
@@ -51,6 +52,28 @@ public static class ColourWording
             return $"Where the lure runs ({where}) {Wording.Article(fish)} makes it out at {show.Length.Text(chosen.Distance)}, {best}. {Wording.Capital(nearest.Name)} would be nearest to the {forage}, but is made out at {show.Length.Text(nearest.Distance)} only; "
                 + $"of the colours seen nearly as far as the best, {chosen.Name} is nearest to it.";
         }
+    }
+
+    /// <summary>How deep the parts of a lure of several colours can be told apart.</summary>
+    /// <param name="parts">What was found.</param>
+    /// <param name="fish">Name of the fish.</param>
+    /// <param name="units">Units of the sentence.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static string Parts(PatternParts parts, string fish, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(parts);
+        ArgumentNullException.ThrowIfNull(fish);
+        var show = new MeasureFormatter(units);
+        return $"{Wording.Capital(parts.Pattern.Name)}: its parts {How(parts.ToPerson, parts.Person)} to a person, {How(parts.ToFish, parts.Fish)} in colour to {Wording.Article(fish)}.";
+
+        string How(PartsApart state, double? depth) => state switch
+        {
+            PartsApart.OneColour => "are of one colour",
+            PartsApart.ToADepth when depth is 0.0 => "are alike from the surface on",
+            PartsApart.ToADepth => $"look alike from {show.Length.Text(depth ?? 0.0)} on",
+            PartsApart.AsDeepAsThereIsLight => $"stay apart to {show.Length.Text(parts.DeepestSearched)} and beyond",
+            _ => throw new ArgumentOutOfRangeException(nameof(parts), state, "Unknown state."),
+        };
     }
 
     /// <summary>Where fish look from, such as "level (63 %) and from below at a slant (37 %)".</summary>

@@ -232,7 +232,7 @@ public static class Planner
     {
         ArgumentNullException.ThrowIfNull(scenario);
         Spot spot = scenario.Spot;
-        return ColourChart.Of(Field(spot), [.. scenario.Tackle.Colours.Select(Colour)], [0, .. RoundDepths(spot.Depth, units)]);
+        return ColourChart.Of(Field(spot), Colours(scenario.Tackle), [0, .. RoundDepths(spot.Depth, units)]);
     }
 
     /// <summary>Light in the water of a spot.</summary>
@@ -262,6 +262,28 @@ public static class Planner
         for (int i = 1; i * step < depth - (0.3 * step); i++) rows.Add(i * step);
         rows.Add(depth);
         return rows;
+    }
+
+    /// <summary>The colours of a box: by name or screen colour, then the measured ones.</summary>
+    /// <param name="tackle">The box.</param>
+    internal static IReadOnlyList<LureColour> Colours(TackleBox tackle) =>
+        [.. tackle.Colours.Select(Colour), .. tackle.MeasuredColours.Select(measured => LureColour.FromTable(measured.Name, measured.WavelengthsNm, measured.Reflectances))];
+
+    /// <summary>The depths at which the parts of the lures of several colours can no longer be told apart at the spot.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="field">Light in the water.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">A colour or the fish is unknown.</exception>
+    public static IReadOnlyList<PatternParts> Patterns(Scenario scenario, LightField field)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(field);
+        if (!FishEyes.TryFind(scenario.Spot.TargetFish, out FishEye? eye))
+            throw new ArgumentException($"There is no eye for the target fish '{scenario.Spot.TargetFish}'.", nameof(scenario));
+        IReadOnlyList<LureColour> own = Colours(scenario.Tackle);
+        LureColour Find(string name) => own.FirstOrDefault(colour => colour.Name == name) ?? Colour(name);
+        return [.. scenario.Tackle.Patterns.Select(p => PatternParts.Of(
+            field, new LurePattern(p.Name, Find(p.Back), Find(p.Side), Find(p.Belly), Eye: p.Eye is null ? null : Find(p.Eye)), eye, scenario.Spot.Depth))];
     }
 
     /// <summary>The colour of a name of the tackle box.</summary>

@@ -178,7 +178,27 @@ public sealed record TackleBox
 
     /// <summary>Colours to choose from: preset names or hex colours, at least one.</summary>
     public required IReadOnlyList<string> Colours { get; init; }
+
+    /// <summary>Colours whose reflectance was measured; they stand after <see cref="Colours"/> wherever a colour is chosen.</summary>
+    public IReadOnlyList<MeasuredColour> MeasuredColours { get; init; } = [];
+
+    /// <summary>Lures of several colours.</summary>
+    public IReadOnlyList<PatternSpecification> Patterns { get; init; } = [];
 }
+
+/// <summary>A colour by its measured reflectance.</summary>
+/// <param name="Name">Name.</param>
+/// <param name="WavelengthsNm">Wavelengths (nm), rising, two or more.</param>
+/// <param name="Reflectances">Reflectance at each, 0 to 1.</param>
+public sealed record MeasuredColour(string Name, IReadOnlyList<double> WavelengthsNm, IReadOnlyList<double> Reflectances);
+
+/// <summary>A lure of several colours, each a preset name, a hex colour or the name of a measured one.</summary>
+/// <param name="Name">Name.</param>
+/// <param name="Back">Colour from above.</param>
+/// <param name="Side">Colour of the flank.</param>
+/// <param name="Belly">Colour from below.</param>
+/// <param name="Eye">Colour of the eye; null for none.</param>
+public sealed record PatternSpecification(string Name, string Back, string Side, string Belly, string? Eye);
 
 /// <summary>A reel.</summary>
 /// <param name="GearRatio">Spool or rotor turns for one turn of the handle, 2 to 12.</param>

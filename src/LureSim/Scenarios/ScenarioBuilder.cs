@@ -123,6 +123,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         CheckCastLoads(tackle);
         RiggingReader.Check(tackle, problems, Add);
         CheckRepeated(tackle["colours"]?.Items ?? [], item => item.Text, "colour");
+        ReadMeasuredColours(tackle["measured_colours"]);
     }
 
     private void CheckDiameter(ReadValue? line)
@@ -238,7 +239,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         }
     }
 
-    private static Scenario BuildScenario(ReadValue root) => new()
+    private Scenario BuildScenario(ReadValue root) => new()
     {
         Title = root["title"]!.Text,
         Notes = root["notes"]?.Text ?? "",
@@ -300,7 +301,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         return new SkyByClock(new DateTimeOffset(local, offset), light["latitude"]!.Number, light["longitude"]!.Number);
     }
 
-    private static TackleBox BuildTackle(ReadValue tackle)
+    private TackleBox BuildTackle(ReadValue tackle)
     {
         LureBody[] bodies = [.. tackle["bodies"]!.Items.Select(BuildBody)];
         ReadValue line = tackle["line"]!;
@@ -316,6 +317,9 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             Bodies = bodies,
             Rigging = RiggingReader.Build(tackle["rigging"], bodies.FirstOrDefault(body => body.NeedsHead)),
             Colours = [.. tackle["colours"]!.Items.Select(colour => colour.Text)],
+            MeasuredColours = measured,
+            Patterns = [.. (tackle["patterns"]?.Items ?? []).Select(p => new PatternSpecification(
+                p["name"]!.Text.Trim(), p["back"]!.Text, p["side"]!.Text, p["belly"]!.Text, p["eye"]?.Text))],
         };
     }
 

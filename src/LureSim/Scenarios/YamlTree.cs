@@ -216,6 +216,9 @@ internal sealed class ProblemList(string file)
 {
     private readonly List<ScenarioProblem> problems = [];
 
+    /// <summary>The file, as it was named.</summary>
+    public string File => file;
+
     /// <summary>Number of problems so far.</summary>
     public int Count => problems.Count;
 
