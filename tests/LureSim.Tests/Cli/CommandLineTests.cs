@@ -10,7 +10,6 @@ using LureSim.Report.Units;
 using LureSim.Scenarios;
 using LureSim.Stepping;
 using LureSim.Tests.Scenarios;
-using LureSim.Report.Units;
 using Spectre.Console.Testing;
 
 namespace LureSim.Tests.Cli;

@@ -12,7 +12,6 @@ using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Stepping;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 

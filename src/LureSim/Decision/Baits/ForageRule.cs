@@ -1,4 +1,5 @@
 using LureSim.Data;
+using LureSim.Lures;
 using LureSim.Model;
 
 namespace LureSim.Decision.Baits;
