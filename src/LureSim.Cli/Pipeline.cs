@@ -14,7 +14,6 @@ using LureSim.Report.Sheets;
 using LureSim.Report.Trips;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Report.Units;
 
 namespace LureSim.Cli;
 
@@ -134,11 +133,14 @@ internal sealed class Pipeline : IPipeline
 
     private static ColourTable Table(Scenario scenario, ColourChart chart) => new(
         chart.Depths,
-        [.. scenario.Tackle.Colours.Select((name, column) => new ColourColumn(
-            name,
+        [.. chart.Colours.Select((colour, column) => new ColourColumn(
+            colour.Name,
             Rows(chart, row => chart[row, column].AdaptedSwatch.Hex.ToLowerInvariant()),
             Rows(chart, row => chart[row, column].RelativeLuminance),
-            Rows(chart, row => ColourWords.Text(chart[row, column].Word))))]);
+            Rows(chart, row => ColourWords.Text(chart[row, column].Word))))])
+    {
+        Patterns = SpotColours.Patterns(scenario, chart.Field),
+    };
 
     private static T[] Rows<T>(ColourChart chart, Func<int, T> cell) => [.. Enumerable.Range(0, chart.Depths.Count).Select(cell)];
 

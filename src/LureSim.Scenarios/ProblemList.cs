@@ -22,6 +22,9 @@ internal sealed class ProblemList(string file)
     private int hidden;
     private ScenarioProblem? firstHidden;
 
+    /// <summary>The file, as it was named.</summary>
+    public string File => file;
+
     /// <summary>Number of problems so far, shown or not.</summary>
     public int Total { get; private set; }
 

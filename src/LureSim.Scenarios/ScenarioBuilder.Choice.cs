@@ -62,7 +62,7 @@ internal sealed partial class ScenarioBuilder
         Meaning(item["seen"], ForageSeen.Present),
         item["colour"]?.Text);
 
-    private static ComparedRig BuildCompared(ReadValue item, ReadValue root)
+    private ComparedRig BuildCompared(ReadValue item, ReadValue root)
     {
         TackleBox tackle = BuildTackle(root.At("tackle"));
         LureBody body = item["body"] is { } own ? BuildBody(own) : tackle.Bodies[0];

@@ -129,6 +129,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         CheckCastLoads(tackle);
         RiggingReader.Check(tackle, problems, Add);
         CheckRepeated(tackle["colours"]?.Items ?? [], item => item.Text, "colour");
+        ReadMeasuredColours(tackle["measured_colours"]);
     }
 
     private void CheckDiameter(ReadValue? line)
@@ -244,7 +245,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         }
     }
 
-    private static Scenario BuildScenario(ReadValue root) => new()
+    private Scenario BuildScenario(ReadValue root) => new()
     {
         Title = root.At("title").Text,
         Notes = root["notes"]?.Text ?? "",
@@ -306,7 +307,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         return new SkyByClock(new DateTimeOffset(local, offset), light.NumberAt("latitude"), light.NumberAt("longitude"));
     }
 
-    private static TackleBox BuildTackle(ReadValue tackle)
+    private TackleBox BuildTackle(ReadValue tackle)
     {
         LureBody[] bodies = [.. tackle.At("bodies").Items.Select(BuildBody)];
         ReadValue line = tackle.At("line");
@@ -322,6 +323,9 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             Bodies = bodies,
             Rigging = RiggingReader.Build(tackle["rigging"], bodies.FirstOrDefault(body => body.NeedsHead)),
             Colours = [.. tackle.At("colours").Items.Select(colour => colour.Text)],
+            MeasuredColours = measured,
+            Patterns = [.. (tackle["patterns"]?.Items ?? []).Select(p => new PatternSpecification(
+                p.At("name").Text.Trim(), p.At("back").Text, p.At("side").Text, p.At("belly").Text, p["eye"]?.Text))],
         };
     }
 

@@ -183,6 +183,21 @@ internal static class ScenarioGrammar
         new("name", new TextValue(60, false), "Name for people.") { Default = "length and profile" },
     ]);
 
+    private static readonly MapValue MeasuredColour = new("measured_colour", "A colour whose reflectance was measured.",
+    [
+        new("name", new TextValue(40, AllowLines: false), "Its name.") { Required = true },
+        new("reflectance", new TextValue(200, AllowLines: false), "A table beside the scenario, such as my-lure.csv: a line wavelength_nm,reflectance, then a row a wavelength, in nanometres, rising, and the share of light sent back, 0 to 1. Lines that start with # are remarks. The path is relative to the scenario.") { Required = true },
+    ]);
+
+    private static readonly MapValue Pattern = new("pattern", "A lure of several colours.",
+    [
+        new("name", new TextValue(40, AllowLines: false), "Its name.") { Required = true },
+        new("back", new ColourValue(ColourNames.All), "Colour seen from above.") { Required = true },
+        new("side", new ColourValue(ColourNames.All), "Colour of the flank.") { Required = true },
+        new("belly", new ColourValue(ColourNames.All), "Colour seen from below.") { Required = true },
+        new("eye", new ColourValue(ColourNames.All), "Colour of a drawn or glued eye.") { Default = "none" },
+    ]);
+
     private static readonly MapValue Tackle = new("tackle", "What the angler owns.",
     [
         new("rod_tip_height", new QuantityValue(QuantityKind.Length, Limits.RodTipHeight), "Height of the rod tip above the water while retrieving.") { Required = true },
@@ -193,6 +208,8 @@ internal static class ScenarioGrammar
         new("bodies", new ListValue(Body, 1, 12), "Bodies to choose from.") { Required = true },
         new("rigging", RiggingGrammar.Rigging, "How the lure is tied on and put on its hook.") { Default = "a loop knot and a clean job" },
         new("colours", new ListValue(new ColourValue(ColourNames.All), 1, 24), "Colours to choose from: names, or hex colours in quotes.") { Required = true },
+        new("measured_colours", new ListValue(MeasuredColour, 1, 24), "Further colours to choose from, by a measured reflectance.") { Default = "none" },
+        new("patterns", new ListValue(Pattern, 1, 12), "Lures of several colours: how deep their parts can be told apart.") { Default = "none" },
     ]);
 
     private static readonly MapValue Pause = new("pause", "Stops in the retrieve.",

@@ -8,7 +8,6 @@ using LureSim.Decision.Tide;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Hosting;
@@ -225,7 +224,11 @@ internal sealed record LessonOutcome(Lesson Lesson, IReadOnlyList<OutputFile> Pl
 /// <summary>Colours of lures at depths, as an eye used to the light there sees them.</summary>
 /// <param name="Depths">Depths (m), increasing.</param>
 /// <param name="Columns">One column a colour, in the order of the tackle box.</param>
-internal sealed record ColourTable(IReadOnlyList<double> Depths, IReadOnlyList<ColourColumn> Columns);
+internal sealed record ColourTable(IReadOnlyList<double> Depths, IReadOnlyList<ColourColumn> Columns)
+{
+    /// <summary>How deep the parts of lures of several colours can be told apart.</summary>
+    public IReadOnlyList<Sight.PatternParts> Patterns { get; init; } = [];
+}
 
 /// <summary>One colour at all depths.</summary>
 /// <param name="Name">Name as in the scenario.</param>

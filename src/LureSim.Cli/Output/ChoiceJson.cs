@@ -56,7 +56,9 @@ internal sealed record ColourAdviceJson(
     IReadOnlyList<ColourAdviceJson.Look> Looks,
     IReadOnlyList<ColourAdviceJson.Worth> Colours,
     string Practice,
-    bool? PracticeAgrees)
+    bool? PracticeAgrees,
+    [property: JsonPropertyName("reach_m")] double Reach,
+    EyeCertainty Eye)
 {
     public static ColourAdviceJson Of(ColourAdvice advice) => new(
         advice.Colours[advice.Chosen].Name,
@@ -67,7 +69,9 @@ internal sealed record ColourAdviceJson(
         [.. advice.Looks.Select(look => new Look(look.Direction, look.Weight))],
         [.. advice.Colours.Select(worth => new Worth(worth.Name, worth.Distance, worth.Swath, worth.DifferenceToForage, worth.Mode))],
         ColourWords.Practice(advice.Practice),
-        advice.PracticeAgrees);
+        advice.PracticeAgrees,
+        advice.Reach,
+        advice.Certainty);
 
     internal sealed record At([property: JsonPropertyName("depth_m")] double Depth, double Weight);
 

@@ -1,7 +1,8 @@
 using LureSim.Cli.Hosting;
 using LureSim.Model;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
+using LureSim.Report.Words;
+using LureSim.Sight;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -22,6 +23,8 @@ internal static class ColourView
                 column.Name,
                 [.. Enumerable.Range(0, table.Depths.Count).Select(row => $"[{column.Srgb[row]}]\u2588\u2588[/] {column.Srgb[row]} {UnitFormat.Share.Number(column.RelativeLuminance[row])} % {column.Words[row]}")],
                 false))]);
+        foreach (PatternParts parts in table.Patterns)
+            console.MarkupLineInterpolated($"{ColourWords.Parts(parts, scenario.Spot.TargetFish, units.System)}");
     }
 
     /// <summary>The table as CSV, one row a colour and depth.</summary>

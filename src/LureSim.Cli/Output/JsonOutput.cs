@@ -170,8 +170,23 @@ internal sealed record GridJson(
 /// <summary>Colours with depth in JSON.</summary>
 internal sealed record ColourJson(string Title, [property: JsonPropertyName("depths_m")] IReadOnlyList<double> Depths, IReadOnlyList<ColourColumn> Columns)
 {
-    public static ColourJson Of(Scenario scenario, ColourTable table) => new(scenario.Title, table.Depths, table.Columns);
+    /// <summary>Lures of several colours.</summary>
+    public IReadOnlyList<PatternJson> Patterns { get; init; } = [];
+
+    public static ColourJson Of(Scenario scenario, ColourTable table) => new(scenario.Title, table.Depths, table.Columns)
+    {
+        Patterns = [.. table.Patterns.Select(parts => new PatternJson(parts.Pattern.Name, parts.ToPerson, parts.Person, parts.ToFish, parts.Fish, parts.DeepestSearched))],
+    };
 }
+
+/// <summary>How deep the parts of a lure of several colours can be told apart.</summary>
+internal sealed record PatternJson(
+    string Name,
+    Sight.PartsApart ToPerson,
+    [property: JsonPropertyName("person_m")] double? Person,
+    Sight.PartsApart ToFish,
+    [property: JsonPropertyName("fish_m")] double? Fish,
+    [property: JsonPropertyName("deepest_searched_m")] double DeepestSearched);
 
 /// <summary>A plan in JSON. Tracks are left out: <c>path --json</c> gives them one at a time.</summary>
 internal sealed record PlanJson(

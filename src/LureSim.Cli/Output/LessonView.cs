@@ -6,7 +6,6 @@ using LureSim.Light;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Sight;
-using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -28,7 +27,7 @@ internal static class LessonView
         console.Write(view);
 
         void Row(string water, double secchi, IReadOnlyList<DarkDepth> dark) =>
-            view.AddRow([Views.Escape($"{water}, Secchi {units.Length.Text(secchi)}"), .. dark.Select(d => d.Depth is { } depth ? units.Length.Number(depth) : "never")]);
+            view.AddRow([Views.Escape($"{water}, Secchi {units.Length.Text(secchi)}"), .. dark.Select(d => d.CannotTell ? "cannot tell" : d.Depth is { } depth ? units.Length.Number(depth) : "never")]);
     }
 }
 
@@ -64,7 +63,7 @@ internal sealed record LessonJson(
     }
 
     private static Water Of(string name, double secchi, IReadOnlyList<DarkDepth> dark, FishEye eye) =>
-        new(name, secchi, [.. dark.Select(d => new Criterion(d.Criterion, d.Depth, d.DeepestSearched, ColourWords.Dark(LureColours.Red.Name, d, eye)))]);
+        new(name, secchi, [.. dark.Select(d => new Criterion(d.Criterion, d.Depth, d.DeepestSearched, d.CannotTell, ColourWords.Dark(LureColours.Red.Name, d, eye)))]);
 
     internal sealed record Water(string Name, [property: JsonPropertyName("secchi_m")] double SecchiDepth, IReadOnlyList<Criterion> Criteria);
 
@@ -73,6 +72,7 @@ internal sealed record LessonJson(
         [property: JsonPropertyName("criterion")] DarkCriterion Name,
         [property: JsonPropertyName("depth_m")] double? Depth,
         [property: JsonPropertyName("deepest_searched_m")] double DeepestSearched,
+        bool CannotTell,
         string Reading);
 
     internal sealed record Sightings([property: JsonPropertyName("depths_m")] IReadOnlyList<double> Depths, IReadOnlyList<Colour> Colours);

@@ -53,7 +53,7 @@ public static class ColourWorthBars
                 KeyItem.Box("not as far", OxyColor.FromRgb(0xC9, 0xD2, 0xDA), Palette.SoftInk, Hatch.Rising),
                 KeyItem.Box("the choice", OxyColors.White, Palette.Vermilion),
             ],
-            Caption = $"Bars: how far off a fish makes the colour out, over the depths at which the lure runs and the directions from which fish in the zone look, cut at {format.LengthText(ColourAdvice.StrikeReach)}, from which it would come. At the right the uncut distance, and the difference to the forage close up in just-noticeable steps. Of the colours that pass the dashed line the one nearest to the forage is taken.",
+            Caption = $"Bars: how far off a fish makes the colour out, over the depths at which the lure runs and the directions from which fish in the zone look, cut at {format.LengthText(advice.Reach)}, from which fish in tanks turned to prey. At the right the uncut distance, and the difference to the forage close up in just-noticeable steps. Of the colours that pass the dashed line the one nearest to the forage is taken.",
             AltText = $"{string.Join("; ", order.Select(c => $"{advice.Colours[c].Name}: {format.LengthText(advice.Colours[c].Distance)}, {UnitFormat.Number(advice.Colours[c].DifferenceToForage, 0)} steps from the forage"))}.",
         };
     }

@@ -42,7 +42,7 @@ public static class SightingDistance
 
         UnitFormat format = options.Format;
         List<int> shown = Shown(chart, options.Narrow ? NarrowLines : WideLines);
-        double farthest = shown.Max(c => chart.Sightings.Max(r => Distance(r[c])));
+        double farthest = Math.Max(chart.Reactions.Max(), shown.Max(c => chart.Sightings.Max(r => Distance(r[c]))));
         double bottom = chart.Depths.Max();
         PlotModel model = PlotBase.Model(options);
         PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"sighting distance, looking level ({format.LengthUnit})", 0, Math.Max(format.LengthValue(farthest) * 1.08, 0.1));
@@ -69,6 +69,8 @@ public static class SightingDistance
                 area.Line(lines[k], Palette.SoftInk, 4.6);
                 area.Line(lines[k], colour, 2.8);
             }
+
+            area.Line([.. chart.Depths.Select((d, i) => area.At(format.LengthValue(chart.Reactions[i]), format.LengthValue(d)))], Palette.Vermilion, 2, [6, 4]);
 
             for (int k = 0; k < shown.Count; k++)
             {
@@ -113,9 +115,13 @@ public static class SightingDistance
             Subtitle = $"{chart.Eye.CommonName}{standIn} {ColourWords.Looking(chart.Direction)}{left}",
             Model = model,
             PlotHeight = height,
-            Keys = [.. Marks.Where(m => modes.Contains(m.Mode)).Select(m => KeyItem.Symbol(m.Words, (rc, at, _) => Shapes.Marker(rc, at, m.Shape, m.Filled, Palette.Ink, 4)))],
-            Caption = $"Each line is a colour of the box, drawn in its look in air; the mark says whether it shines or stands dark against the water. The order of colours is firmer than the distances, which hang on assumed thresholds. Movement and scent are not in it. {ColourWords.Basis(chart.Eye)}",
-            AltText = $"Sighting distance of a {chart.Eye.CommonName}{standIn}, {ColourWords.Looking(chart.Direction)}. " + string.Join("; ", shown.Select(c => Describe(chart, c, format))) + ".",
+            Keys =
+            [
+                .. Marks.Where(m => modes.Contains(m.Mode)).Select(m => KeyItem.Symbol(m.Words, (rc, at, _) => Shapes.Marker(rc, at, m.Shape, m.Filled, Palette.Ink, 4))),
+                KeyItem.Line("fish in tanks turned to prey from here", Palette.Vermilion, 2, [6, 4]),
+            ],
+            Caption = $"Each line is a colour of the box, drawn in its look in air; the mark says whether it shines or stands dark against the water. The order of colours is firmer than the distances, which differ between kinds of fish by a factor of 1.7 either way (what trained sunfish made out, Spratte et al. 2021). Dashed: from where salmon and trout in tanks turned to a fish of 5 cm in this light and turbidity (Hansen et al. 2013, Vogel & Beauchamp 1999, Mazur & Beauchamp 2003; a factor of 1.4 either way, no inshore fish measured). Movement and scent are not in it. {ColourWords.Basis(chart.Eye)}",
+            AltText = $"Sighting distance of a {chart.Eye.CommonName}{standIn}, {ColourWords.Looking(chart.Direction)}. " + string.Join("; ", shown.Select(c => Describe(chart, c, format))) + $". Fish in tanks turned to prey at {string.Join(", ", chart.Depths.Select((d, i) => $"{format.LengthText(chart.Reactions[i])} at {format.LengthText(d)} deep"))}.",
         };
     }
 

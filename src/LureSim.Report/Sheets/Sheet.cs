@@ -9,7 +9,7 @@ using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Report.Units;
+using LureSim.Sight;
 
 namespace LureSim.Report.Sheets;
 
@@ -63,6 +63,9 @@ public sealed record Sheet
     /// <summary>The choice of colour where the lure runs, or null.</summary>
     public ColourAdvice? ColourAdvice { get; init; }
 
+    /// <summary>How deep the parts of lures of several colours can be told apart.</summary>
+    public IReadOnlyList<PatternParts> Patterns { get; init; } = [];
+
     /// <summary>The choice of the body, or null.</summary>
     public BodyChoice? Body { get; init; }
 
@@ -103,6 +106,7 @@ public sealed record Sheet
             Colours = Plates.Colours(plan.Colours.Chart),
             Spectrum = Plates.Spectrum(plan.Colours.Chart),
             ColourAdvice = plan.Colours.Advice,
+            Patterns = SpotColours.Patterns(plan.Scenario, plan.Colours.Chart.Field),
             Body = plan.Body,
             Box = plan.Box,
             Sight = SightFinding.Of(plan.Scenario, plan.Colours, new UnitFormat(units).LengthScale),

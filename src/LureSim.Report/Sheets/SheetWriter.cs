@@ -216,7 +216,11 @@ public static class SheetWriter
             new("colours", "Colours at depth")
             {
                 Numbers = Explanations.Colour(sheet, format),
-                Items = sheet.ColourAdvice is { } advice ? [.. ColourWords.Sentences(advice, sheet.Scenario.Spot.TargetFish, sheet.Units).Select(text => new LabelledText("", text))] : [],
+                Items =
+                [
+                    .. (sheet.ColourAdvice is { } advice ? ColourWords.Sentences(advice, sheet.Scenario.Spot.TargetFish, sheet.Units) : []).Select(text => new LabelledText("", text)),
+                    .. sheet.Patterns.Select(parts => new LabelledText("", ColourWords.Parts(parts, sheet.Scenario.Spot.TargetFish, sheet.Units))),
+                ],
                 Figures = figures.Take(FigureSection.Colours),
                 Tables = sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate ? [SheetTables.Colours(plate, format)] : [],
             },

@@ -12,6 +12,8 @@ public static class ColourWords
     // Directions from which fewer fish look are not named.
     private const double Noticeable = 0.05;
 
+    private const string NotKnown = "The cones are not measured, and within the peaks that they may have this depth cannot be told.";
+
     /// <summary>What was chosen, on what ground, from where fish look, and where practice agrees or parts.</summary>
     /// <param name="advice">The advice.</param>
     /// <param name="fish">Name of the fish.</param>
@@ -29,7 +31,7 @@ public static class ColourWords
             : format.Length.Text(advice.Depths[0].Depth);
         string reason = advice.Ground switch
         {
-            ColourGround.NaturalMatch => $"Colour: {chosen.Name}. Where the lure runs ({where}) {Grammar.Article(fish)} makes it out at {format.Length.Text(chosen.Distance)}, {Compared(chosen, farthest, format)}, so the nearest to the {forage} wins: it differs by {Steps(chosen)}{Against(chosen, farthest)}.",
+            ColourGround.NaturalMatch => $"Colour: {chosen.Name}. Where the lure runs ({where}) {Grammar.Article(fish)} makes it out at {format.Length.Text(chosen.Distance)}, {Compared(chosen, farthest, advice.Reach, format)}, so the nearest to the {forage} wins: it differs by {Steps(chosen)}{Against(chosen, farthest)}.",
             ColourGround.Brightness => $"Colour: {chosen.Name}, for its brightness. {Visible()}",
             ColourGround.Silhouette => $"Colour: {chosen.Name}, for its dark shape. {Visible()}",
             ColourGround.Unseen => $"Colour: where the lure runs ({where}) {Grammar.Article(fish)} makes out no colour of this box by sight; noise and scent decide.",
@@ -47,7 +49,14 @@ public static class ColourWords
                 false => $"Common practice takes {practice}. Computed, {chosen.Name} carries farther here, so practice and computation part.",
                 null => $"Common practice takes {practice}; the box has none of those.",
             },
+            .. advice.Certainty == EyeCertainty.CannotTell ? [CannotTell()] : Array.Empty<string>(),
         ];
+
+        string CannotTell()
+        {
+            IEnumerable<string> others = advice.ChosenAtEnds.Where(index => index != advice.Chosen).Distinct().Select(index => advice.Colours[index].Name);
+            return $"The cones of {Grammar.Article(fish)} are not measured: within the peaks that they may have, {Grammar.Join([.. others])} would be taken as well. Which of them cannot be told.";
+        }
 
         string Visible()
         {
@@ -55,6 +64,28 @@ public static class ColourWords
             return $"Where the lure runs ({where}) {Grammar.Article(fish)} makes it out at {format.Length.Text(chosen.Distance)}, {best}. {Grammar.Capital(nearest.Name)} would be nearest to the {forage}, but is made out at {format.Length.Text(nearest.Distance)} only; "
                 + $"of the colours seen nearly as far as the best, {chosen.Name} is nearest to it.";
         }
+    }
+
+    /// <summary>How deep the parts of a lure of several colours can be told apart.</summary>
+    /// <param name="parts">What was found.</param>
+    /// <param name="fish">Name of the fish.</param>
+    /// <param name="units">Units of the sentence.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static string Parts(PatternParts parts, string fish, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(parts);
+        ArgumentNullException.ThrowIfNull(fish);
+        var format = new UnitFormat(units);
+        return $"{Grammar.Capital(parts.Pattern.Name)}: its parts {How(parts.ToPerson, parts.Person)} to a person, {How(parts.ToFish, parts.Fish)} in colour to {Grammar.Article(fish)}.";
+
+        string How(PartsApart state, double? depth) => state switch
+        {
+            PartsApart.OneColour => "are of one colour",
+            PartsApart.ToADepth when depth is 0.0 => "are alike from the surface on",
+            PartsApart.ToADepth => $"look alike from {format.Length.Text(depth!.Value)} on",
+            PartsApart.AsDeepAsThereIsLight => $"stay apart to {format.Length.Text(parts.DeepestSearched)} and beyond",
+            _ => throw new ArgumentOutOfRangeException(nameof(parts), state, "Unknown state."),
+        };
     }
 
     /// <summary>The colour to use and why in one sentence, for the card; null if there is no colour.</summary>
@@ -195,12 +226,13 @@ public static class ColourWords
             DarkCriterion.FishCones => $"dark to the cones of a {eye.CommonName}{(eye.Basis == EyeBasis.StandIn ? " (stand-in eye)" : "")}",
             _ => throw new ArgumentOutOfRangeException(nameof(dark), dark.Criterion, "Not a criterion."),
         };
-        return dark.Depth switch
+        string depth = dark.Depth switch
         {
             null => $"{colour} is not {what} before a person sees no colour at all, {UnitFormat.Fixed(dark.DeepestSearched, 1)} m.",
             0.0 => $"{colour} is {what} from the surface on.",
-            { } depth => $"{colour} is {what} from {UnitFormat.Fixed(depth, 1)} m.",
+            { } met => $"{colour} is {what} from {UnitFormat.Fixed(met, 1)} m.",
         };
+        return dark.CannotTell ? $"{depth} {NotKnown}" : depth;
     }
 
     // One sentence; the section on colours has the rest.
@@ -224,15 +256,16 @@ public static class ColourWords
         string[] deeper = [.. colours.RedDarkens.Where(d => d.Depth > bottom).Select(d => Criterion(d.Criterion))];
         string[] dark = [.. colours.RedDarkens.Where(d => d.Depth <= bottom).Select(d => $"{Criterion(d.Criterion)} {(d.Depth < 0.01 ? "from the surface on" : $"at {format.Length.Text(d.Depth!.Value)}")}")];
         string[] never = [.. colours.RedDarkens.Where(d => d.Depth is null).Select(d => Criterion(d.Criterion))];
+        string unknown = colours.RedDarkens.Any(d => d.CannotTell) ? " To the cones of the fish it cannot be told within the peaks that they may have." : "";
         if (dark.Length == 0)
         {
             string until = deeper.Length == 0 ? "before all light is gone" : never.Length == 0 ? "before the bottom" : "before the bottom, or before all light is gone";
-            return $"Red does not go dark in this water {until}.";
+            return $"Red does not go dark in this water {until}.{unknown}";
         }
 
         return $"Red goes dark in this water {Grammar.Join(dark)}"
             + (deeper.Length > 0 ? $"; {Grammar.Join(deeper)} not before the bottom" : "")
-            + (never.Length > 0 ? $"; {Grammar.Join(never)} not before all light is gone" : "") + ".";
+            + (never.Length > 0 ? $"; {Grammar.Join(never)} not before all light is gone" : "") + $".{unknown}";
     }
 
     // Where fish look from, such as "level (63 %) and from below at a slant (37 %)".
@@ -266,9 +299,9 @@ public static class ColourWords
     };
 
     // Farther than it will come counts as no farther.
-    private static string Compared(ColourWorth chosen, ColourWorth farthest, UnitFormat format) =>
+    private static string Compared(ColourWorth chosen, ColourWorth farthest, double reach, UnitFormat format) =>
         chosen.Name == farthest.Name ? "farther than any other colour of the box"
-        : chosen.Distance >= ColourAdvice.StrikeReach ? "farther than it will come for a lure"
+        : chosen.Distance >= reach ? "farther than it will come for a lure"
         : $"nearly as far as the best for that, {farthest.Name} ({format.Length.Text(farthest.Distance)})";
 
     private static string Steps(ColourWorth worth) => $"{UnitFormat.Fixed(worth.DifferenceToForage, 0)} just-noticeable steps";

@@ -20,7 +20,8 @@ public sealed record InherentOptics(Spectrum Absorption, Spectrum Scattering, Sp
     /// Absorption: particles that go with chlorophyll by Bricaud et al. 1998 (bricaud1998variations), a_p = A_p Chl^E_p,
     /// end values held below 400 nm and faded to 0 from 700 to 750 nm; dissolved matter exponential with the slope given (Babin
     /// et al. 2003a, babin2003variations); mineral 0.041 m2/g at 443 nm with slope 0.0123 per nm (same source). Scattering:
-    /// chlorophyll by Loisel and Morel 1998 and Morel and Maritorena 2001 (morel2001bio); mineral 0.51 m2/g at 555 nm (Babin
+    /// chlorophyll by Loisel and Morel 1998 and Morel and Maritorena 2001 (morel2001bio), of which the share
+    /// <see cref="WaterConstituents.OrganicBackscatteringShare"/> goes backward at every wavelength; mineral 0.51 m2/g at 555 nm (Babin
     /// et al. 2003b, babin2003light), spectral exponent -0.4 (assumed, within the range reported for coastal particles),
     /// backscattering share 0.0183 (mean of Petzold 1972, petzold1972volume, in Mobley 1994).
     /// </remarks>
@@ -34,8 +35,6 @@ public sealed record InherentOptics(Spectrum Absorption, Spectrum Scattering, Sp
         double logChlorophyll = chlorophyll > 0.0 ? Math.Log10(chlorophyll) : 0.0;
         double scatteringAt550 = 0.416 * Math.Pow(chlorophyll, 0.766);
         double slope = chlorophyll < 2.0 ? 0.5 * (logChlorophyll - 0.3) : 0.0;
-        // The fit in log Chl leaves its data beyond 25 mg/m3; the floor keeps the share of the largest phytoplankton.
-        double shareAt550 = Math.Max(0.0, 0.5 - (0.25 * logChlorophyll));
         for (int i = 0; i < Grid.Count; i++)
         {
             double nm = Grid.WavelengthsNm[i];
@@ -46,7 +45,7 @@ public sealed record InherentOptics(Spectrum Absorption, Spectrum Scattering, Sp
                 double tilt = Math.Pow(nm / 550.0, slope);
                 absorption[i] += fade * ParticleCoefficient[i] * Math.Pow(chlorophyll, ParticleExponent[i]);
                 scattering[i] += scatteringAt550 * tilt;
-                backscattering[i] += scatteringAt550 * tilt * (0.002 + (0.01 * shareAt550 * tilt));
+                backscattering[i] += matter.OrganicBackscatteringShare * scatteringAt550 * tilt;
             }
 
             absorption[i] += matter.DissolvedAbsorption440PerMetre * Math.Exp(-matter.DissolvedSlopePerNm * (nm - 440.0));

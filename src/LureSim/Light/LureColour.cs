@@ -119,12 +119,24 @@ public sealed record LureColour
         ReferenceTable table = ReferenceTable.Parse(name, csv);
         try
         {
-            return new LureColour(name, table.OnGrid(Grid, "reflectance"), ColourBasis.Measured);
+            return FromTable(name, table.Numbers("wavelength_nm"), table.Numbers("reflectance"));
         }
         catch (ArgumentException e)
         {
             throw new FormatException($"{name}: {e.Message}", e);
         }
+    }
+
+    /// <summary>A colour from a measured reflectance, interpolated, end values held.</summary>
+    /// <param name="name">Plain words.</param>
+    /// <param name="wavelengthsNm">Two or more wavelengths (nm), rising.</param>
+    /// <param name="reflectances">Reflectance at each, 0-1.</param>
+    /// <exception cref="ArgumentException">Lengths differ, wavelengths do not rise, or a value lies outside 0-1.</exception>
+    public static LureColour FromTable(string name, IReadOnlyList<double> wavelengthsNm, IReadOnlyList<double> reflectances)
+    {
+        ArgumentNullException.ThrowIfNull(wavelengthsNm);
+        ArgumentNullException.ThrowIfNull(reflectances);
+        return new LureColour(name, Spectrum.FromTable(Grid, [.. wavelengthsNm], [.. reflectances]), ColourBasis.Measured);
     }
 
     /// <summary>Radiant exitance of the surface under an irradiance (W/(m2 nm)).</summary>

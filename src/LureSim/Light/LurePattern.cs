@@ -7,11 +7,16 @@ namespace LureSim.Light;
 /// <param name="Belly">Colour seen from below.</param>
 /// <param name="Head">Colour of head or jig head; null for the flank's.</param>
 /// <param name="Accent">Colour of tail tip, throat or dot; null for none.</param>
-public sealed record LurePattern(string Name, LureColour Back, LureColour Side, LureColour Belly, LureColour? Head = null, LureColour? Accent = null)
+/// <param name="Eye">Colour of a drawn or glued eye; null for none.</param>
+public sealed record LurePattern(
+    string Name, LureColour Back, LureColour Side, LureColour Belly, LureColour? Head = null, LureColour? Accent = null, LureColour? Eye = null)
 {
     // Shares of the outline, assumed: a head of a fifth of the length, an accent of a tenth of the area.
     private const double HeadShare = 0.2;
     private const double AccentShare = 0.1;
+
+    // An eye of a sixth of the height on a body five times as long as high (assumed).
+    private const double EyeShare = 0.01;
 
     /// <summary>A lure of one colour.</summary>
     /// <param name="colour">The colour.</param>
@@ -20,6 +25,9 @@ public sealed record LurePattern(string Name, LureColour Back, LureColour Side, 
         ArgumentNullException.ThrowIfNull(colour);
         return new LurePattern(colour.Name, colour, colour, colour);
     }
+
+    /// <summary>The colours of the lure, each once.</summary>
+    public IReadOnlyList<LureColour> Parts => [.. new[] { Back, Side, Belly, Head, Accent, Eye }.OfType<LureColour>().Distinct()];
 
     /// <summary>The colours an eye sees with their shares of the outline, which add to 1.</summary>
     /// <param name="direction">Where the eye looks.</param>
@@ -37,6 +45,12 @@ public sealed record LurePattern(string Name, LureColour Back, LureColour Side, 
         {
             parts.Add((Accent, AccentShare));
             rest -= AccentShare;
+        }
+
+        if (Eye is not null && direction is (ViewDirection.Level or ViewDirection.SlantUp))
+        {
+            parts.Add((Eye, EyeShare));
+            rest -= EyeShare;
         }
 
         switch (direction)

@@ -20,6 +20,13 @@ public enum WaterFitStatus
 /// <summary>A body of water with its optics, however it was described. Immutable.</summary>
 public sealed record OpticalWater
 {
+    /// <summary>
+    /// Factor, either way, by which the beam attenuation c of a natural water is uncertain where its kind and Secchi depth alone are
+    /// known, 1.4: the range of Z (c + Kd) over kinds and depths here (6.2-11.3 for Secchi depths of 0.3-6 m) and of published
+    /// Z Kd (1.05-2.76, koenings1991depth). Sighting distances in turbid water go as 1/c.
+    /// </summary>
+    public const double AttenuationSpread = 1.4;
+
     private static readonly WavelengthGrid Grid = WavelengthGrid.Visible;
 
     private OpticalWater(InherentOptics optics, WaterConstituents? constituents, WaterFitStatus status)
@@ -104,12 +111,43 @@ public sealed record OpticalWater
     }
 
     /// <summary>
-    /// A Jerlov type by the inherent optics of Solonenko and Mobley 2015 (solonenko2015inherent), interpolated linearly in
-    /// wavelength; beyond 700 nm the matter at 700 nm is kept and the water follows its own spectrum. The particles
-    /// backscatter 1.83 % (Petzold 1972).
+    /// A Jerlov type: scattering by Solonenko and Mobley 2015 (solonenko2015inherent), absorption such that Kd with the sun 30 degrees from
+    /// the zenith is the one that defines the type, nowhere below that of the water itself. Kd of types I to III by Austin and Petzold 1986
+    /// (austin1986spectral), of the coastal types by the second edition of Jerlov's tables (1976, jerlov1976marine), up to 700 nm.
     /// </summary>
     /// <param name="type">The type.</param>
     public static OpticalWater FromJerlov(JerlovType type)
+    {
+        InherentOptics published = PublishedOptics(type);
+        Spectrum pure = PureWater.Absorption();
+        ReferenceTable table = ReferenceTable.Optics(type <= JerlovType.III ? "jerlov_kd_austin_petzold1986" : "jerlov_kd");
+        double[] nm = table.Numbers("wavelength_nm"), defining = table.Numbers(Label(type));
+        double[] absorption = published.Absorption.ToArray();
+        for (int i = 0; i < Grid.Count && Grid.WavelengthsNm[i] <= nm[^1]; i++)
+        {
+            if (Grid.WavelengthsNm[i] < nm[0])
+                continue;
+            double wanted = Spectrum.InterpolateTable(nm, defining, Grid.WavelengthsNm[i]);
+            double Excess(double a) => Light.DiffuseAttenuation.Lee2013(
+                a, published.Backscattering[i], published.WaterBackscattering[i], Light.SecchiDepth.StandardZenithDegrees) - wanted;
+            absorption[i] = Excess(pure[i]) >= 0.0 ? pure[i] : Bisection.FindRoot(Excess, pure[i], wanted, 1e-9, 200);
+        }
+
+        // Beyond the table the matter at its end is kept, and the water follows its own spectrum.
+        int last = Grid.NearestIndex(nm[^1]);
+        for (int i = last + 1; i < Grid.Count; i++)
+            absorption[i] = absorption[last] + (pure[i] - pure[last]);
+        var optics = new InherentOptics(new Spectrum(Grid, absorption), published.Scattering, published.Backscattering, published.WaterBackscattering);
+        return new OpticalWater(optics, null, WaterFitStatus.Matched);
+    }
+
+    /// <summary>
+    /// The inherent optics of a Jerlov type as published by Solonenko and Mobley 2015, who fitted them to the first edition of Jerlov's tables
+    /// (1968), interpolated linearly in wavelength; beyond 700 nm the matter at 700 nm is kept and the water follows its own spectrum. The
+    /// particles backscatter 1.83 % (Petzold 1972).
+    /// </summary>
+    /// <param name="type">The type.</param>
+    internal static InherentOptics PublishedOptics(JerlovType type)
     {
         ReferenceTable table = ReferenceTable.Optics("jerlov_iop_solonenko2015");
         string label = Label(type);
@@ -134,7 +172,7 @@ public sealed record OpticalWater
         scattering = scattering.Combine(pureScattering, Math.Max);
         Spectrum backscattering = scattering.Combine(pureScattering, (all, water) =>
             (0.5 * water) + (InherentOptics.ParticleBackscatteringShare * (all - water)));
-        return new OpticalWater(new InherentOptics(absorption, scattering, backscattering, 0.5 * pureScattering), null, WaterFitStatus.Matched);
+        return new InherentOptics(absorption, scattering, backscattering, 0.5 * pureScattering);
     }
 
     /// <summary>The name of a Jerlov type as printed in the literature.</summary>
@@ -157,26 +195,30 @@ public sealed record OpticalWater
     /// <param name="amount">The leading amount, above 0.</param>
     /// <remarks>
     /// Clear ocean: CDOM(440) = 0.2 (0.00635 + 0.06 Chl^0.65), Morel and Maritorena 2001 after Prieur and Sathyendranath 1981.
-    /// The proportions of the other kinds are this model's own choice of a typical case (no single source): coastal green
-    /// CDOM(440) 0.2 Chl^0.65 and 0.1 g of mineral a mg of chlorophyll; tannin-stained 2 mg/m3 of chlorophyll and 0.5 g/m3 of
-    /// mineral a 1/m of CDOM; silty chlorophyll 2 and CDOM 0.3 at 10 g/m3 of mineral, both with its square root. Give the
-    /// constituents when they are known.
+    /// The proportions of the other kinds are set so that beam attenuation and diffuse attenuation at a Secchi depth Z agree with
+    /// what is measured together, Z (c + Kd) near 8.7 (tyler1968secchi, holmes1970secchi), with a backscattering share of all
+    /// particles of 1.3-1.9 %: coastal green CDOM(440) 0.08 Chl^0.85 and mineral 0.5 Chl^0.55 g/m3; tannin-stained chlorophyll
+    /// 4.2 g^0.75 mg/m3 and mineral 1.05 g^0.75 g/m3 at CDOM(440) g; silty chlorophyll 2 and CDOM 0.3 at 10 g/m3 of mineral, both with its
+    /// square root. Give the constituents when they are known.
     /// </remarks>
     public static WaterConstituents Mixture(WaterKind kind, double amount) => kind switch
     {
         WaterKind.ClearOcean => new(amount, 0.2 * (0.00635 + (0.06 * Math.Pow(amount, 0.65))), 0.0),
-        WaterKind.CoastalGreen => new(amount, 0.2 * Math.Pow(amount, 0.65), 0.1 * amount),
-        WaterKind.TanninStained => new(2.0 * amount, amount, 0.5 * amount),
-        WaterKind.Silty => new(2.0 * Math.Sqrt(amount / 10.0), 0.3 * Math.Sqrt(amount / 10.0), amount),
+        WaterKind.CoastalGreen => Coastal(amount, 0.08 * Math.Pow(amount, 0.85), 0.5 * Math.Pow(amount, 0.55)),
+        WaterKind.TanninStained => Coastal(4.2 * Math.Pow(amount, 0.75), amount, 1.05 * Math.Pow(amount, 0.75)),
+        WaterKind.Silty => Coastal(2.0 * Math.Sqrt(amount / 10.0), 0.3 * Math.Sqrt(amount / 10.0), amount),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Unknown water kind."),
     };
+
+    private static WaterConstituents Coastal(double chlorophyll, double dissolved, double mineral) =>
+        new(chlorophyll, dissolved, mineral, organicBackscatteringShare: WaterConstituents.CoastalBackscatteringShare);
 
     private static (double Low, double High) AmountRange(WaterKind kind) => kind switch
     {
         WaterKind.ClearOcean => (0.01, 30.0),
-        WaterKind.CoastalGreen => (0.3, 200.0),
-        WaterKind.TanninStained => (0.3, 40.0),
-        WaterKind.Silty => (0.5, 2000.0),
+        WaterKind.CoastalGreen => (0.01, 300.0),
+        WaterKind.TanninStained => (0.002, 50.0),
+        WaterKind.Silty => (0.005, 2000.0),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Unknown water kind."),
     };
 }

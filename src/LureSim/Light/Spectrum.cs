@@ -83,13 +83,13 @@ public sealed class Spectrum
 
         double[] values = new double[grid.Count];
         for (int i = 0; i < values.Length; i++)
-            values[i] = Interpolate(tableNm, tableValues, grid.WavelengthsNm[i]);
+            values[i] = InterpolateTable(tableNm, tableValues, grid.WavelengthsNm[i]);
         return new Spectrum(grid, values, owned: true);
     }
 
     /// <summary>The value at a wavelength by linear interpolation, end values held outside.</summary>
     /// <param name="wavelengthNm">Wavelength in nm.</param>
-    public double At(double wavelengthNm) => Interpolate(Grid.WavelengthsNm, values, wavelengthNm);
+    public double At(double wavelengthNm) => InterpolateTable(Grid.WavelengthsNm, values, wavelengthNm);
 
     /// <summary>Applies a function sample by sample.</summary>
     /// <param name="function">Function of the sample; finite.</param>
@@ -183,7 +183,8 @@ public sealed class Spectrum
         return total;
     }
 
-    private static double Interpolate(ReadOnlySpan<double> x, ReadOnlySpan<double> y, double at)
+    /// <summary>Linear interpolation in a table with rising x, end values held outside, without allocation.</summary>
+    internal static double InterpolateTable(ReadOnlySpan<double> x, ReadOnlySpan<double> y, double at)
     {
         if (at <= x[0])
             return y[0];

@@ -13,4 +13,10 @@ public sealed record TackleBox : Outfit
 
     /// <summary>Colours to choose from: preset names or hex colours, at least one.</summary>
     public required IReadOnlyList<string> Colours { get; init => field = Guard.Items(value, 1); }
+
+    /// <summary>Colours whose reflectance was measured; they stand after <see cref="Colours"/> wherever a colour is chosen.</summary>
+    public IReadOnlyList<MeasuredColour> MeasuredColours { get; init => field = Guard.Items(value, 0); } = [];
+
+    /// <summary>Lures of several colours.</summary>
+    public IReadOnlyList<PatternSpecification> Patterns { get; init => field = Guard.Items(value, 0); } = [];
 }

@@ -20,9 +20,21 @@ public enum DarkCriterion
 
 /// <summary>The depth at which a colour goes dark by one criterion.</summary>
 /// <param name="Criterion">The criterion.</param>
-/// <param name="Depth">First depth at which it is met, m; 0 when it is met at the surface, null when it is not met while a person can see at all.</param>
-/// <param name="DeepestSearched">Depth to which it was searched, m.</param>
-public sealed record DarkDepth(DarkCriterion Criterion, double? Depth, double DeepestSearched);
+/// <param name="Depth">First depth at which it is met (m); 0 when it is met at the surface, null when it is not met while a person can see at all.</param>
+/// <param name="DeepestSearched">Depth to which it was searched (m).</param>
+public sealed record DarkDepth(DarkCriterion Criterion, double? Depth, double DeepestSearched)
+{
+    /// <summary>
+    /// Depths (m) at both ends of the peaks that a borrowed eye may have, in the order of <see cref="FishEye.Ends"/>; empty where the eye does
+    /// not count or is measured. An entry is null as <see cref="Depth"/> is.
+    /// </summary>
+    public IReadOnlyList<double?> AtEnds { get; init; } = [];
+
+    /// <summary>True where the peaks that are not known decide: the depths at both ends are more than a factor of 1.5 (or 1 m) apart, or one of them is not met.</summary>
+    public bool CannotTell => AtEnds.Count == 2 && (AtEnds[0] is not { } a || AtEnds[1] is not { } b
+        ? AtEnds[0] != AtEnds[1]
+        : Math.Abs(a - b) > Math.Max(1.0, 0.5 * Math.Min(a, b)));
+}
 
 /// <summary>Depths at which a colour goes dark.</summary>
 public static class Darkening
@@ -50,7 +62,11 @@ public static class Darkening
         return [.. Enum.GetValues<DarkCriterion>().Select(criterion =>
         {
             double? depth = end > 0.0 ? Crossing.First(d => Margin(criterion, field, colour, fish, d), 0.0, end, ScanSteps) : 0.0;
-            return new DarkDepth(criterion, depth, end);
+            return new DarkDepth(criterion, depth, end)
+            {
+                AtEnds = criterion != DarkCriterion.FishCones ? [] : [.. fish.Ends.Select(other =>
+                    end > 0.0 ? Crossing.First(d => Margin(criterion, field, colour, other, d), 0.0, end, ScanSteps) : 0.0)],
+            };
         })];
     }
 

@@ -22,6 +22,12 @@ public enum EyeBasis
 /// <param name="Abundance">Relative number of such receptors in the retina, above 0.</param>
 public sealed record Photoreceptor(string Name, double PeakNm, Chromophore Chromophore, EyeBasis Basis, string Source, double Abundance)
 {
+    /// <summary>Shortest wavelength (nm) at which the peak may lie; the peak itself where no range is known.</summary>
+    public double ShortestPeakNm { get; init; } = PeakNm;
+
+    /// <summary>Longest wavelength (nm) at which the peak may lie; the peak itself where no range is known.</summary>
+    public double LongestPeakNm { get; init; } = PeakNm;
+
     /// <summary>Wavelength at which the lens lets half the light through (nm), 405, falling over some 10 nm (after Utne-Palm and Bowmaker 2006, utnepalm2006spectral, little below 410 nm in a coastal goby; a stand-in for other fish).</summary>
     public const double LensCutoffNm = 405.0;
 
@@ -54,6 +60,15 @@ public sealed record FishEye(string CommonName, string Species, IReadOnlyList<Ph
 
     /// <summary>Noise of each cone class, from the Weber fraction and the abundances.</summary>
     public IReadOnlyList<double> ConeNoise { get; } = ReceptorNoise.Noise(WeberFraction, [.. Cones.Select(c => c.Abundance)]);
+
+    /// <summary>
+    /// The same eye with its borrowed cones at the shortest, then at the longest peaks that they may have; empty where every cone is
+    /// measured. What differs between them cannot be told.
+    /// </summary>
+    public IReadOnlyList<FishEye> Ends => Basis == EyeBasis.Measured ? [] : [At(cone => cone.ShortestPeakNm), At(cone => cone.LongestPeakNm)];
+
+    private FishEye At(Func<Photoreceptor, double> peak) => new(
+        CommonName, Species, [.. Cones.Select(c => c.Basis == EyeBasis.StandIn ? new Photoreceptor(c.Name, peak(c), c.Chromophore, c.Basis, c.Source, c.Abundance) : c)], Rod);
 
     /// <summary>Measured when every cone is; a stand-in as soon as one is borrowed.</summary>
     public EyeBasis Basis => Cones.All(c => c.Basis == EyeBasis.Measured) ? EyeBasis.Measured : EyeBasis.StandIn;
@@ -94,7 +109,7 @@ public static class FishEyes
         ReferenceTable table = ReferenceTable.Optics("fish_visual_pigments");
         string[] species = table.Text("species"), common = table.Text("common_name"), receptor = table.Text("receptor");
         string[] chromophore = table.Text("chromophore"), basis = table.Text("basis"), source = table.Text("source");
-        double[] peak = table.Numbers("lambda_max_nm");
+        double[] peak = table.Numbers("lambda_max_nm"), low = table.Numbers("low_nm"), high = table.Numbers("high_nm");
         var eyes = new List<FishEye>();
         foreach (IGrouping<(string, string), int> rows in Enumerable.Range(0, table.RowCount).GroupBy(i => (species[i], common[i])))
         {
@@ -106,7 +121,11 @@ public static class FishEyes
                 source[i],
 
                 // One single cone to two double cones: the square mosaic common in shore fish (assumed where not stated).
-                receptor[i].Contains("single", StringComparison.Ordinal) || receptor[i].Contains("short", StringComparison.Ordinal) ? 1.0 : 2.0);
+                receptor[i].Contains("single", StringComparison.Ordinal) || receptor[i].Contains("short", StringComparison.Ordinal) ? 1.0 : 2.0)
+            {
+                ShortestPeakNm = double.IsNaN(low[i]) ? peak[i] : low[i],
+                LongestPeakNm = double.IsNaN(high[i]) ? peak[i] : high[i],
+            };
             Photoreceptor[] cones = rows.Where(i => receptor[i].Contains("cone", StringComparison.Ordinal) && receptor[i] != "ultraviolet cone")
                 .Select(Make).OrderBy(r => r.PeakNm).ToArray();
             Photoreceptor[] rods = rows.Where(i => receptor[i] == "rod").Select(Make).ToArray();

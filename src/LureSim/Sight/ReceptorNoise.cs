@@ -3,7 +3,7 @@ namespace LureSim.Sight;
 /// <summary>The receptor-noise-limited model of colour discrimination, Vorobyev and Osorio 1998 (vorobyev1998receptor).</summary>
 public static class ReceptorNoise
 {
-    /// <summary>Noise of each receptor channel, e = w sqrt(n_ref/n), with the commonest class as reference (the convention of the R package pavo).</summary>
+    /// <summary>Noise of each receptor channel, e = w sqrt(n_ref/n), with the commonest class as reference (the R package pavo takes the longest-wave class unless told otherwise).</summary>
     /// <param name="weberFraction">Weber fraction w of the reference class, above 0 to 1.</param>
     /// <param name="abundances">Relative number of receptors of each class, above 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">The Weber fraction or an abundance is outside its range.</exception>

@@ -15,6 +15,9 @@ public sealed record SightChart(
     IReadOnlyList<double> Depths,
     IReadOnlyList<IReadOnlyList<Sighting>> Sightings)
 {
+    /// <summary>Distance (m) from which fish in tanks turned to prey of 5 cm or longer, a depth each (<see cref="ReactionDistance"/>).</summary>
+    public required IReadOnlyList<double> Reactions { get; init; }
+
     /// <summary>Computes a chart.</summary>
     /// <param name="field">Light in the water.</param>
     /// <param name="eye">The eye.</param>
@@ -27,11 +30,15 @@ public sealed record SightChart(
     {
         ArgumentNullException.ThrowIfNull(colours);
         ArgumentNullException.ThrowIfNull(depths);
+        double[] reactions = [.. depths.Select(depth => ReactionDistance.In(field, depth))];
         return new SightChart(eye, direction, [.. colours], [.. depths], [.. depths.Select(depth =>
         {
-            SightScene scene = new SightScene(field, eye, direction, depth, targetSize);
+            var scene = new SightScene(field, eye, direction, depth, targetSize);
             return (IReadOnlyList<Sighting>)[.. colours.Select(scene.Sight)];
-        })]);
+        })])
+        {
+            Reactions = reactions,
+        };
     }
 
     /// <summary>Colours by mean rank over the depths, best first: the choice when the depth is not known.</summary>

@@ -53,8 +53,8 @@ public sealed record Sighting(
 
 /// <summary>One eye looking in one direction at targets at one depth: background, thresholds and noise are worked out once, then any number of targets.</summary>
 /// <remarks>
-/// A target is made out where |contrast|/e or the receptor-noise colour distance reaches 1, both divided by 1 + (alpha_min/alpha)^2
-/// for a target of angular size alpha. Noise e^2 = w^2 + 1/N with N the photons that the receptors covering the target catch
+/// A target is made out where |contrast|/e or the receptor-noise colour distance reaches <see cref="TargetThreshold.Factor"/> of its
+/// angular size. Noise e^2 = w^2 + 1/N with N the photons that the receptors covering the target catch
 /// in one integration time (Warrant and Nilsson 1998, warrant1998absorption): it is what ends cone vision at dusk. Rods take
 /// part below <see cref="RodSaturationIlluminance"/>. Immutable.
 /// </remarks>
@@ -62,9 +62,6 @@ public sealed class SightScene
 {
     /// <summary>Illuminance at the target above which rods are saturated (lx), 10 (order of magnitude from memory; fish change from cones to rods at about 0.1-10 lx).</summary>
     public const double RodSaturationIlluminance = 10.0;
-
-    /// <summary>Smallest angle a fish resolves (degrees), 0.15 (from memory: 4-20 minutes of arc in fish of angling size).</summary>
-    public const double SmallestAngle = 0.15 * Math.PI / 180.0;
 
     private const double PlanckTimesLightSpeed = 6.62607015e-34 * 299792458.0;
     private const double InverseFNumber = 1.0 / 1.25;      // Matthiessen's ratio 2.5 over the lens diameter
@@ -290,7 +287,7 @@ public sealed class SightScene
     private (double Index, SightChannel Channel, double Colour) Judge(ReadOnlySpan<double> target, ReadOnlySpan<double> background, double angle)
     {
         int cones = Eye.Cones.Count;
-        double size = 1.0 / (1.0 + (SmallestAngle * SmallestAngle / (angle * angle)));
+        double size = 1.0 / TargetThreshold.Factor(angle);
         Span<double> noise = stackalloc double[cones];
         bool lit = true;
         for (int i = 0; i < cones; i++)

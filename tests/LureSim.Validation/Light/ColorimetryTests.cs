@@ -10,9 +10,9 @@ public class ColorimetryTests
     public void Sums_of_the_colour_matching_functions_are_those_of_the_CIE()
     {
         // CIE 15:2004 table 4 (5 nm): 21.3714, 21.3711, 21.3715 over 360-830 nm; 380-780 nm 21.3715, 21.3713, 21.3715.
-        Assert.Equal(21.3715, Colorimetry.XBar.Values.ToArray().Sum(), 4);
-        Assert.Equal(21.3713, Colorimetry.YBar.Values.ToArray().Sum(), 4);
-        Assert.Equal(21.3715, Colorimetry.ZBar.Values.ToArray().Sum(), 4);
+        ValidationLog.Absolute(CheckClass.Measured, "Light: colour", "sum of x", "CIE 15:2004 table 4", 21.3715, Colorimetry.XBar.Values.ToArray().Sum(), 5e-5);
+        ValidationLog.Absolute(CheckClass.Measured, "Light: colour", "sum of y", "CIE 15:2004 table 4", 21.3713, Colorimetry.YBar.Values.ToArray().Sum(), 5e-5);
+        ValidationLog.Absolute(CheckClass.Measured, "Light: colour", "sum of z", "CIE 15:2004 table 4", 21.3715, Colorimetry.ZBar.Values.ToArray().Sum(), 5e-5);
     }
 
     [Fact]
@@ -20,8 +20,8 @@ public class ColorimetryTests
     {
         // CIE 15:2004: x 0.31272, y 0.32903 (table over 360-830 nm; the cut to 380-780 nm moves x by 1e-6).
         var white = Colorimetry.D65White.ToXyY();
-        Assert.Equal(0.31272, white.ChromaticityX, 5);
-        Assert.Equal(0.32903, white.ChromaticityY, 5);
+        ValidationLog.Absolute(CheckClass.Measured, "Light: colour", "white of D65, x", "CIE 15:2004", 0.31272, white.ChromaticityX, 5e-6);
+        ValidationLog.Absolute(CheckClass.Measured, "Light: colour", "white of D65, y", "CIE 15:2004", 0.32903, white.ChromaticityY, 5e-6);
     }
 
     [Fact]
@@ -30,18 +30,19 @@ public class ColorimetryTests
         var expected = ReferenceTable.Optics("colour_target_24_xyY_D65_computed");
         var reflectances = ReferenceTable.Optics("colour_target_24_reflectance");
         double[] x = expected.Numbers("x"), y = expected.Numbers("y"), lightness = expected.Numbers("L"), a = expected.Numbers("a"), b = expected.Numbers("b");
+        List<(double, double)> chromaticities = [], labs = [];
         for (var patch = 0; patch < 24; patch++)
         {
             var reflectance = new Spectrum(WavelengthGrid.Visible, [.. reflectances.Columns.Skip(1).Select(c => reflectances.Numbers(c)[patch])]);
             var xyz = Colorimetry.OfReflectance(reflectance, Colorimetry.D65);
             var xyY = xyz.ToXyY();
             var lab = Colorimetry.ToLab(xyz, Colorimetry.D65White);
-            Assert.Equal(x[patch], xyY.ChromaticityX, 6e-6);
-            Assert.Equal(y[patch], xyY.ChromaticityY, 6e-6);
-            Assert.Equal(lightness[patch], lab.L, 0.002);
-            Assert.Equal(a[patch], lab.A, 0.002);
-            Assert.Equal(b[patch], lab.B, 0.002);
+            chromaticities.AddRange([(x[patch], xyY.ChromaticityX), (y[patch], xyY.ChromaticityY)]);
+            labs.AddRange([(lightness[patch], lab.L), (a[patch], lab.A), (b[patch], lab.B)]);
         }
+
+        ValidationLog.WorstAbsolute(CheckClass.SameEquations, "Light: colour", "24 patches under D65, x and y", "integrated apart", chromaticities, 6e-6);
+        ValidationLog.WorstAbsolute(CheckClass.SameEquations, "Light: colour", "24 patches under D65, L*, a*, b*", "integrated apart", labs, 0.002);
     }
 
     [Fact]
@@ -59,7 +60,7 @@ public class ColorimetryTests
             var adapted = ChromaticAdaptation.Cat16(Colorimetry.OfReflectance(reflectance, Colorimetry.D65), Colorimetry.D65White, d50);
             return Colorimetry.ToLab(adapted, d50).Distance(new Lab(lightness[patch], a[patch], b[patch]));
         }).Order().ToArray();
-        Assert.True(differences[12] < 3.5, $"median {differences[12]:0.00}");
-        Assert.True(differences[23] < 9.0, $"worst {differences[23]:0.00}");
+        ValidationLog.AtMost(CheckClass.Measured, "Light: colour", "24 patches, D50: median colour difference to another batch", "published Lab of the target before November 2014", 2.3, differences[12]);
+        ValidationLog.AtMost(CheckClass.Measured, "Light: colour", "24 patches, D50: worst colour difference to another batch", "published Lab of the target before November 2014", 4.2, differences[23]);
     }
 }

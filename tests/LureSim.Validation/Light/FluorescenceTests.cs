@@ -15,8 +15,7 @@ public class FluorescenceTests
     {
         var exitance = LureColours.Chartreuse.Exitance(Colorimetry.D65);
         var colour = ((1.0 / Colorimetry.D65.Dot(Colorimetry.YBar)) * Colorimetry.Integrate(exitance)).ToXyY();
-        Assert.True(colour.Luminance >= 0.70, $"luminance factor {colour.Luminance:0.000}");
-        Assert.True(colour.Luminance <= 1.15, $"luminance factor {colour.Luminance:0.000}");
+        ValidationLog.Between(CheckClass.FromMemory, "Light: colour", "luminance factor of chartreuse", "EN ISO 20471: 0.70 or more for fluorescent yellow", 0.70, 1.15, colour.Luminance);
         Assert.True(Inside(FluorescentYellow, colour.ChromaticityX, colour.ChromaticityY), $"x {colour.ChromaticityX:0.000} y {colour.ChromaticityY:0.000}");
     }
 
@@ -33,7 +32,7 @@ public class FluorescenceTests
         var exitance = body.Exitance(new Spectrum(WavelengthGrid.Visible, light));
         var weight = Enumerable.Range(0, 81).Sum(i => emission[i]);
         var ratio = Enumerable.Range(0, 81).Sum(i => emission[i] / weight * 430.0 / WavelengthGrid.Visible.WavelengthsNm[i]);
-        Assert.Equal(2.0 * 0.8 * 0.7 * ratio, exitance.Values.ToArray().Sum(), 1e-6);
+        ValidationLog.Absolute(CheckClass.Identity, "Light: colour", "fluorescence: energy out", "photon balance", 2.0 * 0.8 * 0.7 * ratio, exitance.Values.ToArray().Sum(), 1e-6);
     }
 
     [Fact]

@@ -19,8 +19,8 @@ public class RadiativeTransferTests
     {
         var solution = new RadiativeTransfer(
             1.0 - albedo, albedo, phase == "Rayleigh" ? PhaseFunction.Rayleigh : PhaseFunction.PetzoldAverage, Math.PI / 3.0, 0.5, 0.0);
-        Assert.Equal(nadirRadiance, At(solution, solution.Radiance(-1.0), 1.0), 0.035 * nadirRadiance);
-        Assert.Equal(upwellingScalar, At(solution, solution.Integral(_ => 0.0, _ => 1.0), 1.0), 0.012 * upwellingScalar);
+        ValidationLog.Relative(CheckClass.OtherProgram, "Light: radiative transfer", $"{phase}, albedo {albedo}: nadir radiance", "Mobley et al. 1993, mean of seven programs", nadirRadiance, At(solution, solution.Radiance(-1.0), 1.0), 0.035);
+        ValidationLog.Relative(CheckClass.OtherProgram, "Light: radiative transfer", $"{phase}, albedo {albedo}: upwelling scalar irradiance", "Mobley et al. 1993, mean of seven programs", upwellingScalar, At(solution, solution.Integral(_ => 0.0, _ => 1.0), 1.0), 0.012);
     }
 
     [Theory]
@@ -46,15 +46,15 @@ public class RadiativeTransferTests
             return 0.97889 / (1.34 * 1.34) * At(solution, solution.Radiance(-1.0), 0.0);
         }
 
-        Assert.Equal(underSky, Reflectance(0.0, 1.0), 0.025 * underSky);
-        Assert.Equal(underSun, Reflectance(1.0, 0.0), 0.017 * underSun);
+        ValidationLog.Relative(CheckClass.OtherProgram, "Light: radiative transfer", $"reflectance under a sky, albedo {albedo}", "HydroLight 4.2", underSky, Reflectance(0.0, 1.0), 0.025);
+        ValidationLog.Relative(CheckClass.OtherProgram, "Light: radiative transfer", $"reflectance under the sun, albedo {albedo}", "HydroLight 4.2", underSun, Reflectance(1.0, 0.0), 0.017);
     }
 
     [Fact]
     public void Phase_functions_have_the_published_backscattering()
     {
         // Petzold average particle 0.0183 (Mobley 1994); Fournier-Forand with index 1.10 and slope 3.5835 has the same (Mobley et al. 2002).
-        Assert.Equal(0.0183, PhaseFunction.PetzoldAverage.BackscatteringShare, 0.0002);
+        ValidationLog.Absolute(CheckClass.Measured, "Light: radiative transfer", "backscattering share of the average particle", "Petzold 1972 in Mobley 1994", 0.0183, PhaseFunction.PetzoldAverage.BackscatteringShare, 0.0002);
         Assert.Equal(0.0183, PhaseFunction.FournierForand(0.0183).BackscatteringShare, 0.00005);
         Assert.Equal(0.5, PhaseFunction.Water.BackscatteringShare, 6);
     }
@@ -65,6 +65,7 @@ public class RadiativeTransferTests
         // The two laws were fitted to HydroLight runs: the solver must reproduce them in natural waters. Kd is the mean down to
         // 10 % of the light; the law exceeds the solver by up to 7 % with the sun at 60 degrees elevation. In silty water
         // (b_b/a above 0.5) the law exceeds the solver by up to 33 %: outside the range it was fitted for.
+        List<(double, double)> low = [], high = [];
         foreach (var (kind, secchi) in new[] { (WaterKind.ClearOcean, 40.0), (WaterKind.ClearOcean, 20.0), (WaterKind.CoastalGreen, 4.0), (WaterKind.CoastalGreen, 1.0), (WaterKind.TanninStained, 1.0) })
         {
             var water = OpticalWater.FromSecchi(kind, secchi);
@@ -78,9 +79,15 @@ public class RadiativeTransferTests
                 var depth = Math.Log(10.0) / field.DirectAttenuation.At(nm);
                 var solved = Math.Log(field.Angular.Downwelling(0.0).At(nm) / field.Angular.Downwelling(depth).At(nm)) / depth;
                 var law = Math.Log(field.Downwelling(0.0).At(nm) / field.Downwelling(depth).At(nm)) / depth;
-                Assert.InRange(law / solved, 0.98, 1.09);
+                var share = water.Optics.Backscattering.At(nm) / water.Optics.Absorption.At(nm);
+                (share <= 0.12 ? low : high).Add((1.0, law / solved));
             }
         }
+
+        Assert.NotEmpty(high);
+        const string Source = "Lee et al. 2013, fitted to HydroLight, against the radiative transfer here";
+        ValidationLog.WorstRelative(CheckClass.SameEquations, "Light: radiative transfer", "Kd to 10 % of the light, backscattering up to 0.12 of absorption", Source, low, 0.09);
+        ValidationLog.WorstRelative(CheckClass.SameEquations, "Light: radiative transfer", "the same, 0.12 to 0.3: stated discrepancy", Source, high, 0.15);
     }
 
     [Fact]
@@ -95,7 +102,7 @@ public class RadiativeTransferTests
         {
             const double Step = 1e-4;
             var loss = (Net(z - Step) - Net(z + Step)) / (2.0 * Step);
-            Assert.Equal(1.0, loss / (0.1 * Scalar(z)), 1e-5);
+            ValidationLog.Relative(CheckClass.Identity, "Light: radiative transfer", $"Gershun's balance of energy at depth {z}", "net irradiance falls by what is absorbed", 1.0, loss / (0.1 * Scalar(z)), 1e-5);
         }
     }
 
@@ -118,8 +125,8 @@ public class RadiativeTransferTests
             return 0.97889 / (1.34 * 1.34) * solution.Radiance(-1.0).At(solution.Rates(), 0.0, 2.0);
         }
 
-        Assert.Equal(underSky, Reflectance(0.0, 1.0), BottomTolerance * underSky);
-        Assert.Equal(underSun, Reflectance(1.0, 0.0), BottomTolerance * underSun);
+        ValidationLog.Relative(CheckClass.OtherProgram, "Light: radiative transfer", $"reflectance over a bottom, c {attenuation}, sky", "HydroLight 4.2", underSky, Reflectance(0.0, 1.0), BottomTolerance);
+        ValidationLog.Relative(CheckClass.OtherProgram, "Light: radiative transfer", $"reflectance over a bottom, c {attenuation}, sun", "HydroLight 4.2", underSun, Reflectance(1.0, 0.0), BottomTolerance);
     }
 
     [Fact]
@@ -127,8 +134,8 @@ public class RadiativeTransferTests
     {
         // Mobley et al. 1993, problem 6: problem 2 (albedo 0.2) with a bottom of reflectance 0.5 at optical depth 5.
         var solution = new RadiativeTransfer(0.8, 0.2, PhaseFunction.PetzoldAverage, Math.PI / 3.0, 0.5, 0.0, 5.0, 0.5);
-        Assert.Equal(0.0000684, solution.Radiance(-1.0).At(solution.Rates(), 1.0, 5.0), 0.035 * 0.0000684);
-        Assert.Equal(0.000981, solution.Integral(_ => 0.0, _ => 1.0).At(solution.Rates(), 1.0, 5.0), 0.02 * 0.000981);
+        ValidationLog.Relative(CheckClass.OtherProgram, "Light: radiative transfer", "problem 6: nadir radiance", "Mobley et al. 1993", 0.0000684, solution.Radiance(-1.0).At(solution.Rates(), 1.0, 5.0), 0.035);
+        ValidationLog.Relative(CheckClass.OtherProgram, "Light: radiative transfer", "problem 6: upwelling scalar irradiance", "Mobley et al. 1993", 0.000981, solution.Integral(_ => 0.0, _ => 1.0).At(solution.Rates(), 1.0, 5.0), 0.02);
     }
 
     [Fact]

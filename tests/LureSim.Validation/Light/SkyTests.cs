@@ -11,8 +11,8 @@ public class SkyTests
         // Worked example of Reda and Andreas 2004 (NREL SPA): 17 October 2003, 12:30:30 at UTC-7, 39.742476 N, 105.1786 W:
         // topocentric zenith 50.11162, azimuth 194.34024 degrees (820 mbar; sea-level refraction differs by 0.004 degrees).
         var sun = Ephemeris.Sun(new DateTimeOffset(2003, 10, 17, 12, 30, 30, TimeSpan.FromHours(-7)), 39.742476, -105.1786);
-        Assert.Equal(90.0 - 50.11162, sun.ElevationDegrees, 0.015);
-        Assert.Equal(194.34024, sun.AzimuthDegrees, 0.015);
+        ValidationLog.Absolute(CheckClass.Measured, "Light: sun and sky", "elevation of the sun", "Reda & Andreas 2004, worked example", 90.0 - 50.11162, sun.ElevationDegrees, 0.015, "deg");
+        ValidationLog.Absolute(CheckClass.Measured, "Light: sun and sky", "bearing of the sun", "Reda & Andreas 2004, worked example", 194.34024, sun.AzimuthDegrees, 0.015, "deg");
     }
 
     [Fact]
@@ -22,9 +22,9 @@ public class SkyTests
         // 0.99199 degrees. The low-precision formulae claim 0.3, 0.2 and 0.003 degrees.
         var (longitude, latitude, parallax) = Ephemeris.MoonEcliptic((new DateTime(1992, 4, 12) - new DateTime(2000, 1, 1, 12, 0, 0)).TotalDays);
         var degrees = longitude * 180.0 / Math.PI % 360.0;
-        Assert.Equal(133.1627, degrees < 0.0 ? degrees + 360.0 : degrees, 0.3);
-        Assert.Equal(-3.2291, latitude * 180.0 / Math.PI, 0.2);
-        Assert.Equal(0.99199, parallax, 0.003);
+        ValidationLog.Absolute(CheckClass.Measured, "Light: sun and sky", "longitude of the moon", "Meeus, example 47.a", 133.1627, degrees < 0.0 ? degrees + 360.0 : degrees, 0.3, "deg");
+        ValidationLog.Absolute(CheckClass.Measured, "Light: sun and sky", "latitude of the moon", "Meeus, example 47.a", -3.2291, latitude * 180.0 / Math.PI, 0.2, "deg");
+        ValidationLog.Absolute(CheckClass.Measured, "Light: sun and sky", "parallax of the moon", "Meeus, example 47.a", 0.99199, parallax, 0.003, "deg");
     }
 
     [Fact]
@@ -34,7 +34,7 @@ public class SkyTests
         var moon = Ephemeris.Moon(new DateTimeOffset(2022, 12, 8, 4, 8, 0, TimeSpan.Zero), 28.0, -82.0);
         Assert.True(moon.PhaseAngleDegrees < 5.0);
         Assert.True(moon.LitShare > 0.99);
-        Assert.Equal(0.27, Atmosphere.MoonIlluminance(new MoonPosition(90.0, 0.0, 0.951)), 0.005);
+        ValidationLog.Absolute(CheckClass.Measured, "Light: sun and sky", "full moon at the zenith", "Janiczek & DeYoung 1987", 0.27, Atmosphere.MoonIlluminance(new MoonPosition(90.0, 0.0, 0.951)), 0.005, "lx");
     }
 
     [Fact]
@@ -44,11 +44,11 @@ public class SkyTests
         var elevation = 41.8;
         var (direct, diffuse) = Atmosphere.ClearSky(elevation);
         var sine = Math.Sin(elevation * Math.PI / 180.0);
-        Assert.Equal(374.8, direct.Integral(400.0, 700.0) / sine, 2.0);
+        ValidationLog.Absolute(CheckClass.Identity, "Light: sun and sky", "direct sun, 400 to 700 nm, air mass 1.5 (by construction but for the air mass)", "ASTM G173-03", 374.8, direct.Integral(400.0, 700.0) / sine, 2.0, "W/m2");
 
         // The standard's global irradiance on a 37 degree tilt holds 429.8; its sky part on that tilt, 429.8 - 374.8 cos 11.2 = 62,
         // includes light from the ground. The sky of the model on the horizontal must be near it.
-        Assert.InRange(diffuse.Integral(400.0, 700.0), 42.0, 68.0);
+        ValidationLog.Between(CheckClass.Measured, "Light: sun and sky", "sky, 400 to 700 nm, on the horizontal", "ASTM G173-03: 62 on a tilt of 37 degrees, ground included", 42.0, 68.0, diffuse.Integral(400.0, 700.0), "W/m2");
     }
 
     [Theory]
@@ -57,5 +57,5 @@ public class SkyTests
     [InlineData(-12.0, 0.0083)]
     public void Twilight_levels_are_those_published(double elevation, double expected) =>
         // Sunset, end of civil and of nautical twilight: Janiczek and DeYoung 1987 (Explanatory Supplement to the Astronomical Almanac).
-        Assert.Equal(expected, Atmosphere.Illuminate(elevation).Illuminance, 0.05 * expected);
+        ValidationLog.Relative(CheckClass.SameEquations, "Light: sun and sky", FormattableString.Invariant($"illuminance, sun at {elevation:0} deg"), "Janiczek & DeYoung 1987, the curves in use", expected, Atmosphere.Illuminate(elevation).Illuminance, 0.05, "lx");
 }

@@ -1,5 +1,6 @@
 using LureSim.Lures;
 using LureSim.Data;
+using LureSim.Lures;
 using LureSim.Model;
 
 namespace LureSim.Decision.Baits;

@@ -19,7 +19,7 @@ public readonly record struct LookShare(ViewDirection Direction, double Weight);
 /// <summary>What a colour of the box is worth where the lure runs.</summary>
 /// <param name="Name">Colour.</param>
 /// <param name="Distance">Sighting distance, mean over depths and directions (m).</param>
-/// <param name="Swath">The same with every distance cut at <see cref="ColourAdvice.StrikeReach"/> (m).</param>
+/// <param name="Swath">The same with every distance cut at the reaction distance (m).</param>
 /// <param name="DifferenceToForage">Difference to the forage close up in the eye of the fish, just-noticeable steps: colour and brightness, by the root of their squares.</param>
 /// <param name="Mode">How it stands against the water, in the direction of most weight.</param>
 public sealed record ColourWorth(string Name, double Distance, double Swath, double DifferenceToForage, SightMode Mode);
@@ -53,6 +53,19 @@ public enum ColourPractice
     DarkInDim,
 }
 
+/// <summary>What the eye behind a choice of colour is worth.</summary>
+public enum EyeCertainty
+{
+    /// <summary>The cones of the fish were measured.</summary>
+    Measured,
+
+    /// <summary>The cones are borrowed; the choice is the same at both ends of the peaks that they may have.</summary>
+    SameAtBothEnds,
+
+    /// <summary>The cones are borrowed, and at one end of the peaks that they may have another colour is chosen: it cannot be told.</summary>
+    CannotTell,
+}
+
 /// <summary>
 /// The colour for where the lure really runs: of the colours that fish make out about as far as the best one, within the reach of
 /// a strike, the one nearest to the forage. In clear water all are seen that far, and the match wins; in murky or dark water few are.
@@ -81,8 +94,16 @@ public sealed record ColourAdvice(
     ColourPractice Practice,
     bool? PracticeAgrees)
 {
-    /// <summary>Distance from which an inshore fish goes for a lure, 2 m: being seen from farther gains nothing (assumed, no source).</summary>
-    public const double StrikeReach = 2.0;
+    /// <summary>Distance from which a fish turns to a lure (m), mean over the depths (<see cref="ReactionDistance"/>): being made out from farther gains nothing.</summary>
+    public required double Reach { get; init; }
+
+    /// <summary>Colours chosen at the shortest and the longest peaks that a borrowed eye may have, by index; empty where the eye is measured.</summary>
+    public IReadOnlyList<int> ChosenAtEnds { get; init; } = [];
+
+    /// <summary>What the eye is worth for this choice.</summary>
+    public EyeCertainty Certainty => ChosenAtEnds.Count == 0 ? EyeCertainty.Measured
+        : ChosenAtEnds.All(c => c == Chosen) ? EyeCertainty.SameAtBothEnds
+        : EyeCertainty.CannotTell;
 
     /// <summary>A colour made out within this share of the best one is as good to be found by (assumed, no source).</summary>
     public const double NearlyAsFar = 0.8;
@@ -119,19 +140,30 @@ public sealed record ColourAdvice(
         ArgumentNullException.ThrowIfNull(field);
         ArgumentNullException.ThrowIfNull(eye);
         ArgumentNullException.ThrowIfNull(colours);
+        return With(scenario, body, track, field, eye, colours) with
+        {
+            ChosenAtEnds = [.. eye.Ends.Select(end => With(scenario, body, track, field, end, colours).Chosen)],
+        };
+    }
+
+    private static ColourAdvice With(Scenario scenario, LureBody body, Track track, LightField field, FishEye eye, IReadOnlyList<LureColour> colours)
+    {
         Spot spot = scenario.Spot;
         IReadOnlyList<RunningDepth> depths = Running(track, spot);
         double middle = depths[depths.Count / 2].Depth;
         double sight = new SightScene(field, eye, ViewDirection.Level, middle, body.ApparentSize).Rank(colours)[0].Distance;
-        IReadOnlyList<LookShare> looks = Look(spot.StrikeZone, depths, sight);
+        double[] reach = [.. depths.Select(at => ReactionDistance.In(field, at.Depth, body.Length))];
+        double meanReach = depths.Zip(reach, (at, r) => at.Weight * r).Sum();
+        IReadOnlyList<LookShare> looks = Look(spot.StrikeZone, depths, Math.Min(sight, meanReach));
         (LureColour forage, bool seen) = ForageColour(scenario, body);
 
         int count = colours.Count;
         double[] distance = new double[count], swath = new double[count], difference = new double[count];
         var mode = new SightMode[count];
         LookShare most = looks.MaxBy(look => look.Weight);
-        foreach (RunningDepth at in depths)
+        for (int d = 0; d < depths.Count; d++)
         {
+            RunningDepth at = depths[d];
             foreach (LookShare look in looks)
             {
                 double weight = at.Weight * look.Weight;
@@ -141,7 +173,7 @@ public sealed record ColourAdvice(
                 {
                     Sighting sighting = scene.Sight(colours[c]);
                     distance[c] += weight * sighting.Distance;
-                    swath[c] += weight * Math.Min(sighting.Distance, StrikeReach);
+                    swath[c] += weight * Math.Min(sighting.Distance, reach[d]);
                     difference[c] += weight * Difference(eye, scene.RodsTakePart, Appearance.Inherent(field, colours[c], look.Direction, at.Depth), natural);
                     if (look == most) mode[c] = sighting.Mode;
                 }
@@ -158,7 +190,7 @@ public sealed record ColourAdvice(
             : ColourGround.Brightness;
         (ColourPractice practice, string[] names) = PracticeOf(field);
         bool? agrees = worth.Any(w => names.Contains(w.Name)) ? names.Contains(worth[chosen].Name) : null;
-        return new ColourAdvice(depths, looks, forage.Name, seen, worth, chosen, nearest, farthest, ground, practice, agrees);
+        return new ColourAdvice(depths, looks, forage.Name, seen, worth, chosen, nearest, farthest, ground, practice, agrees) { Reach = meanReach };
 
         int Best(Func<int, double> value, Func<int, bool> allowed) => Enumerable.Range(0, count).Where(allowed).MaxBy(value);
     }
@@ -185,13 +217,13 @@ public sealed record ColourAdvice(
     /// </summary>
     /// <param name="zone">The strike zone.</param>
     /// <param name="depths">Where the lure runs.</param>
-    /// <param name="sight">How far off a fish makes it out, looking level (m).</param>
+    /// <param name="sight">How far off a fish minds it, looking level (m).</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     public static IReadOnlyList<LookShare> Look(StrikeZone zone, IReadOnlyList<RunningDepth> depths, double sight)
     {
         ArgumentNullException.ThrowIfNull(zone);
         ArgumentNullException.ThrowIfNull(depths);
-        double away = Math.Clamp(sight, LeastLook, StrikeReach);
+        double away = Math.Max(sight, LeastLook);
         var shares = new Dictionary<ViewDirection, double>();
         foreach (RunningDepth at in depths)
         {

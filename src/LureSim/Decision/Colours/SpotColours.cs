@@ -28,9 +28,7 @@ public static class SpotColours
     {
         Spot spot = scenario.Spot;
         Guard.InRange(runningDepth, 0, spot.Depth);
-        if (!FishEyes.TryFind(spot.TargetFish, out FishEye? eye))
-            throw new ArgumentException($"There is no eye for the target fish '{spot.TargetFish}'.", nameof(scenario));
-
+        FishEye eye = Eye(scenario);
         ColourChart chart = Chart(scenario, scale);
         LightField field = chart.Field;
         IReadOnlyList<LureColour> colours = chart.Colours;
@@ -59,8 +57,40 @@ public static class SpotColours
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(scale);
         Spot spot = scenario.Spot;
-        return ColourChart.Of(Field(spot), [.. scenario.Tackle.Colours.Select(Colour)], [0, .. scale.Depths(spot.Depth)]);
+        return ColourChart.Of(Field(spot), Of(scenario.Tackle), [0, .. scale.Depths(spot.Depth)]);
     }
+
+    /// <summary>The colours of a box: by name or screen colour, then the measured ones.</summary>
+    /// <param name="tackle">The box.</param>
+    internal static IReadOnlyList<LureColour> Of(TackleBox tackle) =>
+        [.. tackle.Colours.Select(Colour), .. tackle.MeasuredColours.Select(measured => LureColour.FromTable(measured.Name, measured.WavelengthsNm, measured.Reflectances))];
+
+    /// <summary>The depths at which the parts of the lures of several colours can no longer be told apart at the spot.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="field">Light in the water.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">A colour or the fish is unknown.</exception>
+    public static IReadOnlyList<PatternParts> Patterns(Scenario scenario, LightField field)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(field);
+        FishEye eye = Eye(scenario);
+        IReadOnlyList<LureColour> own = Of(scenario.Tackle);
+        return
+        [
+            .. scenario.Tackle.Patterns.Select(pattern => PatternParts.Of(
+                field,
+                new LurePattern(pattern.Name, Find(pattern.Back), Find(pattern.Side), Find(pattern.Belly), Eye: pattern.Eye is { } name ? Find(name) : null),
+                eye,
+                scenario.Spot.Depth)),
+        ];
+
+        LureColour Find(string name) => own.FirstOrDefault(colour => colour.Name == name) ?? Colour(name);
+    }
+
+    private static FishEye Eye(Scenario scenario) => FishEyes.TryFind(scenario.Spot.TargetFish, out FishEye? eye)
+        ? eye
+        : throw new ArgumentException($"There is no eye for the target fish '{scenario.Spot.TargetFish}'.", nameof(scenario));
 
     /// <summary>Light in the water of a spot.</summary>
     /// <param name="spot">The spot.</param>
