@@ -6,7 +6,6 @@ using LureSim.Report.Figures;
 using LureSim.Report.Units;
 using LureSim.Stepping;
 using LureSim.Tackle;
-using LureSim.Report.Units;
 using LureSim.Validation.Reference;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.OdeSolvers;

@@ -14,7 +14,6 @@ using LureSim.Report.Sheets;
 using LureSim.Report.Trips;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Report.Units;
 
 namespace LureSim.Cli;
 

@@ -3,7 +3,6 @@ using LureSim.Cli.Hosting;
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Scenarios;
-using LureSim.Report.Units;
 using Spectre.Console;
 using Spectre.Console.Cli;
 

@@ -8,7 +8,6 @@ using LureSim.Decision.Tide;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Hosting;

@@ -1,7 +1,6 @@
 using LureSim.Cli.Hosting;
 using LureSim.Model;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

@@ -1,6 +1,5 @@
 using LureSim.Decision;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

@@ -2,7 +2,6 @@ using LureSim.Decision;
 using LureSim.Decision.Baits;
 using LureSim.Model;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

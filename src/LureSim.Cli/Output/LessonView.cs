@@ -6,7 +6,6 @@ using LureSim.Light;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Sight;
-using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

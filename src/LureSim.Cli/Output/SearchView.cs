@@ -6,7 +6,6 @@ using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Swimming;
-using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

@@ -2,7 +2,6 @@ using LureSim.Decision.Trials;
 using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

@@ -2,7 +2,6 @@ using System.Text.Json.Serialization;
 using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;

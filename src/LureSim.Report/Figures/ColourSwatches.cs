@@ -1,6 +1,5 @@
 using LureSim.Model;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

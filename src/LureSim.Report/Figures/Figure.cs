@@ -1,6 +1,5 @@
 using LureSim.Report.Rendering;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;

@@ -3,7 +3,6 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Report.Units;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

@@ -2,7 +2,6 @@ using LureSim.Decision.Colours;
 using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
 
 namespace LureSim.Report.Sheets;
 

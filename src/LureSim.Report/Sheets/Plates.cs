@@ -4,7 +4,6 @@ using LureSim.Report.Figures;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Sight;
-using LureSim.Report.Units;
 using LureSim.Water;
 
 namespace LureSim.Report.Sheets;

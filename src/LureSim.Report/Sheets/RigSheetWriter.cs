@@ -1,7 +1,6 @@
 using LureSim.Decision.RigChecks;
 using LureSim.Report.Figures;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
 
 namespace LureSim.Report.Sheets;
 

@@ -2,7 +2,6 @@ using LureSim.Decision.Inverse;
 using LureSim.Decision.Uncertainty;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Report.Units;
 
 namespace LureSim.Report.Sheets;
 

@@ -5,7 +5,6 @@ using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Report.Units;
 
 namespace LureSim.Report.Trips;
 

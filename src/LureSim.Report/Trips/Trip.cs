@@ -4,7 +4,6 @@ using LureSim.Model;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Report.Units;
 
 namespace LureSim.Report.Trips;
 

@@ -1,6 +1,5 @@
 using LureSim.Decision.Uncertainty;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
 
 namespace LureSim.Report.Words;
 

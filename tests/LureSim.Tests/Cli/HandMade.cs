@@ -14,7 +14,6 @@ using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Stepping;
 using LureSim.Swimming;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Cli;
 

@@ -3,7 +3,6 @@ using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Tests.Scenarios;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Decision;
 

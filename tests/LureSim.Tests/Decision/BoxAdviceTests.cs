@@ -7,7 +7,6 @@ using LureSim.Report.Words;
 using LureSim.Scenarios;
 using LureSim.Tests.Cli;
 using LureSim.Tests.Scenarios;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Decision;
 

@@ -3,7 +3,6 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Stepping;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Decision;
 

@@ -6,7 +6,6 @@ using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Decision;
 

@@ -3,7 +3,6 @@ using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
 using LureSim.Stepping;
 using LureSim.Swimming.Bodies;
-using LureSim.Stepping;
 using LureSim.Decision;
 using LureSim.Lures;
 using LureSim.Model;

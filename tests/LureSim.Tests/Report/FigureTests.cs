@@ -7,7 +7,6 @@ using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Rendering;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
 using OxyPlot;
 using SkiaSharp;
 

@@ -8,7 +8,6 @@ using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Sight;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 

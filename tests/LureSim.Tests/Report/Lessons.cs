@@ -4,7 +4,6 @@ using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Sight;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 

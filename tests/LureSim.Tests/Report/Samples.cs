@@ -6,7 +6,6 @@ using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Stepping;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 

@@ -4,7 +4,6 @@ using AngleSharp.Html.Parser;
 using LureSim.Decision.Tide;
 using LureSim.Report.Trips;
 using LureSim.Report.Units;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 

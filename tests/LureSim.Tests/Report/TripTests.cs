@@ -9,7 +9,6 @@ using LureSim.Report.Trips;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Tests.Scenarios;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 

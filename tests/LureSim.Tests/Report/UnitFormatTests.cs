@@ -1,7 +1,6 @@
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Report;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Report;
 

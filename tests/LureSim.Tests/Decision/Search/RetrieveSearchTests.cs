@@ -7,7 +7,6 @@ using LureSim.Report.Words;
 using LureSim.Stepping;
 using LureSim.Swimming;
 using LureSim.Tests.Report;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Decision.Search;
 

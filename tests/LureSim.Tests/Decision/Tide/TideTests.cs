@@ -6,7 +6,6 @@ using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Decision.Tide;
 
