@@ -393,6 +393,17 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
+    public async Task A_presentation_named_like_a_formula_is_a_text_in_every_table()
+    {
+        string file = folder.Write("formula.yaml", TestScenario.With("name: slow and steady", "name: \"=cmd|'/c x'!A1\""));
+        Assert.Equal(0, (await CliRun.Of("plan", file, "--out", Out)).Code);
+        string[] rows = await File.ReadAllLinesAsync(Path.Combine(Out, "coverage.csv"));
+        Assert.StartsWith("'=cmd|'/c x'!A1,unweighted,0,0.3048,", rows[1], StringComparison.Ordinal);
+        Assert.All(Directory.GetFiles(Out, "*.csv").SelectMany(File.ReadAllLines), row => Assert.DoesNotMatch("(^|,)\"?=", row));
+        Assert.Contains("\nhead_for_bottom_kg,,'=cmd|'/c x'!A1,", (await CliRun.Of("ask", file, "--csv")).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Ask_prints_the_answers_in_plain_words_and_as_data()
     {
         CliRun run = await CliRun.Of("ask", valid, "--weight", "1/8 oz", "--depth", "6 ft");
