@@ -1,5 +1,4 @@
 using LureSim.Lures;
-using LureSim.Tackle;
 using MathNet.Numerics.Interpolation;
 
 namespace LureSim.Coupling;

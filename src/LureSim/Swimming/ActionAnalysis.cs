@@ -1,6 +1,6 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Stepping;
-using System.Globalization;
+using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming;
 
 /// <summary>Turns a trace into figures and a verdict.</summary>

@@ -1,4 +1,4 @@
-using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming;
 
 /// <summary>What the lure does, in one word.</summary>

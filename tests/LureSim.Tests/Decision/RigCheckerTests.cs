@@ -1,6 +1,4 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Coupling;
-using LureSim.Decision;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
 using LureSim.Lures;

@@ -1,9 +1,8 @@
 using LureSim.Model;
-using LureSim.Motion;
+using LureSim.Report;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Report;
 using LureSim.Tests.Scenarios;
 
 namespace LureSim.Tests.Report;

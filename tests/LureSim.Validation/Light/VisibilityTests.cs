@@ -1,6 +1,6 @@
-using LureSim.Report.Words;
 using LureSim.Light;
 using LureSim.Model;
+using LureSim.Report.Words;
 
 namespace LureSim.Validation.Light;
 

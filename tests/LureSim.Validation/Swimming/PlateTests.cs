@@ -1,5 +1,5 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Swimming;
+using LureSim.Swimming.Bodies;
 
 namespace LureSim.Validation.Swimming;
 

@@ -1,5 +1,4 @@
 using LureSim.Swimming.Bodies;
-using LureSim.Swimming;
 
 namespace LureSim.Validation.Swimming;
 

@@ -1,4 +1,3 @@
-using LureSim.Lures;
 using LureSim.Data;
 using LureSim.Lures;
 using LureSim.Model;

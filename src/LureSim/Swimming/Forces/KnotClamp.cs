@@ -1,5 +1,6 @@
 using LureSim.Hydrodynamics;
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>
