@@ -187,10 +187,42 @@ public sealed record TackleBox
 }
 
 /// <summary>A colour by its measured reflectance.</summary>
-/// <param name="Name">Name.</param>
-/// <param name="WavelengthsNm">Wavelengths (nm), rising, two or more.</param>
-/// <param name="Reflectances">Reflectance at each, 0 to 1.</param>
-public sealed record MeasuredColour(string Name, IReadOnlyList<double> WavelengthsNm, IReadOnlyList<double> Reflectances);
+public sealed record MeasuredColour
+{
+    /// <summary>Makes a colour.</summary>
+    /// <param name="name">Name.</param>
+    /// <param name="wavelengthsNm">Wavelengths (nm), rising, two or more.</param>
+    /// <param name="reflectances">Reflectance at each, 0 to 1.</param>
+    /// <exception cref="ArgumentException">The name is empty, the lengths differ, wavelengths do not rise or a reflectance is outside 0 to 1.</exception>
+    public MeasuredColour(string name, IReadOnlyList<double> wavelengthsNm, IReadOnlyList<double> reflectances)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(name);
+        ArgumentNullException.ThrowIfNull(wavelengthsNm);
+        ArgumentNullException.ThrowIfNull(reflectances);
+        if (wavelengthsNm.Count < 2 || reflectances.Count != wavelengthsNm.Count)
+            throw new ArgumentException("two or more wavelengths are needed, and a reflectance for each", nameof(wavelengthsNm));
+        for (int i = 0; i < wavelengthsNm.Count; i++)
+        {
+            if (!double.IsFinite(wavelengthsNm[i]) || (i > 0 && wavelengthsNm[i] <= wavelengthsNm[i - 1]))
+                throw new ArgumentException("the wavelengths must rise", nameof(wavelengthsNm));
+            if (!(reflectances[i] is >= 0.0 and <= 1.0))
+                throw new ArgumentException("a reflectance must lie between 0 and 1", nameof(reflectances));
+        }
+
+        Name = name;
+        WavelengthsNm = wavelengthsNm;
+        Reflectances = reflectances;
+    }
+
+    /// <summary>Name.</summary>
+    public string Name { get; }
+
+    /// <summary>Wavelengths (nm), rising.</summary>
+    public IReadOnlyList<double> WavelengthsNm { get; }
+
+    /// <summary>Reflectance at each, 0 to 1.</summary>
+    public IReadOnlyList<double> Reflectances { get; }
+}
 
 /// <summary>A lure of several colours, each a preset name, a hex colour or the name of a measured one.</summary>
 /// <param name="Name">Name.</param>

@@ -1,5 +1,4 @@
 using LureSim.Data;
-using LureSim.Light;
 using LureSim.Model;
 
 namespace LureSim.Scenarios;
@@ -59,9 +58,7 @@ internal sealed partial class ScenarioBuilder
         try
         {
             var table = ReferenceTable.Parse(file.Text.Trim(), text);
-            double[] wavelengths = table.Numbers("wavelength_nm"), reflectances = table.Numbers("reflectance");
-            _ = LureColour.FromTable(name, wavelengths, reflectances);
-            return new MeasuredColour(name, wavelengths, reflectances);
+            return new MeasuredColour(name, table.Numbers("wavelength_nm"), table.Numbers("reflectance"));
         }
         catch (Exception exception) when (exception is FormatException or ArgumentException or OverflowException)
         {
