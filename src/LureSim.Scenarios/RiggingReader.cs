@@ -1,6 +1,5 @@
 using LureSim.Lures;
 using LureSim.Model;
-using LureSim.Swimming.Bodies;
 using LureSim.Tackle;
 
 namespace LureSim.Scenarios;

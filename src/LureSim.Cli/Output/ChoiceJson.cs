@@ -9,7 +9,6 @@ using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Sight;
-using LureSim.Swimming.Bodies;
 
 namespace LureSim.Cli.Output;
 

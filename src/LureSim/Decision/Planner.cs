@@ -8,7 +8,6 @@ using LureSim.Decision.Uncertainty;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Stepping;
 using LureSim.Tackle;
 using LureSim.Water;
 

@@ -3,7 +3,6 @@ using LureSim.Cli;
 using LureSim.Cli.Commands;
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
-using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Scenarios;

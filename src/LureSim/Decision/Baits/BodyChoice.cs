@@ -1,4 +1,3 @@
-using LureSim.Light;
 using LureSim.Lures;
 using LureSim.Model;
 
