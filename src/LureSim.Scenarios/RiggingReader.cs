@@ -1,6 +1,5 @@
 using LureSim.Lures;
 using LureSim.Model;
-using LureSim.Tackle;
 
 namespace LureSim.Scenarios;
 
