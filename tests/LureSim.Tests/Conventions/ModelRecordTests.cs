@@ -121,6 +121,7 @@ public class ModelRecordTests
         Refuses(nameof(MeasuredColour.WavelengthsNm), () => new MeasuredColour("my lure", [400], [0.1]));
         Refuses(nameof(MeasuredColour.WavelengthsNm), () => new MeasuredColour("my lure", [700, 400], [0.1, 0.6]));
         Refuses(nameof(MeasuredColour.WavelengthsNm), () => new MeasuredColour("my lure", [400, double.NaN], [0.1, 0.6]));
+        Refuses(nameof(MeasuredColour.Reflectances), () => new MeasuredColour("my lure", [400, 700], [0.1]));
         Refuses(nameof(MeasuredColour.Reflectances), () => new MeasuredColour("my lure", [400, 700], [0.1, 1.1]));
         Refuses(nameof(MeasuredColour.Reflectances), () => new MeasuredColour("my lure", [400, 700], [double.NaN, 0.1]));
         Refuses(nameof(JigHead.Mass), () => Whole.Tackle.JigHeads[0] with { Mass = 1e-4 });

