@@ -78,7 +78,7 @@ public class ModelRecordTests
         foreach (ConstructorInfo constructor in good.GetType().GetConstructors())
         {
             ParameterInfo[] parameters = constructor.GetParameters();
-            object?[] values = [.. parameters.Select(parameter => good.GetType().GetProperty(parameter.Name!)!.GetValue(good))];
+            object?[] values = [.. parameters.Select(parameter => good.GetType().GetProperty(parameter.Name!, BindingFlags.Public | BindingFlags.Instance | BindingFlags.IgnoreCase)!.GetValue(good))];
             for (int i = 0; i < parameters.Length; i++)
             {
                 if (!IsNumber(parameters[i].ParameterType)) continue;
