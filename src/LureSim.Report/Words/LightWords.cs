@@ -53,8 +53,7 @@ public static class LightWords
         };
     }
 
-    /// <summary>A kind of water.</summary>
-    internal static string Kind(WaterKind kind) => kind switch
+    private static string Kind(WaterKind kind) => kind switch
     {
         WaterKind.ClearOcean => "Clear ocean",
         WaterKind.CoastalGreen => "Coastal green",

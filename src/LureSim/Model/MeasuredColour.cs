@@ -1,34 +1,34 @@
 namespace LureSim.Model;
 
 /// <summary>A colour by its measured reflectance.</summary>
-/// <param name="Name">Name.</param>
-/// <param name="WavelengthsNm">Wavelengths (nm), rising, two or more.</param>
-/// <param name="Reflectances">Reflectance at each, 0 to 1.</param>
-/// <exception cref="ArgumentNullException">A part is missing.</exception>
-/// <exception cref="ArgumentException">There are fewer than two wavelengths, they do not rise, or a value lies outside 0 to 1.</exception>
-public sealed record MeasuredColour(string Name, IReadOnlyList<double> WavelengthsNm, IReadOnlyList<double> Reflectances)
+public sealed record MeasuredColour
 {
+    /// <summary>Makes a colour.</summary>
+    /// <param name="name">Name.</param>
+    /// <param name="wavelengthsNm">Wavelengths (nm), rising, two or more.</param>
+    /// <param name="reflectances">Reflectance at each, 0 to 1.</param>
+    /// <exception cref="ArgumentNullException">A part is missing.</exception>
+    /// <exception cref="ArgumentException">The lengths differ, there are fewer than two wavelengths, they do not rise, or a reflectance lies outside 0 to 1.</exception>
+    public MeasuredColour(string name, IReadOnlyList<double> wavelengthsNm, IReadOnlyList<double> reflectances)
+    {
+        Name = Guard.Given(name, nameof(Name));
+        WavelengthsNm = Guard.Given(wavelengthsNm, nameof(WavelengthsNm));
+        Reflectances = Guard.Given(reflectances, nameof(Reflectances));
+        Guard.That(wavelengthsNm.Count >= 2, "There must be two or more wavelengths.", nameof(WavelengthsNm));
+        Guard.That(reflectances.Count == wavelengthsNm.Count, "There must be a reflectance for each wavelength.", nameof(Reflectances));
+        for (int i = 0; i < wavelengthsNm.Count; i++)
+        {
+            Guard.That(double.IsFinite(wavelengthsNm[i]) && (i == 0 || wavelengthsNm[i] > wavelengthsNm[i - 1]), "The wavelengths must rise.", nameof(WavelengthsNm));
+            Limits.Share.Check(reflectances[i], nameof(Reflectances));
+        }
+    }
+
     /// <summary>Name.</summary>
-    public string Name { get; init => field = Guard.Given(value); } = Guard.Given(Name);
+    public string Name { get; }
 
     /// <summary>Wavelengths (nm), rising, two or more.</summary>
-    public IReadOnlyList<double> WavelengthsNm { get; init => field = Rising(value); } = Rising(WavelengthsNm);
+    public IReadOnlyList<double> WavelengthsNm { get; }
 
-    /// <summary>Reflectance at each wavelength, 0 to 1. That there are as many as wavelengths is checked where they become a spectrum.</summary>
-    public IReadOnlyList<double> Reflectances { get; init => field = Shares(value); } = Shares(Reflectances);
-
-    private static IReadOnlyList<double> Rising(IReadOnlyList<double> value)
-    {
-        Guard.Given(value, nameof(WavelengthsNm));
-        Guard.That(value.Count >= 2, "There must be two or more wavelengths.", nameof(WavelengthsNm));
-        Guard.That(value[0] > 0 && value.Zip(value.Skip(1), (before, after) => after > before).All(rises => rises), "The wavelengths must be above 0 and rise.", nameof(WavelengthsNm));
-        return value;
-    }
-
-    private static IReadOnlyList<double> Shares(IReadOnlyList<double> value)
-    {
-        foreach (double share in Guard.Given(value, nameof(Reflectances)))
-            Limits.Share.Check(share, nameof(Reflectances));
-        return value;
-    }
+    /// <summary>Reflectance at each wavelength, 0 to 1.</summary>
+    public IReadOnlyList<double> Reflectances { get; }
 }

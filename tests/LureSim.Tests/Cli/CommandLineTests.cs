@@ -510,9 +510,9 @@ public sealed class CommandLineTests : IDisposable
         Assert.Equal(
             ["luminance_against_white", "chroma", "contrast_to_water", "fish_cones"],
             clear.GetProperty("criteria").EnumerateArray().Select(item => item.GetProperty("criterion").GetString()));
-        // Documented for this water and sun: 26 ft.
+        // Documented for these waters and this sun: 26 ft and 98 ft.
         Assert.Equal(26 * 0.3048, clear.GetProperty("criteria")[0].GetProperty("depth_m").GetDouble(), 0.16);
-        Assert.Equal(JsonValueKind.Null, result.GetProperty("red_goes_dark")[1].GetProperty("criteria")[0].GetProperty("depth_m").ValueKind);
+        Assert.Equal(98 * 0.3048, result.GetProperty("red_goes_dark")[1].GetProperty("criteria")[0].GetProperty("depth_m").GetDouble(), 0.16);
         JsonElement sight = result.GetProperty("sighting_distance");
         int depths = sight.GetProperty("depths_m").GetArrayLength();
         Assert.All(sight.GetProperty("colours").EnumerateArray(), colour => Assert.Equal(depths, colour.GetProperty("distances_m").GetArrayLength()));

@@ -33,6 +33,8 @@ public class ModelRecordTests
         Whole.Presentations[1] with { TimeLimit = 60 },
         Whole.Presentations[1].Moves[0],
         RetrieveStyle.All[^1] with { Speed = 0.4 },
+        new MeasuredColour("my lure", [400, 700], [0.1, 0.6]),
+        new PatternSpecification("shiner", "green", "white", "white", null),
         new ForageSighting(ForageKind.Shrimp, 0.05, ForageSeen.Present),
         new ComparedRig("mine", Whole.Tackle.JigHeads[1], Whole.Tackle.Bodies[0], "white", Whole.Tackle.Line, null, Whole.Presentations[0]),
         Whole.Uncertainty,
@@ -76,7 +78,7 @@ public class ModelRecordTests
         foreach (ConstructorInfo constructor in good.GetType().GetConstructors())
         {
             ParameterInfo[] parameters = constructor.GetParameters();
-            object?[] values = [.. parameters.Select(parameter => good.GetType().GetProperty(parameter.Name!)!.GetValue(good))];
+            object?[] values = [.. parameters.Select(parameter => good.GetType().GetProperty(parameter.Name!, BindingFlags.Public | BindingFlags.Instance | BindingFlags.IgnoreCase)!.GetValue(good))];
             for (int i = 0; i < parameters.Length; i++)
             {
                 if (!IsNumber(parameters[i].ParameterType)) continue;
@@ -116,6 +118,12 @@ public class ModelRecordTests
         Refuses(nameof(TackleBox.Bodies), () => Whole.Tackle with { Bodies = [] });
         Refuses(nameof(TackleBox.Colours), () => Whole.Tackle with { Colours = [] });
         Refuses(nameof(Presentation.Moves), () => Whole.Presentations[0] with { Moves = [] });
+        Refuses(nameof(MeasuredColour.WavelengthsNm), () => new MeasuredColour("my lure", [400], [0.1]));
+        Refuses(nameof(MeasuredColour.WavelengthsNm), () => new MeasuredColour("my lure", [700, 400], [0.1, 0.6]));
+        Refuses(nameof(MeasuredColour.WavelengthsNm), () => new MeasuredColour("my lure", [400, double.NaN], [0.1, 0.6]));
+        Refuses(nameof(MeasuredColour.Reflectances), () => new MeasuredColour("my lure", [400, 700], [0.1]));
+        Refuses(nameof(MeasuredColour.Reflectances), () => new MeasuredColour("my lure", [400, 700], [0.1, 1.1]));
+        Refuses(nameof(MeasuredColour.Reflectances), () => new MeasuredColour("my lure", [400, 700], [double.NaN, 0.1]));
         Refuses(nameof(JigHead.Mass), () => Whole.Tackle.JigHeads[0] with { Mass = 1e-4 });
 
         static void Refuses(string name, Func<object> make) => Assert.Equal(name, Assert.ThrowsAny<ArgumentException>(make).ParamName);

@@ -21,7 +21,10 @@ internal static class EveryKey
 
         """;
 
-    private const string Rest = """
+    // A table that lies beside the tests: a file of a scenario is looked for from its own place, and these have none.
+    private static readonly string Reflectance = Path.Combine(AppContext.BaseDirectory, "Scenarios", "reflectance.csv");
+
+    private static readonly string Rest = """
         tackle:
           rod_tip_height: 4 ft
           reel: {gear_ratio: 6.2, spool_diameter: 45 mm, line_capacity: 200 m}
@@ -49,6 +52,10 @@ internal static class EveryKey
             head_turn: 4 deg
             pulled_up: 2 mm
           colours: [white, "#7FFF00"]
+          measured_colours:
+            - {name: my lure, reflectance: REFLECTANCE}
+          patterns:
+            - {name: shiner, back: natural green back, side: natural silver side, belly: white, eye: "#FFD700"}
         presentations:
           - name: by keys
             cast: 20 m
@@ -113,7 +120,7 @@ internal static class EveryKey
             count_down: 3 s
             retrieve: {speed: 0.4 m/s}
             rigging: {knot: snug, shank_share: 40 %}
-        """;
+        """.Replace("REFLECTANCE", Reflectance, StringComparison.Ordinal);
 
     /// <summary>The scenarios: the same but for the forms of clarity, light and strike zone.</summary>
     public static IReadOnlyList<string> Texts { get; } =
