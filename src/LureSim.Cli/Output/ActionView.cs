@@ -2,7 +2,6 @@ using System.Text.Json.Serialization;
 using LureSim.Cli.Hosting;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
-using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Swimming;

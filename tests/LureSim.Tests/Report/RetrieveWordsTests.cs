@@ -1,5 +1,4 @@
 using LureSim.Model;
-using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Tests.Scenarios;

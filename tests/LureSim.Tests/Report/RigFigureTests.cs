@@ -5,7 +5,6 @@ using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
-using LureSim.Tackle;
 using LureSim.Tests.Scenarios;
 using OxyPlot;
 
