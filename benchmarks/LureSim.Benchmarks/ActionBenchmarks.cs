@@ -1,6 +1,6 @@
-using LureSim.Swimming.Bodies;
 using BenchmarkDotNet.Attributes;
 using LureSim.Swimming;
+using LureSim.Swimming.Bodies;
 
 namespace LureSim.Benchmarks;
 

@@ -1,8 +1,5 @@
 using LureSim.Lures;
 using LureSim.Model;
-using LureSim.Swimming.Bodies;
-using LureSim.Swimming;
-using LureSim.Tackle;
 
 namespace LureSim.Scenarios;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-
 using LureSim.Model;
 
 namespace LureSim.Scenarios;

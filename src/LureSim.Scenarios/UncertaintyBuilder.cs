@@ -39,6 +39,7 @@ internal static class UncertaintyBuilder
             Clarity = Of("clarity", others.Clarity),
             RodHeight = Of("rod_tip_height", others.RodHeight),
             LineDrag = drag?["factor"] is { } factor ? Spread.OfShare(factor.Number) : others.LineDrag,
+            LureDrag = uncertainty["lure_drag"] is { } lure ? Spread.OfShare(lure.Number) : others.LureDrag,
             LineLaw = drag?["law"]?.Word?.Meaning is LineLawChoice law ? law : others.LineLaw,
             Samples = uncertainty["samples"] is { } samples ? (int)samples.Number : others.Samples,
             Seed = uncertainty["seed"] is { } seed ? (int)seed.Number : others.Seed,

@@ -11,10 +11,12 @@ internal static class UncertaintyGrammar
     [
         new("law", new WordValue(
         [
-            new("either", LineLawChoice.Either, "half of the draws with each of the two laws"),
-            new("choo casarella", LineLawChoice.ChooCasarella, "Choo & Casarella 1971 with an axial boundary layer, the law of single runs"),
+            new("either", LineLawChoice.Either, "half of the draws with measured, half with churchill bernstein"),
+            new("measured", LineLawChoice.Measured, "the cylinder as measured by Wieselsberger 1922 across, Choo & Casarella 1971 with an axial boundary layer along; the law of single runs"),
+            new("choo casarella", LineLawChoice.ChooCasarella, "Choo & Casarella 1971 across and along, with an axial boundary layer"),
+            new("sucker brauer", LineLawChoice.SuckerBrauer, "Sucker & Brauer 1975 across, Choo & Casarella 1971 with an axial boundary layer along"),
             new("churchill bernstein", LineLawChoice.ChurchillBernstein, "Choo & Casarella 1971 across, Churchill & Bernstein 1977 along"),
-        ]), "Which published law the draws use.") { Default = "either, or choo casarella where others is exact" },
+        ]), "Which published law the draws use.") { Default = "either, or measured where others is exact" },
         new("factor", Share, "Plus or minus on all the drag of the line; 0 % takes the law as it is.") { Default = "15 %, assumed, or 0 % where others is exact" },
     ]);
 
@@ -28,6 +30,7 @@ internal static class UncertaintyGrammar
         new("clarity", Spread("clarity", QuantityKind.Length, Limits.SecchiDepth), "Secchi depth, for light and sight alone.") { Default = "25 %, assumed" },
         new("rod_tip_height", Spread("rod_tip_height", QuantityKind.Length, Limits.RodTipHeight), "Height of the rod tip.") { Default = "15 %, assumed" },
         new("line_drag", LineDrag, "The drag of the line.") { Default = "either law, 15 %, assumed" },
+        new("lure_drag", Share, "Plus or minus on the drag of the lure; 0 % takes it as computed.") { Default = "40 %, or 0 % where others is exact" },
         new("others", new WordValue(
         [
             new("assumed", true, "the assumed spread of each"),

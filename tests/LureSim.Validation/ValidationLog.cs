@@ -101,6 +101,10 @@ internal static class ValidationLog
             kind, area, name, source, $"{Number(low, "")} to {Number(high, unit)}", Number(computed, unit), outside == 0 ? "inside" : Small(outside, unit), "the range", computed >= low && computed <= high);
     }
 
+    /// <summary>A fact in words, where the trade or a source gives no number: what is expected, and what came out.</summary>
+    public static void Says(CheckClass kind, string area, string name, string source, string expected, string computed, bool pass) =>
+        Record(kind, area, name, source, expected, computed, "", "", pass);
+
     /// <summary>computed at most limit: for residuals and differences that ought to be nil.</summary>
     public static void AtMost(CheckClass kind, string area, string name, string source, double limit, double computed, string unit = "") =>
         Record(kind, area, name, source, "0", Small(computed, unit), Small(Math.Abs(computed), unit), Small(limit, unit, "G3"), computed <= limit);

@@ -1,9 +1,7 @@
-using LureSim.Swimming.Bodies;
 using System.ComponentModel;
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Decision.Trials;
-using LureSim.Decision;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Report.Words;

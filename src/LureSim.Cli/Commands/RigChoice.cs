@@ -1,6 +1,5 @@
 using LureSim.Cli.Hosting;
 using LureSim.Decision.Trials;
-using LureSim.Decision;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Scenarios;

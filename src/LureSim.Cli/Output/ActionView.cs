@@ -1,11 +1,7 @@
-using LureSim.Swimming.Bodies;
 using System.Text.Json.Serialization;
 using LureSim.Cli.Hosting;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
-using LureSim.Decision;
-using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;

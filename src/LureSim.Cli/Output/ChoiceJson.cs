@@ -1,4 +1,3 @@
-using LureSim.Swimming.Bodies;
 using System.Text.Json.Serialization;
 using LureSim.Cli.Hosting;
 using LureSim.Decision;
@@ -10,7 +9,6 @@ using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Sight;
-using LureSim.Swimming;
 
 namespace LureSim.Cli.Output;
 

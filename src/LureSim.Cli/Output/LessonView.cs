@@ -1,7 +1,6 @@
 using System.Text.Json.Serialization;
 using LureSim.Cli.Hosting;
 using LureSim.Decision.Colours;
-using LureSim.Decision;
 using LureSim.Light;
 using LureSim.Report.Units;
 using LureSim.Report.Words;

@@ -1,4 +1,3 @@
-using LureSim.Swimming.Bodies;
 using System.Text.Json.Serialization;
 using LureSim.Cli.Hosting;
 using LureSim.Decision.Search;

@@ -1,4 +1,3 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Decision.RigChecks;
 using LureSim.Report.Units;
 using LureSim.Report.Words;

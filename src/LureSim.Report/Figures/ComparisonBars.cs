@@ -1,5 +1,4 @@
 using LureSim.Decision.Comparison;
-using LureSim.Decision;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using OxyPlot;

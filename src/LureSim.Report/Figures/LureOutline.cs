@@ -1,9 +1,6 @@
 using LureSim.Decision.Trials;
-using LureSim.Decision;
 using LureSim.Lures;
-using LureSim.Model;
 using LureSim.Swimming.Bodies;
-using LureSim.Swimming;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;

@@ -79,6 +79,7 @@ public static class SpreadBars
             UncertainInput.Depth => "depth",
             UncertainInput.RodHeight => "rod height",
             UncertainInput.LineDrag => "line drag",
+            UncertainInput.LureDrag => "lure drag",
             UncertainInput.LineLaw => "drag law",
             _ => UncertaintyWords.Name(input),
         }

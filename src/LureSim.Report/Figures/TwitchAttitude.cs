@@ -1,7 +1,7 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Decision.RigChecks;
 using LureSim.Report.Units;
 using LureSim.Swimming;
+using LureSim.Swimming.Bodies;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

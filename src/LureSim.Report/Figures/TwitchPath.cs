@@ -1,8 +1,8 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Decision.RigChecks;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Swimming;
+using LureSim.Swimming.Bodies;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

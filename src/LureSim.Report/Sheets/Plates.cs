@@ -1,9 +1,7 @@
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Figures;
-using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Sight;
 using LureSim.Water;
 
 namespace LureSim.Report.Sheets;

@@ -1,12 +1,10 @@
 using LureSim.Decision;
 using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Stepping;
-using LureSim.Water;
 
 namespace LureSim.Report.Sheets;
 

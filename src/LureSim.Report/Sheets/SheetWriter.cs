@@ -9,7 +9,6 @@ using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Stepping;
 
 namespace LureSim.Report.Sheets;
 

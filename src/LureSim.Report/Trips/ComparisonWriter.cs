@@ -4,7 +4,6 @@ using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Sight;
 
 namespace LureSim.Report.Trips;
 

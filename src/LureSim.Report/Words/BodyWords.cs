@@ -1,6 +1,6 @@
-using LureSim.Lures;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Report.Units;
 

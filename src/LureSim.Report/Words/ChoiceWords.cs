@@ -1,10 +1,9 @@
-using LureSim.Stepping;
 using LureSim.Decision;
 using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Units;
+using LureSim.Stepping;
 
 namespace LureSim.Report.Words;
 

@@ -1,4 +1,3 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Decision.Comparison;
 using LureSim.Report.Units;
 

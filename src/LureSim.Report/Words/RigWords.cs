@@ -1,4 +1,3 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Decision.RigChecks;
 using LureSim.Model;
 using LureSim.Report.Units;

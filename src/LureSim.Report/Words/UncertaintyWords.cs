@@ -44,6 +44,7 @@ public static class UncertaintyWords
         UncertainInput.Depth => "depth of the water",
         UncertainInput.RodHeight => "height of the rod tip",
         UncertainInput.LineDrag => "drag of the line",
+        UncertainInput.LureDrag => "drag of the lure",
         UncertainInput.LineLaw => "drag law of the line",
         _ => throw new ArgumentOutOfRangeException(nameof(input), input, "Not an input."),
     };
@@ -72,6 +73,7 @@ public static class UncertaintyWords
         UncertainInput.Depth => $"deeper water, {effect}",
         UncertainInput.RodHeight => $"a higher rod, {effect}",
         UncertainInput.LineDrag => $"more drag on the line, {effect}",
+        UncertainInput.LureDrag => $"more drag on the lure, {effect}",
         UncertainInput.LineLaw => $"with the second law, {effect}",
         _ => throw new ArgumentOutOfRangeException(nameof(input), input, "Not an input."),
     };

@@ -1,5 +1,4 @@
 using LureSim.Lures;
-using LureSim.Tackle;
 using MathNet.Numerics.Interpolation;
 
 namespace LureSim.Coupling;
@@ -67,6 +66,13 @@ public sealed class ActingLure : LureProperties
         slope = (f * stillSlope) + (change * value);
         return f * value;
     }
+
+    /// <inheritdoc/>
+    public override bool FallsAcross => still.FallsAcross;
+
+    /// <inheritdoc/>
+    public override double FallDragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope) =>
+        FallsAcross ? still.FallDragAreaTimesSpeed(speed, kinematicViscosity, out slope) : DragAreaTimesSpeed(speed, kinematicViscosity, out slope);
 
     /// <inheritdoc/>
     public override double LiftAreaAt(double speed, out double slope)

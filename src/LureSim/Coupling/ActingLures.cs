@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using LureSim.Decision.RigChecks;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Tackle;

@@ -1,9 +1,8 @@
 using LureSim.Lures;
-using LureSim.Swimming.Forces;
-using LureSim.Swimming.Bodies;
 using LureSim.Model;
 using LureSim.Swimming;
-using LureSim.Tackle;
+using LureSim.Swimming.Bodies;
+using LureSim.Swimming.Forces;
 using LureSim.Water;
 
 namespace LureSim.Coupling;

@@ -1,9 +1,9 @@
 using LureSim.Lures;
-using LureSim.Swimming.Forces;
-using LureSim.Swimming.Bodies;
 using LureSim.Model;
 using LureSim.Stepping;
 using LureSim.Swimming;
+using LureSim.Swimming.Bodies;
+using LureSim.Swimming.Forces;
 using LureSim.Tackle;
 
 namespace LureSim.Coupling;

@@ -1,11 +1,8 @@
 using LureSim.Decision.Baits;
-using LureSim.Decision.Inverse;
 using LureSim.Decision.Trials;
 using LureSim.Lures;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Stepping;
-using LureSim.Tackle;
 
 namespace LureSim.Decision;
 

@@ -5,12 +5,9 @@ using LureSim.Decision.Inverse;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
-using LureSim.Light;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Sight;
-using LureSim.Stepping;
 using LureSim.Tackle;
 using LureSim.Water;
 
@@ -186,9 +183,14 @@ public static class Planner
         {
             FallMode mode = i % 2 == 0 ? FallMode.SlackLine : FallMode.TightLine;
             var rig = new Rig(heads[i / 2].Head, heads[i / 2].Body, first with { Fall = mode, CountDown = null });
+            // A lure that falls in another attitude than it is drawn in has the drag of that attitude; a tail beats on the fall too.
             Track track = Trial.Simulate(scenario, rig, options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
             double resting = water.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius;
-            times[i] = [.. depths.Select(d => Trial.TimeToDepth(track, Math.Min(d, resting - 0.005)))];
+
+            // A fast lure bounces: its touch may lie between two samples.
+            double touch = resting - 0.005;
+            double? landed = track.Events.FirstOrDefault(e => e.Kind == TrackEventKind.BottomContact)?.Time;
+            times[i] = [.. depths.Select(d => Trial.TimeToDepth(track, Math.Min(d, touch)) ?? (d >= touch ? landed : null))];
             counter.Add();
         });
         var columns = new FallColumn[heads.Count];

@@ -1,11 +1,8 @@
 namespace LureSim.Hydrodynamics;
 
-/// <summary>An ellipsoid in whose place the drag and added mass of a body are reckoned: areas, sphericity, added mass along and across its longest axis.</summary>
+/// <summary>An ellipsoid in whose place the drag and added mass of a body are reckoned: areas, added mass along and across its longest axis.</summary>
 public readonly record struct EllipsoidGeometry
 {
-    // Knud Thomsen's surface of an ellipsoid (2004, from memory): 4 pi (((ab)^p + (ac)^p + (bc)^p)/3)^(1/p) with p = 1.6075, within 1.1 %.
-    private const double SurfacePower = 1.6075;
-
     /// <summary>Volume (m3).</summary>
     public double Volume { get; private init; }
 
@@ -15,22 +12,13 @@ public readonly record struct EllipsoidGeometry
     /// <summary>Area seen across it (m2): of three different axes the largest, which such a body shows the flow as it falls.</summary>
     public double BroadsideArea { get; private init; }
 
-    /// <summary>Diameter of the sphere of the same volume (m).</summary>
-    public double EquivalentDiameter { get; private init; }
-
-    /// <summary>Area of that sphere seen from any side (m2).</summary>
-    public double EquivalentArea => Math.PI * EquivalentDiameter * EquivalentDiameter / 4;
-
-    /// <summary>Surface of that sphere over surface of the body (dimensionless), above 0 to 1.</summary>
-    public double Sphericity { get; private init; }
-
     /// <summary>Added mass along the longest axis per displaced mass (dimensionless).</summary>
     public double AxialAddedMass { get; private init; }
 
     /// <summary>Added mass across it, in the direction in which <see cref="BroadsideArea"/> is seen, per displaced mass (dimensionless).</summary>
     public double TransverseAddedMass { get; private init; }
 
-    /// <summary>Prolate spheroid of a volume and a length; surface pi w^2/2 (1 + a asin(e)/e) with the aspect ratio a and the eccentricity e.</summary>
+    /// <summary>Prolate spheroid of a volume and a length.</summary>
     /// <param name="volume">Volume (m3), above 0.</param>
     /// <param name="length">Length (m), above 0; a body shorter than a sphere of its volume counts as a sphere.</param>
     public static EllipsoidGeometry Prolate(double volume, double length)
@@ -39,17 +27,12 @@ public readonly record struct EllipsoidGeometry
         Guard.Positive(length);
         double width = Math.Sqrt(6 * volume / (Math.PI * length));
         double aspect = Math.Max(1.0001, length / width);
-        double eccentricity = Math.Sqrt(1 - (1 / (aspect * aspect)));
-        double surface = Math.PI * width * width / 2 * (1 + (aspect / eccentricity * Math.Asin(eccentricity)));
-        double equivalent = Math.Cbrt(6 * volume / Math.PI);
         SpheroidAddedMass.Coefficients(aspect, out double axial, out double transverse);
         return new()
         {
             Volume = volume,
             FrontalArea = Math.PI * width * width / 4,
             BroadsideArea = Math.PI / 4 * length * width,
-            EquivalentDiameter = equivalent,
-            Sphericity = Math.PI * equivalent * equivalent / surface,
             AxialAddedMass = axial,
             TransverseAddedMass = transverse,
         };
@@ -68,9 +51,6 @@ public readonly record struct EllipsoidGeometry
         Guard.Positive(height);
         double scale = Math.Sqrt(volume / (Math.PI / 6 * length * width * height));
         double a = length / 2, b = scale * width / 2, c = scale * height / 2;
-        double mean = (Math.Pow(a * b, SurfacePower) + Math.Pow(a * c, SurfacePower) + Math.Pow(b * c, SurfacePower)) / 3;
-        double surface = 4 * Math.PI * Math.Pow(mean, 1 / SurfacePower);
-        double equivalent = Math.Cbrt(6 * volume / Math.PI);
         Span<double> added = stackalloc double[6];
         EllipsoidAddedMass.Coefficients(a, b, c, added);
         return new()
@@ -78,16 +58,10 @@ public readonly record struct EllipsoidGeometry
             Volume = volume,
             FrontalArea = Math.PI * b * c,
             BroadsideArea = Math.PI * a * b,
-            EquivalentDiameter = equivalent,
-            Sphericity = Math.Min(1, Math.PI * equivalent * equivalent / surface),
             AxialAddedMass = added[0],
             TransverseAddedMass = added[2],
         };
     }
-
-    /// <summary>Area projected along the flow at an incidence (m2): frontal x cos + broadside x sin, an upper bound of the projection of a convex body.</summary>
-    /// <param name="incidence">Angle between axis and flow (radians), 0 to pi/2.</param>
-    public double ProjectedArea(double incidence) => (FrontalArea * Math.Cos(incidence)) + (BroadsideArea * Math.Sin(incidence));
 
     /// <summary>Added mass along the flow at an incidence per displaced mass (dimensionless): k1 + (k2 - k1) sin^2.</summary>
     /// <param name="incidence">Angle between axis and flow (radians), 0 to pi/2.</param>
@@ -96,9 +70,4 @@ public readonly record struct EllipsoidGeometry
         double sine = Math.Sin(incidence);
         return AxialAddedMass + ((TransverseAddedMass - AxialAddedMass) * sine * sine);
     }
-
-    /// <summary>Drag at an incidence by Hoelzer &amp; Sommerfeld 2008.</summary>
-    /// <param name="incidence">Angle between axis and flow (radians), 0 to pi/2.</param>
-    public ElongatedBodyDrag Drag(double incidence) =>
-        ElongatedBodyDrag.HoelzerSommerfeld2008(EquivalentDiameter, Sphericity, EquivalentArea / ProjectedArea(incidence));
 }

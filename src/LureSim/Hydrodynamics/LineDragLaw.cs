@@ -2,6 +2,29 @@ using System.Runtime.Intrinsics;
 
 namespace LureSim.Hydrodynamics;
 
+/// <summary>Laws of the drag across a line.</summary>
+public enum NormalDragLaw
+{
+    /// <summary>The cylinder as measured by Wieselsberger 1922, by a fit of this project; the default.</summary>
+    Wieselsberger,
+
+    /// <summary>Choo &amp; Casarella 1971, a law for towed cables; 5 to 28 % above the measured cylinder where fishing line lives (Re 30 to 900).</summary>
+    ChooCasarella,
+
+    /// <summary>Sucker &amp; Brauer 1975; 2 to 6 % above the measured cylinder there.</summary>
+    SuckerBrauer,
+}
+
+/// <summary>Laws of the friction along a line.</summary>
+public enum TangentialDragLaw
+{
+    /// <summary>Choo &amp; Casarella 1971 with the axial boundary layer of Glauert &amp; Lighthill 1955 as its floor; the default.</summary>
+    ChooCasarella,
+
+    /// <summary>Churchill &amp; Bernstein 1977 by the analogy of heat and momentum at Pr = 1.</summary>
+    ChurchillBernstein,
+}
+
 /// <summary>
 /// Drag law of a line as the engine evaluates it: force per length
 /// F' = 1/2 mu G(Re_n) u_n + pi mu H(Re_n) u_t + 1/2 rho pi d Ct |u_t| u_t, with G = Cn Re_n, Re_n = |u_n| d / nu.
@@ -58,26 +81,35 @@ public sealed class LineDragLaw
         for (int i = 0; i < table.Length; i++) table[i] = law.table[i] * factor;
     }
 
+    // Every pair of a normal and a tangential law, built once.
+    private static readonly LineDragLaw[,] Pairs = BuildPairs();
+
     /// <summary>
-    /// The default: Choo &amp; Casarella 1971 across and along, with the friction of a long thin cylinder in axial flow as the floor of the tangential number
-    /// (see <see cref="AxialFrictionNumber"/>).
+    /// The default: the measured cylinder across (<see cref="CylinderDrag.NormalWieselsberger1922"/>), Choo &amp; Casarella 1971 along, with the friction of a long thin
+    /// cylinder in axial flow as the floor of the tangential number (see <see cref="AxialFrictionNumber"/>).
     /// </summary>
-    public static LineDragLaw ChooCasarella { get; } = new(
-        "Choo & Casarella 1971 with an axial boundary layer",
-        CylinderDrag.NormalChooCasarella1971,
-        re => Math.Sqrt((AxialFrictionNumber * AxialFrictionNumber) + Square(CylinderDrag.TangentialChooCasarella1971(re))),
-        0);
+    public static LineDragLaw Default => Of(NormalDragLaw.Wieselsberger, TangentialDragLaw.ChooCasarella);
+
+    /// <summary>Choo &amp; Casarella 1971 across and along, with the axial floor.</summary>
+    public static LineDragLaw ChooCasarella => Of(NormalDragLaw.ChooCasarella, TangentialDragLaw.ChooCasarella);
 
     /// <summary>Choo &amp; Casarella 1971 as printed, without the axial floor: for comparison with published figures.</summary>
     public static LineDragLaw ChooCasarellaAsPrinted { get; } = new(
         "Choo & Casarella 1971 as printed", CylinderDrag.NormalChooCasarella1971, CylinderDrag.TangentialChooCasarella1971, 0);
 
-    /// <summary>Normal drag of Choo &amp; Casarella 1971 with the tangential number of Churchill &amp; Bernstein 1977 (Pr = 1), the second opinion.</summary>
-    public static LineDragLaw ChurchillBernstein { get; } = new(
-        "Choo & Casarella 1971 across, Churchill & Bernstein 1977 along",
-        CylinderDrag.NormalChooCasarella1971,
-        re => CylinderDrag.NusseltChurchillBernstein1977(re),
-        0);
+    /// <summary>Normal drag of Choo &amp; Casarella 1971 with the tangential number of Churchill &amp; Bernstein 1977 (Pr = 1).</summary>
+    public static LineDragLaw ChurchillBernstein => Of(NormalDragLaw.ChooCasarella, TangentialDragLaw.ChurchillBernstein);
+
+    /// <summary>The law of a pair; each pair is one shared instance.</summary>
+    /// <param name="across">Law across the line.</param>
+    /// <param name="along">Law along it.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Not a law.</exception>
+    public static LineDragLaw Of(NormalDragLaw across, TangentialDragLaw along)
+    {
+        if (!Enum.IsDefined(across)) throw new ArgumentOutOfRangeException(nameof(across), across, "Not a law of drag across a line.");
+        if (!Enum.IsDefined(along)) throw new ArgumentOutOfRangeException(nameof(along), along, "Not a law of drag along a line.");
+        return Pairs[(int)across, (int)along];
+    }
 
     /// <summary>
     /// h of F' = pi mu h u for a long cylinder along the stream, laminar. Glauert &amp; Lighthill 1955, Proc. R. Soc. A 230:188: the local skin friction of
@@ -157,6 +189,41 @@ public sealed class LineDragLaw
         tangential = low + (h01 * rise) + (h10 * lowSlope) + (h11 * highSlope);
         tangentialSlope = ((d01 * rise) + (d10 * lowSlope) + (d11 * highSlope)) * quarter;
     }
+
+    private static LineDragLaw[,] BuildPairs()
+    {
+        NormalDragLaw[] across = Enum.GetValues<NormalDragLaw>();
+        TangentialDragLaw[] along = Enum.GetValues<TangentialDragLaw>();
+        var pairs = new LineDragLaw[across.Length, along.Length];
+        foreach (NormalDragLaw n in across)
+        {
+            (string name, Func<double, double> coefficient) = Normal(n);
+            foreach (TangentialDragLaw t in along)
+            {
+                (string alongName, Func<double, double> number) = Tangential(t);
+                pairs[(int)n, (int)t] = new($"{name} across, {alongName} along", coefficient, number, 0);
+            }
+        }
+
+        return pairs;
+    }
+
+    private static (string Name, Func<double, double> Coefficient) Normal(NormalDragLaw law) => law switch
+    {
+        NormalDragLaw.Wieselsberger => ("Wieselsberger 1922", CylinderDrag.NormalWieselsberger1922),
+        NormalDragLaw.ChooCasarella => ("Choo & Casarella 1971", CylinderDrag.NormalChooCasarella1971),
+        NormalDragLaw.SuckerBrauer => ("Sucker & Brauer 1975", CylinderDrag.NormalSuckerBrauer1975),
+        _ => throw new ArgumentOutOfRangeException(nameof(law), law, "Not a law of drag across a line."),
+    };
+
+    private static (string Name, Func<double, double> Number) Tangential(TangentialDragLaw law) => law switch
+    {
+        TangentialDragLaw.ChooCasarella => (
+            "Choo & Casarella 1971 with an axial boundary layer",
+            re => Math.Sqrt((AxialFrictionNumber * AxialFrictionNumber) + Square(CylinderDrag.TangentialChooCasarella1971(re)))),
+        TangentialDragLaw.ChurchillBernstein => ("Churchill & Bernstein 1977", re => CylinderDrag.NusseltChurchillBernstein1977(re)),
+        _ => throw new ArgumentOutOfRangeException(nameof(law), law, "Not a law of drag along a line."),
+    };
 
     private static double Square(double x) => x * x;
 }

@@ -4,7 +4,8 @@ namespace LureSim.Hydrodynamics;
 public static class SphereDrag
 {
     /// <summary>
-    /// Cd of a ball at Re of 4e3 to 2e4 (10 mm at 0.4 to 2 m/s), on pi d^2/4 (dimensionless): <see cref="CoefficientTimesSpeed"/> lies between 0.39 and 0.44 there. For a ball in the lee or in the side of a body, whose flow is not that of a free ball.
+    /// Cd of a ball at Re of 4e3 to 2e4, on pi d^2/4 (dimensionless): the level part of the standard curve, on which <see cref="CoefficientTimesSpeed"/>
+    /// lies between 0.40 and 0.44. For a ball in the lee or in the side of a body, whose flow is not that of a free ball.
     /// </summary>
     public const double Plateau = 0.42;
 

@@ -24,5 +24,5 @@ public sealed class CrabImitation : SoftBait
 
     private protected override EllipsoidGeometry Geometry(LureBody body, double volume) => EllipsoidGeometry.Flat(volume, body.Length, body.Width, body.Height);
 
-    private protected override double LimbDragArea(LureBody body) => WireDrag.Area(LegDiameter * body.Length, Legs * LegLength / LegDiameter);
+    private protected override double LimbDragArea(LureBody body) => Legs * WireDrag.Area(LegDiameter * body.Length, LegLength / LegDiameter);
 }

@@ -5,13 +5,10 @@ namespace LureSim.Lures;
 /// <summary>Soft grub: a short round body and a thin ribbon of a tail, moulded as a sickle, that swims at the slowest pull.</summary>
 /// <remarks>
 /// The ribbon's section in the table gives its mass and its stiffness as a beam; the flow meets the breadth of the sickle, which stands out of the wake of the
-/// body. No coefficient is its own: drag of the sickle as that of a paddle.
+/// body when it swings. No coefficient is its own: drag of the sickle as that of a paddle.
 /// </remarks>
 public sealed class CurlTailGrub : SoftBait
 {
-    // Cd of the sickle in the wake of the body, assumed as that of a paddle; the action model corrects it while the lure is towed.
-    private const double SickleDragCoefficient = 0.6;
-
     // Breadth that the sickle shows the flow as a share of the body's width, assumed: a ribbon half as broad as the body, twisted a little.
     private const double SickleBreadth = 0.6;
 
@@ -28,10 +25,6 @@ public sealed class CurlTailGrub : SoftBait
 
     /// <inheritdoc/>
     public override string Meaning => "a short soft body with a thin curled tail";
-
-    private protected override double TailDragArea(LureBody body) => SickleDragCoefficient * SickleArea(body);
-
-    private protected override double BaseArea(LureBody body, double frontal) => SickleArea(body);
 
     private protected override (double Height, double Width) Paddle(LureBody body, OutlineSection section) => (section.Height * body.Height, SickleBreadth * body.Width);
 
@@ -56,11 +49,5 @@ public sealed class CurlTailGrub : SoftBait
         inner.Reverse();
         right.Reverse();
         return [new(ShapePiece.Tail, [.. left, .. right]), new(ShapePiece.Tail, [.. outer, .. inner])];
-    }
-
-    private double SickleArea(LureBody body)
-    {
-        (double height, double width) = Paddle(body, Sections[^1]);
-        return Math.PI / 4 * height * width;
     }
 }

@@ -5,8 +5,8 @@ namespace LureSim.Lures;
 
 /// <summary>A hollow hard bait with its own weight and two treble hooks: what all such kinds have in common.</summary>
 /// <remarks>
-/// Mass and volume are those of its parts: shell, ballast, hooks, lip; the density counts all in all. Drag on the path: its body along the flow by
-/// Hoelzer &amp; Sommerfeld 2008, its treble hooks as bent wire across the flow, its lip as a plate by the cross-flow part of its angle.
+/// Mass and volume are those of its parts: shell, ballast, hooks, lip; the density counts all in all. Drag on the path: its body nose first by
+/// its parts (<see cref="RoundedBody"/>), its treble hooks as bent wire across the flow, its lip as a plate by the cross-flow part of its angle.
 /// </remarks>
 public abstract class HardBait : LureKind
 {
@@ -42,14 +42,16 @@ public abstract class HardBait : LureKind
     private protected override PathLure OnPath(JigHead head, LureBody body, LureAssembly parts)
     {
         var shape = EllipsoidGeometry.Prolate(BodyVolume(body), body.Length);
-        double lip = body.Lip is { } l ? PlateDrag.AreaAtIncidence(l.Length * l.Width, Math.Sin(l.Angle)) : 0;
+        double diameter = Math.Sqrt(4 * shape.FrontalArea / Math.PI);
+        double lip = body.Lip is { } l ? PlateDrag.AreaAtIncidence(l.Length * l.Width, l.Width / l.Length, Math.Sin(l.Angle)) : 0;
         return new PathLure
         {
             Mass = parts.Mass,
             Volume = parts.Volume,
             AddedMassCoefficient = shape.AxialAddedMass * shape.Volume / parts.Volume,
             ContactRadius = body.Height / 2,
-            Body = shape.Drag(0).With(Drags(head, body, parts).Sum(drag => drag.Area)).With(lip),
+            Towed = new DragSum(
+                "hard bait, nose first", RoundedBody.NoseFirst(body.Length, diameter, diameter), new ConstantArea("hooks", Drags(head, body, parts).Sum(drag => drag.Area)), new ConstantArea("lip", lip)),
         };
     }
 

@@ -7,9 +7,10 @@ namespace LureSim.Lures;
 /// <summary>Hooks: common mass for a body, thickness of the wire, drag.</summary>
 public static class HookWire
 {
-    // Wire in the flow as multiples of its diameter: bend and point of a single hook; three shanks' worth of a treble, free of each other's lee (assumed).
+    // Wire in the flow as multiples of its diameter: bend and point of a single hook; three shanks' worth of a treble, free of each other's lee; the line eye (assumed).
     private const double SingleLengths = 18;
     private const double TrebleLengths = 30;
+    private const double EyeLengths = 4;
 
     // A hook of 0.6 g is bent of wire of 1.1 mm (invented); thickness goes with the cube root of the mass.
     private const double KnownMass = 0.6e-3;
@@ -38,6 +39,10 @@ public static class HookWire
     /// <summary>Drag area of a treble hook (m2).</summary>
     /// <param name="mass">Mass of the hook (kg), 0 or more.</param>
     public static double TrebleDragArea(double mass) => WireDrag.Area(Diameter(mass), TrebleLengths);
+
+    /// <summary>Drag area of the line eye of a hook (m2).</summary>
+    /// <param name="mass">Mass of the hook (kg), 0 or more.</param>
+    public static double EyeDragArea(double mass) => WireDrag.Area(Diameter(mass), EyeLengths);
 
     private static (LinearSpline, double, double) Read()
     {

@@ -27,6 +27,18 @@ public abstract class LureProperties
     public abstract double DragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope);
 
     /// <summary>
+    /// The same for a lure that sinks freely, by its speed downward; what <see cref="DragAreaTimesSpeed"/> gives unless the lure falls in another attitude than that in
+    /// which it is drawn along.
+    /// </summary>
+    /// <param name="speed">Speed through the water (m/s), 0 or more.</param>
+    /// <param name="kinematicViscosity">nu (m2/s).</param>
+    /// <param name="slope">Derivative of the returned value with respect to speed (m2).</param>
+    public virtual double FallDragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope) => DragAreaTimesSpeed(speed, kinematicViscosity, out slope);
+
+    /// <summary>True if it falls in another attitude than that in which it is drawn along, so that what its action does on the retrieve does not hold on the fall.</summary>
+    public virtual bool FallsAcross => false;
+
+    /// <summary>
     /// Lift area A_L (m2) at a speed through the water, in force = 1/2 rho A_L (|u|^2 z - u_z u) with u the flow past the lure and z upward: across the flow, in the
     /// vertical plane of it, 1/2 rho A_L U^2 where the flow is level and none in a vertical fall. Upward positive; 0 unless a lure says otherwise.
     /// </summary>

@@ -2,31 +2,32 @@ using LureSim.Hydrodynamics;
 
 namespace LureSim.Lures;
 
-/// <summary>A lure on its path: the drag of its body in three terms, and that of a ball head as far as the body does not shelter in its lee.</summary>
+/// <summary>A lure on its path: drawn along it trails nose first, sinking freely it falls in its own attitude.</summary>
 public sealed class PathLure : LureProperties
 {
-    /// <summary>Drag of body, hooks, tail and lip.</summary>
-    public required ElongatedBodyDrag Body { get; init; }
+    /// <summary>Drag nose first of body, hooks, tail and lip.</summary>
+    public required IDragComponent Towed { get; init; }
 
-    /// <summary>Diameter of the ball head (m), 0 for none.</summary>
-    public double HeadDiameter { get; init; }
+    /// <summary>Drag of the free fall, by its speed downward, over that nose first.</summary>
+    public double FallFactor { get; init; } = 1;
 
-    /// <summary>Area of the head that stands out beyond the body (m2).</summary>
-    public double ExposedHeadArea { get; init; }
-
-    /// <summary>Angle between the body's axis and the flow on a free fall (radians): 0 nose first, pi/2 broadside.</summary>
+    /// <summary>Angle between the body's axis and the flow on a free fall (radians): 0 nose first, pi/2 broadside (<see cref="FreeGlide"/>).</summary>
     public double FallIncidence { get; init; }
 
-    /// <inheritdoc/>
-    public override double DragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
-    {
-        double value = Body.DragAreaTimesSpeed(speed, kinematicViscosity, out slope);
-        if (ExposedHeadArea > 0)
-        {
-            value += ExposedHeadArea * SphereDrag.CoefficientTimesSpeed(speed, HeadDiameter, kinematicViscosity, out double headSlope);
-            slope += ExposedHeadArea * headSlope;
-        }
+    /// <summary>Angle between the body's axis and the plumb line on a free fall (radians): 0 nose down, pi/2 level.</summary>
+    public double FallFromPlumb { get; init; }
 
-        return value;
+    /// <inheritdoc/>
+    public override bool FallsAcross => FallIncidence > 0;
+
+    /// <inheritdoc/>
+    public override double DragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope) => Towed.AreaTimesSpeed(speed, kinematicViscosity, out slope);
+
+    /// <inheritdoc/>
+    public override double FallDragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
+    {
+        double value = Towed.AreaTimesSpeed(speed, kinematicViscosity, out double own);
+        slope = FallFactor * own;
+        return FallFactor * value;
     }
 }

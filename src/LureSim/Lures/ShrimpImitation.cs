@@ -1,3 +1,4 @@
+using LureSim.Hydrodynamics;
 using LureSim.Model;
 
 namespace LureSim.Lures;
@@ -5,6 +6,9 @@ namespace LureSim.Lures;
 /// <summary>Soft shrimp imitation.</summary>
 public sealed class ShrimpImitation : SoftBait
 {
+    // Legs and feelers of soft plastic, thickness and length as shares of the overall length; half of them stand in the lee of the others (assumed).
+    private const double Legs = 10, LegDiameter = 0.012, LegLength = 0.15, LegsInTheFlow = 0.5;
+
     /// <inheritdoc/>
     public override BodyProfile Profile => BodyProfile.ShrimpImitation;
 
@@ -16,4 +20,6 @@ public sealed class ShrimpImitation : SoftBait
 
     /// <inheritdoc/>
     public override ForageKind Imitates => ForageKind.Shrimp;
+
+    private protected override double LimbDragArea(LureBody body) => LegsInTheFlow * Legs * WireDrag.Area(LegDiameter * body.Length, LegLength / LegDiameter);
 }

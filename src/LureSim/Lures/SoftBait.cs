@@ -5,19 +5,26 @@ namespace LureSim.Lures;
 
 /// <summary>A soft body on a weighted head, on a weighted hook or on a bare one: what all such kinds have in common.</summary>
 /// <remarks>
-/// Drag on the path is the sum of: the soft body as an ellipsoid by Hoelzer &amp; Sommerfeld 2008, at the angle at which it falls, by the projected area; the
-/// part of a ball head that stands out beyond the body, by Brown &amp; Lawler 2003; bend and point of the hook as wire across the flow; and what a kind adds.
+/// Drag nose first is the sum of parts that are checked one by one: the soft body as the ellipsoid of its length and volume (<see cref="RoundedBody"/>), what stands off it
+/// (the part of a ball head beyond the body, bend and point of the hook, line eye, limbs), and the end of a swinging tail as a plate across the flow in
+/// the wake that the body leaves it (<see cref="PlateDrag"/>). The swimming model has the same parts. A free fall has the attitude and the sink rate of
+/// <see cref="FreeGlide"/>.
 /// </remarks>
 public abstract class SoftBait : LureKind
 {
-    // Reynolds number of the body at which its drag area is taken for the fall attitude: 0.4 m/s on 25 mm.
-    private const double AttitudeReynolds = 1e4;
+    // The fall is found for brackish water at large (kg/m3, m2/s); it hardly changes between fresh and sea water.
+    private const double FallDensity = 1015;
+    private const double FallViscosity = 1.1e-6;
 
-    // Places of the hook's mass for the fall attitude, forward of the body's middle as a share of the length (assumed).
-    private const double HookForward = 0.2;
+    // A bait that floats or hangs has no fall (N).
+    private const double LeastWetWeight = 1e-6;
 
-    // Base of a tail that ends thin as a share of the body's greatest section (assumed).
-    private const double ThinBase = 0.1;
+    // Speed at which the wake before the tail is taken (m/s); between 0.2 and 1 m/s its share of the pressure changes by a twentieth.
+    private const double WakeSpeed = 0.5;
+
+    // The rear of a spheroid from which sideways flow parts (Hopkins 1951, NACA RM A51C14): 40.5 % of the length behind its middle, 0.344 of its largest section.
+    private const double RearPlace = 0.405;
+    private const double RearShare = 0.344;
 
     // Metal of the hook or lead nearer to the tail than this share of the length still leaves a stump of tail that can swing.
     private const double ShortestTail = 0.08;
@@ -25,19 +32,10 @@ public abstract class SoftBait : LureKind
     /// <inheritdoc/>
     public override bool NeedsHead => true;
 
-    /// <summary>Cd A of a tail that drags at the end of the body (m2).</summary>
-    /// <param name="body">A body of this kind.</param>
-    private protected virtual double TailDragArea(LureBody body) => 0;
-
     /// <summary>Height and width (m) that the end of a swinging tail shows the flow.</summary>
     /// <param name="body">A body of this kind.</param>
     /// <param name="section">Its section of the outline.</param>
     private protected virtual (double Height, double Width) Paddle(LureBody body, OutlineSection section) => (section.Height * body.Height, section.Width * body.Width);
-
-    /// <summary>Area at the tail in which the flow leaves the body (m2).</summary>
-    /// <param name="body">A body of this kind.</param>
-    /// <param name="frontal">Frontal area of the body (m2).</param>
-    private protected virtual double BaseArea(LureBody body, double frontal) => ThinBase * frontal;
 
     /// <summary>The ellipsoid in whose place the body is reckoned.</summary>
     /// <param name="body">A body of this kind.</param>
@@ -53,10 +51,7 @@ public abstract class SoftBait : LureKind
     {
         ArgumentNullException.ThrowIfNull(body);
         ArgumentNullException.ThrowIfNull(parts);
-        List<FormDrag> drags = [.. Drags(head, body, parts)];
-        if (LimbDragArea(body) is > 0 and var limbs)
-            drags.Add(new FormDrag(PartRole.Body, new Station(body.Length / 2, 0, 0), limbs));
-        return SolidForm(body, parts, drags);
+        return SolidForm(body, parts, SmallDrags(head, body, parts));
     }
 
     /// <inheritdoc/>
@@ -71,46 +66,56 @@ public abstract class SoftBait : LureKind
 
     private protected override PathLure OnPath(JigHead head, LureBody body, LureAssembly parts)
     {
-        double mass = parts.Mass, volume = parts.Volume, bodyVolume = parts.SectionVolume;
+        double mass = parts.Mass, volume = parts.Volume, bodyVolume = parts.SectionVolume, length = body.Length;
         double headVolume = head.Mass / Metals.Density(head.Metal);
-        double hookVolume = head.HookMass / Metals.Steel;
         double headDiameter = Math.Cbrt(6 * headVolume / Math.PI);
         EllipsoidGeometry shape = Geometry(body, bodyVolume);
 
-        // Fall attitude: moments about the centre of mass, x forward from the body's middle. The head sits at the nose, the hook in the front half.
-        double noseX = body.Length / 2;
-        bool onShank = head.Place == WeightPlace.Shank;
-        double weightX = onShank ? noseX - (LureTables.Figure("shank_weight_station") * Proportions.ShankShare * body.Length) : noseX;
-        double massCentre = ((head.Mass * weightX) + (head.HookMass * HookForward * body.Length)) / mass;
-        double buoyancyCentre = ((headVolume * weightX) + (hookVolume * HookForward * body.Length)) / volume;
-        double hookDragArea = HookWire.SingleDragArea(head.HookMass);
-        double tailDragArea = TailDragArea(body);
-        double limbs = LimbDragArea(body);
+        // The ellipsoid's diameter nose on, and the one that it shows broadside.
+        double diameter = Math.Sqrt(4 * shape.FrontalArea / Math.PI), side = shape.BroadsideArea / (Math.PI / 4 * length);
+        DragSum alone = RoundedBody.NoseFirst(length, diameter, diameter);
+        double paddle = 0;
+        if (parts.Tail is { } tail)
+        {
+            double wake = alone.AreaTimesSpeed(WakeSpeed, FallViscosity, out _) / (WakeSpeed * shape.FrontalArea);
+            paddle = PlateDrag.Broadside * PlateDrag.WakePressureShare(wake) * tail.Height * tail.Width;
+        }
 
-        // Metal on the shank lies half in the body.
-        double headArea = Math.PI * headDiameter * headDiameter / 4 * (onShank ? 0.5 : 1);
-        double bodyDragArea = shape.Drag(0).DragAreaTimesSpeed(1, shape.EquivalentDiameter / AttitudeReynolds, out _)
-            + (SphereDrag.Plateau * ExposedArea(headArea, shape.FrontalArea, onShank)) + hookDragArea + limbs;
-        double incidence = FallAttitude.Incidence(new FallBalance(
-            FallAttitude.WaterDensity * volume * PhysicalConstants.StandardGravity,
-            Math.Max(mass - (FallAttitude.WaterDensity * volume), 1e-6) * PhysicalConstants.StandardGravity,
-            massCentre,
-            buoyancyCentre,
-            -noseX * tailDragArea / (bodyDragArea + tailDragArea),
-            shape.BroadsideArea,
-            bodyDragArea + tailDragArea,
-            Math.Max(0, ((shape.TransverseAddedMass - shape.AxialAddedMass) * bodyVolume) - (BaseArea(body, shape.FrontalArea) * (noseX + massCentre)))));
+        var towed = new DragSum("soft bait, nose first", alone, new ConstantArea("small parts", SmallDrags(head, body, parts).Sum(drag => drag.Area)), new ConstantArea("tail", paddle));
+
+        // Places along the axis, forward from the middle. Free to roll, a bait falls on the side on which its stiff tail is narrow.
+        double nose = length / 2;
+        OutlineSection last = Sections[^1];
+        double span = Math.Min(last.WholeWidth * body.Width, last.Height * body.Height);
+        double wet = Math.Max((mass - (FallDensity * volume)) * PhysicalConstants.StandardGravity, LeastWetWeight);
+        FreeGlide fall = FreeGlide.Of(
+            new GlideBalance(
+                wet, FallDensity * volume * PhysicalConstants.StandardGravity, nose - parts.MassCentre.Aft, nose - parts.BuoyancyCentre.Aft,
+                (shape.TransverseAddedMass - shape.AxialAddedMass) * bodyVolume, RearShare * Math.PI / 4 * side * side, -RearPlace * length,
+                parts.Tail is null ? Math.PI / 4 * span * span : 0, -nose, paddle, -nose, towed, RoundedBody.Broadside(length, side)),
+            FallDensity, FallViscosity);
         return new PathLure
         {
             Mass = mass,
             Volume = volume,
-            AddedMassCoefficient = ((shape.AddedMass(incidence) * bodyVolume) + (0.5 * headVolume)) / volume,
+            AddedMassCoefficient = ((shape.AddedMass(fall.Incidence) * bodyVolume) + (0.5 * headVolume)) / volume,
             ContactRadius = Math.Max(headDiameter, body.Height) / 2,
-            FallIncidence = incidence,
-            HeadDiameter = headDiameter,
-            ExposedHeadArea = ExposedArea(headArea, shape.FrontalArea * Math.Cos(incidence), onShank),
-            Body = shape.Drag(incidence).With(hookDragArea).With(tailDragArea * Math.Cos(incidence)).With(limbs),
+            FallIncidence = fall.Incidence,
+            FallFromPlumb = fall.FromPlumb,
+            Towed = towed,
+            FallFactor = fall.Incidence > 0 ? 2 * wet / (FallDensity * fall.SinkRate) / towed.AreaTimesSpeed(fall.SinkRate, FallViscosity, out _) : 1,
         };
+    }
+
+    // What stands off the body: head, hook, line eye, limbs.
+    private List<FormDrag> SmallDrags(JigHead head, LureBody body, LureAssembly parts)
+    {
+        List<FormDrag> drags = [.. Drags(head, body, parts)];
+        if (head.HookMass > 0)
+            drags.Add(new FormDrag(PartRole.Shank, parts.TowPoint, HookWire.EyeDragArea(head.HookMass)));
+        if (LimbDragArea(body) is > 0 and var limbs)
+            drags.Add(new FormDrag(PartRole.Body, new Station(body.Length / 2, 0, 0), limbs));
+        return drags;
     }
 
     private protected override LureAssembly PutTogether(JigHead head, LureBody body, Rigging rigging)
@@ -170,9 +175,6 @@ public abstract class SoftBait : LureKind
             Tail = Tail(body, volume, shank),
         };
     }
-
-    // A head at the nose shelters the body behind it; metal under the shank stands beside it.
-    private static double ExposedArea(double headArea, double frontal, bool onShank) => onShank ? headArea : Math.Max(0, headArea - frontal);
 
     // The tail swings from the beginning of the stem, or from where the hook ends if that is farther aft.
     private FreeTail? Tail(LureBody body, double volume, double shank)

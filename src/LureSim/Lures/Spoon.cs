@@ -89,14 +89,14 @@ public sealed class Spoon : LureKind
         double area = Math.PI / 4 * body.Length * body.Width;
         double sine = Math.Sin(MeanIncidence);
         double added = Math.PI / 4 * body.Width * body.Width * body.Length * EndCorrection;
-        double form = PlateDrag.AreaAtIncidence(area, sine) + Drags(head, body, parts).Sum(drag => drag.Area);
+        double form = PlateDrag.AreaAtIncidence(area, body.Length / body.Width, sine) + Drags(head, body, parts).Sum(drag => drag.Area);
         return new PathLure
         {
             Mass = parts.Mass,
             Volume = parts.Volume,
             AddedMassCoefficient = added * sine * sine / parts.Volume,
             ContactRadius = body.Width / 4,
-            Body = new ElongatedBodyDrag(0, PlateDrag.FrictionTerm(2 * area, body.Length), form),
+            Towed = new DragSum("spoon", new SkinFriction(2 * area, body.Length, Math.Sqrt(body.Width * body.Height)), new ConstantArea("plate and hook", form)),
         };
     }
 

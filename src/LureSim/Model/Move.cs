@@ -61,7 +61,8 @@ public sealed record Move
         double twitching = twitches * twitchPeriod;
         var moves = new List<Move> { new() { Kind = MoveKind.Reel, Duration = reelFor, ReelShare = 1 } };
         if (twitches > 0) moves.Add(new Move { Kind = MoveKind.Twitch, Duration = twitching, Beats = twitches, Up = twitchHeight });
-        if (pauseFor > twitching) moves.Add(new Move { Kind = MoveKind.Pause, Duration = pauseFor - twitching });
+        // A rest that is only a rounding error is none.
+        if (pauseFor - twitching > 1e-9) moves.Add(new Move { Kind = MoveKind.Pause, Duration = pauseFor - twitching });
         return moves;
     }
 }

@@ -29,7 +29,7 @@ public static class FreeFall
         double load = Math.Abs(wetWeight);
 
         // Residual scaled by the weight: of order 1, as the root finder's accuracy is absolute.
-        double Residual(double speed) => (0.5 * density * lure.DragAreaTimesSpeed(speed, kinematicViscosity, out _) * speed / load) - 1;
+        double Residual(double speed) => (0.5 * density * lure.FallDragAreaTimesSpeed(speed, kinematicViscosity, out _) * speed / load) - 1;
         double high = 0.01;
         while (Residual(high) < 0 && high < 1e4) high *= 2;
         double root = Brent.FindRoot(Residual, 0, high, 1e-12, 200);

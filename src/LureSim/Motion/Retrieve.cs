@@ -112,7 +112,7 @@ internal sealed class CastRun
     public CastRun(WaterColumn water, LureProperties lure, LineProperties line, double rodTipHeight, Presentation presentation, StrikeZone zone, SimulationOptions options)
     {
         this.water = water;
-        this.lure = lure;
+        this.lure = lure = ScaledDragLure.Of(lure, options.LureDragFactor);
         this.presentation = presentation;
         this.zone = zone;
         this.options = options;

@@ -12,7 +12,10 @@ public sealed record SimulationOptions
     public double Grading { get; init; } = 1.5;
 
     /// <summary>Drag law of the line.</summary>
-    public LineDragLaw LineDrag { get; init; } = LineDragLaw.ChooCasarella;
+    public LineDragLaw LineDrag { get; init; } = LineDragLaw.Default;
+
+    /// <summary>Factor on the drag of the lure, 0.1 to 10: what its parts leave open.</summary>
+    public double LureDragFactor { get; init; } = 1;
 
     /// <summary>Interval between samples of the track (s), 0.01 to 1.</summary>
     public double SampleInterval { get; init; } = 0.1;
@@ -64,6 +67,7 @@ public sealed record SimulationOptions
         Guard.InRange(SampleInterval, 0.01, 1);
         Guard.InRange(ToleranceFactor, 1e-3, 10);
         Guard.InRange(AxialDampingRatio, 0, 2);
+        Guard.InRange(LureDragFactor, 0.1, 10);
         Guard.InRange(StiffnessLimit, 20, 1e6);
         Guard.InRange(RodTipStiffness, 1, 1e9);
         Guard.InRange(SpoolFriction, 0, 1);

@@ -1,6 +1,6 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Stepping;
-using System.Globalization;
+using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming;
 
 /// <summary>Turns a trace into figures and a verdict.</summary>
@@ -268,7 +268,7 @@ public static class ActionAnalysis
 
             // Until the lure has come to rest, or for a second and a half: later it only sinks or rises.
             b = Math.Min(b, a + (int)Math.Round((strokes[s].Duration + 1.5) / dt));
-            double travel = 0, glide = 0, heading = 0, peak = 0;
+            double travel = 0, glide = 0, heading = 0;
             for (int i = a + 1; i <= b; i++)
             {
                 Vector3d d = trace.Position[i] - trace.Position[i - 1];
@@ -277,7 +277,6 @@ public static class ActionAnalysis
                 if (trace.Tension[i] < SlackTension && trace.Time[i] > strokes[s].Start + (0.5 * strokes[s].Duration)) glide += step;
                 double yaw = trace.Attitude[i].Yaw;
                 if (Math.Abs(yaw) > Math.Abs(heading)) heading = yaw;
-                peak = Math.Max(peak, trace.Tension[i]);
             }
 
             // Direction of the way made on slack line; where there is none, of the whole.
@@ -287,7 +286,7 @@ public static class ActionAnalysis
             Vector3d whole = trace.Position[b] - trace.Position[a];
             if (Horizontal(way) < 0.1 * Horizontal(whole)) way = whole;
             double angle = Horizontal(way) > 1e-4 ? Math.Atan2(way.Y, way.X) : 0;
-            darts.Add(new(strokes[s].Start, angle, heading, travel, whole.Y, glide, peak));
+            darts.Add(new(strokes[s].Start, angle, heading, travel, whole.Y, glide));
         }
 
         return darts;

@@ -1,7 +1,7 @@
 using LureSim.Hydrodynamics;
 using LureSim.Lures;
-using LureSim.Swimming.Bodies;
 using LureSim.Model;
+using LureSim.Swimming.Bodies;
 using LureSim.Tackle;
 
 namespace LureSim.Swimming;

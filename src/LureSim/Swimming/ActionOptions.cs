@@ -1,5 +1,5 @@
 using LureSim.Swimming.Forces;
-using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming;
 
 /// <summary>Settings of a run.</summary>

@@ -1,4 +1,4 @@
-using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming;
 
 /// <summary>What the lure does, in one word.</summary>
@@ -39,8 +39,7 @@ public enum ActionVerdict
 /// <param name="Travel">Length of the path until the next twitch or the end of the window (m).</param>
 /// <param name="SideTravel">Sideways displacement, positive to the left (m).</param>
 /// <param name="Glide">Way made after the line has gone slack (m).</param>
-/// <param name="PeakTension">Greatest tension (N).</param>
-public sealed record DartResult(double Start, double Angle, double Heading, double Travel, double SideTravel, double Glide, double PeakTension);
+public sealed record DartResult(double Start, double Angle, double Heading, double Travel, double SideTravel, double Glide);
 
 /// <summary>What a verdict on a window of action rests on.</summary>
 public enum ActionFindingKind

@@ -1,4 +1,5 @@
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming;
 
 /// <summary>Way and speed of the line's far end in time, from reel and rod, with the times of its corners.</summary>

@@ -1,4 +1,5 @@
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming;
 
 /// <summary>A trace and what it comes to.</summary>

@@ -1,5 +1,5 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Stepping;
+using LureSim.Swimming.Bodies;
 using LureSim.Swimming.Forces;
 
 namespace LureSim.Swimming;
@@ -173,7 +173,7 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         yield return new Appendages(body, tow);
         if (body.Lip is not null) yield return new Lip(body.Lip, tow, wake);
         if (body.Plate is not null) yield return new ThinPlate(body.Plate, WetWeight, tow);
-        if (body.Tail is not null) yield return new SwingingTail(body.Tail, rigid.TailInertia, tow, wake);
+        if (body.Tail is not null) yield return new SwingingTail(body, rigid.TailInertia, tow, wake);
         if (tow.Mode == TowMode.Free) yield break;
         yield return new LinePull(body);
         if (knot.Kind == KnotKind.Snug) yield return new KnotClamp(knot, tow);

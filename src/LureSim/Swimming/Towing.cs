@@ -1,5 +1,5 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Stepping;
+using LureSim.Swimming.Bodies;
 
 namespace LureSim.Swimming;
 

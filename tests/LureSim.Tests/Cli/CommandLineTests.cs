@@ -3,8 +3,6 @@ using LureSim.Cli;
 using LureSim.Cli.Commands;
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
-using LureSim.Decision.Trials;
-using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Scenarios;
@@ -305,14 +303,14 @@ public sealed class CommandLineTests : IDisposable
         var pipeline = new FakePipeline { OnPath = candidate => candidate with { Track = HandMade.Track(SimulationStatus.Failed, new SimulationEnd(SimulationEndReason.StepTooSmall, 2.1)) } };
         CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "path", valid, "--weight", "1/8 oz", "--out", Out, "--json");
         Assert.Equal(3, run.Code);
-        Assert.Contains("step fell below", run.Error, StringComparison.Ordinal);
+        Assert.Contains("step size fell to", run.Error, StringComparison.Ordinal);
         Assert.Equal("numerical_failure", JsonDocument.Parse(run.Output).RootElement.GetProperty("status").GetString());
         Assert.False(Directory.Exists(Out));
     }
 
     [Theory]
-    [InlineData("plan", "The computation failed: the step fell")]
-    [InlineData("trip", "Test channel: the computation failed: the step fell")]
+    [InlineData("plan", "The computation failed: The step size fell")]
+    [InlineData("trip", "Test channel: the computation failed: The step size fell")]
     public async Task A_plan_that_rests_on_a_failed_track_is_none(string command, string message)
     {
         var pipeline = new FakePipeline
@@ -393,12 +391,23 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
+    public async Task A_presentation_named_like_a_formula_is_a_text_in_every_table()
+    {
+        string file = folder.Write("formula.yaml", TestScenario.With("name: slow and steady", "name: \"=cmd|'/c x'!A1\""));
+        Assert.Equal(0, (await CliRun.Of("plan", file, "--out", Out)).Code);
+        string[] rows = await File.ReadAllLinesAsync(Path.Combine(Out, "coverage.csv"));
+        Assert.StartsWith("'=cmd|'/c x'!A1,unweighted,0,0.3048,", rows[1], StringComparison.Ordinal);
+        Assert.All(Directory.GetFiles(Out, "*.csv").SelectMany(File.ReadAllLines), row => Assert.DoesNotMatch("(^|,)\"?=", row));
+        Assert.Contains("\nhead_for_bottom_kg,,'=cmd|'/c x'!A1,", (await CliRun.Of("ask", file, "--csv")).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Ask_prints_the_answers_in_plain_words_and_as_data()
     {
         CliRun run = await CliRun.Of("ask", valid, "--weight", "1/8 oz", "--depth", "6 ft");
         Assert.Equal(0, run.Code);
         Assert.Contains("- Lightest head that holds the bottom here: 0.35 oz; of the common sizes 3/8 oz; of this box none.", run.Output, StringComparison.Ordinal);
-        Assert.Contains("- Reel speed that keeps 1/8 oz at 6 ft: Not reachable. Even the slowest retrieve tried runs above it.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("- Reel speed that keeps 1/8 oz at 6 ft: Not reachable. Even the slowest retrieve tried runs above it: a heavier head or a longer count-down is needed.", run.Output, StringComparison.Ordinal);
         Assert.Contains("count 4. In the zone from 3 to 6 s.", run.Output, StringComparison.Ordinal);
         JsonElement answers = JsonDocument.Parse((await CliRun.Of("ask", valid, "--json")).Output).RootElement.GetProperty("result").GetProperty("answers");
         Assert.Equal(7, answers.GetArrayLength());

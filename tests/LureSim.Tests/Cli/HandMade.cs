@@ -1,4 +1,3 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Cli;
 using LureSim.Cli.Hosting;
 using LureSim.Decision;

@@ -56,21 +56,21 @@ internal sealed class HouseGraph
         var next = nodes.ToDictionary(n => n, n => uses.Keys.Where(k => k.From == n && nodes.Contains(k.To)).Select(k => k.To).ToArray());
         Dictionary<string, int> index = [], low = [];
         Stack<string> stack = [];
-        List<string[]> found = [];
+        List<string[]> circles = [];
         void Connect(string node)
         {
             index[node] = low[node] = index.Count;
             stack.Push(node);
             foreach (string other in next[node])
             {
-                if (!index.ContainsKey(other))
+                if (!index.TryGetValue(other, out int found))
                 {
                     Connect(other);
                     low[node] = Math.Min(low[node], low[other]);
                 }
                 else if (stack.Contains(other))
                 {
-                    low[node] = Math.Min(low[node], index[other]);
+                    low[node] = Math.Min(low[node], found);
                 }
             }
 
@@ -78,11 +78,11 @@ internal sealed class HouseGraph
             List<string> group = [];
             string member;
             do group.Add(member = stack.Pop()); while (member != node);
-            if (group.Count > 1) found.Add([.. group.Order(StringComparer.Ordinal)]);
+            if (group.Count > 1) circles.Add([.. group.Order(StringComparer.Ordinal)]);
         }
 
         foreach (string node in nodes.Where(n => !index.ContainsKey(n))) Connect(node);
-        return found;
+        return circles;
     }
 
     private static string RoomOf(TypeReference type)

@@ -1,6 +1,4 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Coupling;
-using LureSim.Decision;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
 using LureSim.Lures;
@@ -104,7 +102,7 @@ public class RigCheckerTests
         var spins = new ActionReport { Verdict = ActionVerdict.Spins, Findings = [], SpinRate = -1.26, LineTwistsPerMetre = 2.04, Frequency = 3, RollAmplitude = 1 };
         Assert.Equal("spins: 1.3 turns a second, 2 twists of line a metre", SwimmingWords.Line(spins, UnitSystem.Metric));
         Assert.Equal("spins: 1.3 turns a second, 6 twists of line in 10 ft", SwimmingWords.Line(spins, UnitSystem.Us));
-        DartResult dart = new(0, 0.4, 0.4, 0.3, 0.1, 0.2, 5);
+        DartResult dart = new(0, 0.4, 0.4, 0.3, 0.1, 0.2);
         Assert.StartsWith("darts: 23 deg off the line, ", SwimmingWords.Line(new ActionReport { Verdict = ActionVerdict.Darts, Findings = [], Darts = [dart], DartAngle = 0.4 }, UnitSystem.Us), StringComparison.Ordinal);
         Assert.StartsWith("glides: darts 23 deg off the line, ", SwimmingWords.Line(new ActionReport { Verdict = ActionVerdict.Glides, Findings = [], Darts = [dart], DartAngle = 0.4 }, UnitSystem.Us), StringComparison.Ordinal);
         Assert.Equal("runs straight", SwimmingWords.Line(new ActionReport { Verdict = ActionVerdict.Still, Findings = [], Frequency = 4 }, UnitSystem.Us));

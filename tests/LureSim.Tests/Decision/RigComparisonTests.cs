@@ -1,4 +1,3 @@
-using LureSim.Swimming.Bodies;
 using CsCheck;
 using LureSim.Decision.Comparison;
 using LureSim.Model;

@@ -1,14 +1,14 @@
+using LureSim.Decision;
 using LureSim.Decision.Baits;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
-using LureSim.Stepping;
-using LureSim.Swimming.Bodies;
-using LureSim.Decision;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
+using LureSim.Stepping;
 using LureSim.Swimming;
+using LureSim.Swimming.Bodies;
 using LureSim.Tests.Scenarios;
 
 namespace LureSim.Tests.Lures;

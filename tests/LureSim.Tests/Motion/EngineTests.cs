@@ -97,8 +97,8 @@ public class EngineTests
     {
         Track track = Retrieve.Simulate(Water, Lure, Line, 1.8, Twitch, new StrikeZone(1, 2));
         Assert.Equal(SimulationStatus.Completed, track.Status);
-        // 3,500 when written; a linearly implicit step needs about 300,000 for such a cast.
-        Assert.InRange(track.Statistics.Steps, 100, 5_000);
+        // 3,500 when written, 5,100 with the lower drag of line and lure; a linearly implicit step needs about 300,000 for such a cast.
+        Assert.InRange(track.Statistics.Steps, 100, 10_000);
     }
 
     private static Track Cast(double speed) =>

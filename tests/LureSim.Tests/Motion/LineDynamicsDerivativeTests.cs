@@ -2,7 +2,6 @@ using CsCheck;
 using LureSim.Hydrodynamics;
 using LureSim.Lures;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Motion.Line;
 using LureSim.Tackle;
 using LureSim.Water;
@@ -228,7 +227,7 @@ public class LineDynamicsDerivativeTests
 
     private static double[] Block(double[][] blocks, int row, int column) => blocks[(row / 3 * Segments) + (column / 3)];
 
-    // A lure whose lift area comes in with the speed.
+    // A lure whose lift area comes in with the speed and that falls with another drag than it is drawn with.
     private sealed class LiftingLure : LureProperties
     {
         private double Area { get; init; }
@@ -240,6 +239,12 @@ public class LineDynamicsDerivativeTests
         {
             slope = 2e-4;
             return 2e-4 * speed;
+        }
+
+        public override double FallDragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
+        {
+            slope = 9e-4 + (2e-4 * speed);
+            return (9e-4 * speed) + (1e-4 * speed * speed);
         }
 
         public override double LiftAreaAt(double speed, out double slope)

@@ -1,9 +1,7 @@
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Report;
 using LureSim.Tests.Scenarios;
 
 namespace LureSim.Tests.Report;

@@ -1,13 +1,10 @@
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
-using LureSim.Decision;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
-using LureSim.Swimming.Bodies;
-using LureSim.Swimming;
 using LureSim.Tackle;
 using LureSim.Tests.Scenarios;
 using OxyPlot;

@@ -1,6 +1,5 @@
 using LureSim.Model;
 using LureSim.Report.Units;
-using LureSim.Report;
 
 namespace LureSim.Tests.Report;
 

@@ -1,5 +1,4 @@
 using LureSim.Lures;
-using LureSim.Swimming.Bodies;
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Scenarios;

@@ -4,7 +4,6 @@ using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Words;
 using LureSim.Scenarios;
-using LureSim.Report.Units;
 
 namespace LureSim.Tests.Scenarios;
 

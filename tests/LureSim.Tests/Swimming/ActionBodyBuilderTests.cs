@@ -1,8 +1,8 @@
-using LureSim.Swimming.Bodies;
 using CsCheck;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Swimming;
+using LureSim.Swimming.Bodies;
 using LureSim.Tackle;
 
 namespace LureSim.Tests.Swimming;

@@ -1,8 +1,8 @@
-using LureSim.Swimming.Bodies;
 using System.Diagnostics;
 using CsCheck;
 using LureSim.Stepping;
 using LureSim.Swimming;
+using LureSim.Swimming.Bodies;
 
 namespace LureSim.Tests.Swimming;
 

@@ -1,11 +1,10 @@
-using LureSim.Lures;
-using LureSim.Swimming.Forces;
-using LureSim.Swimming.Bodies;
 using CsCheck;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Stepping;
 using LureSim.Swimming;
-using LureSim.Tackle;
+using LureSim.Swimming.Bodies;
+using LureSim.Swimming.Forces;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace LureSim.Tests.Swimming;

@@ -1,8 +1,8 @@
-using LureSim.Swimming.Forces;
-using LureSim.Swimming.Bodies;
 using LureSim.Hydrodynamics;
 using LureSim.Stepping;
 using LureSim.Swimming;
+using LureSim.Swimming.Bodies;
+using LureSim.Swimming.Forces;
 
 namespace LureSim.Tests.Swimming;
 
@@ -15,7 +15,7 @@ public class TermTests
     private static readonly Dictionary<ActionTerms, ActionTerms> Through = new() { [ActionTerms.Line] = ActionTerms.Knot };
 
     /// <summary>Every switch of the model: a new one is tested without being named here.</summary>
-    public static TheoryData<ActionTerms> Single => [.. Enum.GetValues<ActionTerms>().Where(t => t is not (ActionTerms.None or ActionTerms.All))];
+    public static TheoryData<ActionTerms> Switches => [.. Enum.GetValues<ActionTerms>().Where(t => t is not (ActionTerms.None or ActionTerms.All))];
 
     /// <summary>Those that are a force of their own.</summary>
     public static TheoryData<ActionTerms> Forces => [.. Enum.GetValues<ActionTerms>().Where(t => t is not (ActionTerms.None or ActionTerms.All or ActionTerms.AddedMass or ActionTerms.Wake))];
@@ -25,7 +25,7 @@ public class TermTests
         Assert.Equal(ActionTerms.All, Enum.GetValues<ActionTerms>().Where(t => t != ActionTerms.All).Aggregate((a, b) => a | b));
 
     [Theory]
-    [MemberData(nameof(Single))]
+    [MemberData(nameof(Switches))]
     public void A_term_switched_off_takes_away_its_own_wrench_and_leaves_the_others(ActionTerms term)
     {
         ActionBody body = term == ActionTerms.Plate ? Spoon() : Jig();

@@ -33,6 +33,54 @@ public class LineDragTests
             table.Pairs("Re", column).Where(p => p.X >= low && p.X <= high).Select(p => (p.Y, CylinderDrag.NormalChooCasarella1971(p.X))), tolerance);
     }
 
+    [Theory]
+    [InlineData(0.2, 10, 0.005)]
+    [InlineData(10, 100, 0.015)]
+    [InlineData(100, 1000, 0.012)]
+    [InlineData(1000, 1e4, 0.031)]
+    [InlineData(1e4, 1.65e5, 0.03)]
+    public void The_default_law_follows_the_measured_cylinder(double low, double high, double tolerance) =>
+        ValidationLog.WorstRelative(
+            CheckClass.Measured, Area, FormattableString.Invariant($"Cylinder across the flow, default law as the engine takes it, Re {low} to {high}"), "Wieselsberger 1922, NACA TN 84 (the fit's own data; reading error 3 %)",
+            HydroTable.Read("cylinder_normal_wieselsberger1922").Pairs("Re", "cd").Where(p => p.X > low && p.X <= high).Select(p => (p.Y, Normal(LineDragLaw.Default, p.X) / p.X)), tolerance);
+
+    [Theory]
+    [InlineData(60.5, 1.47, 0.03, "Tritton 1959, J. Fluid Mech. 6:547, as quoted in a public comparison")]
+    [InlineData(100, 1.29, 0.075, "Tritton 1959: 1.26 to 1.32, as quoted in a public comparison")]
+    [InlineData(100.1, 1.32, 0.05, "Wieselsberger 1921: 1.30 to 1.34, as quoted in a public comparison")]
+    [InlineData(3e4, 1.2, 0.05, "NACA TR 619 as tabulated in public course notes, Re 1e4 to 5e4")]
+    public void The_default_law_meets_single_measurements(double re, double cd, double tolerance, string source) =>
+        ValidationLog.Relative(CheckClass.Measured, Area, FormattableString.Invariant($"Cylinder across the flow, default law, Re {re}"), source, cd, Normal(LineDragLaw.Default, re) / re, tolerance);
+
+    [Theory]
+    [InlineData(10, 2.846, 0.075, "Dennis & Chang 1970, computed")]
+    [InlineData(20, 2.045, 0.02, "Dennis & Chang 1970, computed")]
+    [InlineData(40, 1.522, 0.09, "Dennis & Chang 1970, computed")]
+    [InlineData(60, 1.416, 0.07, "Henderson 1995, Phys. Fluids 7:2102, computed")]
+    [InlineData(99.9, 1.31, 0.06, "Posdziech & Grundmann 2007, computed")]
+    public void The_default_law_meets_computed_flows(double re, double cd, double tolerance, string source) =>
+        ValidationLog.Relative(CheckClass.OtherProgram, Area, FormattableString.Invariant($"Cylinder across the flow, default law, Re {re}, computed flow"), source, cd, Normal(LineDragLaw.Default, re) / re, tolerance);
+
+    [Theory]
+    [InlineData(CheckClass.Measured, "measured_digitised", "figure in Panton, Incompressible Flow, digitised", 20, 500, 0.06)]
+    [InlineData(CheckClass.Measured, "measured_digitised", "figure in Panton, Incompressible Flow, digitised (scatter 5 to 10 %)", 1, 10, 0.18)]
+    [InlineData(CheckClass.Measured, "tether_table", "table of a public tether-drag routine, near Wieselsberger 1921", 20, 500, 0.085)]
+    public void The_default_law_follows_other_curves(CheckClass kind, string column, string source, double low, double high, double tolerance) =>
+        ValidationLog.WorstRelative(
+            kind, Area, FormattableString.Invariant($"Cylinder across the flow, default law against {column.Replace('_', ' ')}, Re {low} to {high}"), source,
+            HydroTable.Read("cylinder_drag").Pairs("Re", column).Where(p => p.X >= low && p.X <= high).Select(p => (p.Y, Normal(LineDragLaw.Default, p.X) / p.X)), tolerance);
+
+    [Theory]
+    [InlineData(NormalDragLaw.ChooCasarella, 1.281)]
+    [InlineData(NormalDragLaw.SuckerBrauer, 1.061)]
+    public void The_other_laws_lie_above_the_measured_cylinder(NormalDragLaw law, double published)
+    {
+        // How far, where fishing line lives: the largest ratio over the points between Re 30 and 900.
+        LineDragLaw line = LineDragLaw.Of(law, TangentialDragLaw.ChooCasarella);
+        double largest = HydroTable.Read("cylinder_normal_wieselsberger1922").Pairs("Re", "cd").Where(p => p.X is > 30 and < 900).Max(p => Normal(line, p.X) / p.X / p.Y);
+        ValidationLog.Relative(CheckClass.SameEquations, Area, $"{line.Name.Split(" across")[0]} over the measured cylinder, Re 30 to 900: stated discrepancy", "Wieselsberger 1922, ratios worked apart", published, largest, 0.003);
+    }
+
     [Fact]
     public void Tangential_numbers_give_the_worked_figures()
     {
@@ -81,7 +129,7 @@ public class LineDragTests
     [InlineData(9000.0)]
     public void Slopes_of_the_table_are_its_derivatives(double re)
     {
-        LineDragLaw law = LineDragLaw.ChooCasarella;
+        LineDragLaw law = LineDragLaw.Default;
         double step = 1e-6 * re;
         law.Evaluate(re + step, out double g1, out _, out double h1, out _);
         law.Evaluate(re - step, out double g0, out _, out double h0, out _);

@@ -1,8 +1,8 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Swimming;
+using LureSim.Swimming.Bodies;
 
 namespace LureSim.Validation.Lures;
 

@@ -1,6 +1,6 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Stepping;
 using LureSim.Swimming;
+using LureSim.Swimming.Bodies;
 
 namespace LureSim.Validation.Swimming;
 

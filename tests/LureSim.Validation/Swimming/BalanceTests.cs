@@ -1,7 +1,7 @@
-using LureSim.Swimming.Forces;
-using LureSim.Swimming.Bodies;
 using LureSim.Stepping;
 using LureSim.Swimming;
+using LureSim.Swimming.Bodies;
+using LureSim.Swimming.Forces;
 
 namespace LureSim.Validation.Swimming;
 

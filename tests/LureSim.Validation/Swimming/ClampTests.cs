@@ -1,6 +1,6 @@
-using LureSim.Swimming.Forces;
-using LureSim.Swimming.Bodies;
 using LureSim.Swimming;
+using LureSim.Swimming.Bodies;
+using LureSim.Swimming.Forces;
 
 namespace LureSim.Validation.Swimming;
 

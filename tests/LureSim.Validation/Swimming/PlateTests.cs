@@ -1,5 +1,5 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Swimming;
+using LureSim.Swimming.Bodies;
 
 namespace LureSim.Validation.Swimming;
 
@@ -61,7 +61,7 @@ public class PlateTests
         }
 
         // The published model itself changes over near I* = 1.2; as a disc's number that is 0.06, above the measured 0.04.
-        ValidationLog.Between(CheckClass.FromMemory, Area, "falling plate: first I* that tumbles", "Andersen, Pesavento & Wang 2005b: change near 1.2 (abstract, from memory)", 1.15, 1.35, onset);
+        ValidationLog.Relative(CheckClass.FromMemory, Area, "falling plate: first I* that tumbles (steps of 0.05)", "Andersen, Pesavento & Wang 2005b: change near 1.2 (abstract, from memory)", 1.2, onset, 0.05);
     }
 
     [Fact]
@@ -77,7 +77,7 @@ public class PlateTests
             opposite += Math.Min(0, step * Math.Sign(trace.AngularVelocity[trace.Count / 2].Y));
         }
 
-        ValidationLog.Between(CheckClass.SameEquations, Area, "autorotation: turns in 50 units of time, I* 1.4", "the published equations integrated apart: 3.86 turns", 3.5, 4.3, Math.Abs(turned) / (2 * Math.PI));
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "autorotation: turns in 50 units of time, I* 1.4", "the published equations integrated apart", 3.86, Math.Abs(turned) / (2 * Math.PI), 0.002);
     }
 
     [Fact]
@@ -94,7 +94,7 @@ public class PlateTests
         const string Source = "flume, Nippon Suisan Gakkaishi 68:843 (2002), abstract";
         ValidationLog.Relative(CheckClass.Measured, Area, "diving lip, aspect ratio 0.3: greatest downward coefficient", Source, 0.55, Greatest(0.3), 0.1);
         ValidationLog.Relative(CheckClass.Identity, Area, "diving lip, aspect ratio 2: greatest downward coefficient (stall set by this figure)", Source, 0.82, Greatest(2), 0.1);
-        ValidationLog.Between(CheckClass.Measured, Area, "diving lip, aspect ratio 1: greatest downward coefficient", Source, 0.55, 0.82, Greatest(1));
+        ValidationLog.Relative(CheckClass.SameEquations, Area, "diving lip, aspect ratio 1: greatest downward coefficient, half way between the flume's ends", Source, 0.5 * (0.55 + 0.82), Greatest(1), 0.08);
     }
 
     [Fact]
@@ -108,8 +108,9 @@ public class PlateTests
             return r.YawAmplitude * 180 / Math.PI;
         }
 
-        ValidationLog.Between(CheckClass.Measured, Area, "depressor, tow point at 30 % of its length: swing of the heading", "flume, Fisheries Sci. 68 suppl. 2:1845 (2002): glides from side to side", 15, 180, Swing(0.30), "deg");
-        ValidationLog.AtMost(CheckClass.Measured, Area, "depressor, tow point at 43 %: swing of the heading", "the same: another motion", 5, Swing(0.43), "deg");
+        double forward = Swing(0.30), back = Swing(0.43);
+        ValidationLog.Says(CheckClass.Measured, Area, "depressor, tow point at 30 % of its length", "flume, Fisheries Sci. 68 suppl. 2:1845 (2002), abstract", "glides from side to side", FormattableString.Invariant($"swings its heading by {forward:F0} deg to each side"), forward > 15);
+        ValidationLog.Says(CheckClass.Measured, Area, "depressor, tow point at 43 %", "the same", "another motion", FormattableString.Invariant($"swings by {back:F1} deg"), back < 5);
         double change = double.NaN;
         for (double s = 0.30; s <= 0.44; s += 0.01)
         {
@@ -118,7 +119,7 @@ public class PlateTests
             break;
         }
 
-        ValidationLog.Between(CheckClass.Measured, Area, "depressor: tow point where the swing falls below 10 degrees", "the same: between 35 and 43 % (1 % allowed for the step)", 0.34, 0.43, change);
+        ValidationLog.Absolute(CheckClass.Measured, Area, "depressor: tow point where the swing falls below 10 degrees", "the same: beyond 35 % (steps of 1 %)", 0.35, change, 0.025);
     }
 
     internal static ActionBody Depressor(double share)

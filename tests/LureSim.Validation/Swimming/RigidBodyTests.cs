@@ -1,8 +1,8 @@
-using LureSim.Swimming.Forces;
-using LureSim.Swimming.Bodies;
 using LureSim.Hydrodynamics;
 using LureSim.Stepping;
 using LureSim.Swimming;
+using LureSim.Swimming.Bodies;
+using LureSim.Swimming.Forces;
 
 namespace LureSim.Validation.Swimming;
 

@@ -1,5 +1,4 @@
 using LureSim.Swimming.Bodies;
-using LureSim.Swimming;
 
 namespace LureSim.Validation.Swimming;
 
@@ -111,17 +110,6 @@ public class WakeTests
         Amplitude(0.5 * (1 + high), out double inside);
         ValidationLog.AtMost(CheckClass.Identity, Area, "below lock-in the wake keeps its Strouhal rate", "Strouhal law; 2 % for the van der Pol shift of 0.6 % and the cylinder's pull", 0.02, below);
         ValidationLog.Between(CheckClass.FromMemory, Area, "inside lock-in the wake leaves its Strouhal rate by", "de Langre 2006: frequencies lock", 0.02, 0.2, inside);
-    }
-
-    [Fact]
-    public void Towed_paddle_sheds_on_the_drag_side()
-    {
-        // Towed passive tails 0.15 to 0.25 by tail width (from memory, weak), not the 0.2 to 0.4 of self-propelled ones.
-        foreach (double speed in new[] { 0.2, 0.5, 1.0 })
-        {
-            ActionReport report = LureActionModel.Assess(ActionBodies.PaddleTail(), Knot.Loop(), TowInput.Steady(speed, Math.Atan2(0.05, 0.02 + (0.2 * speed * speed)))).Report;
-            ValidationLog.Between(CheckClass.FromMemory, Area, FormattableString.Invariant($"Strouhal number of a towed paddle tail at {speed} m/s"), "towed passive tails, from memory", 0.15, 0.25, report.Strouhal);
-        }
     }
 
     private static void Step(ref double q, ref double v, double h, double t, double w, Func<double, double> acceleration)

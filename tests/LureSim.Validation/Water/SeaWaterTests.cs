@@ -34,10 +34,18 @@ public class SeaWaterTests
     {
         // Sharqawy state 1.5 %.
         ValidationLog.Relative(CheckClass.Measured, Area, "Viscosity at 25 C, salinity 40", "Millero 1974", 9.6541e-4, SeaWater.DynamicViscosity(25, 40), 0.005, "Pa s");
-        ValidationLog.Relative(
-            CheckClass.Measured, Area, "Kinematic viscosity of sea water at 15 C", "ITTC 7.5-02-01-03 (2011)", 1.1892e-6, SeaWater.DynamicViscosity(15, 35) / SeaWater.Density(15, 35), 0.001, "m2/s");
-        ValidationLog.Relative(
-            CheckClass.FromMemory, Area, "Kinematic viscosity of fresh water at 15 C", "ITTC 7.5-02-01-03 (2011), from memory", 1.1386e-6, SeaWater.DynamicViscosity(15, 0) / SeaWater.Density(15, 0), 0.001, "m2/s");
+
+        // ITTC 7.5-02-01-03 (2011), as read in public transcriptions of its tables.
+        (string Water, double T, double S, double Nu, double Rho)[] ittc =
+        [
+            ("fresh water", 15, 0, 1.1386e-6, 999.1026), ("fresh water", 20, 0, 1.0034e-6, 998.2072), ("sea water", 15, 35.0, 1.1892e-6, 1026.0210), ("sea water", 20, 35.0, 1.0508e-6, 1024.8103),
+        ];
+        foreach ((string water, double t, double s, double nu, double rho) in ittc)
+        {
+            ValidationLog.Relative(CheckClass.Measured, Area, FormattableString.Invariant($"Kinematic viscosity of {water} at {t} C"), "ITTC 7.5-02-01-03 (2011)", nu, SeaWater.DynamicViscosity(t, s) / SeaWater.Density(t, s), 0.001, "m2/s");
+            ValidationLog.Relative(CheckClass.Measured, Area, FormattableString.Invariant($"Density of {water} at {t} C"), "ITTC 7.5-02-01-03 (2011)", rho, SeaWater.Density(t, s), 5e-5, "kg/m3");
+        }
+
         (double T, double Fresh, double Salt)[] naval = [(0, 1.787, 1.828), (10, 1.306, 1.354), (20, 1.004, 1.054), (30, 0.801, 0.849)];
         static double Nu(double t, double s) => 1e6 * SeaWater.DynamicViscosity(t, s) / SeaWater.Density(t, s);
         ValidationLog.WorstRelative(

@@ -1,5 +1,3 @@
-using LureSim.Data;
-using LureSim.Light;
 using LureSim.Lures;
 using LureSim.Model;
 

@@ -1,7 +1,7 @@
-using LureSim.Lures;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
 using LureSim.Light;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Sight;
 

@@ -1,4 +1,3 @@
-using LureSim.Swimming.Bodies;
 using System.Collections.Concurrent;
 using System.Numerics;
 using LureSim.Decision.Colours;

@@ -1,6 +1,5 @@
 using LureSim.Decision.Trials;
 using LureSim.Lures;
-using LureSim.Swimming.Bodies;
 using LureSim.Model;
 using LureSim.Swimming;
 

@@ -1,15 +1,12 @@
-using LureSim.Lures;
-using LureSim.Swimming.Forces;
-using LureSim.Swimming.Bodies;
 using LureSim.Coupling;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
-using LureSim.Stepping;
 using LureSim.Swimming;
+using LureSim.Swimming.Forces;
 using LureSim.Tackle;
-using LureSim.Water;
 
 namespace LureSim.Decision.RigChecks;
 

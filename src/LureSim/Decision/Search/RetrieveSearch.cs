@@ -1,5 +1,4 @@
 using LureSim.Decision.Trials;
-using LureSim.Decision.Uncertainty;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;

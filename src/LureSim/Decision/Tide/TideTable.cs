@@ -1,4 +1,3 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Trials;

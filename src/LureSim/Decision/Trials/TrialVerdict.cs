@@ -1,5 +1,4 @@
 using LureSim.Stepping;
-using LureSim.Motion;
 
 namespace LureSim.Decision.Trials;
 

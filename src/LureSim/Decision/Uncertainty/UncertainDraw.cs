@@ -9,7 +9,8 @@ namespace LureSim.Decision.Uncertainty;
 /// <param name="Scenario">The scenario with the drawn water and rod.</param>
 /// <param name="Presentation">The presentation with the drawn cast and speed.</param>
 /// <param name="LineDrag">The drawn drag law of the line.</param>
-public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenario, Presentation Presentation, LineDragLaw LineDrag)
+/// <param name="LureDragFactor">The drawn factor on the drag of the lure.</param>
+public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenario, Presentation Presentation, LineDragLaw LineDrag, double LureDragFactor)
 {
     // A cast is at least this much longer than the line left at its end (m).
     private const double CastBeyondEnd = 0.5;
@@ -28,7 +29,7 @@ public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenar
         Spot spot = scenario.Spot;
         LineDragLaw nominal = Law(u.LineLaw, 0.25);
         if (u.IsExactInMotion)
-            return [new([spot.CurrentSpeed, presentation.CastLength, presentation.RetrieveSpeed, spot.Depth, scenario.Tackle.RodTipHeight, 1, 0], scenario, presentation, nominal)];
+            return [new([spot.CurrentSpeed, presentation.CastLength, presentation.RetrieveSpeed, spot.Depth, scenario.Tackle.RodTipHeight, 1, 0, 1], scenario, presentation, nominal, 1)];
         double[,] points = LatinHypercube.Draw(samples, UncertainInputs.All.Count, u.Seed);
         double shortest = Math.Max(Math.Max(2, presentation.LineLeftAtEnd + CastBeyondEnd), (scenario.Tackle.Leader?.Length ?? 0) + CastBeyondEnd);
 
@@ -48,13 +49,15 @@ public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenar
             double rod = Math.Clamp(u.RodHeight.At(Q(UncertainInput.RodHeight), scenario.Tackle.RodTipHeight), lowestRod, Math.Max(scenario.Tackle.RodTipHeight, Math.Min(6, presentation.LineLeftAtEnd)));
             double factor = Math.Clamp(u.LineDrag.At(Q(UncertainInput.LineDrag), 1), 0.1, 5);
             double law = Q(UncertainInput.LineLaw);
+            double lure = Math.Clamp(u.LureDrag.At(Q(UncertainInput.LureDrag), 1), 0.2, 5);
             Spot water = SpotChange.WithDepth(spot, depth) with { CurrentSpeed = current };
-            bool second = u.LineLaw == LineLawChoice.ChurchillBernstein || (u.LineLaw == LineLawChoice.Either && law >= 0.5);
+            bool second = u.LineLaw == LineLawChoice.Either && law >= 0.5;
             draws[i] = new UncertainDraw(
-                [current, cast, speed, water.Depth, rod, factor, second ? 1 : 0],
+                [current, cast, speed, water.Depth, rod, factor, second ? 1 : 0, lure],
                 scenario with { Spot = water, Tackle = scenario.Tackle with { RodTipHeight = rod } },
                 presentation with { CastLength = cast, RetrieveSpeed = speed },
-                Law(u.LineLaw, law).Scaled(factor));
+                Law(u.LineLaw, law).Scaled(factor),
+                lure);
 
             double Q(UncertainInput input) => points[i, (int)input];
         }
@@ -64,8 +67,11 @@ public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenar
 
     private static LineDragLaw Law(LineLawChoice choice, double quantile) => choice switch
     {
+        LineLawChoice.Either => quantile >= 0.5 ? LineDragLaw.ChurchillBernstein : LineDragLaw.Default,
+        LineLawChoice.Measured => LineDragLaw.Default,
+        LineLawChoice.ChooCasarella => LineDragLaw.ChooCasarella,
+        LineLawChoice.SuckerBrauer => LineDragLaw.Of(NormalDragLaw.SuckerBrauer, TangentialDragLaw.ChooCasarella),
         LineLawChoice.ChurchillBernstein => LineDragLaw.ChurchillBernstein,
-        LineLawChoice.Either when quantile >= 0.5 => LineDragLaw.ChurchillBernstein,
-        _ => LineDragLaw.ChooCasarella,
+        _ => throw new ArgumentOutOfRangeException(nameof(choice), choice, "Not a choice of law."),
     };
 }

@@ -21,8 +21,11 @@ public enum UncertainInput
     /// <summary>Factor on the drag of the line.</summary>
     LineDrag,
 
-    /// <summary>Which of the two published drag laws: 0 Choo &amp; Casarella, 1 Churchill &amp; Bernstein along.</summary>
+    /// <summary>Which of the two laws of the line's drag: 0 the measured cylinder (or the one law that was asked for), 1 Choo &amp; Casarella across with Churchill &amp; Bernstein along.</summary>
     LineLaw,
+
+    /// <summary>Factor on the drag of the lure.</summary>
+    LureDrag,
 }
 
 /// <summary>The inputs.</summary>

@@ -17,7 +17,7 @@ namespace LureSim.Motion.Line;
 internal readonly record struct LineMesh(int Segments, double Grading, double AxialDampingRatio, double RodStiffness = double.PositiveInfinity);
 
 /// <summary>
-/// Forces, masses and analytic derivatives of a lure on a line of lumped masses joined by elastic segments that carry no compression.
+/// Forces, masses and analytic derivatives of a lure on a line of lumped masses joined by elastic segments: their elastic part carries no compression, their axial damper may push for a moment.
 /// </summary>
 /// <remarks>
 /// Node 0 is the lure, node N the rod tip (prescribed). Node j sits at the fraction xi_j of the unstretched line out, L(t), measured from the lure, so line
@@ -324,7 +324,17 @@ internal sealed partial class LineDynamics
             canopySlope /= -2 * GrassSmoothing;
         }
 
+        // A lure that sinks through the water falls as it falls, one that is drawn along trails nose first: between the two by the square of the share of its speed that
+        // is downward.
         double areaTimesSpeed = lure.DragAreaTimesSpeed(speed, water.KinematicViscosity, out double areaSlope);
+        double fallShare = uz > 0 && speed > 1e-9 ? uz * uz / (speed * speed) : 0, fallExcess = 0;
+        if (fallShare > 0)
+        {
+            fallExcess = lure.FallDragAreaTimesSpeed(speed, water.KinematicViscosity, out double fallSlope) - areaTimesSpeed;
+            areaTimesSpeed += fallShare * fallExcess;
+            areaSlope += fallShare * (fallSlope - areaSlope - (2 * fallExcess / speed));
+        }
+
         double dragFactor = wet * (1 + ((GrassDragFactor - 1) * canopy));
         double coefficient = 0.5 * water.Density * dragFactor * areaTimesSpeed;
         double fx = coefficient * ux, fy = coefficient * uy, fz = coefficient * uz;
@@ -361,6 +371,13 @@ internal sealed partial class LineDynamics
             double directional = speed > 1e-12 ? 0.5 * water.Density * dragFactor * areaSlope / speed : 0;
             Matrix3 byVelocity = default;
             byVelocity.AddSymmetric(-directional, ux, uy, uz, -coefficient);
+            if (fallExcess != 0)
+            {
+                double byDescent = water.Density * dragFactor * fallExcess * uz / (speed * speed);
+                byVelocity.A02 -= byDescent * ux;
+                byVelocity.A12 -= byDescent * uy;
+                byVelocity.A22 -= byDescent * uz;
+            }
 
             // Drag grows with the current's gradient and with immersion.
             double dragByZ = 0.5 * water.Density * areaTimesSpeed

@@ -1,5 +1,5 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Hydrodynamics;
+using LureSim.Swimming.Bodies;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace LureSim.Swimming.Forces;

@@ -1,4 +1,5 @@
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>Drag of hooks, rings and weights, alike from all sides.</summary>

@@ -1,49 +1,29 @@
+using LureSim.Hydrodynamics;
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
-/// <summary>
-/// Drag along the body: skin friction of a laminar plate (Blasius 1908) on the wetted area with Hoerner's form factor, and the drag of a blunt rear.
-/// </summary>
+/// <summary>Drag along the body: that of the same body nose first on its path.</summary>
 internal sealed class AxialDrag : IForce
 {
-    // Friction coefficient of a laminar plate over 1/sqrt(Re) (Blasius 1908).
-    private const double PlateFriction = 1.328;
-
-    // Base drag of a blunt rear on its area (Hoerner 1965, ch. 3, 0.029/sqrt(Cf) with Cf 0.05 on the base area).
-    private const double BaseDrag = 0.13;
-
-    private readonly double friction, form;
+    private readonly DragSum drag;
+    private readonly double rho, nu;
 
     public AxialDrag(ActionBody body, TowInput tow)
     {
-        double rho = tow.WaterDensity;
-        double thickness = (body.SemiAxes.Y + body.SemiAxes.Z) / (2 * body.SemiAxes.X);
-        double factor = 1 + (1.5 * Math.Pow(thickness, 1.5)) + (7 * Math.Pow(Math.Min(thickness, 1), 3));
-        friction = 0.5 * rho * PlateFriction * Math.Sqrt(tow.KinematicViscosity / body.Length) * WettedArea(body) * factor;
-        double rear = 0;
-        foreach (TrailingEdge e in body.TrailingEdges) rear = Math.Max(rear, Math.PI / 4 * e.Height * e.Width);
-        form = 0.5 * rho * BaseDrag * rear;
+        drag = NoseFirst(body);
+        rho = tow.WaterDensity;
+        nu = tow.KinematicViscosity;
     }
 
     public ActionTerms Term => ActionTerms.AxialDrag;
 
+    /// <summary>Drag of a body that moves along its axis.</summary>
+    public static DragSum NoseFirst(ActionBody body) => RoundedBody.NoseFirst(body.Length, 2 * body.SemiAxes.Z, 2 * body.SemiAxes.Y);
+
     public void AddTo(in BodyMotion motion, ref Wrench total)
     {
-        double along = motion.Velocity.X, u = Math.Abs(along);
-        total.Force += new Vector3d(-along * ((friction * Math.Sqrt(u)) + (form * u)), 0, 0);
-    }
-
-    private static double WettedArea(ActionBody body)
-    {
-        double area = 0;
-
-        // Ramanujan's first approximation for the outline of an ellipse.
-        foreach (BodySection s in body.Sections)
-        {
-            double a = s.Height / 2, b = s.Width / 2;
-            area += s.Length * Math.PI * ((3 * (a + b)) - Math.Sqrt(((3 * a) + b) * (a + (3 * b))));
-        }
-
-        return area;
+        double along = motion.Velocity.X;
+        total.Force += new Vector3d(-0.5 * rho * along * drag.AreaTimesSpeed(Math.Abs(along), nu, out _), 0, 0);
     }
 }

@@ -1,4 +1,5 @@
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>Buoyancy in the centre of the displaced volume.</summary>

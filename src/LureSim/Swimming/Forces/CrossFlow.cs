@@ -1,12 +1,11 @@
+using LureSim.Hydrodynamics;
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>Drag across the body, strip by strip along its bent axis, and damping of the roll.</summary>
 internal sealed class CrossFlow : IForce
 {
-    // Cylinder across the flow by Re: 1.1 + 4/sqrt(Re) (Choo & Casarella 1971).
-    private const double CrossDragViscous = 4;
-
     // Flat plate that turns about its middle line, strip by strip with Cd 1.2 (assumed; Hoerner's plate across the flow is 1.98 for an endless one and 1.17 for a short one).
     private const double RollDrag = 1.2;
     private const double RollFriction = 0.01;
@@ -24,9 +23,8 @@ internal sealed class CrossFlow : IForce
             area += s.Length * 0.5 * (s.Height + s.Width);
         }
 
-        // Finite length: ratio to the endless cylinder 0.64 at length over diameter 5, 0.68 at 10, 0.72 at 20 (Hoerner 1965, ch. 3; figures from memory).
         double slenderness = area > 0 ? Math.Max(1, length * length / area) : 1;
-        double finite = Math.Min(1, 0.56 + (0.12 * Math.Log10(slenderness)));
+        double finite = CylinderDrag.FiniteLengthShare(slenderness);
         for (int i = 0; i < strips.Length; i++)
         {
             BodySection s = body.Sections[i];
@@ -38,13 +36,10 @@ internal sealed class CrossFlow : IForce
                 axis.Tangent(s.Position),
                 0.5 * rho * finite * s.Height * s.Length,
                 0.5 * rho * finite * s.Width * s.Length,
-                CrossDragViscous * Math.Sqrt(nu / size),
+                CylinderDrag.NormalViscous * Math.Sqrt(nu / size),
                 rho * s.Length * ((RollDrag * difference / 64) + (RollFriction * Math.PI * size * size * size * size / 16)));
         }
     }
-
-    /// <summary>Drag coefficient of a cylinder across the flow at high Reynolds number (Choo &amp; Casarella 1971).</summary>
-    public static double CrossDrag => 1.1;
 
     public ActionTerms Term => ActionTerms.CrossFlow;
 
@@ -61,7 +56,7 @@ internal sealed class CrossFlow : IForce
             double size = normal.Length;
 
             // |V| (1.1 + 4/sqrt(Re)) on height for the sideways part and on width for the vertical one.
-            double factor = (CrossDrag * size) + (s.Viscous * Math.Sqrt(size));
+            double factor = (CylinderDrag.NormalForm * size) + (s.Viscous * Math.Sqrt(size));
             sum.Add(new(-factor * s.AcrossHeight * normal.X, -factor * s.AcrossHeight * normal.Y, -factor * s.AcrossWidth * normal.Z), s.Position);
             sum.Moment += new Vector3d(-s.Roll * roll, 0, 0);
         }

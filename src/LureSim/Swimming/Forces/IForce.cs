@@ -1,4 +1,5 @@
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>One force on the lure: a function of its motion alone.</summary>

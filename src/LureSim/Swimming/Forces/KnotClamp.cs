@@ -1,4 +1,6 @@
+using LureSim.Hydrodynamics;
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>
@@ -39,6 +41,6 @@ internal sealed class KnotClamp : IForce
         double bent = Math.Min(Math.Sqrt(bending / held), LongestBend);
         Vector3d across = w - (Vector3d.Dot(w, direction) * direction);
         double power = bent * bent * bent * bent;
-        total.Moment += -0.25 * 0.5 * rho * CrossFlow.CrossDrag * diameter * power * across.Length * across;
+        total.Moment += -0.25 * 0.5 * rho * CylinderDrag.NormalForm * diameter * power * across.Length * across;
     }
 }

@@ -1,4 +1,5 @@
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>Pull of the line on the eye.</summary>

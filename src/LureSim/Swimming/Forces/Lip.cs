@@ -1,4 +1,5 @@
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>Normal force of the diving lip, and the side force of the vortices that leave its sides in turn.</summary>

@@ -1,33 +1,37 @@
+using LureSim.Hydrodynamics;
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>Drag of the paddle, the side force of the vortices behind it, and spring, damping and stop of the hinge.</summary>
 internal sealed class SwingingTail : IForce
 {
-    // Disc or short plate across the flow: Hoerner 1965, ch. 3.
-    private const double PaddleDrag = 1.17;
-
     // The hinge hardens beyond this angle (radians); assumed.
     private const double StopAngle = 1.05;
 
     // Stiffness of the stop over the tail's inertia (1/s2); assumed.
     private const double StopRate = 3.5e4;
 
+    // Speed at which the wake that the body leaves its paddle is taken (m/s); between 0.2 and 1 m/s its dynamic pressure changes by a twentieth.
+    private const double WakeSpeed = 0.5;
+
     private readonly FlexibleTail tail;
-    private readonly double rho, area, damping, stop;
+    private readonly double rho, damping, stop, wakeShare, wakeRadius;
     private readonly bool wake;
 
     /// <summary>The tail's forces.</summary>
-    /// <param name="tail">Its dimensions.</param>
+    /// <param name="body">The lure with its tail: a paddle in line with the body stands in its wake.</param>
     /// <param name="inertia">Its inertia about the hinge with the water that it carries (kg m2).</param>
     /// <param name="tow">The water.</param>
     /// <param name="wake">Whether vortices push it.</param>
-    public SwingingTail(FlexibleTail tail, double inertia, TowInput tow, bool wake)
+    public SwingingTail(ActionBody body, double inertia, TowInput tow, bool wake)
     {
-        this.tail = tail;
+        tail = body.Tail ?? throw new ArgumentException("The lure has no tail.", nameof(body));
         this.wake = wake;
         rho = tow.WaterDensity;
-        area = tail.PaddleHeight * tail.PaddleWidth;
+        double frontal = Math.PI * body.SemiAxes.Y * body.SemiAxes.Z;
+        wakeShare = PlateDrag.WakePressureShare(AxialDrag.NoseFirst(body).AreaTimesSpeed(WakeSpeed, tow.KinematicViscosity, out _) / (WakeSpeed * frontal));
+        wakeRadius = Math.Sqrt(body.SemiAxes.Y * body.SemiAxes.Z);
         damping = 2 * tail.RootDamping * Math.Sqrt(tail.RootStiffness * inertia);
         stop = inertia * StopRate;
     }
@@ -38,7 +42,11 @@ internal sealed class SwingingTail : IForce
     {
         TailMotion t = motion.Tail;
         Vector3d at = t.Velocity;
-        Vector3d force = -0.5 * rho * area * PaddleDrag * at.Length * at;
+
+        // Out to the side it meets the stream.
+        double aside = t.Place.Y / wakeRadius;
+        double area = tail.PaddleHeight * tail.PaddleWidth * (1 - ((1 - wakeShare) * Math.Exp(-aside * aside)));
+        Vector3d force = -0.5 * rho * area * PlateDrag.Broadside * at.Length * at;
         if (wake)
         {
             double q = 0.5 * rho * area * VortexLift.Coefficient(t.Wake) * t.PlanarSpeed;

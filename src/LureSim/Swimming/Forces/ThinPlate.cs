@@ -1,4 +1,5 @@
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>Forces of a thin plate, the body of a spoon (Andersen, Pesavento &amp; Wang 2005, J. Fluid Mech. 541:65, eqs 4.7 to 4.9).</summary>

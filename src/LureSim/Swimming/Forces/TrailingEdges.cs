@@ -1,4 +1,5 @@
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>Lift of the edges at which the flow leaves the body: rho (pi/4) s^2 u w across the span s (slender-body theory: Jones 1946; Lighthill 1960).</summary>

@@ -1,4 +1,5 @@
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>Side force of a head that does not sit in line: a nose set askew by a small angle meets the flow like a slender cone, normal force slope 2 on its base (Munk 1924).</summary>

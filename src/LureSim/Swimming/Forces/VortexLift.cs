@@ -1,4 +1,5 @@
 using LureSim.Swimming.Bodies;
+
 namespace LureSim.Swimming.Forces;
 
 /// <summary>Lift of the vortices behind a paddle or a lip from the wake variable q of <see cref="WakeOscillator"/>.</summary>

@@ -1,4 +1,3 @@
-using LureSim.Swimming.Bodies;
 using LureSim.Decision.Search;
 using LureSim.Model;
 using LureSim.Motion;
