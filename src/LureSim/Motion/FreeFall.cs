@@ -13,6 +13,7 @@ public static class FreeFall
     /// <exception cref="ArgumentNullException"><paramref name="lure"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A fluid property is not positive.</exception>
     /// <example><code>
+    /// using LureSim.Lures;
     /// using LureSim.Model;
     /// using LureSim.Motion;
     /// using LureSim.Tackle;

@@ -91,7 +91,7 @@ public class VisibilityTests
             }
 
             Assert.True(turbid.Count + clear.Count >= (kind == WaterKind.ClearOcean ? 7 : 11), $"{kind}: {turbid.Count} and {clear.Count}");
-            string words = LightWords.Kind(kind).ToLowerInvariant();
+            string words = LessonWords.Water(kind);
             double low = 8.69 / OpticalWater.AttenuationSpread, high = 8.69 * OpticalWater.AttenuationSpread;
             ValidationLog.Between(CheckClass.FromMemory, Area, $"Z (c + Kd), {words}, 0.3 to 6 m: lowest", "Tyler 1968: 8.69; Holmes 1970: 9.42", low, high, turbid.Min());
             ValidationLog.Between(CheckClass.FromMemory, Area, $"Z (c + Kd), {words}, 0.3 to 6 m: highest", "Tyler 1968: 8.69; Holmes 1970: 9.42", low, high, turbid.Max());
