@@ -35,7 +35,7 @@ internal sealed class ProblemList(string file)
     public void Add(int line, int column, string key, string value, string message, string allowed, string fix)
     {
         Total++;
-        string clean = ScenarioProblem.Clean(message);
+        string clean = VisibleText.Shown(message);
         (int count, ScenarioProblem? firstAlike) = alike.GetValueOrDefault(clean);
         bool full = problems.Count >= Most;
         if (count < MostAlike && !full)
@@ -54,7 +54,7 @@ internal sealed class ProblemList(string file)
         }
 
         ScenarioProblem Problem(string text) =>
-            new(file, Math.Max(line, 1), Math.Max(column, 1), ScenarioProblem.Clean(key), ScenarioProblem.Shorten(value), text, allowed, ScenarioProblem.Clean(fix));
+            new(file, Math.Max(line, 1), Math.Max(column, 1), VisibleText.Shown(key), ScenarioProblem.Shorten(value), text, allowed, VisibleText.Shown(fix));
     }
 
     /// <summary>True if there is a problem with the key of this path or with anything below it.</summary>

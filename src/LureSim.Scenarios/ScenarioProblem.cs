@@ -35,25 +35,7 @@ public sealed record ScenarioProblem(
     }
 
     // Longer values tell the reader nothing more, and control characters could steer a terminal.
-    internal static string Shorten(string text) => Clean(text, 60);
-
-    // Parts of the text also get into messages and fixes ("write for example ..."): those are cleaned, but not cut.
-    internal static string Clean(string text, int limit = int.MaxValue)
-    {
-        var clean = new StringBuilder(Math.Min(limit, text.Length) + 2);
-        foreach (Rune rune in text.EnumerateRunes())
-        {
-            if (clean.Length >= limit)
-                return clean.Append('\u2026').ToString();
-            clean.Append(Rune.IsControl(rune) || IsDirectionMark(rune.Value) ? "\ufffd" : rune.ToString());
-        }
-
-        return clean.ToString();
-    }
-
-    // Marks that reorder the text after them on screen, and marks without width, which hide.
-    private static bool IsDirectionMark(int rune) =>
-        rune is 0x00ad or 0x061c or (>= 0x200b and <= 0x200f) or (>= 0x2028 and <= 0x202e) or (>= 0x2060 and <= 0x206f) or 0xfeff;
+    internal static string Shorten(string text) => VisibleText.Shown(text, 60);
 }
 
 /// <summary>Outcome of reading a scenario: the scenario, or everything that is wrong with it, sorted by line.</summary>

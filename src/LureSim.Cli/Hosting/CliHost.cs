@@ -76,6 +76,7 @@ internal sealed class CliHost
             ColorSystem = isTerminal && colour ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
             Interactive = isTerminal ? InteractionSupport.Detect : InteractionSupport.No,
         });
+        console.Pipeline.Attach(new ShownTexts());
         if (!isTerminal)
         {
             console.Profile.Width = WidthWithoutTerminal;

@@ -9,14 +9,14 @@ internal static class ProblemView
 {
     /// <summary>The line above the problems of a file.</summary>
     public static string Heading(string file, int count) =>
-        string.Create(CultureInfo.InvariantCulture, $"{ScenarioText(file)}: {count} {(count == 1 ? "problem" : "problems")}; nothing was run.");
+        string.Create(CultureInfo.InvariantCulture, $"{VisibleText.Shown(file)}: {count} {(count == 1 ? "problem" : "problems")}; nothing was run.");
 
     /// <summary>Prints problems, two lines each: what is wrong, and what to do.</summary>
     public static void Write(IAnsiConsole console, IReadOnlyList<ScenarioProblem> problems)
     {
         foreach (ScenarioProblem problem in problems)
         {
-            string place = string.Create(CultureInfo.InvariantCulture, $"{ScenarioText(problem.File)}:{problem.Line}:{problem.Column}");
+            string place = string.Create(CultureInfo.InvariantCulture, $"{problem.File}:{problem.Line}:{problem.Column}");
             string value = problem.Value.Length == 0 ? "" : $" ({problem.Value})";
             console.MarkupLineInterpolated($"[bold]{place}[/]: [yellow]{problem.Key}[/]: {problem.Message}{value}");
             if (problem.Allowed.Length > 0)
@@ -24,7 +24,4 @@ internal static class ProblemView
             console.MarkupLineInterpolated($"    fix: {problem.Fix}");
         }
     }
-
-    // File names may hold anything, control characters for terminals included.
-    private static string ScenarioText(string file) => string.Concat(file.Select(character => char.IsControl(character) ? '\ufffd' : character));
 }

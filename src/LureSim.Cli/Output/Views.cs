@@ -41,8 +41,8 @@ internal static class Views
         }
     }
 
-    /// <summary>Text that must not be read as markup.</summary>
-    public static string Escape(string text) => Markup.Escape(text);
+    /// <summary>Text that must not be read as markup, as it will show: its width in a table counts.</summary>
+    public static string Escape(string text) => Markup.Escape(VisibleText.Shown(text));
 
     /// <summary>The unit for a column of depths, with the digits that their steps need (quarters of a foot take two).</summary>
     public static DisplayUnit DepthUnit(UnitFormat units, IEnumerable<double> depths)

@@ -132,6 +132,8 @@ public static partial class FigureWriter
         root.AddFirst(
             new XElement(svg + "title", new XAttribute("id", $"{idPrefix}-title"), figure.Title),
             new XElement(svg + "desc", new XAttribute("id", $"{idPrefix}-desc"), figure.AltText));
+        foreach (XText text in root.DescendantNodes().OfType<XText>())
+            text.Value = VisibleText.Without(text.Value);
         return root;
     }
 

@@ -21,7 +21,12 @@ public static class SheetWriter
     private static readonly ConcurrentDictionary<string, IFluidTemplate> Templates = new();
 
     // The views hold texts and lists only, so there is nothing a template could reach that it should not.
-    private static readonly TemplateOptions Options = new() { MemberAccessStrategy = new UnsafeMemberAccessStrategy() };
+    // Marks that turn the direction of a text or hide in it are taken out of every text on its way into a page.
+    private static readonly TemplateOptions Options = new()
+    {
+        MemberAccessStrategy = new UnsafeMemberAccessStrategy(),
+        ValueConverters = { value => value is string text ? VisibleText.Without(text) : null },
+    };
 
     // Escapes what is special in HTML, leaves letters of every script readable.
     private static readonly HtmlEncoder Encoder = HtmlEncoder.Create(UnicodeRanges.All);

@@ -90,13 +90,16 @@ public static class SwimmingWords
         return now == then ? $"{what}." : $"{what}. Then it {then}; now it {now}.";
     }
 
+    // What a guide can change when the motion itself cannot be computed.
+    private const string CheckTheLure = "Reel slower or twitch more gently, and check the lure's size, weight, lip and rigging in the scenario for a slip.";
+
     // Lengths in cm and m in either system: these sentences are for the bench.
     private static string Reason(ActionReport r, ActionFinding finding) => finding.Kind switch
     {
-        ActionFindingKind.Cancelled => $"Cancelled after {UnitFormat.Number(finding.Value, 3)} s.",
-        ActionFindingKind.OutOfSteps => $"Out of steps after {UnitFormat.Number(finding.Value, 3)} of {UnitFormat.Number(finding.Other, 3)} s.",
-        ActionFindingKind.Lost => $"The motion could not be followed beyond {UnitFormat.Number(finding.Value, 4)} s.",
-        ActionFindingKind.WindowTooShort => "The window is too short to judge: fewer than eight samples.",
+        ActionFindingKind.Cancelled => "Stopped before it could be judged.",
+        ActionFindingKind.OutOfSteps => $"It moves too wildly to be followed: given up after {F(finding.Value, 1)} of {F(finding.Other, 1)} s of swimming. {CheckTheLure}",
+        ActionFindingKind.Lost => $"It could not be followed past the first {F(finding.Value, 1)} s of swimming: it is thrown about harder than the model can follow. {CheckTheLure}",
+        ActionFindingKind.WindowTooShort => "It was watched for too short a time to be judged; let the move or the retrieve last longer.",
         ActionFindingKind.TurnsOver => $"It turns over {F(Math.Abs(r.SpinRate), 1)} times a second to the {(r.SpinRate > 0 ? "right" : "left")} and puts {F(r.LineTwistsPerMetre, 1)} twists into each metre of line.",
         ActionFindingKind.BodyBent => $"The body is bent by {Degrees(finding.Value)} degrees on the hook; weight below buoyancy cannot hold it upright at this speed.",
         ActionFindingKind.HeadTurned => $"The head points {Degrees(finding.Value)} degrees to the side.",

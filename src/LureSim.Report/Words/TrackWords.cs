@@ -1,6 +1,7 @@
 using LureSim.Decision.Trials;
 using LureSim.Motion;
 using LureSim.Report.Units;
+using LureSim.Stepping;
 
 namespace LureSim.Report.Words;
 
@@ -47,21 +48,22 @@ public static class TrackWords
     public static string End(SimulationEnd? end) => end?.Reason switch
     {
         null => "",
-        SimulationEndReason.Cancelled => $"Cancelled at {F(end.Time, 1)} s of simulated time.",
-        SimulationEndReason.StepTooSmall => FormattableString.Invariant($"The step size fell to {end.Step:E1} s at {end.Time:F3} s of simulated time ({(end.Node == 0 ? "at the lure" : $"at line node {end.Node} of {end.Nodes}")}, depth {end.NodeDepth:F2} m). The likely cause is a lure or line far outside the ranges that the model is made for."),
-        SimulationEndReason.OutOfSteps => FormattableString.Invariant($"Given up after {end.Steps} steps at {end.Time:F1} s of simulated time: the line is snatched too often and too hard to follow."),
-        SimulationEndReason.LineNotIn => $"Given up after {F(end.Time / 60, 0)} minutes of retrieve: the line does not come in.",
-        SimulationEndReason.EnergyOpen => $"The energy balance is open by {F(100 * end.Energy.Residual, 1)} % of the energy exchanged, more than {F(100 * end.Energy.Limit, 0)} %: take a smaller ToleranceFactor to be sure of this track.",
+        SimulationEndReason.Cancelled => $"Stopped {At(end)}.",
+        SimulationEndReason.StepTooSmall when end.Node == 0 => $"The lure could not be followed past {At(end)}: it is jerked about faster than the model can follow. Take a heavier lure or gentler rod work, and check the lure's size and weight in the scenario for a slip.",
+        SimulationEndReason.StepTooSmall => $"The line could not be followed past {At(end)}: {Where(end)} it goes slack and snaps tight faster than the model can follow. Take a shorter cast, a lower rod tip, thinner line or a heavier head, or less wind, and check the line's diameter in the scenario for a slip.",
+        SimulationEndReason.OutOfSteps => $"Given up {At(end)}: the line goes slack and snaps tight over and over, too often and too hard to follow. Take gentler twitches or slower lifts, thinner line, or a heavier head.",
+        SimulationEndReason.LineNotIn => $"Given up after {F(end.Time / 60, 0)} minutes of retrieve: the line does not come in. Reel faster or feed less line, or end the retrieve earlier with time_limit or line_left.",
+        SimulationEndReason.EnergyOpen => $"Take this track as a rough one: its energy is {F(100 * end.Energy.Residual, 1)} % off, where up to {F(100 * end.Energy.Limit, 0)} % is fine; most often the line snaps tight too hard. Gentler twitches or slower lifts give a surer one.",
         _ => throw new ArgumentOutOfRangeException(nameof(end), end.Reason, "Not a reason."),
     };
 
-    /// <summary>How a run ended that did not complete: the reason, or the bare status where none is known.</summary>
+    /// <summary>How a run ended that did not complete: the reason, or what its status says where none is known.</summary>
     /// <param name="track">The track.</param>
     /// <exception cref="ArgumentNullException"><paramref name="track"/> is null.</exception>
     public static string EndOrStatus(Track track)
     {
         ArgumentNullException.ThrowIfNull(track);
-        return track.End is { } end ? End(end) : track.Status.ToString();
+        return track.End is { } end ? End(end) : Status(track.Status);
     }
 
     /// <summary>The words of a state.</summary>
@@ -105,6 +107,26 @@ public static class TrackWords
             $"It {zone}, {bottom}; median depth {length.Text(coverage.MedianDepth)}, deepest {length.Text(coverage.DeepestDepth)}; drifts {length.Text(coverage.DriftAcross)} sideways.",
         ];
     }
+
+    private static string Status(SimulationStatus status) => status switch
+    {
+        SimulationStatus.Completed => "Complete.",
+        SimulationStatus.TimeLimit => "Ended by its time limit before the line was in.",
+        SimulationStatus.Cancelled => "Stopped.",
+        SimulationStatus.StepLimit => "Given up: the line is pulled about too often and too hard to follow.",
+        SimulationStatus.Failed => "The track could not be computed.",
+        _ => throw new ArgumentOutOfRangeException(nameof(status), status, "Not a status."),
+    };
+
+    private static string At(SimulationEnd end) => $"{F(end.Time, 1)} s after splash-down";
+
+    // Nodes count from the lure to the rod tip.
+    private static string Where(SimulationEnd end) => end switch
+    {
+        { NodeDepth: < 0 } => "above the water",
+        _ when 2 * end.Node <= end.Nodes => "near the lure",
+        _ => "under water near the rod",
+    };
 
     private static string F(double value, int decimals) => UnitFormat.Fixed(value, decimals);
 }

@@ -4,7 +4,7 @@ namespace LureSim.Water;
 
 /// <summary>Mechanical properties of a bottom.</summary>
 /// <param name="Friction">Coulomb friction coefficient of a lure on it (dimensionless).</param>
-/// <param name="Stiffness">Contact stiffness (N/m): a numerical penalty, soft enough for the integrator and stiff enough that a lure sinks in by millimetres.</param>
+/// <param name="Stiffness">Contact stiffness (N/m): a numerical penalty, soft enough for the integrator and stiff enough that a lure sinks in by millimetres; a heavy one meets more, so that at rest no more than half of it is in the bottom.</param>
 /// <param name="RoughnessLength">Roughness length z0 of the current profile (m).</param>
 public sealed record BottomProperties(double Friction, double Stiffness, double RoughnessLength)
 {

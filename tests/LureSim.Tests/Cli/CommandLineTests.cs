@@ -303,14 +303,14 @@ public sealed class CommandLineTests : IDisposable
         var pipeline = new FakePipeline { OnPath = candidate => candidate with { Track = HandMade.Track(SimulationStatus.Failed, new SimulationEnd(SimulationEndReason.StepTooSmall, 2.1)) } };
         CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "path", valid, "--weight", "1/8 oz", "--out", Out, "--json");
         Assert.Equal(3, run.Code);
-        Assert.Contains("step size fell to", run.Error, StringComparison.Ordinal);
+        Assert.Contains("The lure could not be followed past 2.1 s after splash-down", run.Error, StringComparison.Ordinal);
         Assert.Equal("numerical_failure", JsonDocument.Parse(run.Output).RootElement.GetProperty("status").GetString());
         Assert.False(Directory.Exists(Out));
     }
 
     [Theory]
-    [InlineData("plan", "The computation failed: The step size fell")]
-    [InlineData("trip", "Test channel: the computation failed: The step size fell")]
+    [InlineData("plan", "The computation failed: The lure could not be followed past")]
+    [InlineData("trip", "Test channel: the computation failed: The lure could not be followed past")]
     public async Task A_plan_that_rests_on_a_failed_track_is_none(string command, string message)
     {
         var pipeline = new FakePipeline

@@ -136,6 +136,18 @@ public class ExtremeRigTests
         if (!Weak.Contains(name)) Assert.InRange(track.Statistics.EnergyResidual, 0, MostOpen);
     }
 
+    [Theory]
+    [InlineData(BottomKind.Mud)]
+    [InlineData(BottomKind.Sand)]
+    public void Heavy_metal_lies_on_the_bottom_and_not_in_it(BottomKind bottom)
+    {
+        Rig rig = new() { HeadMass = 0.2, Bottom = bottom, Current = 0, Wind = 0, Presentation = new Presentation { Name = "rest", CastLength = 12, CountDown = 15, RetrieveSpeed = 0.6 } };
+        Track track = rig.Run();
+        int rest = track.Time.TakeWhile(time => time < 14.5).Count();
+        Assert.True(track.State[rest].HasFlag(TrackState.OnBottom));
+        Assert.InRange(track.Z[rest], -rig.Depth - 1e-4, -rig.Depth + 0.02);
+    }
+
     private static readonly Gen<Move> AnyMove = Gen.Select(Gen.Int[0, 5], Gen.Double[0.2, 3], Gen.Double[0, 1], Gen.Double[-1, 1], Gen.Double[-1, 1], Gen.Int[1, 3]).Select((kind, time, share, a, b, beats) => kind switch
     {
         0 or 1 => new Move { Kind = MoveKind.Reel, Duration = time, ReelShare = share },
