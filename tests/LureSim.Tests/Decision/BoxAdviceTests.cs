@@ -22,6 +22,9 @@ public class BoxAdviceTests
         // Owned: unweighted, 1/8 and 1/4 oz. A line of 10 lb casts 44.5 N / (10 x 9.81 m/s2) = 0.45 kg: no limit here.
         Assert.Equal(["1/16 oz", "3/16 oz", "3/8 oz", "1/2 oz"], BoxAdvice.MissingSizes(Plain, Rig("1/8 oz")).Select(h => h.Label).Where(l => l is not "5/8 oz" and not "3/4 oz").Order(Comparer<string>.Create((a, b) => Ounces(a).CompareTo(Ounces(b)))));
 
+        // A size weighs what its label says.
+        Assert.All(BoxAdvice.MissingSizes(Plain, Rig("1/8 oz")), head => Assert.Equal(Ounces(head.Label), head.Mass, 1e-12));
+
         static double Ounces(string label) => QuantityReader.Read(QuantityKind.Mass, label).Value;
     }
 

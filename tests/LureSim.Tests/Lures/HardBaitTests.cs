@@ -73,4 +73,15 @@ public class HardBaitTests
         Assert.Equal(2.513e-6, TackleBuilder.BendingStiffness(box), 1e-9);
         Assert.True(TackleBuilder.BendingStiffness(box with { Leader = null }) < 0.02 * TackleBuilder.BendingStiffness(box));
     }
+
+    // A thin plate that slopes forward and down: its points lie at (s cos a, 0, -s sin a), so the product of inertia is + m l^2/12 sin a cos a.
+    [Fact]
+    public void A_lip_slopes_forward_and_down()
+    {
+        const double Slope = 0.6, Long = 0.02;
+        LureBody body = new TopwaterWalker().Body(0.09, "hard") with { Profile = BodyProfile.HardTwitchbait, Lip = new LipShape(Long, 0.015, Slope) };
+        LurePart lip = LureAssembly.Of(JigHead.None(body), body, new Rigging()).Parts.Single(part => part.Role == PartRole.Lip);
+        Assert.Equal(lip.Mass * Long * Long / 12 * Math.Sin(Slope) * Math.Cos(Slope), lip.Own.ForwardUp, 1e-15);
+        Assert.Equal(-Long / 2 * Math.Cos(Slope), lip.Centre.Aft, 1e-15);
+    }
 }

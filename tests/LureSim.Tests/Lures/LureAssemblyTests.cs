@@ -86,6 +86,10 @@ public class LureAssemblyTests
         Assert.Equal(0.004 + (0.01 * Math.Sin(0.2)), at.Left, 1e-12);
         Assert.Equal(0.04 + (0.01 * Math.Cos(0.2)), at.Aft, 1e-12);
         Assert.Equal(0, at.Up);
+
+        // The same bend upwards lifts as much as one to the left puts aside.
+        Station raised = BodyBends.CentreLine(0.05, 0.04, 0, 0.2);
+        Assert.Equal((at.Aft, at.Left, 0.0), (raised.Aft, raised.Up, raised.Left));
     }
 
     [Fact]

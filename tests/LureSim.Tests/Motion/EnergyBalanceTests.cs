@@ -103,6 +103,19 @@ public class EnergyBalanceTests
         Assert.Equal(0.5 * 0.3 * 1000 * 9e-6 * ((1.5 * 1.5) + (2 * 2)), energy, 1e-9);
     }
 
+    // Two straight segments of 1 m and 0.1 g drawn along themselves at V while the reel speeds up by L'': each metre of line at the share xi is pushed by m L'' xi, half
+    // of it to each end; the share that falls to the rod tip does no work on free nodes: V L'' (0.25 m1 + 0.75 m2/2).
+    [Fact]
+    public void Line_that_the_reel_speeds_up_pushes_its_own_mass()
+    {
+        var dynamics = new LineDynamics(
+            Lure, LineProperties.Uniform(new LineMaterial(2e-4, 1e-4, 700, 0)), WaterColumn.Unbounded(1000, 1e-3), LineDragLaw.ChooCasarella, new LineMesh(2, 1, 0, 25));
+        double Sliding(double lineOut, double acceleration) =>
+            dynamics.EvaluatePowers([0, 0, -5, lineOut / 2, 0, -5, lineOut, 0, -5], [0.7, 0, 0, 0.7, 0, 0, 0, 0, 0], lineOut, 0, acceleration, []).Sliding;
+        Assert.Equal(0.7 * 3 * 1e-4 * (0.25 + 0.375), Sliding(2, 3), 1e-9);
+        Assert.Equal(2 * Sliding(2, 3), Sliding(4, 3), 1e-9);
+    }
+
     [Theory]
     [InlineData(1)]
     [InlineData(0.3)]

@@ -42,6 +42,10 @@ public class RetrieveMovesTests
         TrackEvent end = Assert.Single(track.Events, e => e.Kind == TrackEventKind.SwingEnds);
         Assert.InRange(end.Time, 10, 90);
 
+        // The event lies where the lure is.
+        int nearest = Enumerable.Range(0, track.Count).MinBy(i => Math.Abs(track.Time[i] - end.Time));
+        Assert.Equal(track.Depth(nearest), end.Depth, 0.1);
+
         // Down the current, which comes from the right of the reference direction, at last.
         double angle = Math.Atan2(track.Y[^1], track.X[^1]) * 180 / Math.PI;
         Assert.InRange(angle, 90 + degreesUp - 31, 90 + degreesUp + 31);

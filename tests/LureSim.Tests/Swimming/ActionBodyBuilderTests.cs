@@ -98,4 +98,17 @@ public class ActionBodyBuilderTests
         Assert.Equal(Math.Pow(1.5, 4), heavy.BendingStiffness / light.BendingStiffness, 1e-9);
         ActionBodyBuilder.KnotOf(box with { Leader = null }).Validate();
     }
+
+    // Ball of 7.0874 g of lead: diameter 10.61 mm, seen from the front 0.884 cm2; it sits at the nose, turned to the side that was asked for.
+    [Theory]
+    [InlineData(0.1)]
+    [InlineData(-0.3)]
+    public void A_turned_head_is_its_ball_at_the_nose_turned_to_its_side(double turn)
+    {
+        var body = new LureBody(BodyProfile.PaddleTail, 0.1, 0.02, 0.014, 1050, "paddle");
+        HeadSet head = ActionBodyBuilder.Of(Quarter, body, new Rigging { HeadTurn = turn }).Head!;
+        Assert.Equal(new Vector3d(0.05, 0, 0), head.Position);
+        Assert.Equal(Math.PI / 4 * Math.Pow(6 * 0.0070874 / 11340 / Math.PI, 2.0 / 3), head.FrontalArea, 1e-12);
+        Assert.Equal((turn, 0.0), (head.Yaw, head.Pitch));
+    }
 }
