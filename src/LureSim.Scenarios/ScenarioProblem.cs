@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using LureSim.Model;
 
 namespace LureSim.Scenarios;

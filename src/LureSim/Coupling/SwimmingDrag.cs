@@ -38,7 +38,7 @@ public static class SwimmingDrag
         ArgumentNullException.ThrowIfNull(tackle);
         ArgumentNullException.ThrowIfNull(spot);
         ArgumentNullException.ThrowIfNull(speeds);
-        Rigging clean = tackle.Rigging.Straightened;
+        Rigging clean = tackle.Rigging.Straightened();
         var rigged = new RigWindow(tackle, spot, head, body, cancellation);
         var still = new RigWindow(tackle with { Rigging = clean }, spot, head, body, cancellation);
         bool alike = clean == tackle.Rigging && !rigged.HasTail;

@@ -56,5 +56,5 @@ public sealed record Rigging
     public bool IsClean => ExitSideways == 0 && ExitAbove == 0 && Bend == 0 && PointLean == 0 && HeadTurn == 0 && PulledUp == 0;
 
     /// <summary>The same knot and hook without a fault.</summary>
-    public Rigging Straightened => this with { ExitSideways = 0, ExitAbove = 0, Bend = 0, PointLean = 0, HeadTurn = 0, PulledUp = 0 };
+    public Rigging Straightened() => this with { ExitSideways = 0, ExitAbove = 0, Bend = 0, PointLean = 0, HeadTurn = 0, PulledUp = 0 };
 }

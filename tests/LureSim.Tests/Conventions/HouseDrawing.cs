@@ -6,7 +6,7 @@ namespace LureSim.Tests.Conventions;
 /// <summary>Draws the house: a floor a row, a room a box with its folders, an arrow for the use of one room by another, as thick as it is frequent.</summary>
 internal static class HouseDrawing
 {
-    private const int RoomWidth = 200, RoomHeight = 62, Gap = 46, FloorHeight = 104, Left = 24, Top = 44;
+    private const int RoomWidth = 250, RoomHeight = 62, Gap = 40, FloorHeight = 104, Left = 24, Top = 44;
 
     public static string Of(HouseGraph graph, string[][] floors)
     {
@@ -24,7 +24,7 @@ internal static class HouseDrawing
         var text = new StringBuilder();
         text.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" font-family=\"sans-serif\" role=\"img\">\n<title>The rooms of the house and what they use</title>\n");
         text.Append("<defs><marker id=\"a\" viewBox=\"0 0 8 8\" refX=\"7\" refY=\"4\" markerWidth=\"7\" markerHeight=\"7\" markerUnits=\"userSpaceOnUse\" orient=\"auto\"><path d=\"M0 0L8 4L0 8z\" fill=\"#456\"/></marker></defs>\n");
-        text.Append(CultureInfo.InvariantCulture, $"<rect width=\"{width}\" height=\"{height}\" fill=\"#fff\"/>\n<text x=\"{Left}\" y=\"26\" font-size=\"15\" fill=\"#111\">A room uses those below it. The line is thicker where there are more uses in the compiled types.</text>\n");
+        text.Append(CultureInfo.InvariantCulture, $"<rect width=\"{width}\" height=\"{height}\" fill=\"#fff\"/>\n<text x=\"{Left}\" y=\"26\" font-size=\"15\" fill=\"#111\">A room uses those below it; a thicker line stands for more uses in the compiled types.</text>\n");
         var arrows = graph.Arrows.Where(a => RoomOf(a.From) != RoomOf(a.To)).GroupBy(a => (From: RoomOf(a.From), To: RoomOf(a.To))).Select(g => (g.Key.From, g.Key.To, Count: g.Sum(a => a.Count)));
         foreach ((string from, string to, int count) in arrows.OrderBy(a => a.Count).ThenBy(a => a.From, StringComparer.Ordinal).ThenBy(a => a.To, StringComparer.Ordinal))
         {
@@ -43,9 +43,9 @@ internal static class HouseDrawing
             string[] inside = [.. graph.Rooms.Where(r => r.StartsWith(room + ".", StringComparison.Ordinal) && RoomOf(r) == room).Select(r => r[(room.Length + 1)..])];
             int types = graph.Types.Where(t => RoomOf(t.Key) == room).Sum(t => t.Value);
             text.Append(CultureInfo.InvariantCulture, $"<rect x=\"{x}\" y=\"{y}\" width=\"{RoomWidth}\" height=\"{RoomHeight}\" rx=\"6\" fill=\"#eef3f6\" stroke=\"#246\"/>\n");
-            text.Append(CultureInfo.InvariantCulture, $"<text x=\"{x + 10}\" y=\"{y + 22}\" font-size=\"15\" font-weight=\"700\" fill=\"#111\">{(room == "LureSim" ? "LureSim (guards)" : room.Replace("LureSim.", "", StringComparison.Ordinal))}</text><text x=\"{x + RoomWidth - 10}\" y=\"{y + 22}\" font-size=\"12\" text-anchor=\"end\" fill=\"#345\">{AtLeast(types)}+ types</text>\n");
-            for (int i = 0; i < Math.Min(2, (inside.Length + 3) / 4); i++)
-                text.Append(CultureInfo.InvariantCulture, $"<text x=\"{x + 10}\" y=\"{y + 39 + (14 * i)}\" font-size=\"11\" fill=\"#345\">{string.Join(", ", inside.Skip(4 * i).Take(4))}</text>\n");
+            text.Append(CultureInfo.InvariantCulture, $"<text x=\"{x + 10}\" y=\"{y + 22}\" font-size=\"14\" font-weight=\"700\" fill=\"#111\">{(room == "LureSim" ? "LureSim (guards)" : room.Replace("LureSim.", "", StringComparison.Ordinal))}</text><text x=\"{x + RoomWidth - 10}\" y=\"{y + 22}\" font-size=\"11\" text-anchor=\"end\" fill=\"#345\">{AtLeast(types)}+ types</text>\n");
+            for (int i = 0; i < Math.Min(2, (inside.Length + 4) / 5); i++)
+                text.Append(CultureInfo.InvariantCulture, $"<text x=\"{x + 10}\" y=\"{y + 39 + (14 * i)}\" font-size=\"10\" fill=\"#345\">{string.Join(", ", inside.Skip(5 * i).Take(5))}</text>\n");
         }
 
         text.Append("</svg>\n");

@@ -29,8 +29,8 @@ public class RiggingInputTests
         Assert.Equal([-0.002, 0.001, 0.003], [rigging.ExitSideways, rigging.ExitAbove, rigging.PulledUp]);
         Assert.Equal([12 * Math.PI / 180, -10 * Math.PI / 180, 5 * Math.PI / 180], [rigging.Bend, rigging.PointLean, rigging.HeadTurn], (a, b) => Math.Abs(a - b) < 1e-12);
         Assert.False(rigging.IsClean);
-        Assert.True(rigging.Straightened.IsClean);
-        Assert.Equal(KnotStyle.SplitRing, rigging.Straightened.Knot);
+        Assert.True(rigging.Straightened().IsClean);
+        Assert.Equal(KnotStyle.SplitRing, rigging.Straightened().Knot);
         Assert.Equal((KnotStyle.Snug, 0.0), (TestScenario.Read(WithRigging("{knot: snug}")).Tackle.Rigging.Knot, TestScenario.Read(WithRigging("{knot: snug}")).Tackle.Rigging.LoopLength));
         Assert.Equal(0.6, TestScenario.Read(WithRigging("{shank_share: 60 %}")).Tackle.Rigging.ShankShare);
     }

@@ -138,7 +138,7 @@ public class RandomRigTests
         double least = spoon ? 0.0003 : 0.002;
         double height = Math.Max(least, common ? p.HeightShare * length : least + (tall * (length - least)));
         double width = Math.Max(0.002, common ? p.WidthShare * length : 0.002 + (wide * (length - 0.002)));
-        var body = new LureBody(profile, length, height, width, spoon ? 9000 * wide : density, "drawn")
+        var body = new LureBody(profile, length, height, width, spoon ? Math.Max(800, 9000 * wide) : density, "drawn")
         {
             Buoyancy = hard ? buoyancy : null,
             Lip = hard && shank ? new LipShape(lip, 0.082 - lip, 0.1 + (1.3 * tall)) : null,

@@ -1,5 +1,4 @@
 using LureSim.Hydrodynamics;
-using LureSim.Swimming;
 using LureSim.Swimming.Bodies;
 using LureSim.Swimming.Forces;
 

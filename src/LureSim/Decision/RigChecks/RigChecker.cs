@@ -81,7 +81,7 @@ public static class RigChecker
         double elevation = Math.Clamp(Median(track, track.LureAngle, 0.1), -1.2, 1.2);
         var runner = new RigWindow(scenario.Tackle, scenario.Spot, rig.Head, rig.Body, cancellation);
         ActionAssessment retrieve = runner.Steady(speed, elevation, RetrieveWindow);
-        Rigging clean = scenario.Tackle.Rigging.Straightened;
+        Rigging clean = scenario.Tackle.Rigging.Straightened();
         bool alike = clean == scenario.Tackle.Rigging && !runner.HasTail;
         ActionAssessment rest = alike ? retrieve
             : new RigWindow(scenario.Tackle with { Rigging = clean }, scenario.Spot, rig.Head, rig.Body, cancellation).Steady(speed, elevation, RetrieveWindow, ActionTerms.All & ~ActionTerms.Wake);
@@ -158,7 +158,7 @@ public static class RigChecker
     {
         double[] speeds = [.. Enumerable.Range(0, SweepPoints).Select(i => SlowestSpeed + (i * (FastestSpeed - SlowestSpeed) / (SweepPoints - 1)))];
         Rigging own = scenario.Tackle.Rigging;
-        Rigging clean = own.Straightened with { ShankShare = null };
+        Rigging clean = own.Straightened() with { ShankShare = null };
         bool same = clean == own || !rig.Body.NeedsHead;
         var asRigged = new RigWindow(scenario.Tackle, scenario.Spot, rig.Head, rig.Body, cancellation);
         RigWindow? cleaned = same ? null : new RigWindow(scenario.Tackle with { Rigging = clean }, scenario.Spot, rig.Head, rig.Body, cancellation);
@@ -182,7 +182,7 @@ public static class RigChecker
         double[] speeds = [.. Enumerable.Range(0, MapSpeeds).Select(i => SlowestSpeed + (i * (FastestSpeed - SlowestSpeed) / (MapSpeeds - 1)))];
         double[,] spin = new double[MapBends, MapSpeeds], twists = new double[MapBends, MapSpeeds];
         var verdicts = new ActionVerdict[MapBends, MapSpeeds];
-        Rigging clean = scenario.Tackle.Rigging.Straightened;
+        Rigging clean = scenario.Tackle.Rigging.Straightened();
         Parallel.For(0, MapBends * MapSpeeds, new ParallelOptions { CancellationToken = cancellation }, i =>
         {
             int b = i / MapSpeeds, s = i % MapSpeeds;
