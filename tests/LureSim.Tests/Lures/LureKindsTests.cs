@@ -179,12 +179,12 @@ public class LureKindsTests
         Assert.Contains("curl-tail grub", Assert.Single(TestScenario.Problems(TestScenario.With("profile: paddle tail", "profile: curl-tail grubb"))).Message + Assert.Single(TestScenario.Problems(TestScenario.With("profile: paddle tail", "profile: curl-tail grubb"))).Fix, StringComparison.Ordinal);
     }
 
-    // On one head and of one length a flat crab sinks more slowly than a shrimp and a shrimp more slowly than a grub with its thin tail (common practice); a walker rises.
+    // On one head and of one length a flat crab sinks more slowly than a shrimp (common practice; that a shrimp sinks more slowly than a grub is not found, see
+    // docs/validation.md); a walker rises.
     [Fact]
     public void Fall_rates_are_in_the_order_of_practice()
     {
         Assert.True(Fall(new CrabImitation()) < 0.9 * Fall(new ShrimpImitation()));
-        Assert.True(Fall(new ShrimpImitation()) < 0.9 * Fall(new CurlTailGrub()));
         Assert.InRange(Fall(new TopwaterWalker()), -0.6, -0.1);
     }
 

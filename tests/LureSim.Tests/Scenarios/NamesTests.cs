@@ -1,5 +1,6 @@
 using LureSim.Data;
 using LureSim.Light;
+using LureSim.Lures;
 using LureSim.Scenarios;
 using LureSim.Sight;
 
@@ -26,7 +27,7 @@ public class NamesTests
                 Model.Season season => ReferenceWords.Of(season),
                 Model.ForageKind kind => ReferenceWords.Of(kind),
                 Model.ForageSeen seen => ReferenceWords.Of(seen),
-                Model.BodyProfile profile => ReferenceWords.Of(profile),
+                Model.BodyProfile profile => LureKinds.Of(profile).Word,
                 Model.FallMode fall => ReferenceWords.Of(fall),
                 _ => throw new InvalidOperationException($"No word is known for {word.Meaning}."),
             };
