@@ -1,0 +1,19 @@
+namespace LureSim.Mutation;
+
+/// <summary>Mutants that every run tries: pupils' first mistakes, each of which once survived or was feared to. One whose formula is no longer written so is left out.</summary>
+internal static class KnownMutants
+{
+    private const string HeadSet = "new HeadSet(new Vector3d(nose, 0, 0), SphereDrag.FrontalArea(head.Mass / Metals.Density(head.Metal)), ";
+
+    /// <summary>File, right and wrong expression.</summary>
+    public static IReadOnlyList<(string File, string Before, string After)> All { get; } =
+    [
+        ("Decision/Trials/Ranking.cs", "90", "45.0"),
+        ("Swimming/Forces/KnotClamp.cs", "2 * Math.Sqrt(bending * held)", "Math.Sqrt(bending * held)"),
+        ("Swimming/Forces/TurnedHead.cs", "q * Math.Sin(head.Yaw) * Math.Cos(head.Yaw)", "-q * Math.Sin(head.Yaw) * Math.Cos(head.Yaw)"),
+        ("Swimming/ActionBodyBuilder.cs", HeadSet + "rigging.HeadTurn)", HeadSet + "-rigging.HeadTurn)"),
+        ("Swimming/ActionBodyBuilder.cs", "SphereDrag.FrontalArea(head.Mass / Metals.Density(head.Metal))", "1.44 * SphereDrag.FrontalArea(head.Mass / Metals.Density(head.Metal))"),
+        ("Lures/SoftBait.cs", "0.5 * headVolume", "0 * headVolume"),
+        ("Lures/SoftBait.cs", "shape.Drag(incidence)", "shape.Drag(incidence).With(0.19 * shape.Drag(incidence).Form)"),
+    ];
+}
