@@ -275,7 +275,7 @@ public static class RoundedBody
     /// <param name="length">Length (m), above 0.</param>
     /// <param name="height">Height of the ellipsoid (m), above 0.</param>
     /// <param name="width">Width of the ellipsoid (m), above 0.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A dimension is not positive, or the body is more than 50 times as long as thick.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A dimension is not positive.</exception>
     public static DragSum NoseFirst(double length, double height, double width)
     {
         Guard.Positive(length);
@@ -283,7 +283,9 @@ public static class RoundedBody
         Guard.Positive(width);
         double diameter = Math.Sqrt(height * width);
         double frontal = Math.PI / 4 * diameter * diameter;
-        var parting = LaminarSeparation.OfSpheroid(Math.Max(1, length / diameter));
+
+        // Beyond 50 diameters the layer parts at the very tail, whatever the length.
+        var parting = LaminarSeparation.OfSpheroid(Math.Clamp(length / diameter, 1, 50));
         var friction = new SkinFriction(WettedArea(length, diameter), length, diameter);
         return new DragSum(
             "body, nose first",
