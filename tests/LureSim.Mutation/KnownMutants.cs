@@ -14,6 +14,6 @@ internal static class KnownMutants
         ("Swimming/ActionBodyBuilder.cs", HeadSet + "rigging.HeadTurn)", HeadSet + "-rigging.HeadTurn)"),
         ("Swimming/ActionBodyBuilder.cs", "SphereDrag.FrontalArea(head.Mass / Metals.Density(head.Metal))", "1.44 * SphereDrag.FrontalArea(head.Mass / Metals.Density(head.Metal))"),
         ("Lures/SoftBait.cs", "0.5 * headVolume", "0 * headVolume"),
-        ("Lures/SoftBait.cs", "shape.Drag(incidence)", "shape.Drag(incidence).With(0.19 * shape.Drag(incidence).Form)"),
+        ("Hydrodynamics/BodyDragComponents.cs", "parting.PressureDrag * frontal", "1.19 * parting.PressureDrag * frontal"),
     ];
 }

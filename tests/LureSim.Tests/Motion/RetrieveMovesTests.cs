@@ -48,7 +48,7 @@ public class RetrieveMovesTests
 
         // Down the current, which comes from the right of the reference direction, at last.
         double angle = Math.Atan2(track.Y[^1], track.X[^1]) * 180 / Math.PI;
-        Assert.InRange(angle, 90 + degreesUp - 31, 90 + degreesUp + 31);
+        Assert.InRange(Math.IEEERemainder(angle - 90 - degreesUp, 360), -31, 31);
         Assert.Equal(12, track.X[0], 1e-9);
         Assert.All(track.LineOut, length => Assert.Equal(track.LineOut[0], length, 1e-9));
     }
@@ -81,8 +81,10 @@ public class RetrieveMovesTests
         Track still = Run(rest, "{speed: 0 kn, direction: left}");
         Track drift = Run(rest + "    drift: {speed: 0.2 m/s, direction: left}\n", "{speed: 0.2 m/s, direction: left, profile: uniform}", "{speed: 0.2 m/s, direction: left}");
         Assert.Equal(SimulationStatus.Completed, drift.Status);
-        Assert.Equal(still.Count, drift.Count);
-        for (int i = 0; i < still.Count; i += 20)
+
+        // The end may fall on either side of a sample.
+        Assert.InRange(drift.Count, still.Count - 1, still.Count + 1);
+        for (int i = 0; i < Math.Min(still.Count, drift.Count); i += 20)
         {
             // The lure starts at rest over the ground, which the drifting rod sees as 0.2 m/s to the right: the two come together as it falls.
             Assert.Equal(still.Z[i], drift.Z[i], 0.03);

@@ -96,6 +96,7 @@ internal static class EveryKey
           clarity: {plus_or_minus: 20 %}
           rod_tip_height: {plus_or_minus: 10 %}
           line_drag: {law: either, factor: 10 %}
+          lure_drag: 30 %
           others: exact
           samples: 8
           seed: 3
