@@ -17,7 +17,6 @@ public sealed class UnitFormat(UnitSystem system)
     private const double KnotInMetresPerSecond = 1852.0 / 3600.0;
     private static readonly double MileInMetres = UnitsNet.Length.FromMiles(1).Meters;
     private static readonly double PoundForceInNewtons = UnitsNet.Force.FromPoundsForce(1).Newtons;
-    private static readonly double StandardGravity = UnitsNet.Force.FromKilogramsForce(1).Newtons;
 
     private const double KilogramsPerOunce = 0.028349523125;
 
@@ -140,7 +139,7 @@ public sealed class UnitFormat(UnitSystem system)
     /// <summary>A nominal breaking force (N) as anglers name it: pounds, or kilograms of load.</summary>
     public string StrengthText(double newtons) => Us
         ? With(Number(newtons / PoundForceInNewtons, 0), "lb")
-        : With(Number(newtons / StandardGravity, 1), "kg");
+        : With(Number(newtons / PhysicalConstants.StandardGravity, 1), "kg");
 
     /// <summary>A temperature (degrees Celsius) as text.</summary>
     public string TemperatureText(double celsius) => Us
