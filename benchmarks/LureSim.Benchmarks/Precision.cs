@@ -132,14 +132,14 @@ internal static class Precision
 
             (r[Size], r[Size + 1], r[Size + 2], w[Size], w[Size + 1], w[Size + 2]) = TowedJig.Tip(t, true);
             dynamics.Evaluate(r, w, TowedJig.Length, 0, 0, force, false);
-            var rate = new double[2 * Size];
+            double[] rate = new double[2 * Size];
             Array.Copy(w, rate, Size);
             dynamics.Blocks.SolveMass(force, rate.AsSpan(Size));
             return Vector<double>.Build.Dense(rate);
         }
 
         double from = Processor(), now = 0;
-        var depths = new double[Times.Length];
+        double[] depths = new double[Times.Length];
         for (int i = 0; i < Times.Length; i++)
         {
             int count = (int)Math.Round((Times[i] - now) / step);

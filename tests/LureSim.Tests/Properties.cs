@@ -19,10 +19,10 @@ internal static class Properties
             return;
         }
 
-        for (var i = 0; i < iterations; i++)
+        for (int i = 0; i < iterations; i++)
         {
             var random = new PCG((uint)i, 20_240_229);
-            var seed = random.ToString();
+            string seed = random.ToString();
             var value = values.Generate(random, null, out _);
             try
             {

@@ -178,7 +178,7 @@ public static class Planner
         IReadOnlyList<double> depths = options.Scale.Depths(scenario.Spot.Depth);
         Presentation first = scenario.Presentations[0];
         var water = WaterColumn.Of(scenario.Spot);
-        var times = new double?[2 * heads.Count][];
+        double?[][] times = new double?[2 * heads.Count][];
         Parallel.For(0, times.Length, parallel, i =>
         {
             FallMode mode = i % 2 == 0 ? FallMode.SlackLine : FallMode.TightLine;

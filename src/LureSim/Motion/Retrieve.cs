@@ -129,8 +129,8 @@ internal sealed class CastRun
             surface * water.Current.DirectionX, surface * water.Current.DirectionY);
         integrator = new LineIntegrator(dynamics, program, EsdirkTableau.TrBdf2);
         track = new TrackBuilder(options.SampleInterval);
-        var position = new double[3 * nodes];
-        var velocity = new double[3 * nodes];
+        double[] position = new double[3 * nodes];
+        double[] velocity = new double[3 * nodes];
         SplashDownShape(presentation.CastLength, rodTipHeight, lineOut, dynamics.Fractions, position);
 
         integrator.Initialise(0, position, velocity);

@@ -90,9 +90,9 @@ internal sealed class TrackBuilder
     {
         int count = run.Nodes + 1;
         ReadOnlySpan<double> p = run.Integrator.Position;
-        var sx = new double[count];
-        var sy = new double[count];
-        var sz = new double[count];
+        double[] sx = new double[count];
+        double[] sy = new double[count];
+        double[] sz = new double[count];
         for (int j = 0; j < count; j++)
         {
             sx[j] = p[3 * j];

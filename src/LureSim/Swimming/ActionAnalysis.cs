@@ -84,11 +84,11 @@ public static class ActionAnalysis
     {
         int n = trace.Count - from;
         double span = trace.Time[^1] - trace.Time[from];
-        var yaw = new double[n];
-        var roll = new double[n];
-        var pitch = new double[n];
-        var tail = new double[n];
-        var tip = new double[n];
+        double[] yaw = new double[n];
+        double[] roll = new double[n];
+        double[] pitch = new double[n];
+        double[] tail = new double[n];
+        double[] tip = new double[n];
         double yawOffset = 0, rollOffset = 0, path = 0, speed = 0, tension = 0, side = 0;
         Vector3d pull = default;
         Vector3d travel = trace.Position[^1] - trace.Position[from];
@@ -359,7 +359,7 @@ public static class ActionAnalysis
         int n = values.Length;
         double first = values[..Math.Max(1, n / 4)].Average(), last = values[^Math.Max(1, n / 4)..].Average();
         double slope = (last - first) / (0.75 * n);
-        var flat = new double[n];
+        double[] flat = new double[n];
         for (int i = 0; i < n; i++) flat[i] = values[i] - (slope * i);
         Array.Sort(flat);
         return 0.5 * (flat[(int)(0.98 * (n - 1))] - flat[(int)(0.02 * (n - 1))]);

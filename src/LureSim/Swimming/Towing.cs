@@ -35,9 +35,9 @@ public static class Towing
         var samples = new Samples(capacity);
         double energyAtStart = equations.KineticEnergy(stepper.State);
         stepper.Start(0, 1e-3);
-        var state = new double[BodyState.Size];
+        double[] state = new double[BodyState.Size];
         samples.Add(0, stepper.State, equations);
-        var status = SimulationStatus.Completed;
+        SimulationStatus status = SimulationStatus.Completed;
         while (stepper.Time < options.Duration)
         {
             if (cancellation.IsCancellationRequested)

@@ -43,7 +43,7 @@ public class LightPropertyTests
             (field, depth, more) =>
             {
                 Spectrum upper = field.Downwelling(depth), lower = field.Downwelling(depth + more);
-                for (var i = 0; i < upper.Grid.Count; i++)
+                for (int i = 0; i < upper.Grid.Count; i++)
                 {
                     Assert.True(upper[i] >= 0.0);
                     Assert.True(lower[i] <= upper[i]);
@@ -57,7 +57,7 @@ public class LightPropertyTests
             (field, depth) =>
             {
                 var chart = ColourChart.Of(field, LureColours.All, [depth]);
-                for (var c = 0; c < chart.Colours.Count; c++)
+                for (int c = 0; c < chart.Colours.Count; c++)
                 {
                     var cell = chart[0, c];
                     Assert.True(double.IsFinite(cell.Adapted.L) && double.IsFinite(cell.Adapted.A) && double.IsFinite(cell.Adapted.B));
@@ -72,7 +72,7 @@ public class LightPropertyTests
     {
         var field = new LightField(OpticalWater.FromSecchi(WaterKind.TanninStained, 1.0), Atmosphere.Illuminate(40.0, 0.0));
         var chart = ColourChart.Of(field, LureColours.All, [741.3]);
-        for (var c = 0; c < chart.Colours.Count; c++)
+        for (int c = 0; c < chart.Colours.Count; c++)
         {
             Assert.Equal(0.0, chart[0, c].RelativeLuminance);
             Assert.Equal(0.0, chart[0, c].Adapted.L);
@@ -109,7 +109,7 @@ public class LightPropertyTests
         Gen.Select(Gen.Int[0, 80], Gen.Int[0, 21]).HoldsFor(
             (line, colour) =>
             {
-                var light = new double[81];
+                double[] light = new double[81];
                 light[line] = 1.0;
                 var exitance = LureColours.All[colour].Exitance(new Spectrum(WavelengthGrid.Visible, light));
                 Assert.InRange(exitance.Values.ToArray().Sum(), 0.0, 1.0);
@@ -134,7 +134,7 @@ public class LightPropertyTests
         double[] depths = [0.0, 1.0, 2.0, 5.0], illuminance = new double[4];
         var cells = new ColourCell[4 * LureColours.All.Count];
         kernel.Compute(depths, cells, illuminance);
-        var before = GC.GetAllocatedBytesForCurrentThread();
+        long before = GC.GetAllocatedBytesForCurrentThread();
         kernel.Compute(depths, cells, illuminance);
         Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
     }

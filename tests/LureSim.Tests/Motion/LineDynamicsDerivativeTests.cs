@@ -97,8 +97,8 @@ public class LineDynamicsDerivativeTests
         };
         double grading = Range(1, 2), lineOut = Range(2, 6);
         var dynamics = new LineDynamics(lure, line, water, law, new LineMesh(Segments, grading, Range(0, 1)));
-        var position = new double[3 * (Segments + 1)];
-        var velocity = new double[3 * (Segments + 1)];
+        double[] position = new double[3 * (Segments + 1)];
+        double[] velocity = new double[3 * (Segments + 1)];
         double z = place switch
         {
             Place.DeepWater => Range(-2.5, -1.5),
@@ -136,7 +136,7 @@ public class LineDynamicsDerivativeTests
     private static void CheckAll(Case c, double relative)
     {
         int size = 3 * Segments;
-        var force = new double[size];
+        double[] force = new double[size];
         c.Dynamics.Evaluate(c.Position, c.Velocity, c.LineOut, c.Rate, c.Acceleration, force, true);
         double[][] byR = Blocks(c.Dynamics, false), byW = Blocks(c.Dynamics, true);
         double[] tipR = [.. c.Dynamics.TipTensionByPosition], tipW = [.. c.Dynamics.TipTensionByVelocity];
@@ -166,7 +166,7 @@ public class LineDynamicsDerivativeTests
         c.Dynamics.LineColumn(1, byBoth);
         double[] At(double line, double rate)
         {
-            var f = new double[3 * Segments];
+            double[] f = new double[3 * Segments];
             c.Dynamics.Evaluate(c.Position, c.Velocity, line, rate, 0, f, false);
             return f;
         }
@@ -192,7 +192,7 @@ public class LineDynamicsDerivativeTests
         bool position = ReferenceEquals(variable, c.Position);
         double step = position ? 2e-8 : 2e-7;
         double[][] f = new double[4][];
-        var t = new double[4];
+        double[] t = new double[4];
         double[] offsets = [-2, -1, 1, 2];
         double keep = variable[index];
         for (int i = 0; i < 4; i++)

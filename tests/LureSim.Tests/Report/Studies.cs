@@ -45,7 +45,7 @@ internal static class Studies
             double[] shares = [.. heads.Select((_, h) => Math.Abs(Math.Sin((0.3 * i) + h)))];
             return new TideRow(18 + (0.5 * i), 0.8 * Math.Cos(0.4 * i), scenario.Spot.Depth, i == 3 ? null : heads[Array.IndexOf(shares, shares.Max())], shares, shares, i == 4 ? null : CommonWeights.All[i]);
         })];
-        var weights = new double?[6, 7];
+        double?[,] weights = new double?[6, 7];
         for (int r = 0; r < 6; r++)
         {
             for (int c = 0; c < 7; c++) weights[r, c] = r + (2 * c) < CommonWeights.All.Count ? CommonWeights.All[r + (2 * c)] : null;

@@ -40,12 +40,12 @@ public class SightPropertyTests
         Gen.Select(AnyScene, Gen.Int[0, 21], Gen.Double[0.0, 30.0]).HoldsFor(
             (scene, colour, distance) =>
             {
-                var reach = Math.Min(distance, Appearance.FarthestDistance(scene.Field, scene.Direction, scene.TargetDepth));
+                double reach = Math.Min(distance, Appearance.FarthestDistance(scene.Field, scene.Direction, scene.TargetDepth));
                 var seen = Appearance.Of(scene.Field, LureColours.All[colour], scene.Direction, scene.TargetDepth, reach);
                 Assert.True(seen.Inherent.Minimum() >= 0.0 && seen.Apparent.Minimum() >= 0.0 && seen.Background.Minimum() >= 0.0);
                 if (scene.Direction != ViewDirection.Level)
                     return;
-                for (var i = 0; i < seen.Apparent.Grid.Count; i++)
+                for (int i = 0; i < seen.Apparent.Grid.Count; i++)
                 {
                     double low = Math.Min(seen.Inherent[i], seen.Background[i]), high = Math.Max(seen.Inherent[i], seen.Background[i]);
                     Assert.InRange(seen.Apparent[i], low - (1e-9 * high), high * (1.0 + 1e-9));
@@ -115,8 +115,8 @@ public class SightPropertyTests
     [Fact]
     public void A_foil_flashes_brighter_than_it_shines_at_rest()
     {
-        var rest = Appearance.Inherent(Field, LureColours.Gold, ViewDirection.Level, 1.0).Dot(Colorimetry.YBar);
-        var flash = Appearance.Flash(Field, LureColours.Gold, 1.0).Dot(Colorimetry.YBar);
+        double rest = Appearance.Inherent(Field, LureColours.Gold, ViewDirection.Level, 1.0).Dot(Colorimetry.YBar);
+        double flash = Appearance.Flash(Field, LureColours.Gold, 1.0).Dot(Colorimetry.YBar);
         Assert.True(flash > 5.0 * rest);
     }
 

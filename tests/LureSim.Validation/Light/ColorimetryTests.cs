@@ -31,7 +31,7 @@ public class ColorimetryTests
         var reflectances = ReferenceTable.Optics("colour_target_24_reflectance");
         double[] x = expected.Numbers("x"), y = expected.Numbers("y"), lightness = expected.Numbers("L"), a = expected.Numbers("a"), b = expected.Numbers("b");
         List<(double, double)> chromaticities = [], labs = [];
-        for (var patch = 0; patch < 24; patch++)
+        for (int patch = 0; patch < 24; patch++)
         {
             var reflectance = new Spectrum(WavelengthGrid.Visible, [.. reflectances.Columns.Skip(1).Select(c => reflectances.Numbers(c)[patch])]);
             var xyz = Colorimetry.OfReflectance(reflectance, Colorimetry.D65);
@@ -54,7 +54,7 @@ public class ColorimetryTests
         var reflectances = ReferenceTable.Optics("colour_target_24_reflectance");
         double[] lightness = published.Numbers("L"), a = published.Numbers("a"), b = published.Numbers("b");
         var d50 = new Xyz(0.96422, 1.0, 0.82521); // ICC.1 profile connection space
-        var differences = Enumerable.Range(0, 24).Select(patch =>
+        double[] differences = Enumerable.Range(0, 24).Select(patch =>
         {
             var reflectance = new Spectrum(WavelengthGrid.Visible, [.. reflectances.Columns.Skip(1).Select(c => reflectances.Numbers(c)[patch])]);
             var adapted = ChromaticAdaptation.Cat16(Colorimetry.OfReflectance(reflectance, Colorimetry.D65), Colorimetry.D65White, d50);

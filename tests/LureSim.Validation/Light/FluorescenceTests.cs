@@ -27,11 +27,11 @@ public class FluorescenceTests
         var emission = Spectrum.FromFunction(WavelengthGrid.Visible, nm => Math.Exp(-0.5 * Math.Pow((nm - 600.0) / 15.0, 2)));
         var dye = new Fluorophore(Spectrum.Constant(WavelengthGrid.Visible, 0.8), emission, 0.7);
         var body = new LureColour("dye", Spectrum.Constant(WavelengthGrid.Visible, 0.0), ColourBasis.StandIn, dye);
-        var light = new double[81];
+        double[] light = new double[81];
         light[10] = 2.0; // 430 nm
         var exitance = body.Exitance(new Spectrum(WavelengthGrid.Visible, light));
-        var weight = Enumerable.Range(0, 81).Sum(i => emission[i]);
-        var ratio = Enumerable.Range(0, 81).Sum(i => emission[i] / weight * 430.0 / WavelengthGrid.Visible.WavelengthsNm[i]);
+        double weight = Enumerable.Range(0, 81).Sum(i => emission[i]);
+        double ratio = Enumerable.Range(0, 81).Sum(i => emission[i] / weight * 430.0 / WavelengthGrid.Visible.WavelengthsNm[i]);
         ValidationLog.Absolute(CheckClass.Identity, "Light: colour", "fluorescence: energy out", "photon balance", 2.0 * 0.8 * 0.7 * ratio, exitance.Values.ToArray().Sum(), 1e-6);
     }
 
@@ -47,7 +47,7 @@ public class FluorescenceTests
 
     private static bool Inside((double X, double Y)[] corners, double x, double y)
     {
-        var inside = false;
+        bool inside = false;
         for (int i = 0, j = corners.Length - 1; i < corners.Length; j = i++)
         {
             if ((corners[i].Y > y) != (corners[j].Y > y)

@@ -70,16 +70,16 @@ public class RadiativeTransferTests
         {
             var water = OpticalWater.FromSecchi(kind, secchi);
             var field = new LightField(water, Atmosphere.Illuminate(60.0));
-            foreach (var nm in new[] { 450.0, 500.0, 550.0, 600.0, 650.0 })
+            foreach (double nm in new[] { 450.0, 500.0, 550.0, 600.0, 650.0 })
             {
-                var nadir = field.Angular.Radiance(ViewDirection.Down, 0.0).At(nm) / field.Angular.Downwelling(0.0).At(nm);
-                var lee = SecchiDepth.SubsurfaceReflectance(water.Optics.Absorption.At(nm), water.Optics.Backscattering.At(nm));
+                double nadir = field.Angular.Radiance(ViewDirection.Down, 0.0).At(nm) / field.Angular.Downwelling(0.0).At(nm);
+                double lee = SecchiDepth.SubsurfaceReflectance(water.Optics.Absorption.At(nm), water.Optics.Backscattering.At(nm));
                 Assert.InRange(nadir / lee, 0.85, 1.15);
 
-                var depth = Math.Log(10.0) / field.DirectAttenuation.At(nm);
-                var solved = Math.Log(field.Angular.Downwelling(0.0).At(nm) / field.Angular.Downwelling(depth).At(nm)) / depth;
-                var law = Math.Log(field.Downwelling(0.0).At(nm) / field.Downwelling(depth).At(nm)) / depth;
-                var share = water.Optics.Backscattering.At(nm) / water.Optics.Absorption.At(nm);
+                double depth = Math.Log(10.0) / field.DirectAttenuation.At(nm);
+                double solved = Math.Log(field.Angular.Downwelling(0.0).At(nm) / field.Angular.Downwelling(depth).At(nm)) / depth;
+                double law = Math.Log(field.Downwelling(0.0).At(nm) / field.Downwelling(depth).At(nm)) / depth;
+                double share = water.Optics.Backscattering.At(nm) / water.Optics.Absorption.At(nm);
                 (share <= 0.12 ? low : high).Add((1.0, law / solved));
             }
         }
@@ -98,10 +98,10 @@ public class RadiativeTransferTests
         var solution = new RadiativeTransfer(0.1, 0.4, PhaseFunction.FournierForand(0.0183), 0.6, 1.0, 0.4);
         double Net(double z) => At(solution, solution.Integral(c => c, c => -c), z);
         double Scalar(double z) => At(solution, solution.Integral(_ => 1.0, _ => 1.0), z);
-        foreach (var z in new[] { 0.1, 1.0, 5.0, 20.0 })
+        foreach (double z in new[] { 0.1, 1.0, 5.0, 20.0 })
         {
             const double Step = 1e-4;
-            var loss = (Net(z - Step) - Net(z + Step)) / (2.0 * Step);
+            double loss = (Net(z - Step) - Net(z + Step)) / (2.0 * Step);
             ValidationLog.Relative(CheckClass.Identity, "Light: radiative transfer", $"Gershun's balance of energy at depth {z}", "net irradiance falls by what is absorbed", 1.0, loss / (0.1 * Scalar(z)), 1e-5);
         }
     }
@@ -143,14 +143,14 @@ public class RadiativeTransferTests
     {
         var particles = PhaseFunction.FournierForand(0.0183);
         RadiativeTransfer deep = new(0.1, 0.4, particles, 0.6, 1.0, 0.4), far = new(0.1, 0.4, particles, 0.6, 1.0, 0.4, 200.0, 0.5);
-        foreach (var cosine in new[] { 1.0, 0.7, 0.0, -1.0 })
+        foreach (double cosine in new[] { 1.0, 0.7, 0.0, -1.0 })
             Assert.Equal(1.0, far.Radiance(cosine).At(far.Rates(), 1.0, 200.0) / deep.Radiance(cosine).At(deep.Rates(), 1.0, 200.0), 1e-9);
 
         var near = new RadiativeTransfer(0.1, 0.4, particles, 0.6, 1.0, 0.4, 2.0, 0.3);
         double down = near.Integral(c => c, _ => 0.0).At(near.Rates(), 2.0, 2.0), up = near.Integral(_ => 0.0, c => c).At(near.Rates(), 2.0, 2.0);
         Assert.Equal(0.3, up / down, 1e-9);
         double Net(double z) => near.Integral(c => c, c => -c).At(near.Rates(), z, 2.0);
-        var loss = (Net(0.9999) - Net(1.0001)) / 2e-4;
+        double loss = (Net(0.9999) - Net(1.0001)) / 2e-4;
         Assert.Equal(1.0, loss / (0.1 * near.Integral(_ => 1.0, _ => 1.0).At(near.Rates(), 1.0, 2.0)), 1e-5);
     }
 

@@ -21,7 +21,7 @@ public class SkyTests
         // Meeus, Astronomical Algorithms, example 47.a: 1992 April 12, 0 h: longitude 133.1627, latitude -3.2291, parallax
         // 0.99199 degrees. The low-precision formulae claim 0.3, 0.2 and 0.003 degrees.
         var (longitude, latitude, parallax) = Ephemeris.MoonEcliptic((new DateTime(1992, 4, 12) - new DateTime(2000, 1, 1, 12, 0, 0)).TotalDays);
-        var degrees = longitude * 180.0 / Math.PI % 360.0;
+        double degrees = longitude * 180.0 / Math.PI % 360.0;
         ValidationLog.Absolute(CheckClass.Measured, "Light: sun and sky", "longitude of the moon", "Meeus, example 47.a", 133.1627, degrees < 0.0 ? degrees + 360.0 : degrees, 0.3, "deg");
         ValidationLog.Absolute(CheckClass.Measured, "Light: sun and sky", "latitude of the moon", "Meeus, example 47.a", -3.2291, latitude * 180.0 / Math.PI, 0.2, "deg");
         ValidationLog.Absolute(CheckClass.Measured, "Light: sun and sky", "parallax of the moon", "Meeus, example 47.a", 0.99199, parallax, 0.003, "deg");
@@ -41,9 +41,9 @@ public class SkyTests
     public void Standard_sun_is_the_one_of_ASTM_G173()
     {
         // At air mass 1.5 the direct beam must be the standard's: 374.8 W/m2 from 400 to 700 nm on a surface across the beam.
-        var elevation = 41.8;
+        double elevation = 41.8;
         var (direct, diffuse) = Atmosphere.ClearSky(elevation);
-        var sine = Math.Sin(elevation * Math.PI / 180.0);
+        double sine = Math.Sin(elevation * Math.PI / 180.0);
         ValidationLog.Absolute(CheckClass.Identity, "Light: sun and sky", "direct sun, 400 to 700 nm, air mass 1.5 (by construction but for the air mass)", "ASTM G173-03", 374.8, direct.Integral(400.0, 700.0) / sine, 2.0, "W/m2");
 
         // The standard's global irradiance on a 37 degree tilt holds 429.8; its sky part on that tilt, 429.8 - 374.8 cos 11.2 = 62,

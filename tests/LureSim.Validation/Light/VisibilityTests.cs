@@ -16,8 +16,8 @@ public class VisibilityTests
     {
         // Zaneveld and Pegau 2003: sighting range 4.8/c at 532 nm, a contrast limit of exp(-4.8) = 0.0082. The photopic
         // contrast of a black target must reach that limit within 10 % of that range in green water.
-        var range = 4.8 / Field.Water.Optics.BeamAttenuation.At(532.0);
-        var contrast = Appearance.Of(Field, Hole, ViewDirection.Level, 2.0, range).LuminanceContrast;
+        double range = 4.8 / Field.Water.Optics.BeamAttenuation.At(532.0);
+        double contrast = Appearance.Of(Field, Hole, ViewDirection.Level, 2.0, range).LuminanceContrast;
         ValidationLog.Relative(CheckClass.Measured, "Light: seeing through water", "contrast of black at a person's range, in units of c r: photopic against 532 nm", "Zaneveld & Pegau 2003: 4.8", 4.8, -Math.Log(-contrast), 0.1);
     }
 
@@ -32,7 +32,7 @@ public class VisibilityTests
         var near = Appearance.Of(Field, LureColours.White, direction, 20.0, 0.0);
         Assert.True(near.Apparent.Combine(near.Inherent, (a, b) => Math.Abs(a - b)).Maximum() <= 1e-12 * near.Inherent.Maximum());
         var far = Appearance.Of(Field, LureColours.White, direction, 20.0, 15.0);
-        for (var i = 10; i < 60; i++)
+        for (int i = 10; i < 60; i++)
             Assert.Equal(1.0, far.Apparent[i] / far.Background[i], 1e-3);
     }
 
@@ -41,7 +41,7 @@ public class VisibilityTests
     {
         var at0 = Appearance.Of(Field, LureColours.Red, ViewDirection.Level, 2.0, 0.0);
         var at1 = Appearance.Of(Field, LureColours.Red, ViewDirection.Level, 2.0, 1.0);
-        foreach (var nm in new[] { 450.0, 550.0, 650.0 })
+        foreach (double nm in new[] { 450.0, 550.0, 650.0 })
         {
             double C(Seen seen) => (seen.Apparent.At(nm) / seen.Background.At(nm)) - 1.0;
             Assert.Equal(Math.Exp(-Field.Water.Optics.BeamAttenuation.At(nm)), C(at1) / C(at0), 1e-9);
@@ -56,11 +56,11 @@ public class VisibilityTests
         {
             var seen = Appearance.Of(Field, Hole, direction, 6.0, 1.0);
             var background = Field.Radiance(direction, 6.0);
-            foreach (var nm in new[] { 500.0, 550.0, 600.0 })
+            foreach (double nm in new[] { 500.0, 550.0, 600.0 })
             {
-                var k = Math.Log(background.At(nm) / seen.Background.At(nm)) / sign;
+                double k = Math.Log(background.At(nm) / seen.Background.At(nm)) / sign;
                 Assert.True(k > 0.0);
-                var contrast = (seen.Apparent.At(nm) / seen.Background.At(nm)) - 1.0;
+                double contrast = (seen.Apparent.At(nm) / seen.Background.At(nm)) - 1.0;
                 Assert.Equal(-Math.Exp(-(Field.Water.Optics.BeamAttenuation.At(nm) - (sign * k))), contrast, 1e-6);
             }
         }
@@ -138,7 +138,7 @@ public class VisibilityTests
         // Kd(PAR) = k/Z, k 1.7 (Poole and Atkins 1929) in clear, 1.44 (Holmes 1970) in turbid water; published k range about
         // 1.2-2.6 over waters. Over the depth to 10 % of the light.
         var field = new LightField(OpticalWater.FromSecchi(kind, secchi), Atmosphere.Illuminate(50.0));
-        var depth = field.DepthOfShare(0.1)!.Value;
+        double depth = field.DepthOfShare(0.1)!.Value;
         Assert.InRange(Math.Log(10.0) / depth * secchi, 1.2, 2.6);
     }
 }

@@ -52,7 +52,7 @@ public class WaterOpticsTests
         // Lee 2005 on Pope and Fry's water lies up to 15 % off their Kw, which rests on older water absorption.
         var water = PureWater.Absorption(20.0, 35.0);
         var scattering = 0.5 * PureWater.Scattering();
-        var kd = DiffuseAttenuation.Lee2005(water.At(nm), scattering.At(nm), 30.0);
+        double kd = DiffuseAttenuation.Lee2005(water.At(nm), scattering.At(nm), 30.0);
         ValidationLog.Relative(CheckClass.Measured, "Light: water", $"Kd of the clearest water at {nm} nm: the older absorption of water is in the table", "Austin & Petzold 1986", published, kd, 0.16, "1/m");
     }
 
@@ -70,7 +70,7 @@ public class WaterOpticsTests
     public void Kd_of_the_Jerlov_types_is_the_one_that_defines_them(JerlovType type, string label)
     {
         // Where the table lies below pure seawater by the absorption in use (types I to III in the yellow and red: by up to 13 %) the water wins.
-        var oceanic = type <= JerlovType.III;
+        bool oceanic = type <= JerlovType.III;
         var table = ReferenceTable.Optics(oceanic ? "jerlov_kd_austin_petzold1986" : "jerlov_kd");
         double[] nm = table.Numbers("wavelength_nm"), published = table.Numbers(label);
         var kd = OpticalWater.FromJerlov(type).DiffuseAttenuation(30.0);
@@ -89,7 +89,7 @@ public class WaterOpticsTests
     {
         // Kd_numeric is their HydroLight result from the same a and b: a clean test of the Kd law over clear to murky water.
         var table = ReferenceTable.Optics("jerlov_iop_solonenko2015");
-        var types = table.Text("type");
+        string[] types = table.Text("type");
         double[] nm = table.Numbers("wavelength_nm"), numeric = table.Numbers("Kd_numeric");
         var ratios = new List<double>();
         foreach (var type in Enum.GetValues<JerlovType>())
@@ -109,10 +109,10 @@ public class WaterOpticsTests
     public void Two_published_clear_sky_illuminance_formulae_agree()
     {
         // IES clear sky (1984): 127.5 exp(-0.21 m) sin h + 0.8 + 15.5 sqrt(sin h) klx with m = 1/sin h (from memory).
-        foreach (var degrees in new[] { 20.0, 30.0, 45.0, 60.0, 90.0 })
+        foreach (double degrees in new[] { 20.0, 30.0, 45.0, 60.0, 90.0 })
         {
-            var sine = Math.Sin(degrees * Math.PI / 180.0);
-            var ies = 1e3 * ((127.5 * Math.Exp(-0.21 / sine) * sine) + 0.8 + (15.5 * Math.Sqrt(sine)));
+            double sine = Math.Sin(degrees * Math.PI / 180.0);
+            double ies = 1e3 * ((127.5 * Math.Exp(-0.21 / sine) * sine) + 0.8 + (15.5 * Math.Sqrt(sine)));
             ValidationLog.Relative(CheckClass.FromMemory, "Light: sun and sky", $"illuminance of a clear sky, sun at {degrees} deg", "IES 1984", ies, Atmosphere.Illuminate(degrees).Illuminance, 0.07, "lx");
             // Janiczek and DeYoung 1987, an independent fit of measured levels.
             ValidationLog.Relative(CheckClass.Measured, "Light: sun and sky", $"illuminance of a clear sky, sun at {degrees} deg: the two sources differ by as much", "Janiczek & DeYoung 1987", Atmosphere.SunIlluminance(degrees), Atmosphere.Illuminate(degrees).Illuminance, 0.22, "lx");

@@ -144,8 +144,8 @@ public class RandomTransientTests
         double grading = new EngineSettings().Grading;
         (double X, double Y, double Z)[] start = Nodes(rig, EngineSegments, grading);
         run.Start(0, f => start[(int)Math.Round(EngineSegments * Math.Pow(f, 1 / grading))]);
-        var depth = new double[Times.Length];
-        var tension = new double[Times.Length];
+        double[] depth = new double[Times.Length];
+        double[] tension = new double[Times.Length];
         bool touches = false;
         for (int i = 0; i < Times.Length; i++)
         {
@@ -174,8 +174,8 @@ public class RandomTransientTests
         (double X, double Y, double Z)[] start = Nodes(rig, segments, ReferenceGrading);
         var code = new LumpedMassReference(
             rig.Ball, LineProperties.Uniform(rig.Line), rig.Water, Formula, Tip, LumpedMassReference.Lengths(rig.Length, 0, segments, ReferenceGrading), f => start[(int)Math.Round(segments * Math.Pow(f, 1 / ReferenceGrading))], Step);
-        var depth = new double[Times.Length];
-        var tension = new double[Times.Length];
+        double[] depth = new double[Times.Length];
+        double[] tension = new double[Times.Length];
         for (int i = 0; i < Times.Length; i++)
             tension[i] = Mean(Times[i], t => code.RunTo(t, Rate), () => code.TipTensionExtrapolated, t => depth[i] = -code.Body.Z);
         return (depth, tension);

@@ -138,8 +138,8 @@ internal sealed class EngineRun
     public void Start(double time, Func<double, (double X, double Y, double Z)> shape, Func<double, (double X, double Y, double Z)>? motion = null)
     {
         int n = settings.Segments;
-        var position = new double[3 * n];
-        var velocity = new double[3 * n];
+        double[] position = new double[3 * n];
+        double[] velocity = new double[3 * n];
         for (int j = 0; j < n; j++)
         {
             (position[3 * j], position[(3 * j) + 1], position[(3 * j) + 2]) = shape(dynamics.Fractions[j]);

@@ -168,8 +168,8 @@ internal sealed record RetrieveRig(SphereLure Ball, LineMaterial Line, double Le
 
     private RetrieveResult Observe(Action<double> runTo, Func<double> tension, Func<double> height, Func<double> slack)
     {
-        var depths = new double[Times.Length];
-        var tensions = new double[Times.Length];
+        double[] depths = new double[Times.Length];
+        double[] tensions = new double[Times.Length];
         double lowest = double.PositiveInfinity, highest = double.NegativeInfinity;
         for (int i = 0; i < Times.Length; i++)
         {

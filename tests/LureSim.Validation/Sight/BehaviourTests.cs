@@ -14,7 +14,7 @@ public class BehaviourTests
     private static ReferenceTable Table(string name)
     {
         var assembly = typeof(BehaviourTests).Assembly;
-        var resource = assembly.GetManifestResourceNames().Single(r => r.EndsWith($".sight.{name}.csv", StringComparison.Ordinal));
+        string resource = assembly.GetManifestResourceNames().Single(r => r.EndsWith($".sight.{name}.csv", StringComparison.Ordinal));
         using var reader = new StreamReader(assembly.GetManifestResourceStream(resource)!);
         return ReferenceTable.Parse(name, reader.ReadToEnd());
     }
@@ -24,7 +24,7 @@ public class BehaviourTests
     {
         foreach (var row in Table("contrast_and_size").Rows.Where(r => r.Text("quantity") == "single target"))
         {
-            var computed = TargetThreshold.SmallestAngle(row.Number("contrast")) * 180.0 / Math.PI;
+            double computed = TargetThreshold.SmallestAngle(row.Number("contrast")) * 180.0 / Math.PI;
             ValidationLog.Relative(
                 CheckClass.Measured, Targets, FormattableString.Invariant($"smallest target of Weber contrast {row.Number("contrast"):0.00}"),
                 $"{row.Text("source")}: {row.Text("low")} to {row.Text("high")} deg", row.Number("value"), computed, 0.19, "deg");
@@ -41,8 +41,8 @@ public class BehaviourTests
     {
         double[] log = [.. Table("contrast_and_size").Rows.Where(r => r.Number("contrast") == 1.0 && r.Text("quantity") != "moving target").Select(r => Math.Log(r.Number("value")))];
         Assert.Equal(7, log.Length);
-        var mean = log.Average();
-        var spread = Math.Exp(Math.Sqrt(log.Sum(x => (x - mean) * (x - mean)) / (log.Length - 1)));
+        double mean = log.Average();
+        double spread = Math.Exp(Math.Sqrt(log.Sum(x => (x - mean) * (x - mean)) / (log.Length - 1)));
         ValidationLog.Between(
             CheckClass.Measured, Targets, "smallest target of full contrast against the geometric mean of seven kinds", "seven behaviour tests, 0.10 to 0.38 deg",
             Math.Exp(mean) / spread, Math.Exp(mean) * spread, TargetThreshold.SmallestAngle(1.0) * 180.0 / Math.PI, "deg");
@@ -56,7 +56,7 @@ public class BehaviourTests
         // The curve as it acts in a scene: black, seen level in the clearest ocean, no farther than its size over the smallest angle.
         var field = new LightField(OpticalWater.FromSecchi(WaterKind.ClearOcean, 40.0), Atmosphere.Illuminate(50.0));
         var sighting = new SightScene(field, FishEyes.All.Single(e => e.CommonName == "striped bass"), ViewDirection.Level, 2.0, 0.02).Sight(LureColours.Black);
-        var angle = 0.02 / sighting.Distance * 180.0 / Math.PI;
+        double angle = 0.02 / sighting.Distance * 180.0 / Math.PI;
         Assert.InRange(angle, 0.17, 0.5);
     }
 
@@ -71,7 +71,7 @@ public class BehaviourTests
             .Where(r => r.Text("predator") == predator && r.Text("source").StartsWith(source, StringComparison.Ordinal))
             .Select(r => Math.Log(r.Number("reaction_cm") / 100.0 / (full / ReactionDistance.Full * ReactionDistance.At(r.Number("light_lx"), r.Number("turbidity_ntu"), 0.05))))];
         Assert.True(logs.Length >= 30);
-        var name = $"{predator}, {source}, {logs.Length} points";
+        string name = $"{predator}, {source}, {logs.Length} points";
         ValidationLog.Absolute(
             CheckClass.Measured, Reactions, $"{name}: mean of the logarithm of point over law, law by the predator's own full distance",
             "plotted points, digitised by others", 0.0, logs.Average(), 0.15);
@@ -88,7 +88,7 @@ public class BehaviourTests
         foreach (var kind in Enum.GetValues<WaterKind>())
         {
             var field = new LightField(OpticalWater.FromSecchi(kind, 3.0), Atmosphere.Illuminate(50.0));
-            var reaction = ReactionDistance.In(field, 1.0);
+            double reaction = ReactionDistance.In(field, 1.0);
             Assert.InRange(reaction, 0.1, ReactionDistance.Full);
             Assert.True(ReactionDistance.In(field, 6.0) <= reaction);
         }

@@ -35,12 +35,12 @@ public class DocumentedTables
     [InlineData("fish")]
     public void Table_in_the_document_is_the_one_computed(string table)
     {
-        var path = Repository.File("docs", "light.md");
-        var text = File.ReadAllText(path);
+        string path = Repository.File("docs", "light.md");
+        string text = File.ReadAllText(path);
         string begin = $"<!-- begin computed: {table} -->\n", end = $"<!-- end computed: {table} -->";
         int from = text.IndexOf(begin, StringComparison.Ordinal) + begin.Length, to = text.IndexOf(end, StringComparison.Ordinal);
         Assert.True(from >= begin.Length && to >= from, $"docs/light.md has no place for the table '{table}'.");
-        var computed = table switch
+        string computed = table switch
         {
             "red" => RedTable(),
             "last-to-go" => LastToGoTable(),
@@ -93,14 +93,14 @@ public class DocumentedTables
         foreach (var (name, kind, secchi) in Waters)
         {
             var field = Field(kind, secchi);
-            var black = ColourChart.Of(field, [LureColours.Black], [0.0])[0, 0].Stimulus.Y;
+            double black = ColourChart.Of(field, [LureColours.Black], [0.0])[0, 0].Stimulus.Y;
             double[] depths = [.. Enumerable.Range(0, 1500).Select(i => i * 0.1)];
             var chart = ColourChart.Of(field, colours, depths);
             var gone = Enumerable.Range(0, colours.Length)
                 .Select(c => (colours[c].Name, Depth: depths[Enumerable.Range(0, depths.Length).First(d => chart[d, c].Stimulus.Y <= black)]))
                 .OrderByDescending(p => p.Depth).ToArray();
-            var at = Array.IndexOf(depths, gone[0].Depth);
-            var red = Array.IndexOf(colours, LureColours.Red);
+            int at = Array.IndexOf(depths, gone[0].Depth);
+            int red = Array.IndexOf(colours, LureColours.Red);
             _ = rows.AppendLine(CultureInfo.InvariantCulture, $"| {name} | {secchi * FeetAMetre:0} | {string.Join(", ", gone.Select(g => string.Create(CultureInfo.InvariantCulture, $"{g.Name} {g.Depth * FeetAMetre:0}")))} | {chart[at, red].RelativeLuminance / chart[0, red].RelativeLuminance:0.0} x |");
         }
 
@@ -134,7 +134,7 @@ public class DocumentedTables
         _ = rows.AppendLine("|---|---|---|---|---|---|");
         foreach (var eye in FishEyes.All)
         {
-            var best = eye.Cones.Max(c => c.Catch(LureColours.Red.Exitance(Colorimetry.D65)) / c.Catch(Colorimetry.D65));
+            double best = eye.Cones.Max(c => c.Catch(LureColours.Red.Exitance(Colorimetry.D65)) / c.Catch(Colorimetry.D65));
             _ = rows.AppendLine(CultureInfo.InvariantCulture, $"| {eye.CommonName} | {string.Join("/", eye.Cones.Select(c => c.PeakNm))} | {eye.Rod.PeakNm} | {eye.Cones[^1].Chromophore} | {(eye.Basis == EyeBasis.Measured ? "measured" : "stand-in")} | {best:0.00} |");
         }
 

@@ -20,7 +20,7 @@ public class VisualPigmentTests
     public void Template_matches_pavo(double peak, double nm, double expected)
     {
         // pavo divides each curve by its sum over 300-700 nm at 1 nm.
-        var sum = Enumerable.Range(300, 401).Sum(w => VisualPigment.Absorbance(w, peak, Chromophore.A1));
+        double sum = Enumerable.Range(300, 401).Sum(w => VisualPigment.Absorbance(w, peak, Chromophore.A1));
         ValidationLog.Absolute(CheckClass.OtherProgram, "Sight: pigments", $"template, peak {peak} nm, at {nm} nm", "R package pavo", expected, VisualPigment.Absorbance(nm, peak, Chromophore.A1) / sum, 2e-8);
     }
 
@@ -35,7 +35,7 @@ public class VisualPigmentTests
     {
         // Independently evaluated from the published template.
         double Alpha(double nm) => VisualPigment.Absorbance(nm, peak, chromophore, withBetaBand: false);
-        var inside = Enumerable.Range(3000, 5000).Select(i => i * 0.1).Where(nm => Alpha(nm) >= 0.5 * Alpha(peak)).ToArray();
+        double[] inside = Enumerable.Range(3000, 5000).Select(i => i * 0.1).Where(nm => Alpha(nm) >= 0.5 * Alpha(peak)).ToArray();
         ValidationLog.Absolute(CheckClass.SameEquations, "Sight: pigments", $"half width of the alpha band, {chromophore}, {peak} nm", "the published template worked apart", expected, inside[^1] - inside[0], 0.3, "nm");
     }
 }

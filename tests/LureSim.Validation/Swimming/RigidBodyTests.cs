@@ -125,7 +125,7 @@ public class RigidBodyTests
     [Fact]
     public void Added_mass_of_ellipsoids()
     {
-        var k = new double[6];
+        double[] k = new double[6];
         var rows = new List<(double, double)>();
 
         // Spheroids, computed from Lamb 1932, art. 114-115 in a separate program: k1, k2, k' to seven figures.
@@ -209,7 +209,7 @@ public class RigidBodyTests
         equations.Initial.AsSpan().CopyTo(stepper.State);
         Release(stepper.State, impulse, angle, m1, m2);
         stepper.Start(0, 1e-4);
-        var y = new double[BodyState.Size];
+        double[] y = new double[BodyState.Size];
         double previous = 0;
         while (true)
         {

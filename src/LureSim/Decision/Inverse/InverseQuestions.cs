@@ -80,7 +80,7 @@ public static class InverseQuestions
 
         // Heads of the box that are no common size, by weight or by metal, are tried as well.
         JigHead[] all = [.. scanned, .. owned.Where(own => !scanned.Any(head => Alike(head, own)))];
-        var shares = new double[all.Length];
+        double[] shares = new double[all.Length];
         Parallel.For(0, shares.Length, parallel, i => shares[i] = Share(all[i]));
         int runs = shares.Length;
         JigHead? own = owned.Where(h => shares[Array.FindIndex(all, head => Alike(head, h))] >= HoldingShare).MinBy(h => h.Mass);
@@ -139,7 +139,7 @@ public static class InverseQuestions
         double most = rig.Presentation.FastestSpeed, least = Math.Min(0.02, most), own = rig.Presentation.RetrieveSpeed > 0 ? rig.Presentation.RetrieveSpeed : 0.1;
         double slowest = Math.Clamp(own * SlowestFactor, least, most), fastest = Math.Clamp(own * FastestFactor, least, most);
         double[] logs = [.. Enumerable.Range(0, SpeedSteps).Select(i => Math.Log(slowest) + ((Math.Log(fastest) - Math.Log(slowest)) * i / (SpeedSteps - 1)))];
-        var medians = new double[SpeedSteps];
+        double[] medians = new double[SpeedSteps];
         Parallel.For(0, SpeedSteps, parallel, i => medians[i] = Median(logs[i]));
         int runs = SpeedSteps;
         double? value = Root(target, out bool several);

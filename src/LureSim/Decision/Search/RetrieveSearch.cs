@@ -184,7 +184,7 @@ public sealed record RetrieveSearch(
         if (!body.NeedsHead) return JigHead.None(body);
         IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
         int ways = scenario.Presentations.Count;
-        var scores = new double[heads.Count * ways];
+        double[] scores = new double[heads.Count * ways];
         SimulationOptions coarse = Trial.Coarse(simulation);
         Parallel.For(0, scores.Length, parallel, i =>
             scores[i] = Trial.Run(scenario, new Rig(heads[i / ways], body, scenario.Presentations[i % ways]), coarse, parallel.CancellationToken).Score);

@@ -72,7 +72,7 @@ public sealed record TideTable(Scenario Scenario, Presentation Presentation, IRe
         int byHead = moments.Length * heads.Count, holding = moments.Length, cells = depths.Length * currents.Length;
         int total = byHead + holding + cells, done = 0;
         var runs = new Candidate[byHead];
-        var weights = new double?[holding + cells];
+        double?[] weights = new double?[holding + cells];
 
         // Cells that take several runs first, so that no thread is left with one at the end.
         Parallel.For(0, total, parallel, i =>
@@ -97,7 +97,7 @@ public sealed record TideTable(Scenario Scenario, Presentation Presentation, IRe
             progress?.Report((double)Interlocked.Increment(ref done) / total);
         });
 
-        var table = new double?[depths.Length, currents.Length];
+        double?[,] table = new double?[depths.Length, currents.Length];
         for (int i = 0; i < cells; i++) table[i / currents.Length, i % currents.Length] = weights[holding + i];
         TideRow[] rows = [.. moments.Select((moment, m) =>
         {

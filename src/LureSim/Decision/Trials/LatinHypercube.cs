@@ -22,7 +22,7 @@ public static class LatinHypercube
     {
         Guard.InRange(samples, 1, int.MaxValue);
         Guard.InRange(dimensions, 1, int.MaxValue);
-        var points = new double[samples, dimensions];
+        double[,] points = new double[samples, dimensions];
         for (int d = 0; d < dimensions; d++)
         {
             var random = new MersenneTwister(unchecked((seed * SeedStride) + d), threadSafe: false);

@@ -34,7 +34,7 @@ public sealed record WaterMap(IReadOnlyList<double> DistanceEdges, IReadOnlyList
         ArgumentNullException.ThrowIfNull(shown);
         ArgumentNullException.ThrowIfNull(presentation);
         Guard.Positive(length);
-        var share = new double[Rows, Columns];
+        double[,] share = new double[Rows, Columns];
         double shift = shown.StrikeZone.MovesWithBottom ? shown.Depth - water.Depth : 0;
         int count = 0;
         for (int i = 0; i < track.Count; i++)
@@ -61,7 +61,7 @@ public sealed record WaterMap(IReadOnlyList<double> DistanceEdges, IReadOnlyList
         ArgumentNullException.ThrowIfNull(maps);
         if (maps.Count == 0 || maps.Any(m => m.DistanceEdges[^1] != maps[0].DistanceEdges[^1] || m.DepthEdges[^1] != maps[0].DepthEdges[^1]))
             throw new ArgumentException("At least one map, all of the same cells.", nameof(maps));
-        var share = new double[Rows, Columns];
+        double[,] share = new double[Rows, Columns];
         foreach (WaterMap map in maps)
         {
             for (int r = 0; r < Rows; r++)

@@ -184,7 +184,7 @@ internal sealed class LineBlocks
     public double[] NodeBlock(bool byVelocity, int node, int other)
     {
         int first = byVelocity ? 4 : 0;
-        var result = new double[9];
+        double[] result = new double[9];
         for (int c = 0; c < 9; c++)
         {
             double Entry(int block, int segment) => data[(((9 * (first + block)) + c) * stride) + Lead + segment];
