@@ -55,7 +55,7 @@ internal static class EveryKey
           measured_colours:
             - {name: my lure, reflectance: REFLECTANCE}
           patterns:
-            - {name: shiner, back: natural green back, side: natural silver side, belly: white, eye: "#FFD700"}
+            - {name: shiner, back: natural green back, side: my lure, belly: white, eye: "#FFD700"}
         presentations:
           - name: by keys
             cast: 20 m
