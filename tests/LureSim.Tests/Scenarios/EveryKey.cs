@@ -97,6 +97,7 @@ internal static class EveryKey
           rod_tip_height: {plus_or_minus: 10 %}
           line_drag: {law: either, factor: 10 %}
           lure_drag: 30 %
+          sight: drawn
           others: exact
           samples: 8
           seed: 3
