@@ -29,6 +29,8 @@ internal static class FolderTests
         ],
         ["Swimming"] =
         [
+            "LureSim.Tests.Swimming.Vector3dTests",
+            "LureSim.Tests.Swimming.ActionAnalysisTests",
             "LureSim.Tests.Swimming.TermTests",
             "LureSim.Tests.Swimming.ActionBodyBuilderTests",
             "LureSim.Validation.Swimming.BentBodyTests",
@@ -42,6 +44,8 @@ internal static class FolderTests
         ],
         ["Motion"] =
         [
+            "LureSim.Tests.Motion.EventFinderTests",
+            "LureSim.Tests.Motion.SwingWatchTests",
             "LureSim.Tests.Motion.CurrentProfileLanesTests",
             "LureSim.Tests.Motion.CastProgramTests",
             "LureSim.Tests.Motion.RetrieveMovesTests",
@@ -62,6 +66,7 @@ internal static class FolderTests
             "LureSim.Tests.Decision.ColourAdviceTests",
             "LureSim.Tests.Decision.RigCheckerTests",
             "LureSim.Tests.Decision.RigComparisonTests",
+            "LureSim.Tests.Decision.Search.RetrieveSearchTests",
             "LureSim.Tests.Decision.Inverse.InverseQuestionsTests",
         ],
     };
