@@ -58,6 +58,7 @@ internal static class FolderTests
         [
             "LureSim.Tests.Decision.CoverageMeasureTests",
             "LureSim.Tests.Decision.RankingTests",
+            "LureSim.Tests.Decision.Search.RetrieveWorthTests",
             "LureSim.Tests.Decision.WaterMapTests",
             "LureSim.Tests.Decision.Uncertainty.LatinHypercubeTests",
             "LureSim.Tests.Decision.BoxAdviceTests",
@@ -66,7 +67,6 @@ internal static class FolderTests
             "LureSim.Tests.Decision.ColourAdviceTests",
             "LureSim.Tests.Decision.RigCheckerTests",
             "LureSim.Tests.Decision.RigComparisonTests",
-            "LureSim.Tests.Decision.Search.RetrieveSearchTests",
             "LureSim.Tests.Decision.Inverse.InverseQuestionsTests",
         ],
     };

@@ -12,7 +12,7 @@ public class ConeTests
     {
         const double LeastDensity = 200 / 1e-8, GreatestDensity = 400 / 1e-8;
         double apart = 1 / Math.Sqrt(0.5 * (LeastDensity + GreatestDensity));
-        ValidationLog.Within(
+        ValidationLog.Between(
             CheckClass.Measured, "Sight", "diameter of a cone against the distance of cones in a red sea bream", "0.7 to 1 of 5.8 um, 200 to 400 cones on 0.01 mm2 (Shiobara et al. 1998)",
             0.7 * apart * 1e6, apart * 1e6, SightScene.ConeDiameter * 1e6, "um");
     }
@@ -22,7 +22,7 @@ public class ConeTests
     public void The_same_distance_comes_from_its_acuity()
     {
         double resolved = 1 / 0.28 / 60 * Math.PI / 180, focus = 2.5 * 0.5 * 11.8e-3 * 504 / 609;
-        ValidationLog.Within(
+        ValidationLog.Between(
             CheckClass.Measured, "Sight", "diameter of a cone against the acuity of a red sea bream", "0.7 to 1 of half a line pair at 1/0.28 minutes of arc (Shiobara et al. 1998)",
             0.7 * 0.5e6 * resolved * focus, 0.5e6 * resolved * focus, SightScene.ConeDiameter * 1e6, "um");
     }

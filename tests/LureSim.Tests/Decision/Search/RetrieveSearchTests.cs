@@ -30,34 +30,6 @@ public class RetrieveSearchTests
     private static RetrieveSearch Find(Scenario scenario, RetrieveSearchOptions? options = null) =>
         RetrieveSearch.Search(scenario, scenario.Tackle.JigHeads[0], scenario.Tackle.Bodies[0], options ?? Short);
 
-    [Fact]
-    public void Nobody_counts_longer_than_a_minute()
-    {
-        // A lure that sinks half a metre a second is not down in 59 m by then.
-        Scenario pond = Pond(1, 2);
-        Scenario deep = pond with { Spot = pond.Spot with { Depth = 59 } };
-        FallTime fall = RetrieveSearch.FallOf(deep, deep.Tackle.JigHeads[0], deep.Tackle.Bodies[0], Short.Simulation, TestContext.Current.CancellationToken);
-        Assert.Equal(new FallTime(60, false), fall);
-        Assert.All(RetrieveFamily.All, family => Assert.True(family.Build(deep.Presentations[0], [.. family.Parameters.Select(p => p.High)], fall).CountDown <= 60));
-    }
-
-    [Fact]
-    public void Of_two_retrieves_that_never_score_the_nearer_to_the_zone_and_the_livelier_lead_on()
-    {
-        Spot spot = Pond(2, 2.5).Spot;
-        Rig rig = new(Pond(2, 2.5).Tackle.JigHeads[0], Pond(2, 2.5).Tackle.Bodies[0], Pond(2, 2.5).Presentations[0]);
-        double Worth(double depth, double action, double score = 0) =>
-            RetrieveSearch.Worth(new RetrieveTrial(null, rig.Presentation, Cli.HandMade.Candidate(rig).Coverage with { MedianDepth = depth }, action, 0, score), spot);
-        Assert.True(Worth(1.5, 0) > Worth(0.5, 0));
-        Assert.True(Worth(2.7, 0) > Worth(2.9, 0));
-        Assert.True(Worth(1, 0.8) > Worth(1, 0.2));
-
-        // In the zone and alive all the time is worth a hundredth of the score, and nothing is worth more.
-        Assert.Equal(0.01, Worth(2.2, 1), 1e-15);
-        Assert.Equal(Worth(2, 0), Worth(2.5, 0));
-        Assert.True(Worth(0.1, 0, score: 0.011) > Worth(2.2, 1));
-    }
-
     private static ActionTable Table(Func<double, bool> on) => ActionTable.From(
         [.. ActionTable.Speeds.Select(speed => on(speed) ? On : Off)],
         [.. ActionTable.TwitchTravels.Select(travel => travel >= 0.3 ? On with { Verdict = ActionVerdict.Darts } : Off)],

@@ -67,6 +67,10 @@ public class SpreadDriversTests
         SpreadDrivers found = SpreadDrivers.Of(Draws, [.. Draws.Select(d => d.Values[0])]);
         double z = found.Drivers.Count switch { 4 => 2.498, 5 => 2.576, 6 => 2.638, 7 => 2.690, 8 => 2.734, 9 => 2.773, 10 => 2.807, int n => throw new InvalidOperationException($"No row for {n}.") };
         Assert.Equal(z / Math.Sqrt(59), found.Noise, 1e-4);
+
+        // Of three draws, and where nothing was drawn, no correlation stands out.
+        Assert.Equal(1, SpreadDrivers.Of([.. Draws.Take(3)], [1, 2, 3]).Noise);
+        Assert.Equal(1, SpreadDrivers.Of([Draws[0], Draws[0], Draws[0], Draws[0]], [1, 2, 3, 4]).Noise);
     }
 
     [Fact]
