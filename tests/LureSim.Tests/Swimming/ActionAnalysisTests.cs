@@ -50,7 +50,7 @@ public class ActionAnalysisTests
         ActionReport report = Report(new TowInput { Mode = TowMode.Free }, 5, t =>
         {
             double angle = side * 2 * Math.PI * Turns * t;
-            return (new(Radius * Math.Sin(angle), side * Radius * (1 - Math.Cos(angle)), -0.2 * t), Attitude.Of(angle, 0, 0), 0);
+            return (new(side * Radius * Math.Sin(angle), side * Radius * (1 - Math.Cos(angle)), -0.2 * t), Attitude.Of(angle, 0, 0), 0);
         });
 
         // The drift is taken out by the quarters of the window, whose middles lie a sample more than three quarters apart: 0.1 degree of 720.
