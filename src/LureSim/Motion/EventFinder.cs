@@ -1,6 +1,5 @@
 using LureSim.Model;
 using LureSim.Motion.Line;
-using LureSim.Stepping;
 using LureSim.Water;
 
 namespace LureSim.Motion;
