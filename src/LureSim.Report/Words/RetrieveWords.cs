@@ -67,7 +67,8 @@ internal static class RetrieveWords
             MoveKind.Return => $"bring the rod tip back in {time}{meanwhile}",
             MoveKind.Twitch => $"twitch the rod tip {(move.Beats == 1 ? "once" : move.Beats == 2 ? "twice" : $"{move.Beats} times")}{(move.Up > 0 ? "" : " " + Side(move))}, {way}{(move.Beats == 1 ? "" : " each")}{meanwhile}",
             MoveKind.Feed => $"let out line for {time} at {format.SpeedText(move.FeedSpeed)}",
-            _ => $"let the current sweep it round on a tight line until it hangs below the rod, {time} at the longest{(speed > 0 ? meanwhile : ", without reeling")}",
+            MoveKind.Swing => $"let the current sweep it round on a tight line until it hangs below the rod, {time} at the longest{(speed > 0 ? meanwhile : ", without reeling")}",
+            _ => throw new ArgumentOutOfRangeException(nameof(move), move.Kind, "Not a move."),
         };
     }
 

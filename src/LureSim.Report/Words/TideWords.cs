@@ -17,6 +17,6 @@ public static class TideWords
     /// <param name="metresPerSecond">Current (m/s).</param>
     /// <param name="units">Units.</param>
     public static string Current(double metresPerSecond, UnitSystem units) => units == UnitSystem.Us
-        ? $"{UnitFormat.Fixed((metresPerSecond * 3600 / 1852) + 0.0, 1)} kn"
+        ? $"{UnitFormat.Fixed((metresPerSecond / PhysicalConstants.Knot) + 0.0, 1)} kn"
         : $"{UnitFormat.Fixed(metresPerSecond + 0.0, 2)} m/s";
 }
