@@ -131,6 +131,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         RiggingReader.Check(tackle, problems, Add);
         CheckRepeated(tackle["colours"]?.Items ?? [], item => item.Text, "colour");
         ReadMeasuredColours(tackle["measured_colours"]);
+        CheckPatterns(tackle["patterns"], tackle["measured_colours"]);
     }
 
     private void CheckDiameter(ReadValue? line)

@@ -195,10 +195,10 @@ internal static class ScenarioGrammar
     private static readonly MapValue Pattern = new("pattern", "A lure of several colours.",
     [
         new("name", new TextValue(40, AllowLines: false), "Its name.") { Required = true },
-        new("back", new ColourValue(ColourNames.All), "Colour seen from above.") { Required = true },
-        new("side", new ColourValue(ColourNames.All), "Colour of the flank.") { Required = true },
-        new("belly", new ColourValue(ColourNames.All), "Colour seen from below.") { Required = true },
-        new("eye", new ColourValue(ColourNames.All), "Colour of a drawn or glued eye.") { Default = "none" },
+        new("back", new ColourValue(ColourNames.All) { OrMeasured = true }, "Colour seen from above.") { Required = true },
+        new("side", new ColourValue(ColourNames.All) { OrMeasured = true }, "Colour of the flank.") { Required = true },
+        new("belly", new ColourValue(ColourNames.All) { OrMeasured = true }, "Colour seen from below.") { Required = true },
+        new("eye", new ColourValue(ColourNames.All) { OrMeasured = true }, "Colour of a drawn or glued eye.") { Default = "none" },
     ]);
 
     private static readonly MapValue Tackle = new("tackle", "What the angler owns.",

@@ -191,13 +191,20 @@ public class LureKindsTests
         Assert.Contains("curl-tail grub", Assert.Single(TestScenario.Problems(TestScenario.With("profile: paddle tail", "profile: curl-tail grubb"))).Message + Assert.Single(TestScenario.Problems(TestScenario.With("profile: paddle tail", "profile: curl-tail grubb"))).Fix, StringComparison.Ordinal);
     }
 
-    // On one head and of one length a flat crab sinks more slowly than a shrimp (common practice; that a shrimp sinks more slowly than a grub is not found, see
-    // docs/validation.md); a walker rises.
+    // On one head and of one length a flat crab sinks more slowly than a shrimp, and a shrimp on a light head and a line more slowly than a grub (common practice); a walker rises.
     [Fact]
     public void Fall_rates_are_in_the_order_of_practice()
     {
         Assert.True(Fall(new CrabImitation()) < 0.9 * Fall(new ShrimpImitation()));
+        Assert.True(OnALine(new ShrimpImitation()) < 0.95 * OnALine(new CurlTailGrub()), $"{OnALine(new ShrimpImitation())} {OnALine(new CurlTailGrub())}");
         Assert.InRange(Fall(new TopwaterWalker()), -0.6, -0.1);
+    }
+
+    // Speed (m/s) at which a 1/8 oz head sinks where the line carries two fifths of the weight, as braid off an open spool does in a few metres of water.
+    private static double OnALine(LureKind kind)
+    {
+        PathLure lure = kind.OnPath(new JigHead(0.00354, HeadMetal.Lead, 1e-3, "1/8 oz"), kind.Body(Length, "line"));
+        return lure.Fall!.Held.MinBy(held => Math.Abs(held.Pull - (0.42 * (lure.Mass - (1015 * lure.Volume)) * 9.80665))).Fall.SinkRate;
     }
 
     // By hand: 80 x 24 x 60 mm, pi/4 x 0.50 of the box, 1100 kg/m3: 45.24 cm3 and 49.76 g. The shell is flat: it turns broadside more than a jerkbait does.
