@@ -105,7 +105,7 @@ internal static class LureSimApp
             if (value is null)
                 return $"{option.Name} needs a value.";
             if (option.WholeNumber && !int.TryParse(value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out _))
-                return $"{option.Name}: \"{value}\" is not a whole number that this option can take.";
+                return $"{option.Name} needs a whole number; \"{value}\" is none.";
         }
 
         return null;
