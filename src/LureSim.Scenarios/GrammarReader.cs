@@ -179,8 +179,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
 
             if (known.Name != name)
             {
-                // From here on the key is the one that it stands for.
-                Taken(key, keyPath, known.Name);
+                // The other spelling, US or British, of the same key.
                 name = known.Name;
                 keyPath = YamlTreeBuilder.Join(path, name);
             }

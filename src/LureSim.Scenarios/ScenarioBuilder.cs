@@ -31,7 +31,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
 
     private static readonly TimeSpan QuarterHour = TimeSpan.FromMinutes(15.0);
 
-    private static readonly Dictionary<WaterKind, (double Least, double Most)> SecchiRange = new()
+    internal static readonly Dictionary<WaterKind, (double Least, double Most)> SecchiRange = new()
     {
         [WaterKind.ClearOcean] = (2.0, 45.0),
         [WaterKind.CoastalGreen] = (0.3, 30.0),
