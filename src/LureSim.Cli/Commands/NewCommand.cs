@@ -201,9 +201,9 @@ internal sealed class TerminalInterview(CliHost host, AnswerSheet sheet, NewSett
             {
                 cancellation.ThrowIfCancellationRequested();
                 Prompt(part, tries);
-                if (Line() is not { } line || line.Trim().ToLowerInvariant() is "quit" or "exit" or "q")
+                if (Line() is not { } line || line.Trim().ToLowerInvariant() is "quit" or "exit")
                     return Turn.Leave;
-                if (line.Trim().ToLowerInvariant() is "back" or "b")
+                if (line.Trim().ToLowerInvariant() is "back")
                     return Turn.Back;
                 if (line.Trim() is "?" or "help" or "why")
                 {
@@ -274,7 +274,7 @@ internal sealed class TerminalInterview(CliHost host, AnswerSheet sheet, NewSett
             }
 
             console.Markup("A number changes an answer, Enter writes the file > ");
-            if (Line() is not { } line || line.Trim().ToLowerInvariant() is "quit" or "exit" or "q")
+            if (Line() is not { } line || line.Trim().ToLowerInvariant() is "quit" or "exit")
                 return Turn.Leave;
             if (line.Trim().Length == 0 && result.Reading.IsValid)
                 return Turn.Next;

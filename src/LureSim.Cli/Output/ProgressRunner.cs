@@ -65,7 +65,7 @@ internal static class ProgressRunner
                 double done = Volatile.Read(ref share);
                 try
                 {
-                    writer.WriteLine(done > 0.0 ? string.Create(CultureInfo.InvariantCulture, $"{title}: {Math.Floor(100.0 * done):0}% done") : $"{title} ...");
+                    writer.WriteLine(done >= 1.0 ? $"{title}: finishing ..." : done > 0.0 ? string.Create(CultureInfo.InvariantCulture, $"{title}: {Math.Floor(100.0 * done):0}% done") : $"{title} ...");
                     writer.Flush();
                 }
                 catch (Exception exception) when (exception is IOException or ObjectDisposedException)

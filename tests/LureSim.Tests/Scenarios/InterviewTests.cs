@@ -35,6 +35,13 @@ public class InterviewTests
         Assert.All(Questions.All, question => Assert.True(question.Text.EndsWith('?') && question.Why.EndsWith('.')));
     }
 
+    [Fact]
+    public void The_guide_names_every_id()
+    {
+        string guide = File.ReadAllText(Repository.File("docs", "guide.md"));
+        Assert.All(Questions.Parts, part => Assert.Contains($"`{part.Id}`", guide, StringComparison.Ordinal));
+    }
+
     // One answer at a time, over the defaults.
     [Fact]
     public void Every_word_of_every_question_gives_a_valid_scenario()
