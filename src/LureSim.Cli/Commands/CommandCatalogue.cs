@@ -16,6 +16,7 @@ internal static class CommandCatalogue
     /// <summary>The commands in the order of the help.</summary>
     public static IReadOnlyList<CommandEntry> All { get; } =
     [
+        Entry<NewCommand, NewSettings>("new", "Start here: answer questions in plain words and get a scenario.", [], ["creek.yaml", "--all"], ["--answers", "answers.yaml"]),
         Entry<PlanCommand, PlanSettings>("plan", "Compare all jig heads and retrieves of a scenario and write the sheet.", ["scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "--out", "out/grass-flat", "--pdf"]),
         Entry<TripCommand, TripSettings>("trip", "Plan several spots in one: a cover with the order and what to pack, and a page a spot.", ["scenarios/grass-flat.yaml", "scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "scenarios/dock-dusk.yaml", "--out", "out/saturday", "--pdf"]),
         Entry<CompareCommand, CompareSettings>("compare", "Compare the two rigs of a scenario and say which difference between them matters.", ["scenarios/two-rigs.yaml"], ["scenarios/two-rigs.yaml", "--units", "metric", "--json"]),

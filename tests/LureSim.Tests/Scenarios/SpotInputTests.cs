@@ -56,10 +56,10 @@ public class SpotInputTests
         { "{chlorophyll: 5 g/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}", "clarity.chlorophyll", "too large", "300 mg/m3" },
         { "{chlorophyll: -1 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}", "clarity.chlorophyll", "too small", "300 mg/m3" },
         { "{chlorophyll: 5 mg/m3, dissolved_440: 0.8, mineral: 3 g/m3}", "clarity.dissolved_440", "no unit", "1/m" },
-        { "{chlorophyll: 5 mg/m3, dissolved_440: 0.8 m-1, mineral: 3 g/m3}", "clarity.dissolved_440", "not spelled", "write \"0.8 1/m\"" },
+        { "{chlorophyll: 5 mg/m3, dissolved_440: 0.8 m-1, mineral: 3 g/m3}", "clarity.dissolved_440", "write ", "write \"0.8 1/m\"" },
         { "{chlorophyll: 5 mg/m3, dissolved_440: 80 1/m, mineral: 3 g/m3}", "clarity.dissolved_440", "too large", "50 1/m" },
         { "{chlorophyll: 5 mg/m3, dissolved_440: 0.8 m, mineral: 3 g/m3}", "clarity.dissolved_440", "unit of length", "1/m" },
-        { "{chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 ppm}", "clarity.mineral", "not spelled", "write \"3 mg/L\"" },
+        { "{chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 ppm}", "clarity.mineral", "write ", "write \"3 mg/L\"" },
         { "{chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 kg}", "clarity.mineral", "unit of mass", "g/m3" },
     };
 
