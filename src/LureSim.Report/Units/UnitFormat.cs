@@ -146,6 +146,9 @@ public sealed class UnitFormat(UnitSystem system)
         ? $"{Number(metresPerSecond / KnotInMetresPerSecond, 1)} kn ({SpeedText(metresPerSecond)})"
         : SpeedText(metresPerSecond);
 
+    /// <summary>A current (m/s) as text, "1.2 kn" or "0.6 m/s".</summary>
+    public string FlowText(double metresPerSecond) => Us ? With(Number(metresPerSecond / KnotInMetresPerSecond, 1), "kn") : SpeedText(metresPerSecond);
+
     /// <summary>A wind speed (m/s) as text, "12 mph" or "5 m/s".</summary>
     public string WindText(double metresPerSecond) => Us
         ? With(Number(metresPerSecond * 3600 / MileInMetres, 0), "mph")

@@ -16,7 +16,7 @@ internal static class CardWords
     {
         Spot spot = scenario.Spot;
         string grass = spot.GrassHeight > 0 ? $", grass {format.HandText(spot.GrassHeight)} high" : "";
-        string flow = spot.CurrentSpeed > 0 ? $"current {format.FlowSpeed.Text(spot.CurrentSpeed)} {SpotWords.Direction(spot.CurrentDirection, format.System)}" : "no current";
+        string flow = spot.CurrentSpeed > 0 ? $"current {format.FlowText(spot.CurrentSpeed)} {SpotWords.Direction(spot.CurrentDirection, format.System)}" : "no current";
         return $"{format.HandText(spot.Depth)}, {SpotWords.Bottom(spot.Bottom)}{grass}, {flow}, {FishWords.Everyday(spot.TargetFish)}";
     }
 
