@@ -21,6 +21,9 @@ public sealed class UnitFormat(UnitSystem system)
 
     private const double KilogramsPerOunce = 0.028349523125;
 
+    // Units of a size in a name (m).
+    private static readonly Dictionary<string, double> Rulers = new(StringComparer.Ordinal) { ["mm"] = 0.001, ["cm"] = 0.01, ["in"] = InchInMetres };
+
     // Kinds of lure whose word in a scenario is not what anglers call them.
     private static readonly Dictionary<string, string> TradeNames = new(StringComparer.Ordinal)
     {
@@ -141,6 +144,9 @@ public sealed class UnitFormat(UnitSystem system)
     /// <summary>A speed (m/s) as text without its unit.</summary>
     public string SpeedNumber(double metresPerSecond) => Number(SpeedValue(metresPerSecond), Us ? 1 : 2);
 
+    /// <summary>A sink rate (m/s) as text; of a lure that floats, that it floats.</summary>
+    public string SinkText(double metresPerSecond) => metresPerSecond <= 0 ? "floats" : SpeedText(metresPerSecond);
+
     /// <summary>A current (m/s) as text, "1.2 kn (2 ft/s)" or "0.6 m/s".</summary>
     public string CurrentText(double metresPerSecond) => Us
         ? $"{Number(metresPerSecond / KnotInMetresPerSecond, 1)} kn ({SpeedText(metresPerSecond)})"
@@ -171,9 +177,7 @@ public sealed class UnitFormat(UnitSystem system)
     {
         ArgumentNullException.ThrowIfNull(body);
         string word = LureKinds.Of(body.Profile).Word;
-        if (!body.Label.EndsWith(" " + word, StringComparison.Ordinal) || !char.IsDigit(body.Label[0]))
-            return body.Label;
-        return $"{SizeText(body.Length)} {TradeNames.GetValueOrDefault(word, word)}";
+        return IsSizeAndKind(body.Label, word) ? $"{SizeText(body.Length)} {TradeNames.GetValueOrDefault(word, word)}" : body.Label;
     }
 
 
@@ -224,7 +228,7 @@ public sealed class UnitFormat(UnitSystem system)
     {
         ArgumentNullException.ThrowIfNull(head);
         if (head.Mass == 0.0)
-            return head.Label;
+            return HardLure(head.Label);
         int length = LabelWeightLength(head.Label);
         string unit = head.Label[..length].TrimEnd().Split(' ', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9')[^1];
         return (unit is "oz" or "lb") == Us ? head.Label : Weight(head.Mass) + head.Label[length..];
@@ -288,6 +292,21 @@ public sealed class UnitFormat(UnitSystem system)
         double halves = Math.Round(number * 2, MidpointRounding.AwayFromZero) / 2;
         return $"{WithHalf(Number(halves, 1))} {thing}{(halves == 1 ? "" : "s")}";
     }
+
+    // A lure without a head stands under its own name, size and kind as its owner wrote them.
+    private string HardLure(string label)
+    {
+        foreach (string word in LureKinds.All.Select(kind => kind.Word).Where(word => IsSizeAndKind(label, word)))
+        {
+            string[] size = label[..^word.Length].Trim().Split(' ', 2);
+            if (size.Length == 2 && double.TryParse(size[0], NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && Rulers.TryGetValue(size[1], out double unit))
+                return $"{SizeText(value * unit)} {TradeNames.GetValueOrDefault(word, word)}";
+        }
+
+        return label;
+    }
+
+    private static bool IsSizeAndKind(string label, string word) => label.EndsWith(" " + word, StringComparison.Ordinal) && char.IsDigit(label[0]);
 
     // Common fractions as a ruler has them.
     private static string WithHalf(string number) => number == "0.5" ? "½" : number.EndsWith(".5", StringComparison.Ordinal) ? number[..^2] + "½" : number;

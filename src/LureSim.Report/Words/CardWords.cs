@@ -40,9 +40,10 @@ internal static class CardWords
     {
         if (check.Mend.Count > 0)
         {
+            // What to do; by how much stands in the details.
             string fix = SwimmingWords.Mend(check.Mend[0], format.System);
-            int end = fix.IndexOf(". ", StringComparison.Ordinal);
-            return end > 0 ? fix[..end] : fix.TrimEnd('.');
+            int end = fix.AsSpan().IndexOfAny(':', '.', ',');
+            return end > 0 ? fix[..end] : fix;
         }
 
         ActionReport report = check.Action.Retrieve.Report;

@@ -17,7 +17,7 @@ public class RetrieveWordsTests
     [Theory]
     [InlineData("    style: steady\n", "Reel steadily: one turn of the handle every 2 seconds (0.45 m/s).")]
     [InlineData("    style: swing\n", "Let the current swing it around on a tight line until it hangs straight downcurrent, no reeling.")]
-    [InlineData("    style: slow lift\n", "Lift the rod tip 1 m over 3 seconds while you reel (¾ turn), lower it over 1½ seconds while you reel (1 turn), rest 1 second, repeat.")]
+    [InlineData("    style: slow lift\n", "Lift the rod tip 1 m over 3 seconds while you reel (¾ turn), lower it over 1½ seconds while you reel (¾ turn), rest 1 second, repeat.")]
     [InlineData(
         "    style: \"twitch, twitch, pause\"\n",
         "Reel for 1 second at one turn of the handle every 1½ seconds (0.6 m/s), two 25 cm twitches, rest 1½ seconds, repeat.")]

@@ -53,11 +53,11 @@ public partial class WordsTests
         "makes it out", "made out", "would be nearest to", "just-noticeable", "just noticeable", "at a slant", "practice and computation part", "stand-in eye", "goes dark in this water",
         "would be the choice if", "before fish in tanks", "no gap in the", "gap in the box", "gap in the bodies", "against 2", "mind:", "plods", "runs clear", "other way round", "of this box",
         "reel speed that keeps", "not reachable", "count 0", "count-down table", "reference direction", "square across", "hangs below the rod", "at the longest", "twitch the rod tip twice",
-        "rigged cleanly", "put on cleanly", "hardly swims", "turns over 0", "then it swims", "now it ", "action on", "both at once", "no rod work", "strokes", "change your ways",
+        "rigged cleanly", "hardly swims", "turns over 0", "then it swims", "now it ", "its action on", "the action on", "both at once", "no rod work", "strokes", "change your ways",
         "which weight at what hour", "runs against the direction", "drives the spread", "rank correlation", "drag law", "lead of ", "do not know it all", "rule that spoke", "loud rules", "overruled",
-        "cut at ", "hang on assumed", "what went in", "everything the computation", "practical salinity", "power law", "of line a turn", "left (ft)", "pull (lb)", "line is in", "not known well",
+        "cut at ", "hang on assumed", "what went in", "everything the computation", "practical salinity", "power law", "of line a turn", "pull (lb)", "line is in", "not known well",
         "bait fish", "up-current", "match or exceed", "trip of ", "best of the box", "at true angles", "way along the pull", "nothing found beyond", "secchi", "ft/s (about", "per cent",
-        "towards the bottom", "the first choice", "in the box", "twitchbait", "being attacked",
+        "the first choice", "in the box", "twitchbait", "being attacked",
     ];
 
     [Theory]
@@ -79,7 +79,7 @@ public partial class WordsTests
     {
         Page page = Of(name, units);
         IEnumerable<string> foreign = units == UnitSystem.Us ? Speller.Pairs.Values : Speller.Pairs.Keys;
-        var wrong = new Regex($@"\b({string.Join('|', foreign)})(s|ed|ing|less)?\b", RegexOptions.IgnoreCase);
+        var wrong = new Regex($@"\b({string.Join('|', foreign.Where(word => word != "toward"))})(s|ed|ing|less)?\b|{(units == UnitSystem.Us ? @"\btowards\b" : @"\btoward\b")}", RegexOptions.IgnoreCase);
         Assert.All(page.Lines, line => Assert.False(wrong.IsMatch(line), line));
         Assert.Equal(units == UnitSystem.Us ? "en-US" : "en-GB", page.Document.DocumentElement.GetAttribute("lang"));
     }
@@ -104,9 +104,9 @@ public partial class WordsTests
     [Fact]
     public void The_grade_is_that_of_the_formula()
     {
-        // By hand: 6 words, 6 syllables, 1 sentence; 5 words, 5 + 1 + 4 + 1 + 3 syllables.
+        // By hand: 6 words, 6 syllables, 1 sentence; 5 words, 5 + 1 + 2 + 1 + 3 syllables.
         Assert.Equal(-1.45, Readability.Grade("The cat sat on the mat."), 1e-9);
-        Assert.Equal((0.39 * 5) + (11.8 * 14 / 5) - 15.59, Readability.Grade("International law governs deep transactions."), 1e-9);
+        Assert.Equal((0.39 * 5) + (11.8 * 12 / 5) - 15.59, Readability.Grade("International law governs deep transactions."), 1e-9);
         Assert.Equal([1, 1, 2, 2, 1, 3], new[] { "reel", "line", "water", "current", "3/4", "retrieving" }.Select(Readability.Syllables));
     }
 
@@ -287,7 +287,7 @@ public partial class WordsTests
 
     // What people read on a page: texts of elements and of the drawings, without what the scenario itself says.
     private static IEnumerable<string> Texts(IHtmlDocument document) => document.QuerySelectorAll("h1, h2, h3, li, p:not(.notes), dt, dd, th, td, caption, figcaption, text, desc")
-        .Where(e => e.Closest("#colors, #rig") is null && e.QuerySelector("li, p") is null).Select(e => e.TextContent.Trim()).Where(text => text.Length > 0);
+        .Where(e => e.Closest("#colors, #rig") is null && e.Closest("tr")?.FirstElementChild?.TextContent != "rigging" && e.QuerySelector("li, p") is null).Select(e => e.TextContent.Trim()).Where(text => text.Length > 0);
 
     [GeneratedRegex(@"(?<![\w/.])[\d½¼¾][\d.,]*\s?(m|mm|cm|km|g|kg|N|m/s|°C|degC|metres?|meters?)(?![\w/³²])|\bmetres?\b|\bmeters?\b", RegexOptions.None)]
     private static partial Regex MetricUnit();
