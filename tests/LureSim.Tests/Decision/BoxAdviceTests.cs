@@ -62,8 +62,8 @@ public class BoxAdviceTests
         Assert.Equal(gap, advice.Gap is not null);
         string text = BoxWords.Sentences(advice, first, bodies, UnitSystem.Us)[0];
         if (gap)
-            Assert.Equal("Gap in the box: a 3/4 oz head would hold the zone 90 % of the retrieve against 75 % with the 1/8 oz head, fished the same way.", text);
+            Assert.Equal("Worth adding: a 3/4 oz head (90% in the zone instead of 75%).", text);
         else
-            Assert.StartsWith("No gap in the weights", text, StringComparison.Ordinal);
+            Assert.StartsWith("Your weights cover this spot", text, StringComparison.Ordinal);
     }
 }

@@ -2,6 +2,7 @@ using LureSim.Decision.Colours;
 using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
+using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Scenarios;
 
@@ -209,7 +210,7 @@ public class SpotInputTests
         Scenario scenario = TestScenario.Read(WithLight($"{{{moment}}}"));
         ColourFinding finding = SpotColours.At(scenario, 1.0, LengthScale.Metres);
         Assert.Equal(regime, finding.Chart.Field.Surface.Regime);
-        Assert.NotEmpty(LightWords.Note(finding.Chart.Field.Surface));
+        Assert.NotEmpty(LightWords.Note(finding.Chart.Field.Surface, UnitSystem.Us));
         Assert.All(finding.SeenLevel.Concat(finding.SeenFromBelow), sighting => Assert.True(double.IsFinite(sighting.Distance) && sighting.Distance >= 0));
         for (int row = 0; row < finding.Chart.Depths.Count; row++)
         {
