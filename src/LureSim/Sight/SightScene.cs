@@ -76,6 +76,7 @@ public sealed class SightScene
     private const double QuantumEfficiency = 0.5;          // of transduction
     private const double SearchFrom = 0.02;                // m
     private const int SearchSteps = 64;
+    private const double MostSteps = 1000.0;               // a difference beyond this says nothing more
 
     private static readonly WavelengthGrid Grid = WavelengthGrid.Visible;
 
@@ -173,6 +174,47 @@ public sealed class SightScene
         return [.. colours.Select(Sight).OrderByDescending(s => s.Distance).ThenByDescending(s => Math.Abs(s.ContrastAtTarget))];
     }
 
+    /// <summary>
+    /// How different two targets are to the eye at a distance, in just-noticeable steps: colour (<see cref="ReceptorNoise.Chromatic"/>) and brightness by the root
+    /// of their squares, to the rods where those tell more, over <see cref="TargetThreshold.Factor"/> of the angle that they fill. 0 to 1000.
+    /// </summary>
+    /// <param name="first">Radiance of the one at no distance (W/(m2 sr nm)).</param>
+    /// <param name="second">Radiance of the other.</param>
+    /// <param name="size">Size of both (m), above 0.</param>
+    /// <param name="distance">Distance of both (m), above 0; the water between veils them.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A length is outside its range.</exception>
+    public double Difference(Spectrum first, Spectrum second, double size, double distance)
+    {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
+        _ = Guard.InRange(size, 1e-5, 2.0, nameof(size), "m");
+        _ = Guard.InRange(distance, 1e-3, 500.0, nameof(distance), "m");
+        double[] one = CatchesAcross(first, distance), other = CatchesAcross(second, distance);
+        double angle = size / distance;
+        double steps = ConeSteps(one, other, angle);
+        if (rods)
+        {
+            int rod = Eye.Cones.Count;
+            double photons = Photons(0.5 * (one[rod] + other[rod]), angle, RodDiameter, RodAbsorption, RodIntegrationTime, RodSummation);
+            steps = Math.Max(steps, ReceptorNoise.Achromatic(one[rod], other[rod], NoiseOf(FishEye.WeberFraction, photons)));
+        }
+
+        return Math.Min(steps / TargetThreshold.Factor(angle), MostSteps);
+    }
+
+    /// <summary>
+    /// How different two large targets are close up to the cones of the eye, in just-noticeable steps: colour and brightness by the root of their squares. 0 to 1000; near 0
+    /// where there is too little light for cones.
+    /// </summary>
+    /// <param name="first">Radiance of the one at no distance (W/(m2 sr nm)).</param>
+    /// <param name="second">Radiance of the other.</param>
+    public double DifferenceCloseUp(Spectrum first, Spectrum second)
+    {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
+        return Math.Min(ConeSteps(Catches(first.Values), Catches(second.Values), double.PositiveInfinity), MostSteps);
+    }
+
     /// <summary>How far off a target of a given radiance is made out.</summary>
     /// <param name="name">Name for the report.</param>
     /// <param name="inherent">Radiance of the target at no distance (W/(m2 sr nm)).</param>
@@ -249,6 +291,35 @@ public sealed class SightScene
         for (int i = 0; i < result.Length; i++)
             result[i] = Spectrum.Dot(sensitivities[i], radiance);
         return result;
+    }
+
+    // Colour and brightness by the root of their squares, with shot noise at an angle.
+    private double ConeSteps(ReadOnlySpan<double> one, ReadOnlySpan<double> other, double angle)
+    {
+        int cones = Eye.Cones.Count, reference = CommonestCone();
+        Span<double> noise = stackalloc double[cones];
+        for (int i = 0; i < cones; i++)
+            noise[i] = NoiseOf(Eye.ConeNoise[i], Photons(0.5 * (one[i] + other[i]), angle, ConeDiameter, ConeAbsorption, ConeIntegrationTime, ConeSummation));
+        double colour = ReceptorNoise.Chromatic(one[..cones], other[..cones], noise);
+        double brightness = ReceptorNoise.Achromatic(one[reference], other[reference], noise[reference]);
+        return Math.Sqrt((colour * colour) + (brightness * brightness));
+    }
+
+    private static double NoiseOf(double weber, double photons) => Math.Sqrt((weber * weber) + (1.0 / Math.Max(photons, 1e-12)));
+
+    // What the receptors catch of a target through the water.
+    private double[] CatchesAcross(Spectrum inherent, double distance)
+    {
+        double[] catches = [.. BackgroundAt(distance)];
+        Spectrum attenuation = Field.Water.Optics.BeamAttenuation;
+        for (int i = 0; i < catches.Length; i++)
+        {
+            for (int w = 0; w < Grid.Count; w++)
+                catches[i] += sensitivities[i][w] * (inherent[w] - behindTarget[w]) * Math.Exp(-attenuation[w] * distance);
+            catches[i] = Math.Max(0.0, catches[i]);
+        }
+
+        return catches;
     }
 
     private double[] BackgroundAt(double distance)
