@@ -9,6 +9,12 @@ namespace LureSim.Sight;
 /// <param name="PartsApart">Distance to which two of its parts can be told apart (m), 0 where they never can; null for a lure of one colour from there.</param>
 public sealed record LureSight(double Distance, PatternPart? Part, SightMode Mode, double? PartsApart);
 
+/// <summary>Something to be made out: a lure or one of its parts.</summary>
+/// <param name="Part">The part; null for the whole.</param>
+/// <param name="Inherent">Its radiance at no distance (W/(m2 sr nm)).</param>
+/// <param name="Size">Its size (m): the square root of its area.</param>
+public readonly record struct SightTarget(PatternPart? Part, Spectrum Inherent, double Size);
+
 /// <summary>How far off lures are made out, and how like something else they look, part by part.</summary>
 /// <remarks>
 /// From afar the parts run together: the whole counts by its mean radiance (<see cref="LurePattern.Inherent"/>) at its whole size. A part counts by its own radiance at its own
@@ -31,20 +37,32 @@ public static class LureSights
     {
         ArgumentNullException.ThrowIfNull(scene);
         ArgumentNullException.ThrowIfNull(lure);
-        Sighting whole = scene.Sight(lure);
-        var best = new LureSight(whole.Distance, null, whole.Mode, null);
-        IReadOnlyList<PatternRegion> regions = Regions(lure, scene.Direction);
-        if (regions.Count < 2)
-            return best;
-        foreach (PatternRegion region in regions)
+        LureSight? best = null;
+        foreach (SightTarget target in Targets(scene.Field, scene.Direction, scene.TargetDepth, scene.TargetSize, lure))
         {
-            var alone = new SightScene(scene.Field, scene.Eye, scene.Direction, scene.TargetDepth, Size(scene, region));
-            Sighting part = alone.Sight(region.Colour);
-            if (part.Distance > best.Distance)
-                best = best with { Distance = part.Distance, Part = region.Part, Mode = part.Mode };
+            Sighting sighting = scene.Sight(lure.Name, target.Inherent, target.Size);
+            if (best is null || sighting.Distance > best.Distance)
+                best = new LureSight(sighting.Distance, target.Part, sighting.Mode, null);
         }
 
-        return best with { PartsApart = ApartTo(scene, regions, Math.Max(best.Distance, 0.0)) };
+        IReadOnlyList<PatternRegion> regions = Regions(lure, scene.Direction);
+        return regions.Count < 2 ? best! : best! with { PartsApart = ApartTo(scene, regions, best!.Distance) };
+    }
+
+    /// <summary>What there is to be made out of a lure: the whole by its mean radiance, then, where it shows several colours, each of them alone.</summary>
+    /// <param name="field">Light in the water.</param>
+    /// <param name="direction">Where the eye looks.</param>
+    /// <param name="depth">Depth of the lure (m), 0-500.</param>
+    /// <param name="size">Size of the whole lure (m), above 0.</param>
+    /// <param name="lure">The lure.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static IReadOnlyList<SightTarget> Targets(LightField field, ViewDirection direction, double depth, double size, LurePattern lure)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        ArgumentNullException.ThrowIfNull(lure);
+        var whole = new SightTarget(null, lure.Inherent(field, direction, depth), size);
+        IReadOnlyList<PatternRegion> regions = Regions(lure, direction);
+        return regions.Count < 2 ? [whole] : [whole, .. regions.Select(region => new SightTarget(region.Part, Appearance.Inherent(field, region.Colour, direction, depth), Size(size, region)))];
     }
 
     /// <summary>
@@ -81,7 +99,7 @@ public static class LureSights
     private static IReadOnlyList<PatternRegion> Regions(LurePattern lure, ViewDirection direction) =>
         [.. lure.Face(direction).GroupBy(region => region.Colour).Select(group => group.MaxBy(region => region.Share) with { Share = group.Sum(region => region.Share) })];
 
-    private static double Size(SightScene scene, PatternRegion region) => Math.Max(1e-3, Math.Sqrt(region.Share) * scene.TargetSize);
+    private static double Size(double whole, PatternRegion region) => Math.Max(1e-3, Math.Sqrt(region.Share) * whole);
 
     private static Spectrum Inherent(SightScene scene, LureColour colour) => Appearance.Inherent(scene.Field, colour, scene.Direction, scene.TargetDepth);
 
@@ -92,7 +110,7 @@ public static class LureSights
         {
             for (int j = 0; j < i; j++)
             {
-                double size = Math.Min(Size(scene, regions[i]), Size(scene, regions[j]));
+                double size = Math.Min(Size(scene.TargetSize, regions[i]), Size(scene.TargetSize, regions[j]));
                 if (scene.Difference(Inherent(scene, regions[i].Colour), Inherent(scene, regions[j].Colour), size, distance) >= 1.0)
                     return true;
             }

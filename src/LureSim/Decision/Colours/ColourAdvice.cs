@@ -1,3 +1,4 @@
+using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Lures;
 using LureSim.Model;
@@ -22,7 +23,8 @@ public readonly record struct LookShare(ViewDirection Direction, double Weight);
 /// <param name="DifferenceToForage">Difference to the forage close up, just-noticeable steps (<see cref="LureSights.Difference"/>), at that end of the peaks that the eye may have at which it is greater.</param>
 /// <param name="IsLikeness">True where that is no more than <see cref="LureSights.LikenessSteps"/> in light by which the fish tells colours.</param>
 /// <param name="Tied">True where no colour is seen from farther by more than is known (<see cref="ColourAdvice.Sure"/>): the one seen farthest and all tied with it.</param>
-public sealed record ColourWorth(LurePattern Lure, SeenLure Seen, double DifferenceToForage, bool IsLikeness, bool Tied)
+/// <param name="Range">The measure over the draws of water, threshold and eye (m, <see cref="SightSpread"/>); the same draws for all colours.</param>
+public sealed record ColourWorth(LurePattern Lure, SeenLure Seen, double DifferenceToForage, bool IsLikeness, bool Tied, Interval Range)
 {
     /// <summary>Name.</summary>
     public string Name => Lure.Name;
@@ -181,8 +183,6 @@ public sealed record ColourAdvice(
         return this with { Chosen = colour, Reason = ColourReason.Given, Practice = Practice with { Outcome = OutcomeOf(Practice.Colours, colour, ColourReason.Given) } };
     }
 
-    private const double OneInTen = 0.1;
-
     // Depths that stand for the run: middles of thirds of the time.
     private const int DepthBins = 3;
 
@@ -242,13 +242,12 @@ public sealed record ColourAdvice(
         var measure = new SightMeasure(field, eye, body, looks);
         SeenLure[] seen = [.. lures.Select(measure.Of)];
         (string forage, IReadOnlyList<LurePattern> faces, bool named) = ForageOf(scenario, body);
-        SightMeasure[] ends = [.. eye.Ends.Select(end => new SightMeasure(field, end, body, looks))];
+        SightMeasure[] ends = [.. eye.Ends.Select(measure.Through)];
         double[] difference = [.. lures.Select(lure => ends.Append(measure).Max(m => faces.Min(face => m.Difference(lure, face, StrikeLength))))];
         bool tells = measure.TellsColours;
-        IReadOnlyList<IReadOnlyList<double>> draws = [[.. seen.Select(s => s.SeenFrom)], .. ends.Select(end => lures.Select(lure => end.Of(lure).SeenFrom).ToArray())];
+        var spread = SightSpread.Of(scenario, eye, lures, body.ApparentSize, body.Length, looks, field: field);
         int farthest = Enumerable.Range(0, lures.Count).MaxBy(i => (seen[i].SeenFrom, seen[i].MadeOut));
-        double[] ofFarthest = [.. draws.Select(draw => draw[farthest]).Order()];
-        ColourWorth[] worth = [.. lures.Select((lure, i) => new ColourWorth(lure, seen[i], difference[i], tells && difference[i] <= LureSights.LikenessSteps, IsTied(i)))];
+        ColourWorth[] worth = [.. lures.Select((lure, i) => new ColourWorth(lure, seen[i], difference[i], tells && difference[i] <= LureSights.LikenessSteps, IsTied(i), spread.Swath[i]))];
         (ColourPractice practice, string[] names) = PracticeOf(scenario.Spot, field);
         int[] usual = [.. Enumerable.Range(0, lures.Count).Where(i => names.Contains(lures[i].Name))];
         double[] brightness = [.. lures.Select(lure => looks.Sum(look => look.Weight * lure.Inherent(field, look.Direction, look.Depth).Dot(Colorimetry.YBar)))];
@@ -273,8 +272,8 @@ public sealed record ColourAdvice(
         // Within the 8-in-10 range of the best, or not behind it in nine draws of ten.
         bool IsTied(int i) => i == farthest
             || (1 + Lead) * seen[i].SeenFrom >= seen[farthest].SeenFrom
-            || seen[i].SeenFrom >= ofFarthest[(int)(OneInTen * ofFarthest.Length)]
-            || draws.Count(draw => draw[farthest] > draw[i]) < Sure * draws.Count;
+            || spread.Swath[i].Median >= spread.Swath[farthest].Low
+            || Enumerable.Range(0, spread.Samples).Count(draw => spread.SwathsIn(draw)[farthest] > spread.SwathsIn(draw)[i]) < Sure * spread.Samples;
 
         int? Best(Func<int, bool> allowed) => Enumerable.Range(0, lures.Count).Where(allowed).Select(i => (int?)i).MaxBy(i => worth[i!.Value].SeenFrom);
     }

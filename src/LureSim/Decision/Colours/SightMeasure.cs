@@ -25,7 +25,7 @@ public sealed record SeenLure(double SeenFrom, double MadeOut, SightMode Mode, P
 public sealed class SightMeasure
 {
     private static readonly LurePattern White = LurePattern.Plain(LureColours.White);
-    private static readonly LurePattern Black = LurePattern.Plain(LureColours.Black);
+    private static readonly LurePattern HalfAsBright = LurePattern.Plain(new LureColour("half as bright as white", 0.5 * LureColours.White.Reflectance, ColourBasis.StandIn));
 
     private readonly SightScene[] scenes;
     private readonly double[] reaction;
@@ -51,6 +51,17 @@ public sealed class SightMeasure
         Reach = looks.Select((look, i) => look.Weight * reaction[i]).Sum();
         most = Enumerable.Range(0, looks.Count).MaxBy(i => looks[i].Weight);
     }
+
+    private SightMeasure(SightMeasure other, FishEye eye)
+    {
+        (Looks, reaction, Reach, most) = (other.Looks, other.reaction, other.Reach, other.most);
+        scenes = [.. other.scenes.Select(scene => scene.With(SightFactors.Own, eye))];
+    }
+
+    /// <summary>The same looks through another eye.</summary>
+    /// <param name="eye">The eye.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="eye"/> is null.</exception>
+    public SightMeasure Through(FishEye eye) => new(this, Guard.Given(eye));
 
     /// <summary>The looks.</summary>
     public IReadOnlyList<SightLook> Looks { get; }
@@ -81,8 +92,8 @@ public sealed class SightMeasure
         return new SeenLure(seen, madeOut, main!.Mode, main.Part, several ? apart : null);
     }
 
-    /// <summary>True where the cones of the fish tell white from black by more than a likeness may differ, in the look of most weight: where they do not, nothing is a likeness.</summary>
-    public bool TellsColours => LureSights.Difference(scenes[most], White, Black, 1.0) > LureSights.LikenessSteps;
+    /// <summary>True where the cones of the fish tell white from a grey half as bright by more than a likeness may differ, in the look of most weight: where they do not, nothing is a likeness.</summary>
+    public bool TellsColours => LureSights.Difference(scenes[most], White, HalfAsBright, 1.0) > LureSights.LikenessSteps;
 
     /// <summary>How far a lure is from looking like something else close up, just-noticeable steps, mean over the looks (<see cref="LureSights.Difference"/>).</summary>
     /// <param name="lure">The lure.</param>
