@@ -60,13 +60,13 @@ public enum ColourReason
     /// <summary>It is seen from farther than every other, by more than is not known.</summary>
     SeenFarthest,
 
-    /// <summary>Several are seen from as far; it is a likeness of the forage, the nearest of them.</summary>
+    /// <summary>Several are seen from as far; it is a likeness of the forage that was named, the nearest of them.</summary>
     Likeness,
 
-    /// <summary>Several are seen from as far and none is a likeness of the forage; common practice takes it.</summary>
+    /// <summary>Several are seen from as far and none is a likeness of a forage that was named; common practice takes it.</summary>
     CommonPractice,
 
-    /// <summary>Several are seen from as far, none is a likeness of the forage and none is one of practice's: no real difference.</summary>
+    /// <summary>Several are seen from as far, none is a likeness of a named forage and none is one of practice's: no real difference.</summary>
     NoRealDifference,
 
     /// <summary>Even the one seen farthest is seen only from within a strike (<see cref="ColourAdvice.StrikeLength"/>): sight decides nothing; a dark silhouette, and sound or scent, by common practice.</summary>
@@ -117,7 +117,7 @@ public sealed record PracticeFinding(ColourPractice Practice, IReadOnlyList<int>
 
 /// <summary>
 /// The colour for where the lure really runs, by one measure: the distance from which a fish sees it from where fish see it, at that depth, in that light and water
-/// (<see cref="SightMeasure"/>). Colours that differ in it by less than is known are tied; among the tied a likeness of the forage decides, then common practice.
+/// (<see cref="SightMeasure"/>). Colours that differ in it by less than is known are tied; among the tied a likeness of the forage that was named decides, then common practice.
 /// </summary>
 /// <param name="Body">The body whose colour is chosen.</param>
 /// <param name="Depths">Where the lure runs while reeling, in the zone where it gets there.</param>
@@ -216,7 +216,7 @@ public sealed record ColourAdvice(
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(track);
-        return Of(scenario, body, Running(track, scenario.Spot), field, eye, lures);
+        return Of(scenario, body, Running(track, scenario.Spot), field, eye, lures, SightSpread.DefaultSamples);
     }
 
     /// <summary>Works the advice out for a lure at given depths.</summary>
@@ -228,7 +228,11 @@ public sealed record ColourAdvice(
     /// <param name="lures">Colours and lures of several colours of the box; at least one.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">There is no colour or no depth.</exception>
-    public static ColourAdvice Of(Scenario scenario, LureBody body, IReadOnlyList<RunningDepth> depths, LightField field, FishEye eye, IReadOnlyList<LurePattern> lures)
+    public static ColourAdvice Of(Scenario scenario, LureBody body, IReadOnlyList<RunningDepth> depths, LightField field, FishEye eye, IReadOnlyList<LurePattern> lures) =>
+        Of(scenario, body, depths, field, eye, lures, SightSpread.DefaultSamples);
+
+    /// <summary>The same from a number of draws of water, threshold and eye.</summary>
+    internal static ColourAdvice Of(Scenario scenario, LureBody body, IReadOnlyList<RunningDepth> depths, LightField field, FishEye eye, IReadOnlyList<LurePattern> lures, int samples)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(body);
@@ -245,13 +249,13 @@ public sealed record ColourAdvice(
         SightMeasure[] ends = [.. eye.Ends.Select(measure.Through)];
         double[] difference = [.. lures.Select(lure => ends.Append(measure).Max(m => faces.Min(face => m.Difference(lure, face, StrikeLength))))];
         bool tells = measure.TellsColours;
-        var spread = SightSpread.Of(scenario, eye, lures, body.ApparentSize, body.Length, looks, field: field);
+        var spread = SightSpread.Of(scenario, eye, lures, body.ApparentSize, body.Length, looks, samples, field);
         int farthest = Enumerable.Range(0, lures.Count).MaxBy(i => (seen[i].SeenFrom, seen[i].MadeOut));
         ColourWorth[] worth = [.. lures.Select((lure, i) => new ColourWorth(lure, seen[i], difference[i], tells && difference[i] <= LureSights.LikenessSteps, IsTied(i), spread.Swath[i]))];
-        (ColourPractice practice, string[] names) = PracticeOf(scenario.Spot, field);
+        (ColourPractice practice, string[] names) = PracticeOf(scenario.Spot, field, lures);
         int[] usual = [.. Enumerable.Range(0, lures.Count).Where(i => names.Contains(lures[i].Name))];
         double[] brightness = [.. lures.Select(lure => looks.Sum(look => look.Weight * lure.Inherent(field, look.Direction, look.Depth).Dot(Colorimetry.YBar)))];
-        (int chosen, ColourReason reason) = Choose(worth, farthest, practice, usual, brightness);
+        (int chosen, ColourReason reason) = Choose(worth, named, farthest, practice, usual, brightness);
         return new ColourAdvice(
             body,
             depths,
@@ -279,7 +283,7 @@ public sealed record ColourAdvice(
     }
 
     // The order of the reasons is the rule: sight where it decides, likeness, practice.
-    private static (int Chosen, ColourReason Reason) Choose(ColourWorth[] worth, int farthest, ColourPractice practice, int[] usual, double[] brightness)
+    private static (int Chosen, ColourReason Reason) Choose(ColourWorth[] worth, bool named, int farthest, ColourPractice practice, int[] usual, double[] brightness)
     {
         if (worth[farthest].SeenFrom < StrikeLength)
         {
@@ -292,7 +296,7 @@ public sealed record ColourAdvice(
         int[] tied = [.. Enumerable.Range(0, worth.Length).Where(i => worth[i].Tied)];
         if (tied.Length == 1)
             return (farthest, ColourReason.SeenFarthest);
-        int[] like = [.. tied.Where(i => worth[i].IsLikeness)];
+        int[] like = named ? [.. tied.Where(i => worth[i].IsLikeness)] : [];
         if (like.Length > 0)
             return (like.MinBy(i => worth[i].DifferenceToForage), ColourReason.Likeness);
         int[] practised = [.. tied.Intersect(usual)];
@@ -384,10 +388,11 @@ public sealed record ColourAdvice(
         return (usual.Name, [LurePattern.Plain(usual), .. faces], seen is not null);
     }
 
-    private static (ColourPractice Practice, string[] Names) PracticeOf(Spot spot, LightField field) => field.Surface.Regime is LightRegime.Twilight or LightRegime.Night
-        ? (ColourPractice.DarkInDim, DarkColours)
+    // Stained water is dirty water to those whose box has no metal.
+    private static (ColourPractice Practice, string[] Names) PracticeOf(Spot spot, LightField field, IReadOnlyList<LurePattern> lures) =>
+        field.Surface.Regime is LightRegime.Twilight or LightRegime.Night ? (ColourPractice.DarkInDim, DarkColours)
         : field.Water.SecchiDepth >= PracticeClear ? (ColourPractice.NaturalInClear, NaturalColours)
-        : IsTea(spot.Clarity) ? (ColourPractice.MetalInStained, MetalColours)
+        : IsTea(spot.Clarity) && lures.Any(lure => MetalColours.Contains(lure.Name)) ? (ColourPractice.MetalInStained, MetalColours)
         : (ColourPractice.BrightOrDarkInDirty, [.. BrightColours, .. DarkColours]);
 
     private static bool IsTea(WaterClarity clarity) => clarity switch

@@ -34,8 +34,12 @@ public sealed record ClaritySpread(ClarityCase Murky, ClarityCase Middle, Clarit
         {
             double depth = Math.Clamp(spread.At(quantile, secchi.Depth), 0.05, 45);
             Spot spot = scenario.Spot with { Clarity = secchi with { Depth = depth } };
-            ColourAdvice there = ColourAdvice.Of(scenario with { Spot = spot }, middle.Advice.Body, middle.Advice.Depths, SpotColours.Field(spot), middle.Eye, [.. middle.Advice.Colours.Select(worth => worth.Lure)]);
-            bool tied = there.Colours[middle.Advice.Chosen].Tied && there.Reason is not (ColourReason.SightDecidesNothing or ColourReason.Likeness);
+            ColourAdvice there = ColourAdvice.Of(scenario with { Spot = spot }, middle.Advice.Body, middle.Advice.Depths, SpotColours.Field(spot), middle.Eye, [.. middle.Advice.Colours.Select(worth => worth.Lure)], samples: 1);
+
+            // One draw there: what is not known of eye and water makes the same ties as here.
+            ColourWorth own = there.Colours[middle.Advice.Chosen], best = there.Colours[there.Farthest];
+            double known = middle.Advice.Colours[middle.Advice.Farthest].Range is { Median: > 0 } range ? range.Low / range.Median : 1;
+            bool tied = there.Reason != ColourReason.SightDecidesNothing && own.SeenFrom >= Math.Min(known, 1 / (1 + ColourAdvice.Lead)) * best.SeenFrom;
             return new ClarityCase(depth, there, there.Chosen == middle.Advice.Chosen || tied);
         }
     }
