@@ -33,7 +33,7 @@ internal sealed record BodyJson(
         choice.Wanted.Least,
         choice.Wanted.Most,
         [.. choice.Fits.Select(fit => new Fit(fit.Body.Label, fit.Body.Profile, fit.Body.Length, fit.Suitability))],
-        [.. choice.Changes.Select(change => new Change(BodyWords.Condition(change), change.Body.Label))]);
+        [.. choice.Changes.Select(change => new Change(BodyWords.Conditions([change]), change.Body.Label))]);
 
     private static Rule Of(ForageRule rule) => new(rule.Id, rule.Says, rule.Source, rule.Weight);
 

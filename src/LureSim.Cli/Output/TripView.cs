@@ -8,17 +8,16 @@ using Spectre.Console;
 
 namespace LureSim.Cli.Output;
 
-/// <summary>Shows a trip: one line a spot; and all its numbers as CSV.</summary>
+/// <summary>Shows a trip: a card a spot; and all its numbers as CSV.</summary>
 internal static class TripView
 {
-    /// <summary>Prints the cover.</summary>
+    /// <summary>Prints the cards and what to pack.</summary>
     public static void Write(IAnsiConsole console, TripOutcome outcome)
     {
-        Table view = Views.NewTable(outcome.Trip.Title);
-        view.AddColumns("spot", "weight", "body", "colour", "count-down", "retrieve");
-        foreach (TripLine line in outcome.Trip.Lines)
-            view.AddRow([.. new[] { $"{line.Number}. {line.Title}", line.Weight, line.Body, line.Colour, line.CountDown, line.Retrieve }.Select(Views.Escape)]);
-        console.Write(view);
+        console.MarkupLineInterpolated($"[bold]{outcome.Trip.Title}[/]");
+        console.WriteLine();
+        CardView.Write(console, [.. outcome.Trip.Sheets.Select(sheet => sheet.Card())]);
+        console.WriteLine();
         foreach (PackingList list in outcome.Trip.Pack)
             console.MarkupLineInterpolated($"Pack {list.What}: {string.Join("; ", list.Things.Select(thing => thing.Name))}");
     }

@@ -20,7 +20,15 @@ public sealed class UnitFormat(UnitSystem system)
     private static readonly double PoundForceInNewtons = UnitsNet.Force.FromPoundsForce(1).Newtons;
 
     private const double KilogramsPerOunce = 0.028349523125;
-    private const string Imitation = " imitation";
+
+    // Kinds of lure whose word in a scenario is not what anglers call them.
+    private static readonly Dictionary<string, string> TradeNames = new(StringComparer.Ordinal)
+    {
+        ["shrimp imitation"] = "shrimp",
+        ["crab imitation"] = "crab",
+        ["hard twitchbait"] = "hard jerkbait",
+    };
+
     private const int FinestOunce = 64;
     private const double OunceTolerance = 0.02;
 
@@ -162,7 +170,7 @@ public sealed class UnitFormat(UnitSystem system)
         string word = LureKinds.Of(body.Profile).Word;
         if (!body.Label.EndsWith(" " + word, StringComparison.Ordinal) || !char.IsDigit(body.Label[0]))
             return body.Label;
-        return $"{SizeText(body.Length)} {(word.EndsWith(Imitation, StringComparison.Ordinal) ? word[..^Imitation.Length] : word)}";
+        return $"{SizeText(body.Length)} {TradeNames.GetValueOrDefault(word, word)}";
     }
 
 

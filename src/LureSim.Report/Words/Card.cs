@@ -66,15 +66,17 @@ public sealed record Card(string Title, IReadOnlyList<CardRow> Rows, bool Night,
         Scenario scenario = facts.Scenario;
         Rig rig = facts.First.Rig;
         string[] watch = [.. CardWords.Watch(scenario, rig.Head, facts.Warnings)];
-        string work = CardWords.Work(rig.Presentation, scenario.Tackle.Reel, format);
+        string hands = RetrieveWords.Retrieve(rig.Presentation, scenario.Tackle.Reel, format);
 
-        // A long title, knot or retrieve takes room from what is watched out for, never from the rig.
-        for (int items = watch.Length; ; items--)
-        {
-            Card card = Make(work, items);
-            if (card.Words <= MostWords || items <= 1)
-                return card.Words <= MostWords ? card : Make(Grammar.Capital(rig.Presentation.Name) + ".", 1);
-        }
+        // Where a card is too long it loses words in this order: all but two cautions, the name of the retrieve, one more caution, the retrieve move by move.
+        IEnumerable<Card> tries =
+        [
+            .. Enumerable.Range(0, watch.Length).Select(fewer => Make(CardWords.Named(rig.Presentation, hands), watch.Length - fewer)).TakeWhile((_, fewer) => watch.Length - fewer >= Math.Min(2, watch.Length)),
+            Make(hands, 2),
+            Make(hands, 1),
+            Make(rig.Presentation.Name, 1),
+        ];
+        return tries.FirstOrDefault(card => card.Words <= MostWords) ?? tries.Last();
 
         Card Make(string retrieve, int items)
         {
@@ -87,7 +89,7 @@ public sealed record Card(string Title, IReadOnlyList<CardRow> Rows, bool Night,
                 new("TIE ON", CardWords.TieOn(rig, scenario.Tackle, format)),
                 new("LURE", lure),
                 new("THROW", RetrieveWords.Throw(facts.First, scenario.Spot, format)),
-                new("SINK", RetrieveWords.CountDown(rig.Presentation, facts.First.Coverage).TrimEnd('.')),
+                new("SINK", CardWords.Sink(rig.Presentation, facts.First.Coverage)),
                 new("WORK IT", retrieve.TrimEnd('.')),
                 .. facts.RigCheck is { } check ? [new("RIG", CardWords.Rig(check, format))] : Array.Empty<CardRow>(),
                 .. CardWords.Backup(facts, format) is { Length: > 0 } backup ? [new("BACKUP", backup)] : Array.Empty<CardRow>(),

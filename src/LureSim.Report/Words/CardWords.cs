@@ -32,12 +32,9 @@ internal static class CardWords
     public static string Weight(JigHead head, UnitFormat format) => head.IsNone ? ""
         : format.HeadText(head) + (head.Mass > 0 && head.Place == WeightPlace.Nose ? " jig head" : head.Mass > 0 ? " weighted hook" : " hook");
 
-    /// <summary>The retrieve in hands.</summary>
-    public static string Work(Presentation p, Reel reel, UnitFormat format)
-    {
-        string hands = RetrieveWords.Retrieve(p, reel, format);
-        return p.Style is { } style && p.Name == style && style is not ("steady" or "swing") ? $"{Grammar.Capital(style)}: {char.ToLowerInvariant(hands[0])}{hands[1..]}" : hands;
-    }
+    /// <summary>The retrieve in hands with its name before it, where it has several moves and the name of a ready-made one.</summary>
+    public static string Named(Presentation p, string hands) =>
+        p.Style is not null && p.Name == p.Style && p.Moves.Count > 1 ? $"{Grammar.Capital(p.Name)}: {char.ToLowerInvariant(hands[0])}{hands[1..]}" : hands;
 
     /// <summary>Whether it tracks straight, or what to fix first.</summary>
     public static string Rig(RigFocus check, UnitFormat format)
@@ -55,7 +52,7 @@ internal static class CardWords
             ActionVerdict.Swims => $"OK, swims, {UnitFormat.Counted(report.Frequency, "beat")} a second",
             ActionVerdict.Still or ActionVerdict.Glides => report.YawAmplitude > ActionReport.Noticeable
                 ? "OK, tracks straight with a slight wag"
-                : "OK, no action of its own on a straight pull; work it with the rod",
+                : "OK, no action on a straight pull: work the rod",
             ActionVerdict.Muted => "dead: almost no action",
             ActionVerdict.Unknown => "could not be computed",
             _ => (report.IsFault ? "watch it: " : "OK, ") + SwimmingWords.Word(report.Verdict),
@@ -115,10 +112,15 @@ internal static class CardWords
 
     private static string Head(Rig rig, UnitFormat format) => Weight(rig.Head, format) is { Length: > 0 } weight ? weight + ", " : "";
 
-    private static string Sink(Presentation p, Coverage coverage) => p.CountDown switch
+    /// <summary>Bail and count in a few words.</summary>
+    public static string Sink(Presentation p, Coverage coverage)
     {
-        null => coverage.TimeToBottom is { } seconds ? $"to bottom, about {RetrieveWords.Count(seconds)}" : "let it sink",
-        < 0.5 => "no count",
-        { } count => RetrieveWords.Count(count),
-    };
+        string bail = p.Fall == FallMode.SlackLine ? "bail open" : "bail closed";
+        return p.CountDown switch
+        {
+            null => coverage.TimeToBottom is { } seconds ? $"{bail}, to bottom, about {RetrieveWords.Count(seconds)}" : $"{bail}, let it sink; it never reaches bottom",
+            < 0.5 => "no count: start as it hits the water",
+            { } count => $"{bail}, {RetrieveWords.Count(count)}",
+        };
+    }
 }

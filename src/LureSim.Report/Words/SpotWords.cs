@@ -6,7 +6,7 @@ using LureSim.Report.Units;
 namespace LureSim.Report.Words;
 
 /// <summary>Puts the water and the sky of a spot into words, in the form in which they were given.</summary>
-internal static class SpotWords
+public static class SpotWords
 {
     /// <summary>The water as it was given.</summary>
     public static string Water(WaterClarity clarity, UnitFormat format) => clarity switch
@@ -59,6 +59,14 @@ internal static class SpotWords
         parts.Add(Sky(spot.Sky));
         parts.Add(FishWords.Everyday(spot.TargetFish));
         return string.Join("; ", parts) + ".";
+    }
+
+    /// <summary>Depth, bottom, current and fish, for the first line of a command without a choice.</summary>
+    public static string Short(Scenario scenario, UnitFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(format);
+        return CardWords.Spot(scenario, format);
     }
 
     /// <summary>The current and where it goes.</summary>
