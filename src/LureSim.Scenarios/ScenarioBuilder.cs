@@ -31,7 +31,8 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
 
     private static readonly TimeSpan QuarterHour = TimeSpan.FromMinutes(15.0);
 
-    private static readonly Dictionary<WaterKind, (double Least, double Most)> SecchiRange = new()
+    /// <summary>Secchi depths (m) that a kind of water can have.</summary>
+    internal static readonly Dictionary<WaterKind, (double Least, double Most)> SecchiRange = new()
     {
         [WaterKind.ClearOcean] = (2.0, 45.0),
         [WaterKind.CoastalGreen] = (0.3, 30.0),

@@ -24,7 +24,7 @@ public class SightSpreadTests
     private static readonly LureColour[] Box = [LureColours.White, LureColours.Chartreuse, LureColours.Black, LureColours.Red, LureColours.NaturalSilverSide, LureColours.ShrimpBrown];
 
     private static SightSpread Of(ScenarioUncertainty known, params SightLook[] looks) =>
-        SightSpread.Of(TestScenario.Read(TestScenario.Text) with { Spot = Flat, Uncertainty = known }, FishEyes.FindOrStandIn("red drum"), Box, 0.04, 0.09, looks.Length > 0 ? looks : [new SightLook(ViewDirection.Level, 0.8, 1)]);
+        SightSpread.Of(TestScenario.Read(TestScenario.Text) with { Spot = Flat, Uncertainty = known }, FishEyes.FindOrStandIn("red drum"), [.. Box.Select(LurePattern.Plain)], 0.04, 0.09, looks.Length > 0 ? looks : [new SightLook(ViewDirection.Level, 0.8, 1)]);
 
     [Fact]
     public void With_everything_known_it_is_the_scene_itself()

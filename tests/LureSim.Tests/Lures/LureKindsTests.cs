@@ -75,6 +75,18 @@ public class LureKindsTests
     }
 
     [Fact]
+    public void The_ribbon_of_a_grub_is_drawn_to_a_tip_a_seventh_as_broad_as_its_root()
+    {
+        var kind = new CurlTailGrub();
+        (JigHead head, LureBody body) = Whole(kind);
+        IReadOnlyList<Station> ring = kind.Outline(head, body, kind.Assemble(head, body, new Rigging()), 0).Rings.Last(r => r.Piece == ShapePiece.Tail).Points;
+        double Breadth(int i) => Math.Sqrt(Math.Pow(ring[i].Aft - ring[^(i + 1)].Aft, 2) + Math.Pow(ring[i].Up - ring[^(i + 1)].Up, 2));
+        int tip = (ring.Count / 2) - 1;
+        Assert.Equal(1 / 7.0, Breadth(tip) / Breadth(0), 0.003);
+        for (int i = 1; i <= tip; i++) Assert.True(Breadth(i) < Breadth(i - 1));
+    }
+
+    [Fact]
     public void A_missing_row_names_its_table()
     {
         Assert.Contains("body_proportions.csv has no row for 'wooden spoon'", Assert.Throws<InvalidOperationException>(() => LureTables.Proportions("wooden spoon")).Message, StringComparison.Ordinal);

@@ -6,15 +6,9 @@ using MathNet.Numerics.Distributions;
 
 namespace LureSim.Decision.Colours;
 
-/// <summary>An eye that looks at a lure: from where, how deep the lure is, and what it counts.</summary>
-/// <param name="Direction">Where the eye looks.</param>
-/// <param name="Depth">Depth of the lure (m), 0-500.</param>
-/// <param name="Weight">Share of all looks, 0 to 1; the weights add to 1.</param>
-public readonly record struct SightLook(ViewDirection Direction, double Depth, double Weight);
-
 /// <summary>
 /// What is not known makes of the sighting distance of each colour. All colours meet the same draws (common random numbers), so that what differs between two
-/// colours in one draw is the colour.
+/// colours in one draw is the colour. A lure of several colours counts as a whole or by a part, whichever carries farther in the draw (<see cref="LureSights"/>).
 /// </summary>
 /// <remarks>
 /// Drawn by a Latin hypercube: the Secchi depth, by the scenario's own spread, in <see cref="ClarityClasses"/> classes of equal probability, each with its own
@@ -39,7 +33,7 @@ public sealed class SightSpread
     private readonly double[][] distances;
     private readonly double[][] swaths;
 
-    private SightSpread(IReadOnlyList<LureColour> colours, double[][] distances, double[][] swaths)
+    private SightSpread(IReadOnlyList<LurePattern> colours, double[][] distances, double[][] swaths)
     {
         this.distances = distances;
         this.swaths = swaths;
@@ -82,7 +76,7 @@ public sealed class SightSpread
     /// <summary>Works the spread out.</summary>
     /// <param name="scenario">A validated scenario: its spot, its spread of the clarity, its seed.</param>
     /// <param name="eye">The eye of the fish.</param>
-    /// <param name="colours">The colours; at least one.</param>
+    /// <param name="colours">The colours, or lures of several colours; at least one.</param>
     /// <param name="targetSize">Size of the target (m), 0.001-2.</param>
     /// <param name="preyLength">Length of the lure for the reaction distance (m), above 0.</param>
     /// <param name="looks">From where it is looked at; at least one.</param>
@@ -95,7 +89,7 @@ public sealed class SightSpread
     public static SightSpread Of(
         Scenario scenario,
         FishEye eye,
-        IReadOnlyList<LureColour> colours,
+        IReadOnlyList<LurePattern> colours,
         double targetSize,
         double preyLength,
         IReadOnlyList<SightLook> looks,
@@ -120,7 +114,7 @@ public sealed class SightSpread
             // The light of a class is that of its middle; what the eye sees there before its own draw is shared.
             LightField light = group.Key == ClarityClasses / 2 ? own : SpotColours.Field(WithClarity(scenario.Spot, clarity, (group.Key + 0.5) / ClarityClasses));
             SightScene[] scenes = [.. looks.Select(look => new SightScene(light, eye, look.Direction, look.Depth, targetSize))];
-            Spectrum[][] inherent = [.. looks.Select(look => colours.Select(colour => Appearance.Inherent(light, colour, look.Direction, look.Depth)).ToArray())];
+            IReadOnlyList<SightTarget>[][] targets = [.. looks.Select(look => colours.Select(colour => LureSights.Targets(light, look.Direction, look.Depth, targetSize, colour)).ToArray())];
             double[] reaction = [.. looks.Select(look => ReactionDistance.In(light, look.Depth, preyLength))];
             foreach (int i in group)
             {
@@ -139,7 +133,9 @@ public sealed class SightSpread
                     SightScene scene = exact ? scenes[l] : scenes[l].With(factors, drawn);
                     for (int c = 0; c < colours.Count; c++)
                     {
-                        double distance = scene.QuickDistance(inherent[l][c]);
+                        double distance = 0;
+                        foreach (SightTarget target in targets[l][c])
+                            distance = Math.Max(distance, scene.QuickDistance(target.Inherent, target.Size));
                         distances[i][c] += looks[l].Weight * distance;
                         swaths[i][c] += looks[l].Weight * Math.Min(distance, reach * reaction[l]);
                     }
