@@ -10,6 +10,9 @@ namespace LureSim.Cli.Commands;
 /// <param name="Show">Prints it for people.</param>
 internal sealed record Answer(JsonOutput Document, string Name, Action<IAnsiConsole> Show)
 {
+    /// <summary>The choice that it answers for, shown before it; null where it shows the choice itself.</summary>
+    public string? Choice { get; init; }
+
     /// <summary>The main table, printed with --csv; null for none of that name.</summary>
     public string? Csv { get; init; }
 

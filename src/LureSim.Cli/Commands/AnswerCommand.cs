@@ -16,6 +16,8 @@ internal abstract class AnswerCommand<TSettings> : Command<TSettings>
         var host = (CliHost)context.Data!;
         Answer answer = Answer(settings, new CommandRun(host, settings.Folder, cancellationToken));
         IAnsiConsole human = host.Human(settings.OutputIsDocument);
+        if (answer.Choice is { } choice)
+            human.MarkupLineInterpolated($"[green]{choice}[/]");
         answer.Show(human);
         if (settings.Folder is { } folder)
             AtomicFiles.WriteAndTell(human, folder, answer.Files, cancellationToken);

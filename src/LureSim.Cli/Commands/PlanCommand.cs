@@ -1,5 +1,6 @@
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
+using LureSim.Decision.Search;
 using LureSim.Model;
 
 namespace LureSim.Cli.Commands;
@@ -14,9 +15,10 @@ internal sealed class PlanCommand : AnswerCommand<PlanSettings>
     protected override Answer Answer(PlanSettings settings, CommandRun run)
     {
         Scenario scenario = settings.ReadScenario();
-        PlanOutcome outcome = run.Compute("Planning", (pipeline, progress) => pipeline.Plan(scenario, settings.Request, progress, run.Cancellation));
+        ChoiceLimits limits = RigChoice.Limits(scenario, settings);
+        PlanOutcome outcome = run.Compute("Planning", (pipeline, progress) => pipeline.Plan(scenario, settings.Request with { Limits = limits }, progress, run.Cancellation));
         CommandRun.Require(outcome.Plan.Choice.First.Track);
-        return new(JsonOutput.Of("plan", PlanJson.Of(outcome)), "plan", human => PlanView.Write(human, outcome.Plan, settings.Formatter))
+        return new(JsonOutput.Of("plan", PlanJson.Of(outcome), ChoiceJson.Of(outcome.Plan.Choice, outcome.Plan.Colours)), "plan", human => PlanView.Write(human, outcome.Plan, settings.Formatter))
         {
             Pages = outcome.Sheet,
             Tables =

@@ -48,6 +48,26 @@ internal abstract class ScenarioSettings : JsonSettings
     [Words("us", "metric")]
     public string Units { get; init; } = "us";
 
+    /// <summary>The jig head that the choice is held to; null to leave it free.</summary>
+    [CommandOption("--weight <WEIGHT>")]
+    [Description("Hold the choice to this jig head: a weight of the tackle box, unweighted, or the name of a lure without a head (default: the best)")]
+    public string? Weight { get; init; }
+
+    /// <summary>The lure that the choice is held to; null to leave it free.</summary>
+    [CommandOption("--lure <NAME>")]
+    [Description("Hold the choice to this soft bait or lure, by its name (default: the best)")]
+    public string? Lure { get; init; }
+
+    /// <summary>The presentation that the choice is held to; null to leave it free.</summary>
+    [CommandOption("--presentation <NAME>")]
+    [Description("Hold the choice to this presentation, by its name (default: the best)")]
+    public string? Presentation { get; init; }
+
+    /// <summary>The colour that the choice is held to; null to leave it free.</summary>
+    [CommandOption("--color|--colour <NAME>")]
+    [Description("Hold the choice to this color of the box (default: the advised one)")]
+    public string? Color { get; init; }
+
     /// <summary>Folder to write into; null to write nothing.</summary>
     public abstract string? Folder { get; }
 
@@ -184,18 +204,4 @@ internal abstract class TableSettings : ScenarioSettings
         base.Validate(),
         Json && Csv ? ValidationResult.Error("--json and --csv exclude each other.") : ValidationResult.Success(),
         Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.") : ValidationResult.Success());
-}
-
-/// <summary>Options of the commands that look at one rig.</summary>
-internal abstract class RigSettings : TableSettings
-{
-    /// <summary>The presentation; null for the first.</summary>
-    [CommandOption("--presentation <NAME>")]
-    [Description("The presentation by its name (default: the first of the scenario)")]
-    public string? Presentation { get; init; }
-
-    /// <summary>The body; null for the first.</summary>
-    [CommandOption("--body <NAME>")]
-    [Description("The body by its name (default: the first of the scenario)")]
-    public string? Body { get; init; }
 }

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
+using LureSim.Decision.Search;
 using LureSim.Model;
 using LureSim.Scenarios;
 using Spectre.Console.Cli;
@@ -39,7 +40,8 @@ internal sealed class TripCommand : AnswerCommand<TripSettings>
     protected override Answer Answer(TripSettings settings, CommandRun run)
     {
         IReadOnlyList<Scenario> scenarios = settings.ReadAll();
-        TripOutcome outcome = run.Compute("Planning", (pipeline, progress) => pipeline.Trip(scenarios, settings.Request, progress, run.Cancellation));
+        ChoiceLimits[] limits = [.. scenarios.Select(scenario => RigChoice.Limits(scenario, settings))];
+        TripOutcome outcome = run.Compute("Planning", (pipeline, progress) => pipeline.Trip(scenarios, limits, settings.Request, progress, run.Cancellation));
         foreach (PlanOutcome spot in outcome.Spots)
             CommandRun.Require(spot.Plan.Choice.First.Track, spot.Plan.Scenario.Title);
         return new(JsonOutput.Of("trip", TripJson.Of(outcome)), "trip", human => TripView.Write(human, outcome)) { Pages = outcome.Pages, Tables = TripView.Tables(outcome) };

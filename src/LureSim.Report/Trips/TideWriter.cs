@@ -68,7 +68,7 @@ public static class TideWriter
     private static string Lead(TideTable table, UnitFormat format)
     {
         Spot spot = table.Scenario.Spot;
-        LureBody body = BodyChoice.Of(table.Scenario).Soft ?? table.Scenario.Tackle.Bodies[0];
+        LureBody body = table.Rig.Body;
         return $"{format.LengthText(spot.Depth)} over {SpotWords.Bottom(spot.Bottom)}, strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep at that depth, {body.Label}, {table.Presentation.Name}, cast {format.LengthText(table.Presentation.CastLength)}.";
     }
 

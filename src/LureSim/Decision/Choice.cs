@@ -198,7 +198,13 @@ public sealed record Choice(
     /// <summary>Whether two rigs are the same bait worked the same way; a sink count follows the head and does not count.</summary>
     /// <param name="a">A rig.</param>
     /// <param name="b">Another.</param>
-    internal static bool SameWay(Rig a, Rig b) => a.Body == b.Body && a.Presentation with { CountDown = null } == b.Presentation with { CountDown = null };
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static bool SameWay(Rig a, Rig b)
+    {
+        ArgumentNullException.ThrowIfNull(a);
+        ArgumentNullException.ThrowIfNull(b);
+        return a.Body == b.Body && a.Presentation with { CountDown = null } == b.Presentation with { CountDown = null };
+    }
 
     private static IEnumerable<ChoiceWarning> WarningsOf(ChoiceSearch search, TryNumbers numbers, IReadOnlyList<Candidate> candidates)
     {
