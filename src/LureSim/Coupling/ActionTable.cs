@@ -138,18 +138,18 @@ public sealed class ActionTable
     internal static ActionTable From(IReadOnlyList<ActionReport> steady, IReadOnlyList<ActionReport> twitched, ActionReport fall) => new(Grid, Travels, steady, twitched, fall);
 
     private static ActionTable Compute(
-        Outfit tackle, Spot spot, JigHead head, LureBody body, IReadOnlyList<double> speeds, IReadOnlyList<double> travels, double window, ParallelOptions parallel)
+        Outfit tackle, Spot spot, JigHead head, LureBody body, double[] speeds, double[] travels, double window, ParallelOptions parallel)
     {
         LureProperties lure = TackleBuilder.Lure(head, body);
         var runner = new RigWindow(tackle, spot, head, body, parallel.CancellationToken);
-        var reports = new ActionReport[speeds.Count + travels.Count + 1];
+        var reports = new ActionReport[speeds.Length + travels.Length + 1];
         Parallel.For(0, reports.Length, parallel, i =>
         {
-            reports[i] = (i < speeds.Count ? runner.Steady(speeds[i], runner.HeldElevation(lure, speeds[i]), window)
-                : i < reports.Length - 1 ? runner.Twitch(Plain(travels[i - speeds.Count]))
+            reports[i] = (i < speeds.Length ? runner.Steady(speeds[i], runner.HeldElevation(lure, speeds[i]), window)
+                : i < reports.Length - 1 ? runner.Twitch(Plain(travels[i - speeds.Length]))
                 : runner.Fall(Math.Min(FallWindow, window + 1))).Report;
         });
-        return new ActionTable(speeds, travels, reports[..speeds.Count], reports[speeds.Count..^1], reports[^1]);
+        return new ActionTable(speeds, travels, reports[..speeds.Length], reports[speeds.Length..^1], reports[^1]);
     }
 
     // Two twitches of a travel and a pause; the cast does not matter.

@@ -125,7 +125,7 @@ public static class Planner
         Candidate[] candidates = Candidates(search, options.Simulation, parallel);
         Candidate first = candidates.First(c => c.Rig == search.First.Rig);
         Candidate? fallback = search.RunnerUp is { } second ? candidates.FirstOrDefault(c => c.Rig == second.Rig) : null;
-        var choice = Choice.Of(search, first, fallback, candidates) with { Flips = flips, Sensitivity = sensitivity, ColourAsked = options.Limits.Colour };
+        Choice choice = Choice.Of(search, first, fallback, candidates) with { Flips = flips, Sensitivity = sensitivity, ColourAsked = options.Limits.Colour };
         UncertaintyStudy? study = samples > 0 ? Study(search, candidates, samples, options, parallel) : null;
         Tell(PlanStage.Answers);
         IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, coarse, parallel);
@@ -158,7 +158,7 @@ public static class Planner
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
         ChoiceSearch search = Search(scenario, options, parallel, progress);
         Candidate first = Trial.Run(scenario, search.First.Rig, options.Simulation, cancellation);
-        var choice = Choice.Of(search, first, null, [first]) with { ColourAsked = options.Limits.Colour };
+        Choice choice = Choice.Of(search, first, null, [first]) with { ColourAsked = options.Limits.Colour };
         return new ChosenRig(search, choice, Colours(scenario, first, options.Scale, options.Limits.Colour));
     }
 

@@ -310,7 +310,7 @@ public sealed record ChoiceSearch(
         {
             double[] depths = [.. ((SinkTarget[])[SinkTarget.ZoneTop, SinkTarget.ZoneMiddle]).Select(target => Hands.Depth(target, scenario.Spot.StrikeZone))];
             Rig[] falls = [.. wanted.Where(item => item.Target is SinkTarget.ZoneTop or SinkTarget.ZoneMiddle).Select(item => Falling(item.Rig)).Distinct().Where(rig => !counts.ContainsKey((rig, depths[0])))];
-            var found = new double?[falls.Length][];
+            double?[][] found = new double?[falls.Length][];
             Each(falls.Length, i =>
             {
                 Track track = Trial.Simulate(scenario, falls[i], settings with { FallOnly = true, FallLimit = LongestCount }, parallel.CancellationToken);
@@ -362,7 +362,7 @@ public sealed record ChoiceSearch(
             Parallel.ForEach(System.Collections.Concurrent.Partitioner.Create(Enumerable.Range(0, count), System.Collections.Concurrent.EnumerablePartitionerOptions.NoBuffering), parallel, body);
 
         // The best of each bait, so that every bait is heard; then the best of all.
-        private List<Arm> Survivors(IReadOnlyList<Arm> arms, IReadOnlyList<int> tries, int count)
+        private static List<Arm> Survivors(IReadOnlyList<Arm> arms, IReadOnlyList<int> tries, int count)
         {
             List<Arm> order = [.. arms.OrderByDescending(arm => arm.MeanOf(tries) * arm.Fit)];
             HashSet<Arm> kept = [.. order.Take(count)];

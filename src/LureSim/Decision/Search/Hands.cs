@@ -1,4 +1,3 @@
-using LureSim.Decision.Trials;
 using LureSim.Model;
 
 namespace LureSim.Decision.Search;

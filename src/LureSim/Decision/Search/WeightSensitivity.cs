@@ -1,5 +1,4 @@
 using LureSim.Decision.Trials;
-using LureSim.Model;
 
 namespace LureSim.Decision.Search;
 

@@ -1,5 +1,3 @@
-using LureSim.Model;
-
 namespace LureSim.Decision.Trials;
 
 /// <summary>Which of several rigs to take: as light as will do the job, and as simple.</summary>
