@@ -21,8 +21,8 @@ namespace LureSim.Cli;
 internal sealed class Pipeline : IPipeline
 {
     /// <inheritdoc/>
-    public ChosenRig Choose(Scenario scenario, ChoiceLimits limits, UnitSystem units, IProgress<double> progress, CancellationToken cancellation) =>
-        Planner.Choose(scenario, new PlanOptions { Scale = new UnitFormat(units).LengthScale, Limits = limits }, new Share(progress), cancellation);
+    public ChosenRig Choose(Scenario scenario, ChoiceLimits limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation) =>
+        Planner.Choose(scenario, new PlanOptions { Scale = new UnitFormat(request.Units).LengthScale, Samples = request.Samples, Limits = limits }, new Share(progress), cancellation);
 
     /// <inheritdoc/>
     public FallTable Fall(Scenario scenario, Rig rig, UnitSystem units, CancellationToken cancellation) =>

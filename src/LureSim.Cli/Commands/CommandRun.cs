@@ -25,20 +25,20 @@ internal sealed record CommandRun(CliHost Host, string? Folder, CancellationToke
     /// <param name="title">What is being done, for the progress bar.</param>
     /// <param name="scenario">The scenario.</param>
     /// <param name="limits">What the choice is held to.</param>
-    /// <param name="settings">Options, for the units.</param>
+    /// <param name="settings">Options, for the units and the tries.</param>
     public ChosenRig Choose(string title, Scenario scenario, ChoiceLimits limits, ScenarioSettings settings) =>
-        Compute(title, (pipeline, progress) => pipeline.Choose(scenario, limits, settings.Formatter.System, progress, Cancellation));
+        Compute(title, (pipeline, progress) => pipeline.Choose(scenario, limits, new PlanRequest(settings.Formatter.System, false, settings.Samples), progress, Cancellation));
 
     /// <summary>Seeks the choice that a command answers for, and does its work for it.</summary>
     /// <param name="title">What is being done, for the progress bar.</param>
     /// <param name="scenario">The scenario.</param>
     /// <param name="limits">What the choice is held to.</param>
-    /// <param name="settings">Options, for the units.</param>
+    /// <param name="settings">Options, for the units and the tries.</param>
     /// <param name="work">The work for the choice.</param>
     public (ChosenRig Chosen, T Result) Choose<T>(string title, Scenario scenario, ChoiceLimits limits, ScenarioSettings settings, Func<IPipeline, ChosenRig, IProgress<double>, T> work) =>
         Compute(title, (pipeline, progress) =>
         {
-            ChosenRig chosen = pipeline.Choose(scenario, limits, settings.Formatter.System, new Part(progress, 0, 0.5), Cancellation);
+            ChosenRig chosen = pipeline.Choose(scenario, limits, new PlanRequest(settings.Formatter.System, false, settings.Samples), new Part(progress, 0, 0.5), Cancellation);
             return (chosen, work(pipeline, chosen, new Part(progress, 0.5, 0.5)));
         });
 

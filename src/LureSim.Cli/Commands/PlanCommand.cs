@@ -6,7 +6,7 @@ using LureSim.Model;
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>plan</c>.</summary>
-internal sealed class PlanSettings : DrawSettings;
+internal sealed class PlanSettings : PageSettings;
 
 /// <summary>Computes a plan and writes its sheet.</summary>
 internal sealed class PlanCommand : AnswerCommand<PlanSettings>

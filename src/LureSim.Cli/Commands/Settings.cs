@@ -68,6 +68,11 @@ internal abstract class ScenarioSettings : JsonSettings
     [Description("Hold the choice to this color of the box (default: the advised one)")]
     public string? Color { get; init; }
 
+    /// <summary>Tries of the uncertain inputs; null for what the scenario says.</summary>
+    [CommandOption("--samples <NUMBER>")]
+    [Description("What-if tries (current, cast, speed, depth varied), 0 for none (default: what the scenario says, or 24)")]
+    public int? Samples { get; init; }
+
     /// <summary>Folder to write into; null to write nothing.</summary>
     public abstract string? Folder { get; }
 
@@ -80,9 +85,11 @@ internal abstract class ScenarioSettings : JsonSettings
     /// <inheritdoc/>
     public override ValidationResult Validate()
     {
-        return Units is "us" or "metric"
-            ? ValidationResult.Success()
-            : ValidationResult.Error($"--units: \"{Units}\" is not a system of units; write us or metric.");
+        if (Units is not ("us" or "metric"))
+            return ValidationResult.Error($"--units: \"{Units}\" is not a system of units; write us or metric.");
+        return Samples is < 0 or > ScenarioUncertainty.MostSamples
+            ? ValidationResult.Error($"--samples: {Samples} is outside the range, 0 to {ScenarioUncertainty.MostSamples}.")
+            : ValidationResult.Success();
     }
 
     /// <summary>Reads the scenario; ends the command with all its problems if it is not valid.</summary>
@@ -149,7 +156,7 @@ internal abstract class PageSettings : ScenarioSettings
     public override string Folder => Out ?? Path.Combine("out", Path.GetFileNameWithoutExtension(File) + Suffix);
 
     /// <summary>What the pages are asked for.</summary>
-    public virtual PlanRequest Request => new(Formatter.System, Pdf);
+    public PlanRequest Request => new(Formatter.System, Pdf, Samples);
 
     /// <summary>End of the default folder's name, which keeps the commands apart.</summary>
     protected virtual string Suffix => "";
@@ -158,25 +165,6 @@ internal abstract class PageSettings : ScenarioSettings
     public override ValidationResult Validate() => First(
         base.Validate(),
         Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.") : ValidationResult.Success());
-}
-
-/// <summary>Options of the commands whose plans rest on draws of what is not known well.</summary>
-internal abstract class DrawSettings : PageSettings
-{
-    /// <summary>Draws of the uncertain inputs for each head; null for what the scenario says.</summary>
-    [CommandOption("--samples <NUMBER>")]
-    [Description("Draws of what is not known well for each jig head, 0 for none (default: what the scenario says, or 24; trip takes no more than 12)")]
-    public int? Samples { get; init; }
-
-    /// <inheritdoc/>
-    public override PlanRequest Request => base.Request with { Samples = Samples };
-
-    /// <inheritdoc/>
-    public override ValidationResult Validate() => First(
-        base.Validate(),
-        Samples is < 0 or > ScenarioUncertainty.MostSamples
-            ? ValidationResult.Error($"--samples: {Samples} is outside the range, 0 to {ScenarioUncertainty.MostSamples}.")
-            : ValidationResult.Success());
 }
 
 /// <summary>Options of the commands that can also write their answer into files.</summary>

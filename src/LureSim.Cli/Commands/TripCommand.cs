@@ -9,7 +9,7 @@ using Spectre.Console.Cli;
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>trip</c>.</summary>
-internal sealed class TripSettings : DrawSettings
+internal sealed class TripSettings : PageSettings
 {
     /// <summary>The scenarios after the first.</summary>
     [CommandArgument(1, "[FILE]")]

@@ -93,10 +93,10 @@ internal interface IPipeline
     /// <summary>Seeks the choice with its numbers and its colour: the same for every command.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="limits">What the choice is held to.</param>
-    /// <param name="units">Units in which the depths of the colours are round.</param>
+    /// <param name="request">What was asked for.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
-    ChosenRig Choose(Scenario scenario, ChoiceLimits limits, UnitSystem units, IProgress<double> progress, CancellationToken cancellation);
+    ChosenRig Choose(Scenario scenario, ChoiceLimits limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 
     /// <summary>Computes the count-down table of every jig head with the bait of a rig.</summary>
     /// <param name="scenario">A validated scenario.</param>

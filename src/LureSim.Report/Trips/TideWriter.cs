@@ -1,4 +1,3 @@
-using LureSim.Decision.Baits;
 using LureSim.Decision.Tide;
 using LureSim.Model;
 using LureSim.Report.Figures;

@@ -161,7 +161,7 @@ internal sealed class FakePipeline : IPipeline
 
     public UnitSystem? LastUnits { get; private set; }
 
-    public ChosenRig Choose(Scenario scenario, ChoiceLimits limits, UnitSystem units, IProgress<double> progress, CancellationToken cancellation)
+    public ChosenRig Choose(Scenario scenario, ChoiceLimits limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         progress.Report(0.5);
         ChosenRig chosen = HandMade.Chosen(scenario, limits);
