@@ -25,7 +25,7 @@ internal sealed class ActionSettings : TableSettings
         Pdf && Out is null ? ValidationResult.Error("--pdf: name a folder with --out.") : ValidationResult.Success());
 }
 
-/// <summary>Checks how the rigs of a scenario swim, and says what to mend.</summary>
+/// <summary>Checks how the rigs of a scenario swim, and says what to fix.</summary>
 internal sealed class ActionCommand : AnswerCommand<ActionSettings>
 {
     /// <inheritdoc/>
@@ -38,7 +38,7 @@ internal sealed class ActionCommand : AnswerCommand<ActionSettings>
         ActionTrace trace = outcome.Sheet.Focus.Action.Retrieve.Trace;
         if (trace.Status == SimulationStatus.Failed)
             throw CommandRun.Failure(SwimmingWords.Failure(trace));
-        return new(JsonOutput.Of("action", ActionJson.Of(outcome, settings.Formatter.System), ChoiceJson.Of(chosen)), "action", human => ActionView.Write(human, outcome.Sheet, settings.Formatter))
+        return new(JsonOutput.Of("action", ActionJson.Of(outcome, settings.Formatter.System), ChoiceJson.Of(chosen)), "action", human => ActionView.Write(human, outcome.Sheet, settings.Formatter), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
         {
             Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),
             Csv = ActionView.ToCsv(outcome.Sheet),

@@ -18,7 +18,7 @@ internal sealed class AskSettings : TableSettings
 {
     /// <summary>Depth to hold; null for the middle of the strike zone.</summary>
     [CommandOption("--depth <DEPTH>")]
-    [Description("The depth that the retrieve should hold, such as \"6 ft\" (default: the middle of the strike zone)")]
+    [Description("The depth to hold, such as \"6 ft\" (default: the middle of the strike zone)")]
     public string? Depth { get; init; }
 
     /// <inheritdoc/>
@@ -36,15 +36,15 @@ internal sealed class AskCommand : AnswerCommand<AskSettings>
         Scenario scenario = settings.ReadScenario();
         double? depth = settings.Depth is { } text ? QuantityReader.Read(QuantityKind.Length, text).Value : null;
         if (depth > scenario.Spot.Depth)
-            throw new CommandFailedException(ExitCode.Usage, $"--depth: the water is only {settings.Formatter.Length.Text(scenario.Spot.Depth)} deep.");
+            throw new CommandFailedException(ExitCode.Usage, $"--depth: the water is only {settings.Formatter.LengthText(scenario.Spot.Depth)} deep.");
         settings.RequireJigHeads(scenario, "ask");
         ChoiceLimits limits = RigChoice.Limits(scenario, settings);
         (ChosenRig chosen, IReadOnlyList<InverseAnswer> answers) = run.Choose("Searching", scenario, limits, settings, (pipeline, found, progress) =>
             pipeline.Ask(scenario, found.Rig, limits.Head is null && found.Rig.Body.NeedsHead ? [.. found.Search.Heads.Select(rig => rig.Head)] : [found.Rig.Head], depth, progress, run.Cancellation));
-        return new(JsonOutput.Of("ask", AnswersJson.Of(scenario, answers), ChoiceJson.Of(chosen)), "answers", human => AnswerView.Write(human, scenario, answers, settings.Formatter))
+        return new(JsonOutput.Of("ask", AnswersJson.Of(scenario, answers, settings.Formatter), ChoiceJson.Of(chosen)), "answers", human => AnswerView.Write(human, scenario, answers, settings.Formatter), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
         {
             Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),
-            Csv = AnswerView.ToCsv(answers),
+            Csv = AnswerView.ToCsv(answers, settings.Formatter),
         };
     }
 }

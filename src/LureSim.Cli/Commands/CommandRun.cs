@@ -42,9 +42,9 @@ internal sealed record CommandRun(CliHost Host, string? Folder, CancellationToke
             return (chosen, work(pipeline, chosen, new Part(progress, 0.5, 0.5)));
         });
 
-    /// <summary>Does work too short for a progress bar.</summary>
+    /// <summary>Does work of which no share can be told.</summary>
     /// <param name="work">The work.</param>
-    public T Compute<T>(Func<IPipeline, T> work) => Checked(() => work(Host.Pipeline));
+    public T Compute<T>(Func<IPipeline, T> work) => Checked(() => ProgressRunner.Run(Host, "Computing", _ => work(Host.Pipeline), counted: false));
 
     /// <summary>Ends the command if a track that its answer rests on is none.</summary>
     /// <exception cref="CommandFailedException">The computation failed.</exception>

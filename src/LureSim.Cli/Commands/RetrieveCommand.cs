@@ -4,6 +4,7 @@ using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Decision.Search;
 using LureSim.Model;
+using LureSim.Report.Trips;
 using LureSim.Report.Words;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -15,7 +16,7 @@ internal sealed class RetrieveSettings : PageSettings
 {
     /// <summary>Simulated casts for each kind of retrieve.</summary>
     [CommandOption("--runs <NUMBER>")]
-    [Description("Simulated casts for each kind of retrieve, 12 to 400 (default 48)")]
+    [Description("Casts tried for each kind of retrieve, 12 to 400 (default 48)")]
     public int Runs { get; init; } = new RetrieveSearchOptions().RunsPerFamily;
 
     /// <inheritdoc/>
@@ -40,7 +41,7 @@ internal sealed class RetrieveCommand : AnswerCommand<RetrieveSettings>
             pipeline.Search(scenario, found.Rig, settings.Runs, settings.Request, progress, run.Cancellation));
         RetrieveSearch search = outcome.Search;
         CommandRun.Require(search.Best.Candidate.Track);
-        return new(JsonOutput.Of("retrieve", SearchJson.Of(outcome), ChoiceJson.Of(chosen)), "retrieve", human => SearchView.Write(human, search, settings.Formatter))
+        return new(JsonOutput.Of("retrieve", SearchJson.Of(outcome), ChoiceJson.Of(chosen)), "retrieve", human => SearchView.Write(human, search, settings.Formatter), RetrieveWriter.CardOf(search, settings.Formatter.System).Line, Cautions.Line(scenario, search.Head))
         {
             Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),
             Csv = SearchView.ToCsv(search),

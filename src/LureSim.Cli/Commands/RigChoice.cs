@@ -31,7 +31,7 @@ internal static class RigChoice
         if (byWeight is null && weight == NoHead)
             body ??= box.Bodies.FirstOrDefault(item => !item.NeedsHead) ?? throw new CommandFailedException(ExitCode.Usage, $"--weight: every lure of the box takes a jig head; it has: {string.Join(", ", box.JigHeads.Select(head => head.Label))}.");
         JigHead? head = byWeight is not null || weight is null || (body is { NeedsHead: false } && weight == NoHead) ? null : Head(scenario, body, weight);
-        string[] colours = [.. box.Colours, .. box.MeasuredColours.Select(colour => colour.Name)];
+        string[] colours = [.. box.Colours, .. box.MeasuredColours.Select(colour => colour.Name), .. box.Patterns.Select(pattern => pattern.Name)];
         return new ChoiceLimits(
             head,
             body,
@@ -52,7 +52,7 @@ internal static class RigChoice
         if (!reading.IsValid)
         {
             string? nearest = GrammarReader.Nearest(weight, heads.Select(head => head.Label));
-            throw new CommandFailedException(ExitCode.Usage, $"--weight: the tackle box has no jig head \"{weight}\"{Suggest(nearest)} It has: {labels}.");
+            throw new CommandFailedException(ExitCode.Usage, $"--weight: your box has no jig head \"{weight}\"{Suggest(nearest)} It has: {labels}.");
         }
 
         JigHead[] near = [.. heads.Where(head => head.Mass > 0.0 && Math.Abs(head.Mass - reading.Value) <= WeightTolerance * head.Mass)];
@@ -61,7 +61,7 @@ internal static class RigChoice
         return near.Length switch
         {
             1 => near[0],
-            0 => throw new CommandFailedException(ExitCode.Usage, $"--weight: the tackle box has no jig head of {weight}. It has: {labels}."),
+            0 => throw new CommandFailedException(ExitCode.Usage, $"--weight: your box has no jig head of {weight}. It has: {labels}."),
             _ => throw new CommandFailedException(ExitCode.Usage, $"--weight: several jig heads weigh {weight}; write one of: {string.Join(", ", near.Select(head => head.Label))}."),
         };
     }

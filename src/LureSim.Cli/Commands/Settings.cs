@@ -112,7 +112,7 @@ internal abstract class ScenarioSettings : JsonSettings
     public void RequireJigHeads(Scenario scenario, string command)
     {
         if (scenario.Tackle.JigHeads.Count == 0)
-            throw new CommandFailedException(ExitCode.Usage, $"{File}: the tackle box has no jig head, and {command} is about jig heads; add \"jig_heads:\" and a soft body under tackle, or use plan or retrieve.");
+            throw new CommandFailedException(ExitCode.Usage, $"{File}: your box has no jig head, and {command} is about jig heads; add \"jig_heads:\" and a soft bait under tackle, or use plan or retrieve.");
     }
 
     /// <summary>Checks an option that takes a quantity.</summary>

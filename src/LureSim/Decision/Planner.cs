@@ -73,7 +73,7 @@ public readonly record struct PlanProgress(PlanStage Stage, double Share);
 public sealed record ChosenRig(ChoiceSearch Search, Choice Choice, ColourFinding Colours)
 {
     /// <summary>Name of the colour to put on: the one that was asked for, otherwise the advised one.</summary>
-    public string Colour => Colours.Chart.Colours[Colours.Chosen].Name;
+    public string Colour => Colours.Advice.Choice.Name;
 
     /// <summary>The rig.</summary>
     public Rig Rig => Choice.First.Rig;
@@ -229,11 +229,11 @@ public static class Planner
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(first);
-        ColourFinding at = SpotColours.At(scenario, first.Rig.Body, Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), scale);
-        ColourAdvice advice = ColourAdvice.Of(scenario, first.Rig.Body, first.Track, at.Chart.Field, at.Eye, at.Chart.Colours);
-        int chosen = asked is null ? advice.Chosen : at.Chart.Colours.ToList().FindIndex(colour => colour.Name == asked);
-        if (chosen < 0) throw new ArgumentException($"The box has no colour '{asked}'.", nameof(asked));
-        return at with { Advice = advice with { Chosen = chosen }, Chosen = chosen };
+        ColourFinding found = SpotColours.At(
+            scenario, first.Rig.Body, ColourAdvice.Running(first.Track, scenario.Spot), Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), scale);
+        if (asked is null) return found;
+        int given = found.Advice.Colours.ToList().FindIndex(colour => colour.Name == asked);
+        return given >= 0 ? found with { Advice = found.Advice.Given(given) } : throw new ArgumentException($"The box has no colour '{asked}'.", nameof(asked));
     }
 
     private static FallTable Falls(Scenario scenario, Rig like, PlanOptions options, ParallelOptions parallel)

@@ -119,7 +119,7 @@ internal static class HandMade
         var found = new SearchedRig(rig, rig.Presentation, [run.Coverage], [run.Score], 1);
         var search = new ChoiceSearch(scenario, BodyChoice.Of(scenario), found, [found], [.. scenario.Tackle.JigHeads.Select(head => rig with { Head = head })], [run], [], 1, 1);
         ColourFinding colours = SpotColours.At(scenario, 1.0, LengthScale.Metres);
-        if (limits.Colour is { } asked) colours = colours with { Chosen = colours.Chart.Colours.ToList().FindIndex(colour => colour.Name == asked) };
+        if (limits.Colour is { } asked) colours = colours with { Advice = colours.Advice.Given(colours.Advice.Colours.ToList().FindIndex(colour => colour.Name == asked)) };
         return new ChosenRig(search, Choice.Of(search, run, null, [run]), colours);
     }
 
@@ -181,6 +181,12 @@ internal sealed class FakePipeline : IPipeline
     {
         LastRequest = request;
         return new LessonOutcome(Lesson.Compute(scenario, LengthScale.Metres, progress, cancellation), [OutputFile.Text("red-turns-black.svg", "<svg/>")]);
+    }
+
+    public IReadOnlyList<PlanOutcome> Plans(IReadOnlyList<Scenario> scenarios, IReadOnlyList<ChoiceLimits> limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastRequest = request;
+        return [.. scenarios.Select(scenario => OnPlan(cancellation, HandMade.Plan(scenario)))];
     }
 
     public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, IReadOnlyList<ChoiceLimits> limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
