@@ -111,12 +111,12 @@ public sealed class CommandLineTests : IDisposable
         ["fall", "VALID", "--out"],
         ["fall", "VALID", "--out", "--csv"],
         ["fall", "VALID", "--out", ""],
-        ["path", "VALID"],
+        ["path"],
         ["path", "VALID", "--weight"],
         ["path", "VALID", "--weight", "1/4"],
         ["path", "VALID", "--weight", "2 oz"],
         ["path", "VALID", "--weight", "1/8 oz", "--presentation", "hopp"],
-        ["path", "VALID", "--weight", "1/8 oz", "--body", "none"],
+        ["path", "VALID", "--weight", "1/8 oz", "--lure", "none"],
         ["path", "VALID", "--weight", "1/8 oz", "--every", "0 s"],
         ["path", "VALID", "--weight", "1/8 oz", "--every", "1"],
         ["path", "VALID", "--weight", "1/8 oz", "--every", "1 ft"],
@@ -133,7 +133,7 @@ public sealed class CommandLineTests : IDisposable
         ["tide", "VALID", "--presentation", "hopp"],
         ["tide", "VALID", "--out", ""],
         ["retrieve", "VALID", "--weight", "2 oz"],
-        ["retrieve", "VALID", "--body", "paddle tial"],
+        ["retrieve", "VALID", "--lure", "paddle tial"],
         ["retrieve", "VALID", "--runs", "11"],
         ["retrieve", "VALID", "--runs", "401"],
         ["retrieve", "VALID", "--out", ""],
@@ -181,7 +181,7 @@ public sealed class CommandLineTests : IDisposable
     public async Task A_usage_error_names_the_option_and_the_help_to_read()
     {
         Assert.Equal("--samples needs a whole number; \"many\" is none.\n", (await CliRun.Of("plan", valid, "--samples", "many")).Error);
-        Assert.EndsWith("See luresim path --help.\n", (await CliRun.Of("path", valid)).Error, StringComparison.Ordinal);
+        Assert.EndsWith("See luresim path --help.\n", (await CliRun.Of("path")).Error, StringComparison.Ordinal);
         Assert.EndsWith("See luresim --help.\n", (await CliRun.Of("pln", valid)).Error, StringComparison.Ordinal);
     }
 
@@ -199,7 +199,7 @@ public sealed class CommandLineTests : IDisposable
     public async Task A_mistyped_name_is_answered_with_the_nearest()
     {
         Assert.Contains("did you mean \"hop\"? It has: slow and steady, hop.", (await CliRun.Of("path", valid, "--weight", "1/8 oz", "--presentation", "hopp")).Error, StringComparison.Ordinal);
-        Assert.Contains("did you mean \"plain stick\"?", (await CliRun.Of("path", valid, "--weight", "1/8 oz", "--body", "plain stik")).Error, StringComparison.Ordinal);
+        Assert.Contains("did you mean \"plain stick\"?", (await CliRun.Of("path", valid, "--weight", "1/8 oz", "--lure", "plain stik")).Error, StringComparison.Ordinal);
         Assert.Contains("It has: unweighted, 1/8 oz, 1/4 oz tungsten.", (await CliRun.Of("path", valid, "--weight", "2 oz")).Error, StringComparison.Ordinal);
     }
 
@@ -212,7 +212,7 @@ public sealed class CommandLineTests : IDisposable
     public async Task A_head_is_found_by_weight_or_label(string weight, string label)
     {
         var pipeline = new FakePipeline();
-        Assert.Equal(0, (await CliRun.Of(pipeline, CancellationToken.None, "path", valid, "--weight", weight, "--presentation", "hop", "--body", "plain stick")).Code);
+        Assert.Equal(0, (await CliRun.Of(pipeline, CancellationToken.None, "path", valid, "--weight", weight, "--presentation", "hop", "--lure", "plain stick")).Code);
         Assert.Equal(label, pipeline.LastRig!.Head.Label);
         Assert.Equal("hop", pipeline.LastRig.Presentation.Name);
         Assert.Equal("plain stick", pipeline.LastRig.Body.Label);

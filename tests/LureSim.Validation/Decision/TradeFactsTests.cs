@@ -123,7 +123,7 @@ public class TradeFactsTests
         Scenario bridge = Demo("bridge-channel");
         Coverage[] runs = [.. bridge.Tackle.JigHeads.Select(h => Of(bridge, h.Label, "counted down, steady"))];
         for (int i = 1; i < runs.Length; i++) Assert.True(runs[i].DeepestDepth >= runs[i - 1].DeepestDepth - 0.005);
-        FallTable table = Planner.FallTable(bridge);
+        FallTable table = Planner.FallTable(bridge, new Rig(bridge.Tackle.JigHeads[0], bridge.Tackle.Bodies[0], bridge.Presentations[0]));
         for (int i = 1; i < table.Columns.Count; i++)
         {
             Assert.True(table.Columns[i].TerminalSpeed > table.Columns[i - 1].TerminalSpeed);
