@@ -88,6 +88,28 @@ public readonly record struct Srgb(byte Red, byte Green, byte Blue)
         return new Srgb(Quantise(grey + (keep * (r - grey))), Quantise(grey + (keep * (g - grey))), Quantise(grey + (keep * (b - grey))));
     }
 
+    /// <summary>
+    /// The sRGB colour of a stimulus that a screen cannot show at its luminance, darker instead of greyer: dimmed until nine tenths of its distance from grey are kept, to four tenths of its
+    /// luminance at most. What lies inside the gamut is shown as it is.
+    /// </summary>
+    /// <param name="value">Tristimulus values under D65, white Y = 1; finite.</param>
+    public static Srgb Vivid(Xyz value)
+    {
+        const double Enough = 0.9, Dimmer = 0.92, Least = 0.4;
+        Srgb shown = FromXyz(value, out double kept);
+        for (double share = Dimmer; kept < Enough && share > Least; share *= Dimmer)
+            shown = FromXyz(share * value, out kept);
+        return shown;
+    }
+
+    /// <summary>The share of a stimulus that keeps all its channels within the screen's range, 1 or less.</summary>
+    /// <param name="value">Tristimulus values under D65, white Y = 1; finite.</param>
+    internal static double RoomFor(Xyz value)
+    {
+        (double r, double g, double b) = LinearFrom(value);
+        return 1.0 / Math.Max(1.0, Math.Max(r, Math.Max(g, b)));
+    }
+
     private static double Limit(double channel, double grey) =>
         channel > 1.0 ? (1.0 - grey) / (channel - grey) :
         channel < 0.0 ? grey / (grey - channel) : 1.0;
