@@ -100,7 +100,7 @@ public static class SightingDistance
             {
                 double x = box.Left + 6 + ((box.Width - 12) * k / labels);
                 area.Line([new(x, box.Top), new(x, box.Bottom)], Palette.Grid, 1);
-                if (k % 2 == labels % 2 || labels <= 3)
+                if (k % 2 == 0 || labels <= 3)
                     area.Text(new ScreenPoint(x, box.Bottom + 3), UnitFormat.Number(k * step, 2), options.SmallFontSize - 1, Palette.SoftInk, HorizontalAlignment.Center, VerticalAlignment.Top);
             }
 

@@ -71,7 +71,7 @@ public static class SilhouetteFigure
             Subtitle = "lure against the water behind it, drawn at one size",
             Model = model,
             PlotHeight = (rowHeight * strips.Count) + 14,
-            Keys = [KeyItem.Symbol("under each picture: colour of lure and water side by side, distance, contrast: brighter (+) or darker (−) than the water", (rc, at, _) =>
+            Keys = [KeyItem.Symbol(format.Say($"under each picture: color of lure and water side by side, distance, contrast: brighter (+) or darker (−) than the water"), (rc, at, _) =>
             {
                 rc.DrawRectangle(new OxyRect(at.X - 8, at.Y - 5, 8, 10), Palette.Ink, OxyColors.Undefined, 0, EdgeRenderingMode.Adaptive);
                 rc.DrawRectangle(new OxyRect(at.X - 8, at.Y - 5, 16, 10), OxyColors.Undefined, Palette.Line, 1, EdgeRenderingMode.Adaptive);

@@ -94,7 +94,10 @@ public static class LessonWords
         int last = spot.Chart.Depths.Count - 1;
         string at = format.HandText(spot.Chart.Depths[last]);
         string red = ColourWords.Text(spot.Chart[last, SpotLesson.Red].Word), white = ColourWords.Text(spot.Chart[last, SpotLesson.White].Word), chartreuse = ColourWords.Text(spot.Chart[last, SpotLesson.Chartreuse].Word);
-        bool dark = spot.Chart[last, SpotLesson.Red].Word is ColourWord.NearBlack or ColourWord.Dark or ColourWord.Unseen;
+
+        // Red paint is a dark color in air already: it goes dark where its word is a darker one than at the top.
+        ColourWord there = spot.Chart[last, SpotLesson.Red].Word;
+        bool dark = there is (ColourWord.NearBlack or ColourWord.Dark or ColourWord.Unseen) && there != spot.Chart[0, SpotLesson.Red].Word;
         return
         [
             dark && red != white
