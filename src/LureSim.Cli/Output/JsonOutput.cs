@@ -237,7 +237,7 @@ internal sealed record PlanJson(
 internal sealed record CheckJson(IReadOnlyList<CheckJson.File> Files)
 {
     public static CheckJson Of(IEnumerable<ScenarioReading> readings) =>
-        new([.. readings.Select(reading => new File(reading.File, reading.IsValid, reading.Scenario?.Title, reading.Problems))]);
+        new([.. readings.Select(reading => new File(reading.File, reading.IsValid, reading.Scenario?.Title, reading.Problems, reading.Remarks))]);
 
-    internal sealed record File(string Name, bool Valid, string? Title, IReadOnlyList<ScenarioProblem> Problems);
+    internal sealed record File(string Name, bool Valid, string? Title, IReadOnlyList<ScenarioProblem> Problems, IReadOnlyList<ScenarioRemark> Remarks);
 }

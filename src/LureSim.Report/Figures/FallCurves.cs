@@ -103,7 +103,7 @@ public static class FallCurves
             Model = model,
             PlotHeight = options.Narrow ? 360 : 370,
             Caption = "Count from when it hits the water, bail open: the curve shows how deep the lure is. With the bail closed it sinks slower; see the table.",
-            AltText = $"Depth against seconds of sinking with the bail open, a curve for each head. {format.HeadText(slow.Head)} sinks at {format.SpeedText(slow.TerminalSpeed)}, {format.HeadText(fast.Head)} at {format.SpeedText(fast.TerminalSpeed)}.",
+            AltText = $"Depth against seconds of sinking with the bail open, a curve for each head. {format.HeadText(slow.Head)}: {format.SinkText(slow.TerminalSpeed)}; {format.HeadText(fast.Head)}: {format.SinkText(fast.TerminalSpeed)}.",
         };
     }
 

@@ -17,9 +17,9 @@ public static class RetrieveTrade
         (Palette.Blue, MarkerShape.Circle),
         (Palette.Vermilion, MarkerShape.Square),
         (Palette.BluishGreen, MarkerShape.Triangle),
-        (Palette.Orange, MarkerShape.Diamond),
+        (Palette.DarkOrange, MarkerShape.Diamond),
         (OxyColor.FromRgb(0x6A, 0x3D, 0x9A), MarkerShape.TriangleDown),
-        (Palette.SkyBlue, MarkerShape.Pentagon),
+        (Palette.Surface, MarkerShape.Pentagon),
     ];
 
     /// <summary>Draws the figure.</summary>

@@ -25,7 +25,7 @@ public static class SpreadBars
         string lead = options.Units.Spell(pair.Length == 2 ? $"favors the heavier head, {options.Format.HeadText(pair[0].Head)} over {options.Format.HeadText(pair[1].Head)}" : "favors the heavier head");
         int rows = Math.Max(1, zone.Count);
         double noise = best.Drivers.Noise;
-        OxyColor zoneColour = Palette.Blue, choiceColour = Palette.Orange;
+        OxyColor zoneColour = Palette.Blue, choiceColour = Palette.DarkOrange;
         PlotModel model = PlotBase.Model(options);
         PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, "how strongly it counts", -1.12, 1.12);
         x.MajorStep = 0.5;

@@ -110,7 +110,7 @@ public static class WaterMapFigure
                 KeyItem.Box("out of the zone", Palette.Line, Palette.Line),
                 KeyItem.Line("edge of the strike zone", Palette.ZoneEdge, 1.6, [5, 3]),
             ],
-            Caption = "You stand at the left. The darker a cell, the longer the lure is there during the retrieve; the sinking is left out. "
+            Caption = (many ? "All tries laid over one another. " : "You stand at the left. The darker a cell, the longer the lure is there during the retrieve; the sinking is left out. ")
                 + (many && spot.StrikeZone.MovesWithBottom ? "The depth of the water is drawn too: heights are counted from the bottom. " : "")
                 + (many ? "A narrow dark band is a retrieve to trust; a wide pale one depends on what you can't know." : "Between the dashed lines counts."),
             AltText = $"Map of where {headText} runs: about {UnitFormat.PercentText(Math.Min(1, inZone))} of the retrieve at depths of the strike zone, {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep.",

@@ -15,11 +15,11 @@ public sealed class UnitFormat(UnitSystem system)
 {
     private static readonly double FootInMetres = UnitsNet.Length.FromFeet(1).Meters;
     private static readonly double InchInMetres = UnitsNet.Length.FromInches(1).Meters;
-    private const double KnotInMetresPerSecond = 1852.0 / 3600.0;
     private static readonly double MileInMetres = UnitsNet.Length.FromMiles(1).Meters;
     private static readonly double PoundForceInNewtons = UnitsNet.Force.FromPoundsForce(1).Newtons;
 
-    private const double KilogramsPerOunce = 0.028349523125;
+    // Units of a size in a name (m).
+    private static readonly Dictionary<string, double> Rulers = new(StringComparer.Ordinal) { ["mm"] = 0.001, ["cm"] = 0.01, ["in"] = InchInMetres };
 
     // Kinds of lure whose word in a scenario is not what anglers call them.
     private static readonly Dictionary<string, string> TradeNames = new(StringComparer.Ordinal)
@@ -83,7 +83,7 @@ public sealed class UnitFormat(UnitSystem system)
     public LengthScale LengthScale => Us ? new LengthScale(FootInMetres, 0.1, 0.5, 3, [0, 3, 6, 10, 20, 30]) : LengthScale.Metres;
 
     /// <summary>Units in which the depths and currents of a tide's table are round.</summary>
-    public TideScale TideScale => Us ? new TideScale(FootInMetres, KnotInMetresPerSecond) : TideScale.Metric;
+    public TideScale TideScale => Us ? new TideScale(FootInMetres, PhysicalConstants.Knot) : TideScale.Metric;
 
     /// <summary>Symbol of the unit of lengths: ft or m.</summary>
     public string LengthUnit => Us ? "ft" : "m";
@@ -141,10 +141,16 @@ public sealed class UnitFormat(UnitSystem system)
     /// <summary>A speed (m/s) as text without its unit.</summary>
     public string SpeedNumber(double metresPerSecond) => Number(SpeedValue(metresPerSecond), Us ? 1 : 2);
 
+    /// <summary>A sink rate (m/s) as text; of a lure that floats, that it floats.</summary>
+    public string SinkText(double metresPerSecond) => metresPerSecond <= 0 ? "floats" : SpeedText(metresPerSecond);
+
     /// <summary>A current (m/s) as text, "1.2 kn (2 ft/s)" or "0.6 m/s".</summary>
     public string CurrentText(double metresPerSecond) => Us
-        ? $"{Number(metresPerSecond / KnotInMetresPerSecond, 1)} kn ({SpeedText(metresPerSecond)})"
+        ? $"{Number(metresPerSecond / PhysicalConstants.Knot, 1)} kn ({SpeedText(metresPerSecond)})"
         : SpeedText(metresPerSecond);
+
+    /// <summary>A current (m/s) as text, "1.2 kn" or "0.6 m/s".</summary>
+    public string FlowText(double metresPerSecond) => Us ? With(Number(metresPerSecond / PhysicalConstants.Knot, 1), "kn") : SpeedText(metresPerSecond);
 
     /// <summary>A wind speed (m/s) as text, "12 mph" or "5 m/s".</summary>
     public string WindText(double metresPerSecond) => Us
@@ -168,9 +174,7 @@ public sealed class UnitFormat(UnitSystem system)
     {
         ArgumentNullException.ThrowIfNull(body);
         string word = LureKinds.Of(body.Profile).Word;
-        if (!body.Label.EndsWith(" " + word, StringComparison.Ordinal) || !char.IsDigit(body.Label[0]))
-            return body.Label;
-        return $"{SizeText(body.Length)} {TradeNames.GetValueOrDefault(word, word)}";
+        return IsSizeAndKind(body.Label, word) ? $"{SizeText(body.Length)} {TradeNames.GetValueOrDefault(word, word)}" : body.Label;
     }
 
 
@@ -200,7 +204,7 @@ public sealed class UnitFormat(UnitSystem system)
     {
         if (!Us || !double.IsFinite(kilograms))
             return Mass.Text(kilograms);
-        double ounces = kilograms / KilogramsPerOunce;
+        double ounces = kilograms / PhysicalConstants.Ounce;
         if (ounces <= 0)
             return "0 oz";
         int under = 1;
@@ -221,7 +225,7 @@ public sealed class UnitFormat(UnitSystem system)
     {
         ArgumentNullException.ThrowIfNull(head);
         if (head.Mass == 0.0)
-            return head.Label;
+            return HardLure(head.Label);
         int length = LabelWeightLength(head.Label);
         string unit = head.Label[..length].TrimEnd().Split(' ', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9')[^1];
         return (unit is "oz" or "lb") == Us ? head.Label : Weight(head.Mass) + head.Label[length..];
@@ -285,6 +289,21 @@ public sealed class UnitFormat(UnitSystem system)
         double halves = Math.Round(number * 2, MidpointRounding.AwayFromZero) / 2;
         return $"{WithHalf(Number(halves, 1))} {thing}{(halves == 1 ? "" : "s")}";
     }
+
+    // A lure without a head stands under its own name, size and kind as its owner wrote them.
+    private string HardLure(string label)
+    {
+        foreach (string word in LureKinds.All.Select(kind => kind.Word).Where(word => IsSizeAndKind(label, word)))
+        {
+            string[] size = label[..^word.Length].Trim().Split(' ', 2);
+            if (size.Length == 2 && double.TryParse(size[0], NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && Rulers.TryGetValue(size[1], out double unit))
+                return $"{SizeText(value * unit)} {TradeNames.GetValueOrDefault(word, word)}";
+        }
+
+        return label;
+    }
+
+    private static bool IsSizeAndKind(string label, string word) => label.EndsWith(" " + word, StringComparison.Ordinal) && char.IsDigit(label[0]);
 
     // Common fractions as a ruler has them.
     private static string WithHalf(string number) => number == "0.5" ? "½" : number.EndsWith(".5", StringComparison.Ordinal) ? number[..^2] + "½" : number;

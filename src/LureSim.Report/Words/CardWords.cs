@@ -17,7 +17,7 @@ internal static class CardWords
     {
         Spot spot = scenario.Spot;
         string grass = spot.GrassHeight > 0 ? $", grass {format.HandText(spot.GrassHeight)} high" : "";
-        string flow = spot.CurrentSpeed > 0 ? $"current {format.FlowSpeed.Text(spot.CurrentSpeed)} {SpotWords.Direction(spot.CurrentDirection, format.System)}" : "no current";
+        string flow = spot.CurrentSpeed > 0 ? $"current {format.FlowText(spot.CurrentSpeed)} {SpotWords.Direction(spot.CurrentDirection, format.System)}" : "no current";
         return $"{format.HandText(spot.Depth)}, {SpotWords.Bottom(spot.Bottom)}{grass}, {flow}, {FishWords.Everyday(spot.TargetFish)}";
     }
 
@@ -41,9 +41,10 @@ internal static class CardWords
     {
         if (check.Mend.Count > 0)
         {
+            // What to do; by how much stands in the details.
             string fix = SwimmingWords.Mend(check.Mend[0], format.System);
-            int end = fix.IndexOf(". ", StringComparison.Ordinal);
-            return end > 0 ? fix[..end] : fix.TrimEnd('.');
+            int end = fix.AsSpan().IndexOfAny(':', '.', ',');
+            return end > 0 ? fix[..end] : fix;
         }
 
         ActionReport report = check.Action.Retrieve.Report;

@@ -123,7 +123,7 @@ internal static class RetrieveWords
         {
             MoveKind.Reel when double.IsPositiveInfinity(move.Duration) => $"reel steadily: {Pace(speed, reel, format)}",
             MoveKind.Reel when worked && turns <= SlackTurns => $"take up slack (about {Quarters(turns)})",
-            MoveKind.Reel => $"reel for {UnitFormat.HoldText(move.Duration)}{(first ? $" ({Pace(speed, reel, format)})" : "")}",
+            MoveKind.Reel => $"reel for {UnitFormat.HoldText(move.Duration)}{(first ? $" at {Pace(speed, reel, format)}" : "")}",
             MoveKind.Pause => $"rest {UnitFormat.HoldText(move.Duration)}",
             MoveKind.Lift => $"lift the rod tip {way}{over}{meanwhile}",
             MoveKind.Lower when move.Duration <= Quick && !(speed > 0) => "drop it on slack line",
@@ -165,7 +165,7 @@ internal static class RetrieveWords
             return null;
 
         string rod = lifts is null ? "" : $" Start each stop with {Twitches(lifts, format.TravelText(lifts.Up))}.";
-        return $"Reel for {UnitFormat.HoldText(stretch.Duration)} ({Pace(p.RetrieveSpeed, reel, format)}), stop for {UnitFormat.HoldText(moves.Skip(1).Sum(move => move.Duration))}, repeat.{rod}";
+        return $"Reel for {UnitFormat.HoldText(stretch.Duration)} at {Pace(p.RetrieveSpeed, reel, format)}, stop for {UnitFormat.HoldText(moves.Skip(1).Sum(move => move.Duration))}, repeat.{rod}";
     }
 
     // Turns of the handle, in words that a hand can keep.

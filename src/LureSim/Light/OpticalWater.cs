@@ -29,7 +29,7 @@ public sealed record OpticalWater
 
     /// <summary>
     /// Factor, either way, by which Kd of a natural water is uncertain where its kind and Secchi depth alone are known, 1.3 for nine waters in ten: published
-    /// products Z Kd(PAR) of one kind of water differ by as much (clear 1.7 to 2.0, turbid 1.05 to 1.6; poole1929photo, koenings1991depth, zhang2012lake).
+    /// products Z Kd(PAR) of one kind of water differ by as much (clear 1.7 to 2.0, turbid 1.05 to 1.6; poole1929photo, koenings1991depth, zhang2012predicting).
     /// </summary>
     public const double DiffuseAttenuationSpread = 1.3;
 
