@@ -1,5 +1,4 @@
 using LureSim.Light;
-using LureSim.Model;
 using LureSim.Sight;
 
 namespace LureSim.Decision.Colours;
