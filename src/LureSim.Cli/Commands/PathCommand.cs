@@ -28,7 +28,7 @@ internal sealed class PathSettings : RigSettings
     public override ValidationResult Validate() => First(
         base.Validate(),
         CheckQuantity("--every", QuantityKind.Duration, Every, 0.05, 60.0),
-        Weight is RigChoice.Unweighted or RigChoice.NoHead || QuantityReader.Read(QuantityKind.Mass, Weight).IsValid || Weight.Contains(' ', StringComparison.Ordinal)
+        Weight is RigChoice.Unweighted or RigChoice.NoHead || EverydayNames.Head.Word(Weight) is not null || QuantityReader.Read(QuantityKind.Mass, Weight).IsValid || Weight.Contains(' ', StringComparison.Ordinal)
             ? ValidationResult.Success()
             : CheckQuantity("--weight", QuantityKind.Mass, Weight, 0.0, 1.0));
 }
