@@ -76,7 +76,11 @@ internal sealed record WordValue(IReadOnlyList<GrammarWord> Words) : GrammarValu
 }
 
 /// <summary>A colour: a preset's name or a hex colour.</summary>
-internal sealed record ColourValue(IReadOnlyList<string> Names) : GrammarValue;
+internal sealed record ColourValue(IReadOnlyList<string> Names) : GrammarValue
+{
+    /// <summary>True if the name of a measured colour of the tackle box will do; the builder knows them.</summary>
+    public bool OrMeasured { get; init; }
+}
 
 /// <summary>A list with a closed range of length.</summary>
 internal sealed record ListValue(GrammarValue Item, int Minimum, int Maximum) : GrammarValue;

@@ -91,7 +91,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
         DateValue date => string.Create(CultureInfo.InvariantCulture, $"a day as year-month-day, {date.Minimum:yyyy-MM-dd} to {date.Maximum:yyyy-MM-dd}"),
         ClockValue => "a time of the 24-hour clock, 00:00 to 23:59",
         WordValue word => string.Join(", ", word.Words.Select(entry => entry.Text)),
-        ColourValue colour => $"{string.Join(", ", colour.Names)}, or a hex colour such as \"#7fff00\"",
+        ColourValue colour => $"{string.Join(", ", colour.Names)}, or a hex colour such as \"#7fff00\"{(colour.OrMeasured ? ", or the name of a measured colour" : "")}",
         ListValue list => list.Minimum == list.Maximum
             ? string.Create(CultureInfo.InvariantCulture, $"a list of {list.Minimum}")
             : string.Create(CultureInfo.InvariantCulture, $"a list of {list.Minimum} to {list.Maximum}"),
@@ -482,6 +482,9 @@ internal sealed partial class GrammarReader(ProblemList problems)
             return value with { Text = meant };
         }
 
+        // Measured colours stand elsewhere in the file: the builder looks the name up there.
+        if (grammar.OrMeasured && !trimmed.StartsWith('#'))
+            return value with { Text = trimmed };
         string? nearest = Nearest(trimmed, grammar.Names.Concat(EverydayNames.Colour.All));
         nearest = nearest is null ? null : EverydayNames.Colour.Word(nearest) ?? nearest;
         string fix = trimmed.StartsWith('#') ? "write six hex digits after the #, such as \"#7fff00\"" : nearest is null ? "write one of the names, or a hex colour in quotes" : $"write \"{nearest}\"";

@@ -172,7 +172,7 @@ public static class ScenarioFormat
         ShareOrAmountValue either => $"{Describe(either.Share)}, or {Describe(either.Amount)}",
         ShortOrMapValue { Short: var simple } => $"{Describe(simple)}, or keys, below",
         WordValue word => string.Join(", ", word.Words.Select(entry => Code(entry.Text))),
-        ColourValue colour => string.Join(", ", colour.Names.Select(Code)) + ", or a hex colour in quotes",
+        ColourValue colour => string.Join(", ", colour.Names.Select(Code)) + ", or a hex colour in quotes" + (colour.OrMeasured ? ", or the name of a measured colour" : ""),
         ListValue { Item: MapValue } list => $"{GrammarReader.Allowed(list)} groups of keys, below",
         ListValue { Item: ShortOrMapValue { Short: var simple } } list => $"{GrammarReader.Allowed(list)}: {Describe(simple)}, or a group of keys, below",
         ListValue list => $"{GrammarReader.Allowed(list)}: {Describe(list.Item)}",

@@ -68,16 +68,20 @@ internal static class ScenarioGrammar
         new("direction", Direction, "Where the wind blows to, as for the current.") { Required = true },
     ]);
 
+    /// <summary>Kinds of water; their Secchi depths are those of <see cref="ScenarioBuilder.SecchiRange"/>.</summary>
+    internal static readonly WordValue WaterKinds = new(
+    [
+        new("clear ocean", WaterKind.ClearOcean, "blue water, little but plankton; Secchi depth 2 m or more"),
+        new("coastal green", WaterKind.CoastalGreen, "green water, plankton with some dissolved stain; Secchi depth 0.3 m to 30 m"),
+        new("tannin stained", WaterKind.TanninStained, "brown like tea; Secchi depth up to 12 m"),
+        new("silty", WaterKind.Silty, "grey-brown, stirred-up mineral; Secchi depth up to 12 m"),
+    ])
+    { Names = EverydayNames.Water };
+
     private static readonly MapValue Clarity = new("clarity", "How clear the water is, in one of three forms: a Secchi depth with the kind of water, a Jerlov type, or what was measured in the water.",
     [
         new("secchi", new QuantityValue(QuantityKind.Length, Limits.SecchiDepth), "Depth at which a white disc goes out of sight (it may be more than the water is deep here).") { Required = true, Form = "secchi" },
-        new("water", new WordValue(
-        [
-            new("clear ocean", WaterKind.ClearOcean, "blue water, little but plankton; Secchi depth 2 m or more"),
-            new("coastal green", WaterKind.CoastalGreen, "green water, plankton with some dissolved stain; Secchi depth 0.3 m to 30 m"),
-            new("tannin stained", WaterKind.TanninStained, "brown like tea; Secchi depth up to 12 m"),
-            new("silty", WaterKind.Silty, "grey-brown, stirred-up mineral; Secchi depth up to 12 m"),
-        ]) { Names = EverydayNames.Water }, "What colours the water.") { Required = true, Form = "secchi" },
+        new("water", WaterKinds, "What colours the water.") { Required = true, Form = "secchi" },
         new("jerlov", new WordValue(
         [
             new("I", JerlovType.I, "the clearest ocean water"),
@@ -202,10 +206,10 @@ internal static class ScenarioGrammar
     private static readonly MapValue Pattern = new("pattern", "A lure of several colours.",
     [
         new("name", new TextValue(40, AllowLines: false), "Its name.") { Required = true },
-        new("back", new ColourValue(ColourNames.All), "Colour seen from above.") { Required = true },
-        new("side", new ColourValue(ColourNames.All), "Colour of the flank.") { Required = true },
-        new("belly", new ColourValue(ColourNames.All), "Colour seen from below.") { Required = true },
-        new("eye", new ColourValue(ColourNames.All), "Colour of a drawn or glued eye.") { Default = "none" },
+        new("back", new ColourValue(ColourNames.All) { OrMeasured = true }, "Colour seen from above.") { Required = true },
+        new("side", new ColourValue(ColourNames.All) { OrMeasured = true }, "Colour of the flank.") { Required = true },
+        new("belly", new ColourValue(ColourNames.All) { OrMeasured = true }, "Colour seen from below.") { Required = true },
+        new("eye", new ColourValue(ColourNames.All) { OrMeasured = true }, "Colour of a drawn or glued eye.") { Default = "none" },
     ]);
 
     private static readonly MapValue Tackle = new("tackle", "What the angler owns.",

@@ -65,7 +65,7 @@ public static class ScenarioSchema
         {
             ["anyOf"] = new JsonArray(
                 new JsonObject { ["type"] = "string", ["enum"] = Strings(colour.Names.Concat(EverydayNames.Colour.All)) },
-                new JsonObject { ["type"] = "string", ["pattern"] = "^#[0-9a-fA-F]{6}$" }),
+                new JsonObject { ["type"] = "string", ["pattern"] = colour.OrMeasured ? "^(#[0-9a-fA-F]{6}|[^#].*)$" : "^#[0-9a-fA-F]{6}$" }),
         },
         ListValue list => new()
         {

@@ -149,6 +149,13 @@ internal interface IPipeline
     /// <param name="cancellation">Stops the work.</param>
     PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 
+    /// <summary>Plans every spot, without drawing.</summary>
+    /// <param name="scenarios">Validated scenarios; at least one.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    IReadOnlyList<PlanOutcome> Plans(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
+
     /// <summary>Plans every spot of a trip and draws its pages.</summary>
     /// <param name="scenarios">Validated scenarios in the order of the trip; at least one.</param>
     /// <param name="request">What was asked for.</param>

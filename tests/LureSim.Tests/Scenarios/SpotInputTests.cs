@@ -2,6 +2,7 @@ using LureSim.Decision.Colours;
 using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
+using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Scenarios;
 
@@ -209,8 +210,8 @@ public class SpotInputTests
         Scenario scenario = TestScenario.Read(WithLight($"{{{moment}}}"));
         ColourFinding finding = SpotColours.At(scenario, 1.0, LengthScale.Metres);
         Assert.Equal(regime, finding.Chart.Field.Surface.Regime);
-        Assert.NotEmpty(LightWords.Note(finding.Chart.Field.Surface));
-        Assert.All(finding.SeenLevel.Concat(finding.SeenFromBelow), sighting => Assert.True(double.IsFinite(sighting.Distance) && sighting.Distance >= 0));
+        Assert.NotEmpty(LightWords.Note(finding.Chart.Field.Surface, UnitSystem.Us));
+        Assert.All(finding.Advice.Colours, worth => Assert.True(double.IsFinite(worth.SeenFrom) && worth.SeenFrom >= 0 && double.IsFinite(worth.DifferenceToForage)));
         for (int row = 0; row < finding.Chart.Depths.Count; row++)
         {
             for (int column = 0; column < finding.Chart.Colours.Count; column++)
@@ -235,7 +236,7 @@ public class SpotInputTests
     {
         ColourFinding finding = SpotColours.At(TestScenario.Read(WithClarity(clarity)), 1.0, LengthScale.Metres);
         Assert.True(double.IsFinite(finding.Chart.Field.Water.SecchiDepth));
-        Assert.All(finding.SeenLevel.Concat(finding.SeenFromBelow), sighting => Assert.True(double.IsFinite(sighting.Distance) && sighting.Distance >= 0));
+        Assert.All(finding.Advice.Colours, worth => Assert.True(double.IsFinite(worth.SeenFrom) && worth.SeenFrom >= 0 && double.IsFinite(worth.DifferenceToForage)));
         for (int column = 0; column < finding.Chart.Colours.Count; column++)
             Assert.True(double.IsFinite(finding.Chart[finding.Chart.Depths.Count - 1, column].RelativeLuminance));
     }
