@@ -89,7 +89,7 @@ public class RecipeTests
     public void Every_difference_between_rigs_is_looked_for_and_named()
     {
         Assert.Equal(Enum.GetValues<RigFeatureKind>(), RigFeature.All.Select(f => f.Kind).Order());
-        Assert.All(Enum.GetValues<RigFeatureKind>(), kind => Assert.NotEmpty(ComparisonWords.Name(kind)));
+        Assert.All(Enum.GetValues<RigFeatureKind>(), kind => Assert.NotEmpty(ComparisonWords.Name(kind, UnitSystem.Us)));
     }
 
     [Fact]
