@@ -42,6 +42,7 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("check", "--help")]
     [InlineData("schema", "--help")]
     [InlineData("completion", "--help")]
+    [InlineData("new", "--help")]
     public async Task Help_shows_usage_and_examples(params string[] arguments)
     {
         CliRun run = await CliRun.Of(arguments);
@@ -209,6 +210,8 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("1/4 oz", "1/4 oz tungsten")]
     [InlineData("1/4 oz tungsten", "1/4 oz tungsten")]
     [InlineData("unweighted", "unweighted")]
+    [InlineData("weightless", "unweighted")]
+    [InlineData("1/4 ounce", "1/4 oz tungsten")]
     public async Task A_head_is_found_by_weight_or_label(string weight, string label)
     {
         var pipeline = new FakePipeline();
@@ -444,6 +447,34 @@ public sealed class CommandLineTests : IDisposable
         string help = (await CliRun.Of(command, "--help")).Output;
         Assert.Equal(2, help.Split("--samples").Length);
         Assert.Contains("(default: what the scenario says, or 24; trip takes no more than 12)", help, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Colors_may_be_spelled_as_in_the_US() =>
+        Assert.Equal((await CliRun.Of("colours", valid, "--json")).Output, (await CliRun.Of("colors", valid, "--json")).Output);
+
+    [Fact]
+    public async Task Check_tells_how_everyday_names_were_taken()
+    {
+        string file = folder.Write("everyday.yaml", TestScenario.With("target: red drum", "target: redfish"));
+        Assert.Equal($"{file}: ok, Test channel\n    17: redfish: taken as red drum\n", (await CliRun.Of("check", file)).Output);
+        JsonElement remark = JsonDocument.Parse((await CliRun.Of("check", file, "--json")).Output).RootElement.GetProperty("result").GetProperty("files")[0].GetProperty("remarks")[0];
+        Assert.Equal("red drum", remark.GetProperty("meaning").GetString());
+    }
+
+    [Fact]
+    public async Task Long_work_tells_that_it_goes_on_where_there_is_no_bar()
+    {
+        var pipeline = new FakePipeline
+        {
+            OnPlan = (_, outcome) =>
+            {
+                Thread.Sleep(2500);
+                return outcome;
+            },
+        };
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "plan", valid, "--out", Out);
+        Assert.StartsWith("Planning ...\n", run.Error, StringComparison.Ordinal);
     }
 
     [Fact]
