@@ -29,7 +29,7 @@ internal static class CardWords
 
     /// <summary>Weight of a rig as it is asked for in a shop.</summary>
     public static string Weight(JigHead head, UnitFormat format) => head.IsNone ? ""
-        : format.HeadText(head) + (head.Mass > 0 && head.Place == WeightPlace.Nose ? " jig head" : head.Mass > 0 ? " weighted hook" : " hook");
+        : format.HeadText(head) + (head.Mass > 0 && head.Place == WeightPlace.Nose ? " head" : head.Mass > 0 ? " weighted hook" : " hook");
 
     /// <summary>The retrieve in hands with its name before it, where it has several moves and the name of a ready-made one.</summary>
     public static string Named(Presentation p, string hands) =>
@@ -100,7 +100,7 @@ internal static class CardWords
     /// <summary>Why this color in a few words.</summary>
     public static string Why(ColourAdvice advice) => advice.Ground switch
     {
-        ColourGround.NaturalMatch => $"closest to {advice.Forage}",
+        ColourGround.NaturalMatch => "closest to the bait",
         ColourGround.Brightness => "shows farthest",
         ColourGround.Silhouette => "best dark silhouette",
         ColourGround.Unseen => "hard to see here",
