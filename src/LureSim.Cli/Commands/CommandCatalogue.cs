@@ -16,6 +16,7 @@ internal static class CommandCatalogue
     /// <summary>The commands in the order of the help.</summary>
     public static IReadOnlyList<CommandEntry> All { get; } =
     [
+        Entry<NewCommand, NewSettings>("new", "Start here: answer questions in plain words and get a scenario.", [], ["creek.yaml", "--all"], ["--answers", "answers.yaml"]),
         Entry<PlanCommand, PlanSettings>("plan", "Find what to throw at a spot and how: the card and the sheet.", ["scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "--out", "out/grass-flat", "--pdf"]),
         Entry<TripCommand, TripSettings>("trip", "Plan several spots: their order, what to pack, and a page for each.", ["scenarios/grass-flat.yaml", "scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "scenarios/dock-dusk.yaml", "--out", "out/saturday", "--pdf"]),
         Entry<CardCommand, CardSettings>("card", "Write the cards alone: a page for the phone, a paper with two to cut out, a text.", ["scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "scenarios/dock-dusk.yaml", "--out", "out/cards"]),

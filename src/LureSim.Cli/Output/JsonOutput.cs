@@ -202,7 +202,7 @@ internal sealed record PlanJson(
     GridJson Coverage,
     ColourJson Colours,
     BodyJson? Body,
-    ColourAdviceJson? ColourChoice,
+    ColourAdviceJson ColourChoice,
     BoxJson? Box,
     IReadOnlyList<string> Sheet,
     UncertaintyJson? Uncertainty,
@@ -224,7 +224,7 @@ internal sealed record PlanJson(
             GridJson.Of(plan.Grid),
             ColourJson.Of(plan.Scenario, outcome.Colours),
             plan.Body is { } body ? BodyJson.Of(body) : null,
-            plan.Colours.Advice is { } advice ? ColourAdviceJson.Of(advice) : null,
+            ColourAdviceJson.Of(plan.Colours.Advice),
             plan.Box is { } box ? BoxJson.Of(box) : null,
             [.. outcome.Sheet.Select(file => file.Name)],
             plan.Uncertainty is { } study ? UncertaintyJson.Of(study) : null,
@@ -237,7 +237,7 @@ internal sealed record PlanJson(
 internal sealed record CheckJson(IReadOnlyList<CheckJson.File> Files)
 {
     public static CheckJson Of(IEnumerable<ScenarioReading> readings) =>
-        new([.. readings.Select(reading => new File(reading.File, reading.IsValid, reading.Scenario?.Title, reading.Problems))]);
+        new([.. readings.Select(reading => new File(reading.File, reading.IsValid, reading.Scenario?.Title, reading.Problems, reading.Remarks))]);
 
-    internal sealed record File(string Name, bool Valid, string? Title, IReadOnlyList<ScenarioProblem> Problems);
+    internal sealed record File(string Name, bool Valid, string? Title, IReadOnlyList<ScenarioProblem> Problems, IReadOnlyList<ScenarioRemark> Remarks);
 }

@@ -44,7 +44,7 @@ internal static class PlanView
             ]);
         }
 
-        console.Write(view);
+        Views.WriteFitted(console, view);
         if (plan.Uncertainty is { IsExact: false } study)
             UncertaintyView.Write(console, study, units);
         CoverageView.Write(console, plan.Grid, units);

@@ -37,7 +37,7 @@ internal static class TrackView
                 Views.Escape(TrackWords.State(track.State[index], ", ")));
         }
 
-        console.Write(view);
+        Views.WriteFitted(console, view);
         WriteEvents(console, track, units);
         WriteCoverage(console, candidate, units);
         if (track.End is { } end)

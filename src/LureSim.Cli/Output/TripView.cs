@@ -29,7 +29,7 @@ internal static class TripView
         var candidates = new Csv("spot", "head", "head_mass_kg", "body", "presentation", "zone_share", "above_share", "below_share", "bottom_share", "grass_share", "time_to_zone_s", "time_to_bottom_s", "median_depth_m", "deepest_depth_m", "retrieve_time_s", "drift_across_m", "score");
         var fall = new Csv("spot", "head", "head_mass_kg", "depth_m", "slack_line_s", "tight_line_s");
         var coverage = new Csv("spot", "presentation", "head", "head_mass_kg", "speed_m_s", "zone_share", "bottom_share", "grass_share", "median_depth_m");
-        var colours = new Csv("spot", "colour", "sighting_distance_m", "distance_within_reach_m", "difference_to_forage_jnd", "mode");
+        var colours = new Csv("spot", "colour", "seen_from_m", "seen_from_low_m", "seen_from_high_m", "difference_to_forage_jnd", "mode");
         for (int i = 0; i < outcome.Spots.Count; i++)
         {
             Plan plan = outcome.Spots[i].Plan;
@@ -55,8 +55,8 @@ internal static class TripView
                     coverage.Row(spot, grid.PresentationName, grid.Heads[h].Label, grid.Heads[h].Mass, grid.Speeds[s], grid.ZoneShare[h, s], grid.BottomShare[h, s], grid.GrassShare[h, s], grid.MedianDepth[h, s]);
             }
 
-            foreach (ColourWorth worth in plan.Colours.Advice?.Colours ?? [])
-                colours.Row(spot, worth.Name, worth.Distance, worth.Swath, worth.DifferenceToForage, Mode(worth.Mode));
+            foreach (ColourWorth worth in plan.Colours.Advice.Colours)
+                colours.Row(spot, worth.Name, worth.SeenFrom, worth.Range.Low, worth.Range.High, worth.DifferenceToForage, Mode(worth.Seen.Mode));
         }
 
         return

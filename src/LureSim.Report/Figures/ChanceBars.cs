@@ -1,3 +1,4 @@
+using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
 using LureSim.Model;
 using LureSim.Report.Units;

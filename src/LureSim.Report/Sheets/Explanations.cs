@@ -113,11 +113,11 @@ internal static class Explanations
     {
         if (sheet.ColourAdvice is not { } advice)
             return [];
-        ColourWorth chosen = advice.Colours[advice.Chosen], farthest = advice.Colours[advice.Farthest];
+        ColourWorth chosen = advice.Choice, farthest = advice.Colours[advice.Farthest];
         return
         [
-            new(format.SeenText(chosen.Distance), $"{chosen.Name} seen from, where the lure runs"),
-            new(format.SeenText(farthest.Distance), farthest.Name == chosen.Name ? format.Say($"no color in your box shows farther") : $"{farthest.Name}, shows farthest"),
+            new(ColourWords.SeenFrom(advice, chosen, format), $"{chosen.Name} seen from, where the lure runs"),
+            new(ColourWords.SeenFrom(advice, farthest, format), farthest.Name == chosen.Name ? format.Say($"no color in your box shows farther") : chosen.Tied ? $"{farthest.Name}: no real difference" : $"{farthest.Name}, shows farthest"),
             new(UnitFormat.Number(chosen.DifferenceToForage, 0), format.Say($"color difference to {advice.Forage} (under 3 = hard to tell apart)")),
         ];
     }

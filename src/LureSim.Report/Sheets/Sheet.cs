@@ -100,7 +100,7 @@ public sealed record Sheet
             Fall = plan.FallTable,
             Coverage = plan.Grid,
             Current = Plates.Current(plan.Scenario.Spot),
-            Colour = Recommended(plan.Colours, units),
+            Colour = new ColourChoice(plan.Colours.Advice.Choice.Name, CardWords.Why(plan.Colours.Advice)),
             Seen = [.. ColourWords.Seen(plan.Colours, units), .. plan.Clarity is { } clarity ? [ColourWords.Clarity(clarity, units)] : Array.Empty<string>()],
             Colours = Plates.Colours(plan.Colours.Chart),
             Spectrum = Plates.Spectrum(plan.Colours.Chart),
@@ -122,11 +122,6 @@ public sealed record Sheet
     public Card Card() => Words.Card.Of(
         new CardFacts(Scenario, Choice.First) { Colour = Colour, Backup = Choice.Fallback, Uncertainty = Uncertainty, RigCheck = RigCheck, Warnings = Choice.Warnings },
         Units);
-
-    private static ColourChoice? Recommended(ColourFinding found, UnitSystem units) =>
-        found.Advice is { } advice ? new ColourChoice(advice.Colours[advice.Chosen].Name, CardWords.Why(advice))
-        : ColourWords.Choice(found, units) is { } colour ? new ColourChoice(colour.Name, "")
-        : null;
 }
 
 /// <summary>A file of the sheet.</summary>

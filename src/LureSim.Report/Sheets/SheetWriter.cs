@@ -63,7 +63,7 @@ public static class SheetWriter
 
         if (sheet.Sight is { } sight)
         {
-            figures.Add(SightingDistance.Create(sight.Chart, options));
+            figures.Add(SightingDistance.Create(sight, options));
             figures.Add(SilhouetteFigure.Create(sight.Strips, options));
         }
 

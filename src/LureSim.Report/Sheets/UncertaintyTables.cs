@@ -1,4 +1,5 @@
 using LureSim.Decision.Inverse;
+using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
 using LureSim.Model;
 using LureSim.Report.Units;

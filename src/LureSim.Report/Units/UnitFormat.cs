@@ -15,11 +15,8 @@ public sealed class UnitFormat(UnitSystem system)
 {
     private static readonly double FootInMetres = UnitsNet.Length.FromFeet(1).Meters;
     private static readonly double InchInMetres = UnitsNet.Length.FromInches(1).Meters;
-    private const double KnotInMetresPerSecond = 1852.0 / 3600.0;
     private static readonly double MileInMetres = UnitsNet.Length.FromMiles(1).Meters;
     private static readonly double PoundForceInNewtons = UnitsNet.Force.FromPoundsForce(1).Newtons;
-
-    private const double KilogramsPerOunce = 0.028349523125;
 
     // Units of a size in a name (m).
     private static readonly Dictionary<string, double> Rulers = new(StringComparer.Ordinal) { ["mm"] = 0.001, ["cm"] = 0.01, ["in"] = InchInMetres };
@@ -86,7 +83,7 @@ public sealed class UnitFormat(UnitSystem system)
     public LengthScale LengthScale => Us ? new LengthScale(FootInMetres, 0.1, 0.5, 3, [0, 3, 6, 10, 20, 30]) : LengthScale.Metres;
 
     /// <summary>Units in which the depths and currents of a tide's table are round.</summary>
-    public TideScale TideScale => Us ? new TideScale(FootInMetres, KnotInMetresPerSecond) : TideScale.Metric;
+    public TideScale TideScale => Us ? new TideScale(FootInMetres, PhysicalConstants.Knot) : TideScale.Metric;
 
     /// <summary>Symbol of the unit of lengths: ft or m.</summary>
     public string LengthUnit => Us ? "ft" : "m";
@@ -149,11 +146,11 @@ public sealed class UnitFormat(UnitSystem system)
 
     /// <summary>A current (m/s) as text, "1.2 kn (2 ft/s)" or "0.6 m/s".</summary>
     public string CurrentText(double metresPerSecond) => Us
-        ? $"{Number(metresPerSecond / KnotInMetresPerSecond, 1)} kn ({SpeedText(metresPerSecond)})"
+        ? $"{Number(metresPerSecond / PhysicalConstants.Knot, 1)} kn ({SpeedText(metresPerSecond)})"
         : SpeedText(metresPerSecond);
 
     /// <summary>A current (m/s) as text, "1.2 kn" or "0.6 m/s".</summary>
-    public string FlowText(double metresPerSecond) => Us ? With(Number(metresPerSecond / KnotInMetresPerSecond, 1), "kn") : SpeedText(metresPerSecond);
+    public string FlowText(double metresPerSecond) => Us ? With(Number(metresPerSecond / PhysicalConstants.Knot, 1), "kn") : SpeedText(metresPerSecond);
 
     /// <summary>A wind speed (m/s) as text, "12 mph" or "5 m/s".</summary>
     public string WindText(double metresPerSecond) => Us
@@ -207,7 +204,7 @@ public sealed class UnitFormat(UnitSystem system)
     {
         if (!Us || !double.IsFinite(kilograms))
             return Mass.Text(kilograms);
-        double ounces = kilograms / KilogramsPerOunce;
+        double ounces = kilograms / PhysicalConstants.Ounce;
         if (ounces <= 0)
             return "0 oz";
         int under = 1;

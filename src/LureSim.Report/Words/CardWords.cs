@@ -4,6 +4,7 @@ using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Report.Units;
+using LureSim.Sight;
 using LureSim.Swimming;
 
 namespace LureSim.Report.Words;
@@ -98,13 +99,16 @@ internal static class CardWords
     }
 
     /// <summary>Why this color in a few words.</summary>
-    public static string Why(ColourAdvice advice) => advice.Ground switch
+    public static string Why(ColourAdvice advice) => advice.Reason switch
     {
-        ColourGround.NaturalMatch => "closest to the bait",
-        ColourGround.Brightness => "shows farthest",
-        ColourGround.Silhouette => "best dark silhouette",
-        ColourGround.Unseen => "hard to see here",
-        _ => throw new ArgumentOutOfRangeException(nameof(advice), advice.Ground, "Not a ground."),
+        ColourReason.OnlyColour => "the one in your box",
+        ColourReason.SeenFarthest => advice.Choice.Seen.Mode is SightMode.Silhouettes or SightMode.GoneDark ? "best dark silhouette" : "shows farthest",
+        ColourReason.Likeness => "looks like the bait",
+        ColourReason.CommonPractice => "usual choice here",
+        ColourReason.NoRealDifference => "as good as any",
+        ColourReason.SightDecidesNothing => "dark silhouette; add sound or scent",
+        ColourReason.Given => "your choice",
+        _ => throw new ArgumentOutOfRangeException(nameof(advice), advice.Reason, "Not a reason."),
     };
 
     private static string Head(Rig rig, UnitFormat format) => Weight(rig.Head, format) is { Length: > 0 } weight ? weight + ", " : "";

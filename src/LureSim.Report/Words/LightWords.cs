@@ -56,7 +56,8 @@ public static class LightWords
         };
     }
 
-    private static string Kind(WaterKind kind) => kind switch
+    /// <summary>A kind of water at the head of a sentence.</summary>
+    internal static string Kind(WaterKind kind) => kind switch
     {
         WaterKind.ClearOcean => "Clear ocean",
         WaterKind.CoastalGreen => "Coastal green",

@@ -114,7 +114,8 @@ public static class SpotWords
         return $"about {(Math.Round(lux / step) * step).ToString(lux < 1 ? "0.#####" : "#,0.#", CultureInfo.InvariantCulture)} lx on the water";
     }
 
-    private static string KindName(WaterKind kind) => kind switch
+    /// <summary>A kind of water within a sentence.</summary>
+    internal static string KindName(WaterKind kind) => kind switch
     {
         WaterKind.ClearOcean => "clear ocean water",
         WaterKind.CoastalGreen => "green coastal water",

@@ -18,7 +18,7 @@ public static class TideWords
     /// <param name="metresPerSecond">Current (m/s).</param>
     /// <param name="units">Units.</param>
     public static string Current(double metresPerSecond, UnitSystem units) => units == UnitSystem.Us
-        ? $"{Signed(metresPerSecond * 3600 / 1852, 1)} kn"
+        ? $"{Signed(metresPerSecond / PhysicalConstants.Knot, 1)} kn"
         : $"{Signed(metresPerSecond, 2)} m/s";
 
     /// <summary>What the current of a tide does, hour by hour, in one line; empty without a tide.</summary>

@@ -180,7 +180,7 @@ public sealed class CommandLineTests : IDisposable
     [Fact]
     public async Task A_usage_error_names_the_option_and_the_help_to_read()
     {
-        Assert.Equal("--samples: \"many\" is not a whole number that this option can take.\n", (await CliRun.Of("plan", valid, "--samples", "many")).Error);
+        Assert.Equal("--samples needs a whole number; \"many\" is none.\n", (await CliRun.Of("plan", valid, "--samples", "many")).Error);
         Assert.EndsWith("See luresim path --help.\n", (await CliRun.Of("path", valid)).Error, StringComparison.Ordinal);
         Assert.EndsWith("See luresim --help.\n", (await CliRun.Of("pln", valid)).Error, StringComparison.Ordinal);
     }
