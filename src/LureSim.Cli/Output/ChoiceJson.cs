@@ -92,7 +92,7 @@ internal sealed record ChoiceJson(
 /// <summary>What the tries made of a figure, in JSON.</summary>
 internal sealed record IntervalJson(double Low, double Median, double High)
 {
-    public static IntervalJson? Of(LureSim.Decision.Uncertainty.Interval? interval) => interval is null ? null : new(interval.Low, interval.Median, interval.High);
+    public static IntervalJson? Of(LureSim.Decision.Trials.Interval? interval) => interval is null ? null : new(interval.Low, interval.Median, interval.High);
 }
 
 /// <summary>The choice of the body in JSON.</summary>

@@ -103,7 +103,7 @@ public class TradeFactsTests
         Scenario bridge = Demo("bridge-channel");
         LureKind kind = LureKinds.Of(profile);
         Scenario still = bridge with { Spot = bridge.Spot with { CurrentSpeed = 0 }, Tackle = bridge.Tackle with { Bodies = [kind.Body(length, kind.Word)] } };
-        FallTable table = Planner.FallTable(still);
+        FallTable table = Planner.FallTable(still, new Rig(still.Tackle.JigHeads[0], still.Tackle.Bodies[0], still.Presentations[0]));
         int row = Enumerable.Range(0, table.Depths.Count).MinBy(i => Math.Abs(table.Depths[i] - 3.048));
         const double Foot = 0.3048;
         foreach ((string head, double slowest, double closed, double open, double fastest) in new[] { ("1/8 oz", 0.8, 1.3, 1.0, 1.55), ("1/4 oz", 1.4, 2.0, 1.5, 2.25) })
