@@ -136,7 +136,7 @@ internal sealed class Pipeline : IPipeline
         chart.Depths,
         [.. chart.Colours.Select((colour, column) => new ColourColumn(
             colour.Name,
-            Rows(chart, row => chart[row, column].AdaptedSwatch.Hex.ToLowerInvariant()),
+            Rows(chart, row => chart[row, column].EyeSwatch.Hex.ToLowerInvariant()),
             Rows(chart, row => chart[row, column].RelativeLuminance),
             Rows(chart, row => ColourWords.Text(chart[row, column].Word))))])
     {

@@ -269,14 +269,16 @@ internal static class ScenarioGrammar
         new("large bait fish", ForageKind.LargeBaitFish, "about 5 in"),
         new("shrimp", ForageKind.Shrimp, "shrimp"),
         new("crab", ForageKind.Crab, "crabs"),
-    ]) { Names = EverydayNames.Forage };
+    ])
+    { Names = EverydayNames.Forage };
 
     /// <summary>How forage was seen.</summary>
     public static WordValue ForageSeenWord { get; } = new(
     [
         new("present", ForageSeen.Present, "it is about"),
         new("being attacked", ForageSeen.BeingAttacked, "fish were seen taking it"),
-    ]) { Names = EverydayNames.Seen };
+    ])
+    { Names = EverydayNames.Seen };
 
     private static readonly MapValue Forage = new("forage", "Forage that was seen at the spot.",
     [
@@ -311,7 +313,8 @@ internal static class ScenarioGrammar
         new("late summer", Season.LateSummer, "August"),
         new("early autumn", Season.EarlyAutumn, "September and October"),
         new("late autumn", Season.LateAutumn, "November"),
-    ]) { Names = EverydayNames.Season };
+    ])
+    { Names = EverydayNames.Season };
 
     /// <summary>What the hands are free to do, and a word for all of it.</summary>
     public static WordValue HandWord { get; } = new(

@@ -43,6 +43,7 @@ internal static class RigChoice
     {
         if (body is { NeedsHead: false })
             throw new CommandFailedException(ExitCode.Usage, $"--weight: {body.Label} is fished without a jig head; write \"{NoHead}\".");
+        weight = EverydayNames.Head.Word(weight) ?? weight;
         IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
         string labels = string.Join(", ", heads.Select(head => head.Label));
         if (heads.FirstOrDefault(head => head.Label == weight) is { } exact)

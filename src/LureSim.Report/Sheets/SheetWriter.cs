@@ -58,8 +58,8 @@ public static class SheetWriter
             figures.Add(ColourWorthBars.Create(advice, sheet.Scenario.Spot.TargetFish, options));
         if (sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate)
         {
-            figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Adapted, options));
-            figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Unadapted, options));
+            figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Eye, options));
+            figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Camera, options));
         }
 
         if (sheet.Sight is { } sight)

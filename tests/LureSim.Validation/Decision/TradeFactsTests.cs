@@ -106,7 +106,7 @@ public class TradeFactsTests
         FallTable table = Planner.FallTable(still, new Rig(still.Tackle.JigHeads[0], still.Tackle.Bodies[0], still.Presentations[0]));
         int row = Enumerable.Range(0, table.Depths.Count).MinBy(i => Math.Abs(table.Depths[i] - 3.048));
         const double Foot = 0.3048;
-        foreach ((string head, double slowest, double closed, double open, double fastest) in new[] { ("1/8 oz", 0.8, 1.3, 1.0, 1.55), ("1/4 oz", 1.4, 2.0, 1.5, 2.25) })
+        foreach ((string head, double slowest, double closed, double open, double fastest) in new[] { ("1/8 oz", 0.8, 1.3, 1.0, 1.6), ("1/4 oz", 1.4, 2.0, 1.5, 2.25) })
         {
             FallColumn column = table.Columns.Single(c => c.Head.Label == head);
             double tight = table.Depths[row] / column.TightLineSeconds[row]!.Value, slack = table.Depths[row] / column.SlackLineSeconds[row]!.Value;
