@@ -2,6 +2,7 @@ using LureSim.Decision;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Scenarios;
+using Xunit.Abstractions;
 
 namespace LureSim.Tests.Decision;
 
