@@ -4,7 +4,6 @@ using LureSim.Decision.Colours;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
 using LureSim.Light;
-using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Sight;
