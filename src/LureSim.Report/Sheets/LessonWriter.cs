@@ -33,7 +33,7 @@ public static class LessonWriter
                 .. lesson.Spot.Ways.Select(way => $"{LessonWords.Way(way.Dark.Criterion, FishWords.Everyday(colours.Eye.CommonName))}. {LessonWords.WayDepth(way.Dark, colours.Chart.Depths.Max(), format)}"),
             ]),
             new(WhiteBalancePlate.Create(lesson.Spot.Balance, water, options), format.Say($"Is a gray card gray in this water?"), LessonWords.BalanceAnswer(lesson.Spot.Balance, format)),
-            new(SightingDistance.Create(lesson.Sight, options), format.Say($"Which color does {fish} see from farthest here?"), ColourWords.Sentences(colours.Advice, colours.Eye.CommonName, units)),
+            new(SightingDistance.Create(lesson.Sight, options), format.Say($"Which color does {fish} see from farthest here?"), LessonWords.SightAnswer(colours.Advice, format)),
             new(SilhouetteFigure.Create(lesson.Sight.Strips, options), $"What is left of a {colours.Advice.Choice.Name} lure a little way off?", LessonWords.SilhouetteAnswer(lesson.Sight.Strips, format)),
             new(ColourSwatches.Create(plate, lesson.Scenario.Spot.StrikeZone, SwatchView.Eye, options), format.Say($"Which of these colors could you still name at {bottom}?"), LessonWords.WordsAnswer(colours.Chart, format)),
             new(ColourSwatches.Create(plate, lesson.Scenario.Spot.StrikeZone, SwatchView.Camera, options), format.Say($"Why does a photo from down there look dark and all one color?"),

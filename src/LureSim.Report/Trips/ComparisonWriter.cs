@@ -98,7 +98,7 @@ public static class ComparisonWriter
             Row("retrieve", (rig, _) => RetrieveWords.Retrieve(rig.Presentation, reel, format)),
             Row("in the strike zone", (_, outcome) => UnitFormat.PercentText(outcome.Candidate.Coverage.ZoneShare)),
             Row("typical depth", (_, outcome) => format.HandText(outcome.Candidate.Coverage.MedianDepth)),
-            Row("seen from, level", (_, outcome) => format.SeenText(outcome.Sighting.Distance)),
+            Row("seen from", (_, outcome) => format.SeenText(outcome.Seen.SeenFrom)),
             Row("how it swims", (_, outcome) => SwimmingWords.Line((outcome.Action.Twitch ?? outcome.Action.Retrieve).Report, format.System)),
             Row("what it does", (_, outcome) => TrackWords.Verdict(outcome.Candidate)),
         ];
