@@ -23,8 +23,8 @@ public sealed record CardFacts(Scenario Scenario, Candidate First)
     /// <summary>What to change to, or null.</summary>
     public Candidate? Backup { get; init; }
 
-    /// <summary>What would change the weight, such as "over 1.3 kn: 3/8 oz", or empty.</summary>
-    public string Flip { get; init; } = "";
+    /// <summary>The choice behind it, with its tries and the conditions at which it flips; null for a rig that was given.</summary>
+    public Choice? Choice { get; init; }
 
     /// <summary>How sure the choice is, or null.</summary>
     public UncertaintyStudy? Uncertainty { get; init; }
@@ -93,7 +93,7 @@ public sealed record Card(string Title, IReadOnlyList<CardRow> Rows, bool Night,
                 new("WORK IT", retrieve.TrimEnd('.')),
                 .. facts.RigCheck is { } check ? [new("RIG", CardWords.Rig(check, format))] : Array.Empty<CardRow>(),
                 .. CardWords.Backup(facts, format) is { Length: > 0 } backup ? [new("BACKUP", backup)] : Array.Empty<CardRow>(),
-                .. facts.Uncertainty is { IsExact: false } study ? [new("HOW SURE", UncertaintyWords.Short(study))] : Array.Empty<CardRow>(),
+                .. CardWords.HowSure(facts) is { Length: > 0 } sure ? [new("HOW SURE", sure)] : Array.Empty<CardRow>(),
                 new("WATCH OUT", string.Join("; ", watch.Take(items))),
             ];
             return new Card(scenario.Title, [.. rows.Select(row => row with { Text = Grammar.Capital(row.Text) })], Cautions.IsDark(scenario.Spot), units)
