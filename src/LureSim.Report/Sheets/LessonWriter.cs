@@ -63,13 +63,13 @@ public static class LessonWriter
         IReadOnlyList<LessonPlate> plates = Plates(lesson, units);
         return
         [
-            .. FigureFiles.Of([.. plates.Select(plate => plate.Figure)], outputs & ~SheetOutputs.Pdf, "", "", lesson.Scenario.Title),
-            .. outputs.HasFlag(SheetOutputs.Pdf) ? [new SheetFile("plates.pdf", Pdf(plates, lesson.Scenario.Title))] : Array.Empty<SheetFile>(),
+            .. FigureFiles.Of([.. plates.Select(plate => plate.Figure)], outputs, ""),
+            .. outputs.HasFlag(SheetOutputs.Pdf) ? [new SheetFile("plates.pdf", Pdf(plates, lesson.Scenario.Title, SheetWriter.AllCautions(lesson.Scenario, null, units)))] : Array.Empty<SheetFile>(),
         ];
     }
 
     // Two pages a plate, to be printed on both sides: question and picture in front, the answer behind.
-    private static byte[] Pdf(IReadOnlyList<LessonPlate> plates, string title)
+    private static byte[] Pdf(IReadOnlyList<LessonPlate> plates, string title, IReadOnlyList<string> cautions)
     {
         using PdfBook book = new(title);
         for (int i = 0; i < plates.Count; i++)
@@ -101,6 +101,11 @@ public static class LessonWriter
                 page.Rule(Palette.Line, 1);
                 page.Text("How to read the picture", 12, Palette.SoftInk, bold: true);
                 page.Text(plate.Figure.Caption, 12, Palette.SoftInk);
+                if (plate == plates[^1])
+                {
+                    page.Skip(14);
+                    page.Text("Watch out: " + string.Join(' ', cautions), 11, Palette.SoftInk);
+                }
             });
         }
 

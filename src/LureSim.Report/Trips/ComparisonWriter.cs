@@ -73,7 +73,17 @@ public static class ComparisonWriter
     public static IReadOnlyList<SheetFile> Files(RigComparison comparison, UnitSystem units, bool pdf)
     {
         ArgumentNullException.ThrowIfNull(comparison);
-        return FigureFiles.Page("compare", Html(comparison, units), Figures(comparison, units), pdf, comparison.Scenario.Title);
+        IReadOnlyList<Figure> figures = Figures(comparison, units);
+        IReadOnlyList<Card> cards = Cards(comparison, units);
+        return FigureFiles.Page("compare", Html(comparison, units), figures, pdf
+            ? SheetPdf.Write(
+                comparison.Scenario.Title,
+                [(cards[0], Grammar.Capital(comparison.First.Name)), (cards[1], Grammar.Capital(comparison.Second.Name))],
+                "Which difference matters",
+                ComparisonWords.Sentences(comparison, units),
+                figures,
+                SheetWriter.AllCautions(comparison.Scenario, comparison.FirstOutcome.Candidate.Rig.Head, units))
+            : null);
     }
 
     private static TableView SideBySide(RigComparison comparison, UnitFormat format)
