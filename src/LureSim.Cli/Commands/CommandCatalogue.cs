@@ -18,6 +18,7 @@ internal static class CommandCatalogue
     [
         Entry<PlanCommand, PlanSettings>("plan", "Compare all jig heads and retrieves of a scenario and write the sheet.", ["scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "--out", "out/grass-flat", "--pdf"]),
         Entry<OpenCommand, OpenSettings>("open", "Open the live page: turn a knob, see at once where each head runs, how it swims, what color it shows.", ["scenarios/grass-flat.yaml"], ["scenarios/bridge-channel.yaml", "--no-browser"]),
+        Entry<PocketCommand, PocketSettings>("pocket", "Write one page for the phone: card, tables and sliders, without signal.", ["scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "scenarios/dock-dusk.yaml", "--out", "out/saturday", "--minutes", "5"]),
         Entry<TripCommand, TripSettings>("trip", "Plan several spots in one: a cover with the order and what to pack, and a page a spot.", ["scenarios/grass-flat.yaml", "scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "scenarios/dock-dusk.yaml", "--out", "out/saturday", "--pdf"]),
         Entry<CompareCommand, CompareSettings>("compare", "Compare the two rigs of a scenario and say which difference between them matters.", ["scenarios/two-rigs.yaml"], ["scenarios/two-rigs.yaml", "--units", "metric", "--json"]),
         Entry<FallCommand, FallSettings>("fall", "Show the count-down table: seconds to each depth for every jig head.", ["scenarios/dock-dusk.yaml"], ["scenarios/dock-dusk.yaml", "--units", "metric", "--csv"]),

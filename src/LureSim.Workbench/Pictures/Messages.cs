@@ -119,6 +119,11 @@ internal sealed record SceneView
 
     public required string StretchText { get; init; }
 
+    /// <summary>The same for a narrow screen.</summary>
+    public required int NarrowStretch { get; init; }
+
+    public required string NarrowStretchText { get; init; }
+
     public required string CurrentText { get; init; }
 
     public required string DepthText { get; init; }

@@ -18,6 +18,7 @@ internal static class WaterPicture
 
     // Height over width that the water should fill; the vertical stretch comes from it.
     private const double WantedShape = 0.42;
+    private const double NarrowShape = 0.75;
     private const int MostStretch = 10;
 
     // Current that fills the arrow (m/s), and sweep from which the view from above is worth its place (m): 5 ft.
@@ -52,7 +53,7 @@ internal static class WaterPicture
         Spot seen = spot.SeenAlong(way.Aim);
         double from = -0.06 * way.CastLength, to = 1.06 * way.CastLength;
         double air = question.Scenario.Tackle.RodTipHeight;
-        int stretch = Math.Clamp((int)Math.Round(WantedShape * (to - from) / (spot.Depth + (0.6 * air))), 1, MostStretch);
+        int stretch = Math.Clamp((int)Math.Round(WantedShape * (to - from) / spot.Depth), 1, MostStretch), narrow = Math.Clamp((int)Math.Round(NarrowShape * (to - from) / spot.Depth), 1, 2 * MostStretch);
         double along = spot.CurrentSpeed > 0 ? Math.Cos(seen.CurrentDirection) : 0;
         double plate = spot.Clarity is SecchiClarity secchi ? secchi.Depth : 0;
         string current = spot.CurrentSpeed > 0 ? $"{format.CurrentText(spot.CurrentSpeed)} {Toward(SpotWords.Direction(seen.CurrentDirection))}" : "slack water";
@@ -71,7 +72,9 @@ internal static class WaterPicture
             Flow = Math.Round(Math.Min(1, spot.CurrentSpeed / FullArrow), 3),
             Bottom = spot.Bottom.ToString().ToLowerInvariant(),
             Stretch = stretch,
-            StretchText = stretch == 1 ? "drawn to scale" : $"to scale, depth drawn {stretch} times",
+            StretchText = StretchWords(stretch),
+            NarrowStretch = narrow,
+            NarrowStretchText = StretchWords(narrow),
             CurrentText = current,
             DepthText = format.LengthText(spot.Depth),
             CastText = $"{format.LengthText(way.CastLength)} cast",
@@ -233,6 +236,8 @@ internal static class WaterPicture
             ticks.Add(new TickView(Cm(from + (i * step * unit)), $"{UnitFormat.Number(i * step, 2)} {format.LengthUnit}"));
         return ticks;
     }
+
+    private static string StretchWords(int stretch) => stretch == 1 ? "drawn to scale" : $"to scale, depth drawn {stretch} times";
 
     private static string Toward(string words) => words.Replace("towards", "toward", StringComparison.Ordinal);
 

@@ -167,16 +167,28 @@ internal sealed class PageSession : IDisposable
 
     private async Task FineAsync(PageMessage message, CancellationToken cancellation)
     {
-        using CancellationTokenSource stage = Stage(cancellation);
         BenchQuestion question = pictures.Bench.Ask(BenchSettings.Of(message.State));
-        ServerMessage fine = pictures.Fine(message.Seq, question, Pin(message), stage.Token);
-        await SendAsync(WithoutKnownKnobs(fine)).ConfigureAwait(false);
-        ColorsView colors = pictures.Colors(question, stage.Token);
-        stage.Token.ThrowIfCancellationRequested();
-        await SendAsync(new ServerMessage("colors", message.Seq) { Colors = colors }).ConfigureAwait(false);
-        SwimView swim = pictures.Swim(question, stage.Token);
-        stage.Token.ThrowIfCancellationRequested();
-        await SendAsync(new ServerMessage("swim", message.Seq) { Swim = swim }).ConfigureAwait(false);
+        await StageAsync(message.Seq, cancellation, stage => WithoutKnownKnobs(pictures.Fine(message.Seq, question, Pin(message), stage))).ConfigureAwait(false);
+        await StageAsync(message.Seq, cancellation, stage => new ServerMessage("colors", message.Seq) { Colors = pictures.Colors(question, stage) }).ConfigureAwait(false);
+        await StageAsync(message.Seq, cancellation, stage => new ServerMessage("swim", message.Seq) { Swim = pictures.Swim(question, stage) }).ConfigureAwait(false);
+    }
+
+    // One stage of the work at rest: stopped by the next wish, and given up where it goes on for too long, which the page is told.
+    private async Task StageAsync(long seq, CancellationToken cancellation, Func<CancellationToken, ServerMessage> work)
+    {
+        using CancellationTokenSource stage = Stage(cancellation);
+        ServerMessage answer;
+        try
+        {
+            answer = work(stage.Token);
+        }
+        catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
+        {
+            answer = new ServerMessage("error", seq) { Note = "That takes this machine longer than ten seconds and was stopped: what is shown is the quick picture." };
+        }
+
+        cancellation.ThrowIfCancellationRequested();
+        await SendAsync(answer).ConfigureAwait(false);
     }
 
     private async Task SaveAsync(PageMessage message)

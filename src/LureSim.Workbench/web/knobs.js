@@ -94,8 +94,8 @@ export class Knobs {
     head.className = "knob-head";
     const card = this.card(knob, head);
     head.append(output);
+    if (back) head.append(back);
     card.append(row);
-    if (back) card.append(back);
     const now = () => Number(input.value);
     input.addEventListener("pointerdown", () => { this.held = knob.id; });
     const loose = () => { if (this.held === knob.id) { this.held = null; } };

@@ -192,7 +192,6 @@ function show(message) {
   $("difference").hidden = !message.difference;
   $("difference").textContent = message.difference || "";
   $("alt").textContent = message.scene.alt;
-  $("stretch").textContent = message.scene.stretchText;
   say(message.note || "");
   draw();
   if (page.fine) {
@@ -209,8 +208,9 @@ export function draw() {
   if (!message) return;
   const svg = $("picture");
   const width = Math.max(260, Math.floor(svg.parentElement.clientWidth));
-  const most = room.open ? innerHeight * 0.72 : Math.max(300, Math.min(innerHeight * 0.62, width * 0.8));
+  const most = room.open ? innerHeight * 0.72 : Math.max(300, Math.min(innerHeight * 0.62, width * 1.1));
   if (!page.frozen || !page.view) page.view = viewOf(message.scene, width, most);
+  $("stretch").textContent = page.view.narrow ? message.scene.narrowStretchText : message.scene.stretchText;
   const lines = page.rows.map(row => page.lines.get(row.id)).filter(line => line);
   drawScene(svg, message.scene, lines, page.rows, page.view, {
     focus: page.focus,
@@ -246,7 +246,7 @@ function grips(svg, scene) {
   const flowAt = surface + Math.min(30, (bottom - surface) * 0.2);
   const start = right * 0.62;
   const end = arrow(group, start, flowAt, scene.flow, scene.along, 130);
-  label(group, start, flowAt - 12, scene.currentText, "start");
+  label(group, start, flowAt + 24, scene.currentText, "start");
   const way = Math.abs(scene.along) < 0.35 ? 1 : scene.along >= 0 ? 1 : -1;
   grip(group, "cur", end, Math.abs(scene.along) < 0.35 && scene.flow ? flowAt - (16 + scene.flow * 130) * 0.28 : flowAt, "x", (x, from) => from.size + way * (x - from.x) / 130 * 155 / (Math.abs(scene.along) < 0.35 ? 0.8 : 1));
 
@@ -276,6 +276,7 @@ function grips(svg, scene) {
 }
 
 function label(group, x, y, words, anchor) {
+  if (page.view.narrow) return;
   const made = el("text", { x: x.toFixed(1), y: y.toFixed(1), class: "grip-word", "text-anchor": anchor }, group);
   made.textContent = words;
 }
@@ -343,7 +344,12 @@ function rows() {
       item.dataset.id = row.id;
       const press = document.createElement("button");
       press.type = "button";
-      press.innerHTML = '<svg class="mark" width="18" height="18" aria-hidden="true"></svg><span class="head"></span><span class="bars" aria-hidden="true"><i class="above"></i><i class="in"></i><i class="below"></i><b></b></span><span class="share num"></span><span class="when num"></span><span class="word num"></span>';
+const mark = el("svg", { class: "mark", width: 18, height: 18, "aria-hidden": "true" });
+      const bars = span("bars", "");
+      bars.setAttribute("aria-hidden", "true");
+      for (const kind of ["above", "in", "below"]) bars.appendChild(document.createElement("i")).className = kind;
+      bars.appendChild(document.createElement("b"));
+      press.append(mark, span("head", ""), bars, span("share num", ""), span("when num", ""), span("word num", ""));
       press.addEventListener("click", () => { const knob = knobs.all.get("w").knob; knobs.turn("w", knob.values.indexOf(row.id), true); });
       item.appendChild(press);
       return item;
@@ -571,13 +577,15 @@ function choice(view) {
   const words = document.createElement("p");
   words.className = "chosen";
   words.textContent = view.words;
-  const why = document.createElement("ul");
+  const more = document.createElement("details"), head = document.createElement("summary"), why = document.createElement("ul");
+  head.textContent = "Why";
+  more.append(head, why);
   for (const reason of view.reasons) { const item = document.createElement("li"); item.textContent = reason; why.appendChild(item); }
   const go = document.createElement("button");
   go.type = "button";
   go.textContent = "Show it in the picture";
   go.addEventListener("click", () => { page.state = Object.assign({}, view.state); look(); released(); });
-  $("choice").replaceChildren(words, go, why);
+  $("choice").replaceChildren(words, go, more);
 }
 
 // ---- keep, save ----

@@ -21,10 +21,12 @@ export function viewOf(scene, width, most) {
   const air = scene.rod + 30;
   const across = scene.to - scene.from;
   const floor = 46;
+  const narrow = width < 560;
+  const stretch = narrow ? scene.narrowStretch : scene.stretch;
   let scale = width / across;
-  const tall = (scene.depth * scene.stretch + air) * scale + floor;
-  if (tall > most) scale = (most - floor) / (scene.depth * scene.stretch + air);
-  return { from: scene.from, to: scene.from + width / scale, stretch: scene.stretch, scale, surface: Math.max(40, air * scale), width, height: Math.max(40, air * scale) + scene.depth * scene.stretch * scale + floor };
+  const tall = (scene.depth * stretch + air) * scale + floor;
+  if (tall > most) scale = (most - floor) / (scene.depth * stretch + air);
+  return { from: scene.from, to: scene.from + width / scale, stretch, narrow, scale, surface: Math.max(40, air * scale), width, height: Math.max(40, air * scale) + scene.depth * stretch * scale + floor };
 }
 
 export function place(view, x, z) {
@@ -128,7 +130,7 @@ export function drawScene(svg, scene, lines, rows, view, options) {
       }
     }
   }
-  text(root, view.width * 0.5, (zoneTop + zoneBottom) / 2 + 5, scene.zoneText, { class: "zone-word", "text-anchor": "middle" });
+  text(root, view.width * 0.2, (zoneTop + zoneBottom) / 2 + 5, scene.zoneText, { class: "zone-word", "text-anchor": "middle" });
 
   for (const track of options.tries || []) {
     let d = "";
@@ -212,7 +214,7 @@ export function arrow(group, x, y, flow, along, most) {
 // Seen from above: only where the lure is swept aside.
 export function drawAbove(svg, line, width, color, words) {
   svg.replaceChildren();
-  const height = 74;
+  const height = 120;
   svg.setAttribute("viewBox", `0 0 ${width} ${height}`);
   svg.setAttribute("width", width);
   svg.setAttribute("height", height);

@@ -68,10 +68,14 @@ export class Swimmer {
   }
 }
 
+// Edges of all pieces first, then their insides: what shows is the outline of the whole.
 function pieces(group, list) {
+  const shapes = [];
   for (const piece of list) {
     let d = "";
     for (let i = 0; i + 1 < piece.points.length; i += 2) d += (i ? "L" : "M") + piece.points[i] + " " + piece.points[i + 1];
-    el("path", { d: piece.kind === "w" ? d : d + "Z", class: "piece-" + piece.kind }, group);
+    shapes.push([piece.kind, piece.kind === "w" ? d : d + "Z"]);
   }
+  for (const [kind, d] of shapes) if (kind !== "w") el("path", { d, class: "edge-" + kind }, group);
+  for (const [kind, d] of shapes) el("path", { d, class: "piece-" + kind }, group);
 }
