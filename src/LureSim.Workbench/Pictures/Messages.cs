@@ -24,6 +24,9 @@ internal sealed record PageMessage
     /// <summary>Settings of the picture that is kept for comparison; null for none.</summary>
     public Dictionary<string, string>? Pin { get; init; }
 
+    /// <summary>Name of a lesson; null for the end of the class.</summary>
+    public string? Id { get; init; }
+
     /// <summary>True to write over a file that is there.</summary>
     public bool Overwrite { get; init; }
 }
@@ -75,9 +78,22 @@ internal sealed record ServerMessage(string Kind, long Seq)
     /// <summary>The choice of the program.</summary>
     public ChoiceView? Choice { get; init; }
 
+    /// <summary>The lessons of a class.</summary>
+    public IReadOnlyList<LessonTitle>? Lessons { get; init; }
+
+    /// <summary>A lesson that was checked.</summary>
+    public LessonView? Lesson { get; init; }
+
     /// <summary>Milliseconds of computing.</summary>
     public double Work { get; init; }
 }
+
+/// <summary>A lesson in a list.</summary>
+internal sealed record LessonTitle(string Id, string Title);
+
+/// <summary>A lesson for the page; where it is refused, why.</summary>
+internal sealed record LessonView(
+    string Id, string Title, string Show, string Question, IReadOnlyList<string> Answers, int Right, string Because, string LeavesOut, string Knob, IReadOnlyDictionary<string, string> Before, IReadOnlyDictionary<string, string> After, string? Refused);
 
 /// <summary>A knob for the page.</summary>
 internal sealed record KnobView(string Id, string Name, string Place, string Kind, IReadOnlyList<string> Values, IReadOnlyList<string> Labels, IReadOnlyList<double> Sizes, int File, int UncheckedFrom);

@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using System.Threading.Channels;
 using LureSim.Workbench.Bench;
+using LureSim.Workbench.Classroom;
 using LureSim.Workbench.Pictures;
 
 namespace LureSim.Workbench.Server;
@@ -19,15 +20,20 @@ internal sealed class PageSession : IDisposable
     // While a hand drags without a stop, the other heads are drawn at least this often.
     private static readonly TimeSpan RestAtLeast = TimeSpan.FromMilliseconds(400);
 
+    // How long a page has to say goodbye.
+    private static readonly TimeSpan Goodbye = TimeSpan.FromMilliseconds(400);
+
     // No stage of a computation goes on for longer.
     private static readonly TimeSpan LongestStage = TimeSpan.FromSeconds(10);
 
     private readonly WebSocket socket;
     private readonly WorkbenchOptions options;
     private readonly Keys keys;
-    private readonly PicturePart pictures;
+    private PicturePart pictures;
     private readonly CancellationTokenSource ending;
     private readonly SemaphoreSlim sending = new(1, 1);
+    private readonly TaskCompletionSource gone = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private readonly WorkBench yours;
     private readonly Channel<PageMessage> looks = Channel.CreateBounded<PageMessage>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropOldest, SingleReader = true });
     private CancellationTokenSource resting = new();
     private CancellationTokenSource trying = new();
@@ -40,6 +46,7 @@ internal sealed class PageSession : IDisposable
         this.socket = socket;
         this.options = options;
         this.keys = keys;
+        yours = bench;
         pictures = new PicturePart(bench);
         ending = CancellationTokenSource.CreateLinkedTokenSource(stopping);
     }
@@ -76,6 +83,7 @@ internal sealed class PageSession : IDisposable
         }
         finally
         {
+            gone.TrySetResult();
             looks.Writer.TryComplete();
             await ending.CancelAsync().ConfigureAwait(false);
             await resting.CancelAsync().ConfigureAwait(false);
@@ -89,7 +97,17 @@ internal sealed class PageSession : IDisposable
     public async Task LeaveAsync(string words)
     {
         await CloseAsync(WebSocketCloseStatus.NormalClosure, words).ConfigureAwait(false);
-        await ending.CancelAsync().ConfigureAwait(false);
+
+        // The page says goodbye too; one that does not is left all the same.
+        await Task.WhenAny(gone.Task, Task.Delay(Goodbye)).ConfigureAwait(false);
+        try
+        {
+            await ending.CancelAsync().ConfigureAwait(false);
+        }
+        catch (ObjectDisposedException)
+        {
+            // It was gone first.
+        }
     }
 
     /// <inheritdoc/>
@@ -125,6 +143,13 @@ internal sealed class PageSession : IDisposable
             case "choice":
                 CancellationToken choice = Renew(ref trying);
                 _ = Task.Run(() => SafelyAsync(message.Seq, () => ChoiceAsync(message, choice)));
+                break;
+            case "lessons":
+                _ = Task.Run(() => SafelyAsync(message.Seq, () => LessonsAsync(message)));
+                break;
+            case "lesson":
+                CancellationToken lesson = Renew(ref trying);
+                _ = Task.Run(() => SafelyAsync(message.Seq, () => LessonAsync(message, lesson)));
                 break;
             case "stop":
                 trying.Cancel();
@@ -208,6 +233,35 @@ internal sealed class PageSession : IDisposable
         BenchQuestion question = pictures.Bench.Ask(BenchSettings.Of(message.State));
         ChoiceView choice = ChoicePicture.Of(pictures, question, cancellation);
         await SendAsync(new ServerMessage("choice", message.Seq) { Choice = choice }).ConfigureAwait(false);
+    }
+
+    private Task LessonsAsync(PageMessage message) => SendAsync(new ServerMessage("lessons", message.Seq)
+    {
+        Lessons = [.. options.Lessons.Lessons.Select(lesson => new LessonTitle(lesson.Id, lesson.Title))],
+        Note = options.Lessons.Problem.Length > 0 ? options.Lessons.Problem : null,
+    });
+
+    // The water of a lesson takes the place of the page's own until the class is over.
+    private async Task LessonAsync(PageMessage message, CancellationToken cancellation)
+    {
+        Lesson? lesson = options.Lessons.Lessons.FirstOrDefault(item => item.Id == message.Id);
+        WorkBench water = lesson is null ? yours : options.Lessons.Water(lesson, yours);
+        if (pictures.Bench != water)
+        {
+            pictures = new PicturePart(water);
+            pictures.Begin(cancellation);
+            knobsSent = null;
+        }
+
+        if (lesson is null)
+        {
+            await SendAsync(new ServerMessage("lesson", message.Seq)).ConfigureAwait(false);
+            return;
+        }
+
+        LessonCheck check = options.Lessons.Check(lesson, yours, cancellation);
+        cancellation.ThrowIfCancellationRequested();
+        await SendAsync(new ServerMessage("lesson", message.Seq) { Lesson = LessonBook.View(check) }).ConfigureAwait(false);
     }
 
     private async Task SafelyAsync(long seq, Func<Task> work)

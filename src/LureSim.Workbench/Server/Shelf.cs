@@ -44,6 +44,9 @@ internal sealed class Shelf
     /// <summary>Where files are written.</summary>
     public string Folder { get; }
 
+    /// <summary>Units of the words.</summary>
+    public UnitSystem Units => units;
+
     /// <summary>The scenarios.</summary>
     public IReadOnlyList<ShelfFile> Files
     {

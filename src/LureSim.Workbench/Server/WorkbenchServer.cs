@@ -4,6 +4,7 @@ using System.Net.WebSockets;
 using System.Text;
 using System.Text.Encodings.Web;
 using LureSim.Workbench.Bench;
+using LureSim.Workbench.Classroom;
 using LureSim.Workbench.Pictures;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
@@ -27,6 +28,9 @@ internal sealed record WorkbenchOptions(Shelf Shelf, string Version)
 
     /// <summary>How long the program waits after its last page was closed; null to stay.</summary>
     public TimeSpan? Patience { get; init; } = TimeSpan.FromMinutes(10);
+
+    /// <summary>Lessons of a class: those of a file beside the scenario, or the program's own.</summary>
+    public LessonBook Lessons { get; init; } = new(Shelf.Folder, Shelf.Units);
 
     /// <summary>Waits before each answer, for tests of a slow machine.</summary>
     public TimeSpan Delay { get; init; }
@@ -101,8 +105,8 @@ internal sealed class WorkbenchServer : IAsyncDisposable
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
-        await stopping.CancelAsync().ConfigureAwait(false);
         await sessions.CloseAsync().ConfigureAwait(false);
+        await stopping.CancelAsync().ConfigureAwait(false);
         using (var patience = new CancellationTokenSource(TimeSpan.FromSeconds(1)))
         {
             try
@@ -145,6 +149,7 @@ internal sealed class WorkbenchServer : IAsyncDisposable
         app.MapGet("/", context => Page(context, 0));
         app.MapGet("/spot/{id:int}", context => Page(context, int.Parse((string)context.Request.RouteValues["id"]!, CultureInfo.InvariantCulture)));
         app.MapGet("/assets/{name}", context => Asset(context, (string)context.Request.RouteValues["name"]!));
+        app.MapGet("/handout.pdf", Handout);
         app.MapGet(Gate.Socket, Live);
         app.MapFallback(context => Text(context, StatusCodes.Status404NotFound, "There is nothing here."));
     }
@@ -197,6 +202,21 @@ internal sealed class WorkbenchServer : IAsyncDisposable
         context.Response.ContentType = asset.Type;
         context.Response.ContentLength = asset.Content.Length;
         await context.Response.Body.WriteAsync(asset.Content, context.RequestAborted).ConfigureAwait(false);
+    }
+
+    private async Task Handout(HttpContext context)
+    {
+        if (options.Shelf.Open(0, out string problem) is not { } bench)
+        {
+            await Text(context, StatusCodes.Status404NotFound, problem).ConfigureAwait(false);
+            return;
+        }
+
+        byte[] pdf = Classroom.Handout.Pdf(options.Lessons, bench, context.RequestAborted);
+        context.Response.ContentType = "application/pdf";
+        context.Response.ContentLength = pdf.Length;
+        context.Response.Headers.ContentDisposition = "attachment; filename=\"handout.pdf\"";
+        await context.Response.Body.WriteAsync(pdf, context.RequestAborted).ConfigureAwait(false);
     }
 
     private async Task Live(HttpContext context)

@@ -24,6 +24,7 @@ const page = {
   waiting: false,
   fine: false,
   socket: null,
+  sent: new Map(),
   step: 0,
 };
 
@@ -31,7 +32,7 @@ const dark = matchMedia("(prefers-color-scheme: dark)");
 const calm = matchMedia("(prefers-reduced-motion: reduce)");
 const knobs = new Knobs($("strip"), $("more-knobs"), $("rig-knobs"), turned, released);
 const swimmer = new Swimmer($("swim-above"), $("swim-side"), $("swim-pause"), calm);
-const room = new Classroom($("class-room"), page, { look: turnedTo, draw, knobs });
+const room = new Classroom($("class-room"), page, { look: turnedTo, draw, knobs, send });
 
 // ---- settings ----
 
@@ -73,6 +74,7 @@ function released() {
 
 // One entry of the history a change, never one an event: Back is undo.
 function note() {
+  if (room.open) return;
   const now = "#" + fragment(page.state);
   if (now === (location.hash || "#")) return;
   page.step++;
@@ -136,6 +138,8 @@ function look() {
   if (page.flying) { page.waiting = true; return; }
   page.waiting = false;
   page.flying = ++page.seq;
+  page.sent.set(page.seq, performance.now());
+  if (page.sent.size > 600) page.sent.delete(page.sent.keys().next().value);
   send({ kind: "look", seq: page.seq, state: page.state, pin: page.pin?.state });
 }
 
@@ -167,6 +171,8 @@ function take(message) {
     case "tries": tries(message.tries); break;
     case "choice": choice(message.choice); break;
     case "saved": saved(message); break;
+    case "lessons": room.titles(message.lessons, message.note); break;
+    case "lesson": room.show(message.lesson); break;
     case "error": say(message.note); break;
     case "reload": say(message.note); break;
   }
