@@ -57,7 +57,7 @@ internal sealed class Pipeline : IPipeline
     }
 
     /// <inheritdoc/>
-    public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    public IReadOnlyList<PlanOutcome> Plans(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         // The pages take about as long as a spot.
         double parts = scenarios.Count + 1;
@@ -75,6 +75,13 @@ internal sealed class Pipeline : IPipeline
             spots.Add(new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), []));
         }
 
+        return spots;
+    }
+
+    /// <inheritdoc/>
+    public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        IReadOnlyList<PlanOutcome> spots = Plans(scenarios, request, progress, cancellation);
         var trip = Report.Trips.Trip.Of([.. spots.Select(spot => spot.Plan)], request.Units);
         cancellation.ThrowIfCancellationRequested();
         return new TripOutcome(trip, spots, Files(TripWriter.Files(trip, request.Pdf)));

@@ -29,6 +29,19 @@ internal sealed partial class ScenarioBuilder
         }
     }
 
+    // A part is a ready-made colour, a hex colour or a measured one; one whose table is broken has its own problem and is not unknown.
+    private void CheckPatterns(ReadValue? patterns, ReadValue? colours)
+    {
+        string[] own = [.. (colours?.Items ?? []).Select(item => item["name"]?.Text.Trim()).OfType<string>()];
+        foreach (ReadValue part in (patterns?.Items ?? []).SelectMany(pattern => new[] { pattern["back"], pattern["side"], pattern["belly"], pattern["eye"] }).OfType<ReadValue>())
+        {
+            if (part.Text.StartsWith('#') || ColourNames.All.Contains(part.Text) || own.Contains(part.Text))
+                continue;
+            string? nearest = GrammarReader.Nearest(part.Text, [.. ColourNames.All, .. own]);
+            Add(part, "unknown colour", $"{string.Join(", ", ColourNames.All.Concat(own))}, or a hex colour such as \"#7fff00\"", nearest is null ? "write one of the names, or a hex colour in quotes" : $"write \"{nearest}\"");
+        }
+    }
+
     private MeasuredColour? ReadReflectance(string name, ReadValue file)
     {
         string text, path = Path.Combine(Path.GetDirectoryName(problems.File) ?? "", file.Text.Trim());

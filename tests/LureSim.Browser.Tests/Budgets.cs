@@ -54,6 +54,7 @@ public class Budgets(BrowserFixture fixture)
               });
             }
             """);
+        await p.Locator("#k-cur").ScrollIntoViewIfNeededAsync();
         LocatorBoundingBoxResult box = (await p.Locator("#k-cur").BoundingBoxAsync())!;
         float y = box.Y + (box.Height / 2);
         await p.Mouse.MoveAsync(box.X + 12, y);

@@ -47,6 +47,7 @@ public class LivePageTests(BrowserFixture fixture)
         await using LiveServer live = await BrowserFixture.ServeAsync(Creek, options => options with { Delay = TimeSpan.FromMilliseconds(300) });
         await using Opened page = await OpenAsync(live);
         ILocator thumb = page.Page.Locator("#k-dep");
+        await thumb.ScrollIntoViewIfNeededAsync();
         LocatorBoundingBoxResult box = (await thumb.BoundingBoxAsync())!;
         await page.Page.Mouse.MoveAsync(box.X + (box.Width * 0.3f), box.Y + (box.Height / 2));
         await page.Page.Mouse.DownAsync();

@@ -123,13 +123,6 @@ public class BenchTests
         Assert.Equal(settings.Values, BenchSettings.Parse(settings.ToString()).Values);
     }
 
-    [Theory]
-    [InlineData(0.3, "½")]
-    [InlineData(0.1, "0")]
-    [InlineData(6.4, "6½")]
-    [InlineData(7.9, "8")]
-    public void Depths_are_told_to_the_half(double value, string text) => Assert.Equal(text, PictureWords.Half(value));
-
     [Fact]
     public void A_thinned_path_stays_within_its_error() => Gen.Double[0, 100].Array[3, 200].Sample(y =>
     {

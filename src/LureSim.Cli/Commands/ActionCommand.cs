@@ -17,7 +17,7 @@ internal sealed class ActionSettings : RigSettings
 {
     /// <summary>The jig head of the rig to look at closely; null for the first.</summary>
     [CommandOption("--weight <WEIGHT>")]
-    [Description("The jig head of the rig to look at closely: a weight of the tackle box, unweighted, or the name of a hard lure (default: the first lure)")]
+    [Description("The jig head of the rig to look at closely: a weight of your box, unweighted, or the name of a hard lure (default: the first lure)")]
     public string? Weight { get; init; }
 
     /// <summary>True to write the figures as PDF as well.</summary>
@@ -31,7 +31,7 @@ internal sealed class ActionSettings : RigSettings
         Pdf && Out is null ? ValidationResult.Error("--pdf: name a folder with --out.") : ValidationResult.Success());
 }
 
-/// <summary>Checks how the rigs of a scenario swim, and says what to mend.</summary>
+/// <summary>Checks how the rigs of a scenario swim, and says what to fix.</summary>
 internal sealed class ActionCommand : AnswerCommand<ActionSettings>
 {
     /// <inheritdoc/>
@@ -48,7 +48,7 @@ internal sealed class ActionCommand : AnswerCommand<ActionSettings>
         ActionTrace trace = outcome.Sheet.Focus.Action.Retrieve.Trace;
         if (trace.Status == SimulationStatus.Failed)
             throw CommandRun.Failure(SwimmingWords.Failure(trace));
-        return new(JsonOutput.Of("action", ActionJson.Of(outcome, settings.Formatter.System)), "action", human => ActionView.Write(human, outcome.Sheet, settings.Formatter))
+        return new(JsonOutput.Of("action", ActionJson.Of(outcome, settings.Formatter.System)), "action", human => ActionView.Write(human, outcome.Sheet, settings.Formatter), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, outcome.Sheet.Focus.Action.Rig.Head))
         {
             Csv = ActionView.ToCsv(outcome.Sheet),
             Pages = outcome.Figures,

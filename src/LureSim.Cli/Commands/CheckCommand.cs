@@ -33,11 +33,13 @@ internal sealed class CheckCommand : Command<CheckSettings>
             if (reading.Scenario is { } scenario)
             {
                 host.Human(settings.Json).MarkupLineInterpolated($"{file}: [green]ok[/], {scenario.Title}");
+                ProblemView.Write(host.Human(settings.Json), reading.Remarks);
                 continue;
             }
 
             host.ErrorConsole.MarkupLineInterpolated($"[red]{ProblemView.Heading(file, reading.Problems.Count)}[/]");
             ProblemView.Write(host.ErrorConsole, reading.Problems);
+            ProblemView.Write(host.ErrorConsole, reading.Remarks);
         }
 
         bool valid = readings.TrueForAll(reading => reading.IsValid);

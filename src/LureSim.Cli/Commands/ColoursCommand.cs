@@ -1,6 +1,7 @@
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Model;
+using LureSim.Report.Words;
 
 namespace LureSim.Cli.Commands;
 
@@ -15,7 +16,7 @@ internal sealed class ColoursCommand : AnswerCommand<ColoursSettings>
     {
         Scenario scenario = settings.ReadScenario();
         ColourTable table = run.Compute(pipeline => pipeline.Colours(scenario, settings.Formatter.System, run.Cancellation));
-        return new(JsonOutput.Of("colours", ColourJson.Of(scenario, table)), "colours", human => ColourView.Write(human, scenario, table, settings.Formatter))
+        return new(JsonOutput.Of("colours", ColourJson.Of(scenario, table)), "colours", human => ColourView.Write(human, scenario, table, settings.Formatter), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario))
         {
             Csv = ColourView.ToCsv(table),
         };

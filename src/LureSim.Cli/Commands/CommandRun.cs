@@ -18,9 +18,9 @@ internal sealed record CommandRun(CliHost Host, string? Folder, CancellationToke
     public T Compute<T>(string title, Func<IPipeline, IProgress<double>, T> work) =>
         Checked(() => ProgressRunner.Run(Host, title, progress => work(Host.Pipeline, progress)));
 
-    /// <summary>Does work too short for a progress bar.</summary>
+    /// <summary>Does work of which no share can be told.</summary>
     /// <param name="work">The work.</param>
-    public T Compute<T>(Func<IPipeline, T> work) => Checked(() => work(Host.Pipeline));
+    public T Compute<T>(Func<IPipeline, T> work) => Checked(() => ProgressRunner.Run(Host, "Computing", _ => work(Host.Pipeline), counted: false));
 
     /// <summary>Ends the command if a track that its answer rests on is none.</summary>
     /// <exception cref="CommandFailedException">The computation failed.</exception>

@@ -2,6 +2,7 @@ using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Decision.Comparison;
 using LureSim.Model;
+using LureSim.Report.Trips;
 using LureSim.Report.Words;
 using Spectre.Console;
 
@@ -27,11 +28,13 @@ internal sealed class CompareCommand : AnswerCommand<CompareSettings>
         RigComparison comparison = outcome.Comparison;
         CommandRun.Require(comparison.FirstOutcome.Candidate.Track);
         CommandRun.Require(comparison.SecondOutcome.Candidate.Track);
-        return new(JsonOutput.Of("compare", CompareJson.Of(outcome)), "compare", Show) { Csv = ToCsv(comparison), Pages = outcome.Pages };
+        return new(JsonOutput.Of("compare", CompareJson.Of(outcome)), "compare", Show, SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, comparison.FirstOutcome.Candidate.Rig.Head)) { Csv = ToCsv(comparison), Pages = outcome.Pages };
 
         void Show(IAnsiConsole human)
         {
             human.MarkupLineInterpolated($"[bold]{scenario.Title}[/]");
+            foreach ((string name, Card card) in ComparisonWriter.Cards(comparison, settings.Formatter.System).Zip((string[])[comparison.First.Name, comparison.Second.Name], (card, name) => (name, card)))
+                human.MarkupLineInterpolated($"{Grammar.Capital(name)}: {card.Line}");
             foreach (string sentence in ComparisonWords.Sentences(comparison, settings.Formatter.System))
                 human.MarkupLineInterpolated($"- {sentence}");
         }

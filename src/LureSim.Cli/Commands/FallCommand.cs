@@ -1,6 +1,7 @@
 using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Model;
+using LureSim.Report.Words;
 
 namespace LureSim.Cli.Commands;
 
@@ -14,8 +15,8 @@ internal sealed class FallCommand : AnswerCommand<FallSettings>
     protected override Answer Answer(FallSettings settings, CommandRun run)
     {
         Scenario scenario = settings.ReadScenario();
-        FallTable table = run.Compute("Falling", (pipeline, progress) => pipeline.Fall(scenario, settings.Formatter.System, progress, run.Cancellation));
-        return new(JsonOutput.Of("fall", FallJson.Of(scenario, table)), "fall", human => FallView.Write(human, scenario, table, settings.Formatter))
+        FallTable table = run.Compute("Sinking", (pipeline, progress) => pipeline.Fall(scenario, settings.Formatter.System, progress, run.Cancellation));
+        return new(JsonOutput.Of("fall", FallJson.Of(scenario, table)), "fall", human => FallView.Write(human, scenario, table, settings.Formatter), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario))
         {
             Csv = FallView.ToCsv(table),
         };

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using LureSim.Cli.Output;
 using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Report.Words;
 using LureSim.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -13,7 +14,7 @@ internal sealed class PathSettings : RigSettings
 {
     /// <summary>The jig head, by weight or label.</summary>
     [CommandOption("--weight <WEIGHT>", isRequired: true)]
-    [Description("The jig head: a weight of the tackle box, such as \"1/4 oz\", or unweighted; none with a hard lure")]
+    [Description("The jig head: a weight of your box, such as \"1/4 oz\", or unweighted; none with a hard lure")]
     public required string Weight { get; init; }
 
     /// <summary>Time between two lines of the table.</summary>
@@ -43,7 +44,7 @@ internal sealed class PathCommand : AnswerCommand<PathSettings>
         Rig rig = RigChoice.Of(scenario, settings.Weight, settings.Presentation, settings.Body);
         Candidate candidate = run.Compute(pipeline => pipeline.Path(scenario, rig, run.Cancellation));
         CommandRun.Require(candidate.Track);
-        return new(JsonOutput.Of("path", CandidateJson.Of(candidate, withTrack: true)), "path", human => TrackView.Write(human, candidate, settings.Formatter, settings.EverySeconds))
+        return new(JsonOutput.Of("path", CandidateJson.Of(candidate, withTrack: true)), "path", human => TrackView.Write(human, candidate, settings.Formatter, settings.EverySeconds), Card.Of(new CardFacts(scenario, candidate), settings.Formatter.System).Line, Cautions.Line(scenario, rig.Head))
         {
             Csv = TrackView.ToCsv(candidate.Track),
         };

@@ -1,6 +1,7 @@
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Model;
+using LureSim.Report.Words;
 
 namespace LureSim.Cli.Commands;
 
@@ -16,7 +17,7 @@ internal sealed class PlanCommand : AnswerCommand<PlanSettings>
         Scenario scenario = settings.ReadScenario();
         PlanOutcome outcome = run.Compute("Planning", (pipeline, progress) => pipeline.Plan(scenario, settings.Request, progress, run.Cancellation));
         CommandRun.Require(outcome.Plan.Choice.First.Track);
-        return new(JsonOutput.Of("plan", PlanJson.Of(outcome)), "plan", human => PlanView.Write(human, outcome.Plan, settings.Formatter))
+        return new(JsonOutput.Of("plan", PlanJson.Of(outcome)), "plan", human => PlanView.Write(human, outcome.Plan, settings.Formatter), Report.Sheets.Sheet.Of(outcome.Plan, settings.Formatter.System).Card().Line, Cautions.Line(scenario, outcome.Plan.Choice.First.Rig.Head))
         {
             Pages = outcome.Sheet,
             Tables =

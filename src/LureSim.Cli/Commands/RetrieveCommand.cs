@@ -6,6 +6,8 @@ using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
 using LureSim.Lures;
 using LureSim.Model;
+using LureSim.Report.Trips;
+using LureSim.Report.Words;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -16,17 +18,17 @@ internal sealed class RetrieveSettings : PageSettings
 {
     /// <summary>The jig head; null for the best with the scenario's presentations.</summary>
     [CommandOption("--weight <WEIGHT>")]
-    [Description("The jig head (default: the one that does best with the scenario's own presentations)")]
+    [Description("The jig head (default: the one that does best with your own retrieves)")]
     public string? Weight { get; init; }
 
     /// <summary>The body; null for the one of the rules.</summary>
     [CommandOption("--body <NAME>")]
-    [Description("The body by its name (default: the one that suits season and forage)")]
+    [Description("The lure by its name (default: the one that suits season and bait)")]
     public string? Body { get; init; }
 
-    /// <summary>Simulated casts for each kind of retrieve.</summary>
+    /// <summary>Casts tried for each kind of retrieve.</summary>
     [CommandOption("--runs <NUMBER>")]
-    [Description("Simulated casts for each kind of retrieve, 12 to 400 (default 48)")]
+    [Description("Casts tried for each kind of retrieve, 12 to 400 (default 48)")]
     public int Runs { get; init; } = new RetrieveSearchOptions().RunsPerFamily;
 
     /// <inheritdoc/>
@@ -53,7 +55,7 @@ internal sealed class RetrieveCommand : AnswerCommand<RetrieveSettings>
         SearchOutcome outcome = run.Compute("Searching", (pipeline, progress) => pipeline.Search(scenario, named?.Head, chosen, settings.Runs, settings.Request, progress, run.Cancellation));
         RetrieveSearch search = outcome.Search;
         CommandRun.Require(search.Best.Candidate.Track);
-        return new(JsonOutput.Of("retrieve", SearchJson.Of(outcome)), "retrieve", human => SearchView.Write(human, search, settings.Formatter))
+        return new(JsonOutput.Of("retrieve", SearchJson.Of(outcome)), "retrieve", human => SearchView.Write(human, search, settings.Formatter), RetrieveWriter.CardOf(search, settings.Formatter.System).Line, Cautions.Line(scenario, search.Head))
         {
             Csv = SearchView.ToCsv(search),
             Pages = outcome.Pages,

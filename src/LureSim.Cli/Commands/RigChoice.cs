@@ -48,7 +48,7 @@ internal static class RigChoice
         if (!reading.IsValid)
         {
             string? nearest = GrammarReader.Nearest(weight, heads.Select(head => head.Label));
-            throw new CommandFailedException(ExitCode.Usage, $"--weight: the tackle box has no jig head \"{weight}\"{Suggest(nearest)} It has: {labels}.");
+            throw new CommandFailedException(ExitCode.Usage, $"--weight: your box has no jig head \"{weight}\"{Suggest(nearest)} It has: {labels}.");
         }
 
         JigHead[] near = [.. heads.Where(head => head.Mass > 0.0 && Math.Abs(head.Mass - reading.Value) <= WeightTolerance * head.Mass)];
@@ -57,7 +57,7 @@ internal static class RigChoice
         return near.Length switch
         {
             1 => near[0],
-            0 => throw new CommandFailedException(ExitCode.Usage, $"--weight: the tackle box has no jig head of {weight}. It has: {labels}."),
+            0 => throw new CommandFailedException(ExitCode.Usage, $"--weight: your box has no jig head of {weight}. It has: {labels}."),
             _ => throw new CommandFailedException(ExitCode.Usage, $"--weight: several jig heads weigh {weight}; write one of: {string.Join(", ", near.Select(head => head.Label))}."),
         };
     }

@@ -85,7 +85,7 @@ internal abstract class ScenarioSettings : JsonSettings
     public void RequireJigHeads(Scenario scenario, string command)
     {
         if (scenario.Tackle.JigHeads.Count == 0)
-            throw new CommandFailedException(ExitCode.Usage, $"{File}: the tackle box has no jig head, and {command} is about jig heads; add \"jig_heads:\" and a soft body under tackle, or use plan or retrieve.");
+            throw new CommandFailedException(ExitCode.Usage, $"{File}: your box has no jig head, and {command} is about jig heads; add \"jig_heads:\" and a soft bait under tackle, or use plan or retrieve.");
     }
 
     /// <summary>Checks an option that takes a quantity.</summary>
@@ -145,7 +145,7 @@ internal abstract class DrawSettings : PageSettings
 {
     /// <summary>Draws of the uncertain inputs for each head; null for what the scenario says.</summary>
     [CommandOption("--samples <NUMBER>")]
-    [Description("Draws of what is not known well for each jig head, 0 for none (default: what the scenario says, or 24; trip takes no more than 12)")]
+    [Description("What-if tries per jig head (current, cast, speed, depth varied); 0 = none (default: what the scenario says, or 24; trip and card take no more than 12)")]
     public int? Samples { get; init; }
 
     /// <inheritdoc/>
@@ -191,11 +191,11 @@ internal abstract class RigSettings : TableSettings
 {
     /// <summary>The presentation; null for the first.</summary>
     [CommandOption("--presentation <NAME>")]
-    [Description("The presentation by its name (default: the first of the scenario)")]
+    [Description("The retrieve by its name (default: the first of the scenario)")]
     public string? Presentation { get; init; }
 
     /// <summary>The body; null for the first.</summary>
     [CommandOption("--body <NAME>")]
-    [Description("The body by its name (default: the first of the scenario)")]
+    [Description("The lure by its name (default: the first of the scenario)")]
     public string? Body { get; init; }
 }

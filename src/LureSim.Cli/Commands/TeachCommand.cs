@@ -1,6 +1,7 @@
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Model;
+using LureSim.Report.Words;
 
 namespace LureSim.Cli.Commands;
 
@@ -19,6 +20,6 @@ internal sealed class TeachCommand : AnswerCommand<TeachSettings>
     {
         Scenario scenario = settings.ReadScenario();
         LessonOutcome outcome = run.Compute("Drawing", (pipeline, progress) => pipeline.Teach(scenario, settings.Request, progress, run.Cancellation));
-        return new(JsonOutput.Of("teach", LessonJson.Of(outcome)), "lesson", human => LessonView.Write(human, outcome.Lesson, settings.Formatter)) { Pages = outcome.Plates };
+        return new(JsonOutput.Of("teach", LessonJson.Of(outcome)), "lesson", human => LessonView.Write(human, outcome.Lesson, settings.Formatter), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario)) { Pages = outcome.Plates };
     }
 }

@@ -2,13 +2,14 @@ using System.ComponentModel;
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Model;
+using LureSim.Report.Words;
 using LureSim.Scenarios;
 using Spectre.Console.Cli;
 
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>trip</c>.</summary>
-internal sealed class TripSettings : DrawSettings
+internal class TripSettings : DrawSettings
 {
     /// <summary>The scenarios after the first.</summary>
     [CommandArgument(1, "[FILE]")]
@@ -42,6 +43,6 @@ internal sealed class TripCommand : AnswerCommand<TripSettings>
         TripOutcome outcome = run.Compute("Planning", (pipeline, progress) => pipeline.Trip(scenarios, settings.Request, progress, run.Cancellation));
         foreach (PlanOutcome spot in outcome.Spots)
             CommandRun.Require(spot.Plan.Choice.First.Track, spot.Plan.Scenario.Title);
-        return new(JsonOutput.Of("trip", TripJson.Of(outcome)), "trip", human => TripView.Write(human, outcome)) { Pages = outcome.Pages, Tables = TripView.Tables(outcome) };
+        return new(JsonOutput.Of("trip", TripJson.Of(outcome)), "trip", human => TripView.Write(human, outcome), outcome.Trip.Sheets[0].Card().Line, Cautions.Line(scenarios[0], outcome.Spots[0].Plan.Choice.First.Rig.Head)) { Pages = outcome.Pages, Tables = TripView.Tables(outcome) };
     }
 }

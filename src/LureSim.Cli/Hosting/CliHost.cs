@@ -43,6 +43,15 @@ internal sealed class CliHost
     /// <summary>True if a person looks at standard error: only then is there a progress bar.</summary>
     public bool ErrorIsTerminal { get; }
 
+    /// <summary>Standard input.</summary>
+    public TextReader Input { get; init; } = TextReader.Null;
+
+    /// <summary>True if a person types on standard input and sees standard output.</summary>
+    public bool InputIsTerminal { get; init; }
+
+    /// <summary>The time.</summary>
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
     /// <summary>The computations.</summary>
     public IPipeline Pipeline { get; }
 
@@ -54,7 +63,7 @@ internal sealed class CliHost
     public static CliHost ForProcess(IPipeline pipeline)
     {
         bool colour = string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
-        return Create(Console.Out, Console.Error, !Console.IsOutputRedirected, !Console.IsErrorRedirected, colour, pipeline);
+        return Create(Console.Out, Console.Error, !Console.IsOutputRedirected, !Console.IsErrorRedirected, colour, pipeline, Console.In, !Console.IsInputRedirected && !Console.IsOutputRedirected);
     }
 
     /// <summary>A host on any streams.</summary>
@@ -64,8 +73,16 @@ internal sealed class CliHost
     /// <param name="errorIsTerminal">True if a terminal shows standard error.</param>
     /// <param name="colour">False to print without colour (the NO_COLOR convention).</param>
     /// <param name="pipeline">The computations.</param>
-    public static CliHost Create(TextWriter output, TextWriter error, bool outputIsTerminal, bool errorIsTerminal, bool colour, IPipeline pipeline) =>
-        new(output, error, CreateConsole(output, outputIsTerminal, colour), CreateConsole(error, errorIsTerminal, colour), errorIsTerminal, pipeline);
+    /// <param name="input">Standard input; null for none.</param>
+    /// <param name="inputIsTerminal">True if a person types on it.</param>
+    /// <param name="clock">The time; null for the system's.</param>
+    public static CliHost Create(TextWriter output, TextWriter error, bool outputIsTerminal, bool errorIsTerminal, bool colour, IPipeline pipeline, TextReader? input = null, bool inputIsTerminal = false, TimeProvider? clock = null) =>
+        new(output, error, CreateConsole(output, outputIsTerminal, colour), CreateConsole(error, errorIsTerminal, colour), errorIsTerminal, pipeline)
+        {
+            Input = input ?? TextReader.Null,
+            InputIsTerminal = inputIsTerminal,
+            Clock = clock ?? TimeProvider.System,
+        };
 
     private static IAnsiConsole CreateConsole(TextWriter writer, bool isTerminal, bool colour)
     {
@@ -131,6 +148,13 @@ internal interface IPipeline
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
     PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
+
+    /// <summary>Plans every spot, without drawing.</summary>
+    /// <param name="scenarios">Validated scenarios; at least one.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    IReadOnlyList<PlanOutcome> Plans(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 
     /// <summary>Plans every spot of a trip and draws its pages.</summary>
     /// <param name="scenarios">Validated scenarios in the order of the trip; at least one.</param>

@@ -45,9 +45,9 @@ internal static class ActionView
         foreach (string reason in SwimmingWords.Reasons(focus.Action.Retrieve.Report))
             console.MarkupLineInterpolated($"  {reason}");
         if (focus.Mend.Count == 0)
-            console.WriteLine(sheet.Scenario.Tackle.Rigging.IsClean ? "Nothing to mend." : "Mending what is crooked would change little at this speed.");
+            console.WriteLine(sheet.Scenario.Tackle.Rigging.IsClean ? "Nothing to fix." : "Fixing what is crooked would change little at this speed.");
         foreach (Mending mend in focus.Mend)
-            console.MarkupLineInterpolated($"[yellow]Mend:[/] {SwimmingWords.Mend(mend, units.System)}");
+            console.MarkupLineInterpolated($"[yellow]Fix:[/] {SwimmingWords.Mend(mend, units.System)}");
     }
 
     /// <summary>One row a rig.</summary>
@@ -65,7 +65,7 @@ internal static class ActionView
     }
 
     /// <summary>A lure's name.</summary>
-    internal static string Lure(Rig rig, UnitFormat units) => rig.Head.IsNone ? rig.Body.Label : $"{units.HeadText(rig.Head)}, {rig.Body.Label}";
+    internal static string Lure(Rig rig, UnitFormat units) => rig.Head.IsNone ? units.LureText(rig.Body) : $"{units.HeadText(rig.Head)}, {units.LureText(rig.Body)}";
 
     private static void Line(IAnsiConsole console, string when, ActionReport report, UnitFormat units)
     {

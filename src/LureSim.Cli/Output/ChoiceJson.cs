@@ -33,7 +33,7 @@ internal sealed record BodyJson(
         choice.Wanted.Least,
         choice.Wanted.Most,
         [.. choice.Fits.Select(fit => new Fit(fit.Body.Label, fit.Body.Profile, fit.Body.Length, fit.Suitability))],
-        [.. choice.Changes.Select(change => new Change(BodyWords.Condition(change), change.Body.Label))]);
+        [.. choice.Changes.Select(change => new Change(BodyWords.Conditions([change]), change.Body.Label))]);
 
     private static Rule Of(ForageRule rule) => new(rule.Id, rule.Says, rule.Source, rule.Weight);
 
@@ -47,29 +47,33 @@ internal sealed record BodyJson(
 /// <summary>The choice of colour in JSON.</summary>
 internal sealed record ColourAdviceJson(
     string First,
-    ColourGround Ground,
+    ColourReason Reason,
+    IReadOnlyList<string> Tied,
     string Forage,
     bool ForageSeen,
     IReadOnlyList<ColourAdviceJson.At> RunningDepths,
     IReadOnlyList<ColourAdviceJson.Look> Looks,
     IReadOnlyList<ColourAdviceJson.Worth> Colours,
-    string Practice,
-    bool? PracticeAgrees,
+    IReadOnlyList<ColourAdviceJson.Strategy> Strategies,
+    ColourAdviceJson.Practised Practice,
     [property: JsonPropertyName("reach_m")] double Reach,
-    EyeCertainty Eye)
+    [property: JsonPropertyName("strike_length_m")] double StrikeLength,
+    [property: JsonPropertyName("likeness_limit_jnd")] double LikenessLimit)
 {
     public static ColourAdviceJson Of(ColourAdvice advice) => new(
-        advice.Colours[advice.Chosen].Name,
-        advice.Ground,
+        advice.Choice.Name,
+        advice.Reason,
+        [.. advice.Tied.Select(i => advice.Colours[i].Name)],
         advice.Forage,
         advice.ForageSeen,
         [.. advice.Depths.Select(at => new At(at.Depth, at.Weight))],
         [.. advice.Looks.Select(look => new Look(look.Direction, look.Weight))],
-        [.. advice.Colours.Select(worth => new Worth(worth.Name, worth.Distance, worth.Swath, worth.DifferenceToForage, worth.Mode))],
-        ColourWords.Practice(advice.Practice),
-        advice.PracticeAgrees,
+        [.. advice.Colours.Select(worth => new Worth(worth.Name, worth.SeenFrom, worth.Range.Low, worth.Range.High, worth.DifferenceToForage, worth.IsLikeness, worth.Tied, worth.Seen.Mode, worth.Seen.Part, worth.Seen.PartsApart))],
+        [.. advice.Strategies.Select(strategy => new Strategy(strategy.Strategy, strategy.Best is { } best ? advice.Colours[best].Name : null))],
+        new Practised(advice.Practice.Practice, [.. advice.Practice.Colours.Select(i => advice.Colours[i].Name)], advice.Practice.Outcome),
         advice.Reach,
-        advice.Certainty);
+        ColourAdvice.StrikeLength,
+        LureSights.LikenessSteps);
 
     internal sealed record At([property: JsonPropertyName("depth_m")] double Depth, double Weight);
 
@@ -77,10 +81,19 @@ internal sealed record ColourAdviceJson(
 
     internal sealed record Worth(
         string Name,
-        [property: JsonPropertyName("sighting_distance_m")] double Distance,
-        [property: JsonPropertyName("distance_within_reach_m")] double Swath,
+        [property: JsonPropertyName("seen_from_m")] double SeenFrom,
+        [property: JsonPropertyName("seen_from_low_m")] double Low,
+        [property: JsonPropertyName("seen_from_high_m")] double High,
         [property: JsonPropertyName("difference_to_forage_jnd")] double Difference,
-        SightMode Mode);
+        bool LikeForage,
+        bool Tied,
+        SightMode Mode,
+        PatternPart? Part,
+        [property: JsonPropertyName("parts_apart_to_m")] double? PartsApart);
+
+    internal sealed record Strategy(ColourStrategy Name, string? Best);
+
+    internal sealed record Practised(ColourPractice Takes, IReadOnlyList<string> Colours, PracticeOutcome Outcome);
 }
 
 /// <summary>The ranked tackle box in JSON.</summary>

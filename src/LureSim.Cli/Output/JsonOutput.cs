@@ -7,6 +7,7 @@ using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Scenarios;
 using LureSim.Stepping;
@@ -201,7 +202,7 @@ internal sealed record PlanJson(
     GridJson Coverage,
     ColourJson Colours,
     BodyJson? Body,
-    ColourAdviceJson? ColourChoice,
+    ColourAdviceJson ColourChoice,
     BoxJson? Box,
     IReadOnlyList<string> Sheet,
     UncertaintyJson? Uncertainty,
@@ -215,19 +216,19 @@ internal sealed record PlanJson(
             plan.Scenario.Title,
             CandidateJson.Of(plan.Choice.First, withTrack: false),
             plan.Choice.Fallback is { } fallback ? CandidateJson.Of(fallback, withTrack: false) : null,
-            ChoiceWords.Reasons(plan, outcome.Units),
+            ChoiceWords.Why(plan, outcome.Units),
             ChoiceWords.Warnings(plan, outcome.Units),
-            ChoiceWords.Notes(plan),
+            ChoiceWords.Notes(plan, outcome.Units),
             [.. plan.Candidates.Select(candidate => CandidateJson.Of(candidate, withTrack: false))],
             FallJson.Of(plan.Scenario, plan.FallTable),
             GridJson.Of(plan.Grid),
             ColourJson.Of(plan.Scenario, outcome.Colours),
             plan.Body is { } body ? BodyJson.Of(body) : null,
-            plan.Colours.Advice is { } advice ? ColourAdviceJson.Of(advice) : null,
+            ColourAdviceJson.Of(plan.Colours.Advice),
             plan.Box is { } box ? BoxJson.Of(box) : null,
             [.. outcome.Sheet.Select(file => file.Name)],
             plan.Uncertainty is { } study ? UncertaintyJson.Of(study) : null,
-            AnswersJson.Of(plan.Answers),
+            AnswersJson.Of(plan.Answers, new UnitFormat(outcome.Units)),
             plan.RigCheck is { } check ? ActionJson.CloseOf(check, outcome.Units) : null);
     }
 }
@@ -236,7 +237,7 @@ internal sealed record PlanJson(
 internal sealed record CheckJson(IReadOnlyList<CheckJson.File> Files)
 {
     public static CheckJson Of(IEnumerable<ScenarioReading> readings) =>
-        new([.. readings.Select(reading => new File(reading.File, reading.IsValid, reading.Scenario?.Title, reading.Problems))]);
+        new([.. readings.Select(reading => new File(reading.File, reading.IsValid, reading.Scenario?.Title, reading.Problems, reading.Remarks))]);
 
-    internal sealed record File(string Name, bool Valid, string? Title, IReadOnlyList<ScenarioProblem> Problems);
+    internal sealed record File(string Name, bool Valid, string? Title, IReadOnlyList<ScenarioProblem> Problems, IReadOnlyList<ScenarioRemark> Remarks);
 }

@@ -22,7 +22,7 @@ public static class LessonWriter
         return
         [
             RedTeachingPlate.Create([lesson.Clear, lesson.Stained], options),
-            SightingDistance.Create(lesson.Sight.Chart, options),
+            SightingDistance.Create(lesson.Sight, options),
             SilhouetteFigure.Create(lesson.Sight.Strips, options),
             ColourSwatches.Create(plate, zone, SwatchView.Adapted, options),
             ColourSwatches.Create(plate, zone, SwatchView.Unadapted, options),

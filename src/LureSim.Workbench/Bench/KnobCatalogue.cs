@@ -2,6 +2,7 @@ using System.Globalization;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Scenarios;
 
 namespace LureSim.Workbench.Bench;
@@ -37,8 +38,8 @@ internal static class KnobCatalogue
         LureBody[] soft = [.. scenario.Tackle.Bodies.Where(body => body.NeedsHead)];
         List<Knob> knobs =
         [
-            Slider(KnobIds.Current, "Current", KnobPlace.Strip, us ? Range(0, 3, 0.1, Knot, "kn") : Range(0, 1.5, 0.05, 1, "m/s"), spot.CurrentSpeed, v => v == 0 ? "slack" : us ? $"{UnitFormat.Number(v / Knot, 2)} kn" : format.SpeedText(v)),
-            Slider(KnobIds.Depth, "Depth", KnobPlace.Strip, us ? [.. Range(1, 20, 0.5, Foot, "ft"), .. Range(21, 60, 1, Foot, "ft")] : [.. Range(0.3, 6, 0.1, 1, "m"), .. Range(6.5, 18, 0.5, 1, "m")], spot.Depth, format.LengthText),
+            Slider(KnobIds.Current, "Current", KnobPlace.Strip, us ? Range(0, 3, 0.1, Knot, "kn") : Range(0, 1.5, 0.05, 1, "m/s"), spot.CurrentSpeed, v => v == 0 ? "slack" : format.FlowText(v)),
+            Slider(KnobIds.Depth, "Depth", KnobPlace.Strip, us ? [.. Range(1, 20, 0.5, Foot, "ft"), .. Range(21, 60, 1, Foot, "ft")] : [.. Range(0.3, 6, 0.1, 1, "m"), .. Range(6.5, 18, 0.5, 1, "m")], spot.Depth, format.HandText),
         ];
         if (spot.Clarity is SecchiClarity secchi)
         {
@@ -52,14 +53,14 @@ internal static class KnobCatalogue
             IEnumerable<(string Value, double Si)> stops = us
                 ? [.. Range(0.5, 6, 0.5, Foot, "ft"), .. Range(7, 20, 1, Foot, "ft"), .. Range(25, 100, 5, Foot, "ft")]
                 : [.. Range(0.2, 2, 0.1, 1, "m"), .. Range(2.5, 6, 0.5, 1, "m"), .. Range(7, 30, 1, 1, "m")];
-            knobs.Add(Slider(KnobIds.Clarity, "Clarity", KnobPlace.Strip, [.. stops.Where(stop => stop.Si >= least - 1e-9 && stop.Si <= most + 1e-9)], secchi.Depth, v => $"you see down {format.LengthText(v)}"));
+            knobs.Add(Slider(KnobIds.Clarity, "Clarity", KnobPlace.Strip, [.. stops.Where(stop => stop.Si >= least - 1e-9 && stop.Si <= most + 1e-9)], secchi.Depth, v => $"you see down {format.HandText(v)}"));
         }
 
         knobs.Add(Count(way));
         if (way.RetrieveSpeed > 0)
         {
             IReadOnlyList<(string Value, double Si)> speeds = us ? Range(0.2, 7, 0.1, Foot, "ft/s") : Range(0.05, 2.1, 0.05, 1, "m/s");
-            Knob speed = Slider(KnobIds.Speed, "Reel", KnobPlace.Strip, [.. speeds.Where(stop => stop.Si <= way.FastestSpeed)], way.RetrieveSpeed, v => Turns(v, scenario.Tackle.Reel, format));
+            Knob speed = Slider(KnobIds.Speed, "Reel", KnobPlace.Strip, [.. speeds.Where(stop => stop.Si <= way.FastestSpeed)], way.RetrieveSpeed, v => RetrieveWords.Pace(v, scenario.Tackle.Reel, format));
             int beyond = speed.Stops.ToList().FindIndex(stop => stop.Si > FastestChecked);
             knobs.Add(speed with { UncheckedFrom = beyond < 0 ? speed.Stops.Count : beyond });
         }
@@ -67,12 +68,12 @@ internal static class KnobCatalogue
         knobs.Add(Choice(KnobIds.Head, "Head", KnobPlace.Strip, [.. heads.Select(head => (head, head))], 0) with { Kind = KnobKind.Slider });
         knobs.Add(Choice(KnobIds.Retrieve, "Retrieve", KnobPlace.More, [.. scenario.Presentations.Select(p => (p.Name, p.Name))], retrieve));
         if (soft.Length > 1) knobs.Add(Choice(KnobIds.Bait, "Soft bait", KnobPlace.More, [.. soft.Select(body => (body.Label, body.Label))], Math.Max(0, bait)));
-        knobs.Add(Slider(KnobIds.Cast, "Cast", KnobPlace.More, us ? Range(20, 150, 5, Foot, "ft") : Range(6, 45, 1, 1, "m"), way.CastLength, format.LengthText));
+        knobs.Add(Slider(KnobIds.Cast, "Cast", KnobPlace.More, us ? Range(20, 150, 5, Foot, "ft") : Range(6, 45, 1, 1, "m"), way.CastLength, format.HandText));
         knobs.Add(Slider(KnobIds.ZoneTop, spot.StrikeZone.MovesWithBottom ? "Zone, upper edge above bottom" : "Zone, upper edge", KnobPlace.More, us ? Range(0, 40, 0.5, Foot, "ft") : Range(0, 12, 0.1, 1, "m"), spot.StrikeZone.MovesWithBottom ? spot.Depth - spot.StrikeZone.Top : spot.StrikeZone.Top, format.LengthText));
         knobs.Add(Slider(KnobIds.ZoneBottom, spot.StrikeZone.MovesWithBottom ? "Zone, lower edge above bottom" : "Zone, lower edge", KnobPlace.More, us ? Range(0, 60, 0.5, Foot, "ft") : Range(0, 18, 0.1, 1, "m"), spot.StrikeZone.MovesWithBottom ? spot.Depth - spot.StrikeZone.Bottom : spot.StrikeZone.Bottom, format.LengthText));
         knobs.Add(Places(KnobIds.Direction, "Current goes", Directions, spot.CurrentDirection));
         knobs.Add(Slider(KnobIds.Wind, "Wind", KnobPlace.More, us ? Range(0, 30, 1, Mile, "mph") : Range(0, 14, 0.5, 1, "m/s"), spot.WindSpeed, v => v == 0 ? "calm" : format.WindText(v)));
-        knobs.Add(Slider(KnobIds.Line, $"{Capital(scenario.Tackle.Line.Kind)} line", KnobPlace.More, us ? [.. ((double[])[4, 6, 8, 10, 12, 15, 20, 30, 40, 50, 65]).Select(lb => Step(lb, 4.4482216152605, "lb"))] : [.. ((double[])[2, 3, 4, 5, 6, 8, 10, 14, 18, 23, 29]).Select(kg => Step(kg, 9.80665, "kg"))], scenario.Tackle.Line.Strength, format.StrengthText));
+        knobs.Add(Slider(KnobIds.Line, $"{Grammar.Capital(TackleWords.LineName(scenario.Tackle.Line.Kind))} line", KnobPlace.More, us ? [.. ((double[])[4, 6, 8, 10, 12, 15, 20, 30, 40, 50, 65]).Select(lb => Step(lb, 4.4482216152605, "lb"))] : [.. ((double[])[2, 3, 4, 5, 6, 8, 10, 14, 18, 23, 29]).Select(kg => Step(kg, 9.80665, "kg"))], scenario.Tackle.Line.Strength, format.StrengthText));
         if (spot.Sky is SkyByElevation sky)
             knobs.Add(Slider(KnobIds.Sun, "Sun above the horizon", KnobPlace.More, Range(0, 90, 5, Math.PI / 180, "deg"), sky.SunElevation, UnitFormat.DegreesText));
         knobs.Add(Choice(KnobIds.Temperature, "Water temperature", KnobPlace.More, Temperatures(spot.TemperatureCelsius, us, format), -1));
@@ -87,23 +88,6 @@ internal static class KnobCatalogue
             _ => throw new ArgumentOutOfRangeException(nameof(scenario), scenario.Tackle.Rigging.Knot, "Not a knot."),
         }));
         return knobs;
-    }
-
-    /// <summary>A reel speed as the hand knows it.</summary>
-    /// <param name="speed">Line speed (m/s).</param>
-    /// <param name="reel">The reel.</param>
-    /// <param name="format">Units.</param>
-    public static string Turns(double speed, Reel reel, UnitFormat format)
-    {
-        double turns = speed / reel.LinePerTurn;
-        string hands = turns >= 0.95 ? $"{Quarters(turns)} turn{(turns < 1.125 ? "" : "s")} a second" : $"one turn every {UnitFormat.Number(1 / turns, 1)} s";
-        return $"{hands} ({format.SpeedText(speed)})";
-    }
-
-    private static string Quarters(double turns)
-    {
-        double quarters = Math.Round(turns * 4) / 4;
-        return quarters == 1 ? "one" : UnitFormat.Number(quarters, 2);
     }
 
     private static Knob Count(Presentation way)
@@ -155,14 +139,6 @@ internal static class KnobCatalogue
         steps.Add((own, Own));
         return [.. steps.OrderBy(step => step.Celsius).Select(step => (step.Value, format.TemperatureText(step.Celsius)))];
     }
-
-    private static string Capital(LineKind kind) => kind switch
-    {
-        LineKind.Braid => "Braid",
-        LineKind.Monofilament => "Mono",
-        LineKind.Fluorocarbon => "Fluoro",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a line."),
-    };
 
     private static List<(string Value, double Si)> Range(double from, double to, double step, double unit, string symbol) =>
         [.. Enumerable.Range(0, (int)Math.Round((to - from) / step) + 1).Select(i => Step(from + (i * step), unit, symbol))];

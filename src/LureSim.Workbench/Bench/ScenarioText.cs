@@ -2,6 +2,7 @@ using System.Globalization;
 using LureSim.Model;
 using LureSim.Scenarios;
 using YamlDotNet.RepresentationModel;
+using YamlNode = YamlDotNet.RepresentationModel.YamlNode;
 
 namespace LureSim.Workbench.Bench;
 

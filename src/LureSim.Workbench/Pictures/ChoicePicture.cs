@@ -26,9 +26,7 @@ internal static class ChoicePicture
         if (first.Rig.Body.NeedsHead) state[KnobIds.Bait] = first.Rig.Body.Label;
         BenchQuestion shown = pictures.Bench.Ask(BenchSettings.Of(state));
         state[KnobIds.Head] = shown.Lures.FirstOrDefault(lure => lure.Rig.Head == first.Rig.Head && lure.Rig.Body == first.Rig.Body)?.Name ?? shown.First.Name;
-        string name = $"{PictureWords.Lure(first.Rig, pictures.Format)}, {first.Rig.Presentation.Name}";
-        return new ChoiceView($"{Capital(name)}: {TrackWords.Verdict(first)}.", state, [.. ChoiceWords.Reasons(plan, pictures.Format.System).Take(3), .. ChoiceWords.Warnings(plan, pictures.Format.System)]);
+        return new ChoiceView(
+            $"{Grammar.Capital(ChoiceWords.Name(first, pictures.Format))}: {TrackWords.Verdict(first)}.", state, [.. ChoiceWords.Why(plan, pictures.Format.System), .. ChoiceWords.Warnings(plan, pictures.Format.System)]);
     }
-
-    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -1,9 +1,9 @@
 using LureSim.Decision.Colours;
+using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Sight;
 using LureSim.Workbench.Bench;
 
 namespace LureSim.Workbench.Pictures;
@@ -11,21 +11,18 @@ namespace LureSim.Workbench.Pictures;
 /// <summary>What the colors of the box come to where the lure runs, as the page draws it.</summary>
 internal static class ColorPicture
 {
-    // Distances that differ by less than a tenth are as good as the same: the order is firm, the distance rough.
-    private const double Alike = 0.1;
-
     // A swatch darker than this takes white letters (relative luminance at which black and white read equally well).
     private const double Dark = 0.179;
 
     /// <summary>The picture.</summary>
     /// <param name="question">The question.</param>
-    /// <param name="depth">Depth at which the lure runs (m).</param>
+    /// <param name="run">Run of the lure that is looked at.</param>
     /// <param name="format">Units.</param>
-    public static ColorsView Of(BenchQuestion question, double depth, UnitFormat format)
+    public static ColorsView Of(BenchQuestion question, Candidate run, UnitFormat format)
     {
         Scenario scenario = question.Scenario;
-        double at = Math.Clamp(depth, 0, scenario.Spot.Depth);
-        ColourFinding found = SpotColours.At(scenario, at, format.LengthScale);
+        double at = Math.Clamp(run.Coverage.MedianDepth, 0, scenario.Spot.Depth);
+        ColourFinding found = SpotColours.At(scenario, run.Rig.Body, ColourAdvice.Running(run.Track, scenario.Spot), at, format.LengthScale);
         ColourChart chart = found.Chart;
         List<DepthColors> rows = [];
         int running = 0;
@@ -37,28 +34,22 @@ internal static class ColorPicture
                 [.. Enumerable.Range(0, chart.Colours.Count).Select(column => Swatch(chart, row, column))]));
         }
 
-        double farthest = found.SeenLevel.Count > 0 ? Math.Max(1e-6, found.SeenLevel[0].Distance) : 1;
-        List<SightView> seen = [];
-        double? before = null;
-        foreach (Sighting sighting in found.SeenLevel)
-        {
-            seen.Add(new SightView(
-                sighting.Name,
-                sighting.Distance > 0.02 ? $"about {format.LengthText(sighting.Distance)}" : "not made out",
-                (int)Math.Round(100 * Math.Clamp(sighting.Distance / farthest, 0, 1)),
-                (int)Math.Round(100 * Math.Clamp(sighting.ContrastAtTarget, -1, 1)),
-                PictureWords.Against(sighting),
-                before is { } last && last - sighting.Distance < Alike * farthest));
-            before = sighting.Distance;
-        }
-
+        ColourAdvice advice = found.Advice;
+        ColourWorth[] order = [.. advice.Colours.OrderByDescending(color => color.SeenFrom)];
+        double farthest = Math.Max(1e-6, order[0].SeenFrom);
+        List<SightView> seen = [.. order.Select(color => new SightView(
+            color.Name,
+            ColourWords.SeenFrom(advice, color, format),
+            (int)Math.Round(100 * Math.Clamp(color.SeenFrom / farthest, 0, 1)),
+            PictureWords.Against(color.Seen.Mode),
+            color.Tied && advice.Tied.Count > 1))];
         return new ColorsView(
-            $"{format.LengthText(at)} down, where it runs",
+            $"{format.HandText(at)} down, where it runs",
             rows,
             running,
             seen,
-            $"How far off a {scenario.Spot.TargetFish} can make it out, looking level",
-            "Order firm, distance rough.");
+            $"How far off {Grammar.Article(FishWords.Everyday(scenario.Spot.TargetFish))} sees each down there",
+            "Order firm, distance rough; what the bracket ties, the model cannot tell apart.");
     }
 
     private static SwatchView Swatch(ColourChart chart, int row, int column)

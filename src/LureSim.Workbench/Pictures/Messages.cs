@@ -243,10 +243,9 @@ internal sealed record SwatchView(string Name, string Used, string Glance, strin
 /// <param name="Name">The color.</param>
 /// <param name="Distance">From how far it is seen, in words.</param>
 /// <param name="Share">That distance over the farthest, 0 to 100.</param>
-/// <param name="Against">Lightness against the water behind, -100 to 100.</param>
 /// <param name="Words">The same in words.</param>
-/// <param name="Tie">True where it is about as far as the one before.</param>
-internal sealed record SightView(string Name, string Distance, int Share, int Against, string Words, bool Tie);
+/// <param name="Tie">True where none is seen from farther by more than is known.</param>
+internal sealed record SightView(string Name, string Distance, int Share, string Words, bool Tie);
 
 /// <summary>What-if tries.</summary>
 internal sealed record TriesView(int Done, int Total, bool Ended, IReadOnlyList<TryHead> Heads, IReadOnlyList<IReadOnlyList<int>> Tracks, IReadOnlyList<string> Winners, string Counts, string Dots, string Matters);

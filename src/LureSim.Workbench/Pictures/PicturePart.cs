@@ -89,7 +89,7 @@ internal sealed class PicturePart(WorkBench bench)
 
     /// <summary>What color it shows where it runs.</summary>
     public ColorsView Colors(BenchQuestion question, CancellationToken cancellation) =>
-        ColorPicture.Of(question, cache.Run(question, question.Focus, Quality.Fine, cancellation).Coverage.MedianDepth, Format);
+        ColorPicture.Of(question, cache.Run(question, question.Focus, Quality.Fine, cancellation), Format);
 
     /// <summary>A run as every command computes it.</summary>
     public Candidate FineRun(BenchQuestion question, int index, CancellationToken cancellation) => cache.Run(question, index, Quality.Fine, cancellation);

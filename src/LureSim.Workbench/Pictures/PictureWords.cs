@@ -44,21 +44,18 @@ internal static class PictureWords
     public static string Sentence(BenchQuestion question, Candidate run, UnitFormat format)
     {
         Presentation way = run.Rig.Presentation;
-        string lure = Lure(run.Rig, format);
+        string lure = ChoiceWords.Lure(run.Rig, format);
         string count = way.CountDown is not { } seconds ? "let it sink to the bottom" : seconds <= 0 ? "no count" : $"{UnitFormat.SecondsNumber(seconds)}-count";
-        string hands = way.RetrieveSpeed > 0 ? KnobCatalogue.Turns(way.RetrieveSpeed, question.Scenario.Tackle.Reel, format) : "no reeling";
+        string hands = way.RetrieveSpeed > 0 ? RetrieveWords.Pace(way.RetrieveSpeed, question.Scenario.Tackle.Reel, format) : "no reeling";
         string start = $"{lure}, {way.Name}, {count}, {hands}";
         if (run.Verdict == TrialVerdict.NotComputed) return $"{start}: could not be computed. {TrackWords.EndOrStatus(run.Track)}";
         Coverage c = run.Coverage;
         (double high, double low) = Running(run.Track);
-        string runs = $"runs {Band(high, low, format)}";
+        string runs = $"runs {(format.HandNumber(high) == format.HandNumber(low) ? "at " : "")}{format.HandBand(high, low)}";
         return c.TimeToZone is { } time
             ? $"{start}: in the strike zone after {UnitFormat.SecondsText(time)}, {runs}, in the zone {UnitFormat.PercentText(c.ZoneShare)} of the retrieve."
-            : $"{start}: {runs}, never in the strike zone ({Band(question.Scenario.Spot.StrikeZone.Top, question.Scenario.Spot.StrikeZone.Bottom, format)}).";
+            : $"{start}: {runs}, never in the strike zone ({format.HandBand(question.Scenario.Spot.StrikeZone.Top, question.Scenario.Spot.StrikeZone.Bottom)}).";
     }
-
-    /// <summary>A lure with its head.</summary>
-    public static string Lure(Rig rig, UnitFormat format) => rig.Head.IsNone ? rig.Body.Label : $"{format.HeadText(rig.Head)} with the {rig.Body.Label}";
 
     /// <summary>What changed against the picture that is kept.</summary>
     public static string Difference(Candidate run, Candidate pinned, string kept, UnitFormat format)
@@ -67,25 +64,10 @@ internal static class PictureWords
         List<string> parts = [];
         double share = now.ZoneShare - then.ZoneShare, depth = now.MedianDepth - then.MedianDepth;
         if (Math.Abs(share) >= AlikeShare) parts.Add($"{(share > 0 ? "+" : "−")}{UnitFormat.Number(Math.Abs(100 * share), 0)} points in the zone");
-        if (Math.Abs(depth) >= AlikeDepth) parts.Add($"{format.LengthText(Math.Abs(depth))} {(depth > 0 ? "deeper" : "shallower")}");
+        if (Math.Abs(depth) >= AlikeDepth) parts.Add($"{format.HandText(Math.Abs(depth))} {(depth > 0 ? "deeper" : "shallower")}");
         if (now.TimeToZone is { } a && then.TimeToZone is { } b && Math.Abs(a - b) >= AlikeTime) parts.Add($"there {UnitFormat.SecondsText(Math.Abs(a - b))} {(a > b ? "later" : "sooner")}");
         if (now.TimeToZone is null != then.TimeToZone is null) parts.Add(now.TimeToZone is null ? "no longer gets there" : "gets there now");
         return parts.Count == 0 ? $"No real difference from the one you kept ({kept})." : $"Against the one you kept ({kept}): {string.Join(", ", parts)}.";
-    }
-
-    /// <summary>A band of depths as a hand can use it, "6½ to 8 ft"; one depth where the band is narrow.</summary>
-    public static string Band(double from, double to, UnitFormat format)
-    {
-        string first = Half(format.LengthValue(from)), last = Half(format.LengthValue(to));
-        return first == last ? $"at {last} {format.LengthUnit}" : $"{first} to {last} {format.LengthUnit}";
-    }
-
-    /// <summary>To the half, as a hand can use it.</summary>
-    public static string Half(double value)
-    {
-        double half = Math.Round(value * 2, MidpointRounding.AwayFromZero) / 2;
-        double whole = Math.Floor(half);
-        return half == whole ? UnitFormat.Number(half, 0) : whole == 0 ? "½" : $"{UnitFormat.Number(whole, 0)}½";
     }
 
     /// <summary>Depths between which a lure is for eight tenths of its retrieve (m).</summary>
@@ -98,14 +80,11 @@ internal static class PictureWords
     }
 
     /// <summary>How a color stands against the water behind it.</summary>
-    public static string Against(Sighting sighting)
+    public static string Against(SightMode mode) => mode switch
     {
-        return sighting.Mode switch
-        {
-            SightMode.MatchesBackground => "about as light as the water: hard to make out",
-            SightMode.Reflects => "lighter than the water: shines",
-            SightMode.Silhouettes or SightMode.GoneDark => "darker than the water: stands out as a shape",
-            _ => throw new ArgumentOutOfRangeException(nameof(sighting), sighting.Mode, "Not a mode."),
-        };
-    }
+        SightMode.MatchesBackground => "about as light as the water: hard to make out",
+        SightMode.Reflects => "lighter than the water: shines",
+        SightMode.Silhouettes or SightMode.GoneDark => "darker than the water: stands out as a shape",
+        _ => throw new ArgumentOutOfRangeException(nameof(mode), mode, "Not a mode."),
+    };
 }

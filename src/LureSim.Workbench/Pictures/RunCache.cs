@@ -27,7 +27,7 @@ internal sealed class RunCache
     /// <param name="quality">The quality.</param>
     public static SimulationOptions Options(Quality quality) => quality switch
     {
-        Quality.Drag => new SimulationOptions { Segments = 10, ToleranceFactor = 6 },
+        Quality.Drag => new SimulationOptions { Segments = 20, ToleranceFactor = 6 },
         Quality.Fine => new SimulationOptions(),
         _ => throw new ArgumentOutOfRangeException(nameof(quality), quality, "Not a quality."),
     };

@@ -56,7 +56,7 @@ internal static class SwimPicture
 
         double period = Period(report);
         return new SwimView(
-            Capital(SwimmingWords.Line(report, format.System)) + ".",
+            Grammar.Sentence(SwimmingWords.Line(report, format.System)),
             action.Twitch is null ? $"at {format.SpeedText(action.Speed)} through the water" : "through one twitch and the pause after it",
             SwimmingWords.Word(report.Verdict),
             report.IsFault,
@@ -133,6 +133,4 @@ internal static class SwimPicture
     };
 
     private static int Tenths(double metres) => double.IsFinite(metres) ? (int)Math.Round(1e4 * metres) : 0;
-
-    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

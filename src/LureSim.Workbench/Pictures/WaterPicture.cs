@@ -56,7 +56,7 @@ internal static class WaterPicture
         int stretch = Math.Clamp((int)Math.Round(WantedShape * (to - from) / spot.Depth), 1, MostStretch), narrow = Math.Clamp((int)Math.Round(NarrowShape * (to - from) / spot.Depth), 1, 2 * MostStretch);
         double along = spot.CurrentSpeed > 0 ? Math.Cos(seen.CurrentDirection) : 0;
         double plate = spot.Clarity is SecchiClarity secchi ? secchi.Depth : 0;
-        string current = spot.CurrentSpeed > 0 ? $"{format.CurrentText(spot.CurrentSpeed)} {Toward(SpotWords.Direction(seen.CurrentDirection))}" : "slack water";
+        string current = spot.CurrentSpeed > 0 ? $"{format.FlowText(spot.CurrentSpeed)} {SpotWords.Direction(seen.CurrentDirection, format.System)}" : "slack water";
         return new SceneView
         {
             Depth = Cm(spot.Depth),
@@ -76,16 +76,16 @@ internal static class WaterPicture
             NarrowStretch = narrow,
             NarrowStretchText = StretchWords(narrow),
             CurrentText = current,
-            DepthText = format.LengthText(spot.Depth),
-            CastText = $"{format.LengthText(way.CastLength)} cast",
-            PlateText = plate > 0 ? plate <= spot.Depth ? $"a white plate is gone at {format.LengthText(plate)}" : $"you see the bottom (clear to {format.LengthText(plate)})" : SpotWords.Water(spot.Clarity, format),
+            DepthText = format.HandText(spot.Depth),
+            CastText = $"{format.HandText(way.CastLength)} cast",
+            PlateText = plate > 0 ? plate <= spot.Depth ? $"a white plate is gone at {format.HandText(plate)}" : $"you see the bottom (clear to {format.HandText(plate)})" : SpotWords.Water(spot.Clarity, format),
             ZoneText = "strike zone",
             CountText = way.CountDown is { } count ? count > 0 ? $"{UnitFormat.Number(count, 1)}-count" : "no count" : "lets it sink",
             BottomText = SpotWords.Bottom(spot.Bottom),
-            GrassText = spot.GrassHeight > 0 ? $"grass {format.LengthText(spot.GrassHeight)}" : "",
+            GrassText = spot.GrassHeight > 0 ? $"grass {format.HandText(spot.GrassHeight)}" : "",
             Across = Ticks(0, to, format, 8),
             Down = Ticks(0, spot.Depth, format, 6),
-            Alt = $"The water cut along the cast: {format.LengthText(spot.Depth)} deep over {SpotWords.Bottom(spot.Bottom)}, strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}, {current}. One line for each head from splash-down to the rod.",
+            Alt = $"The water cut along the cast: {format.HandText(spot.Depth)} deep over {SpotWords.Bottom(spot.Bottom)}, strike zone {format.HandBand(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}, {current}. One line for each head from splash-down to the rod.",
         };
     }
 
@@ -112,7 +112,7 @@ internal static class WaterPicture
             return new RowView
             {
                 Id = question.Lures[i].Name,
-                Name = run.Rig.Head.IsNone ? run.Rig.Body.Label : format.HeadText(run.Rig.Head),
+                Name = run.Rig.Head.IsNone ? format.LureText(run.Rig.Body) : format.HeadText(run.Rig.Head),
                 Above = Percent(c.AboveShare),
                 Zone = Percent(c.ZoneShare),
                 Below = Percent(c.BelowShare),
@@ -178,7 +178,7 @@ internal static class WaterPicture
             Y = [.. keep.Select(i => Cm(track.Y[i] - (way.DriftLeft * track.Time[i])))],
             T = [.. keep.Select(i => (int)Math.Round(10 * track.Time[i]))],
             Line = Shape(track),
-            Swept = across > Swept ? $"swept {format.LengthText(across)} to your {(left > 0 ? "left" : "right")}" : null,
+            Swept = across > Swept ? $"swept {format.HandText(across)} to your {(left > 0 ? "left" : "right")}" : null,
         };
     }
 
@@ -238,8 +238,6 @@ internal static class WaterPicture
     }
 
     private static string StretchWords(int stretch) => stretch == 1 ? "drawn to scale" : $"to scale, depth drawn {stretch} times";
-
-    private static string Toward(string words) => words.Replace("towards", "toward", StringComparison.Ordinal);
 
     private static int Percent(double share) => double.IsFinite(share) ? (int)Math.Round(100 * share) : 0;
 

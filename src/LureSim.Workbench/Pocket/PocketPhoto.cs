@@ -1,5 +1,6 @@
 using LureSim.Report.Rendering;
 using LureSim.Report.Units;
+using LureSim.Report.Words;
 using SkiaSharp;
 
 namespace LureSim.Workbench.Pocket;
@@ -41,12 +42,12 @@ internal static class PocketPhoto
     {
         float y = Margin;
         y = Text(canvas, spot.Scenario.Title, Margin, y, Width - (2 * Margin), 46, true, Ink) + 18;
-        foreach ((string label, string text) in PocketWriter.Card(spot, format))
+        foreach (CardRow row in PocketWriter.Card(spot, format).Rows)
         {
             const float Column = 220;
-            Text(canvas, label, Margin, y, Column, Small, false, Soft);
-            bool large = label == "Tie on";
-            y = Text(canvas, text, Margin + Column, y, Width - (2 * Margin) - Column, large ? 52 : Body, true, Ink) + 12;
+            Text(canvas, row.Label, Margin, y, Column, Small, false, Soft);
+            bool large = row.Label == "TIE ON";
+            y = Text(canvas, row.Text, Margin + Column, y, Width - (2 * Margin) - Column, large ? 52 : Body, true, Ink) + 12;
             Rule(canvas, y);
             y += 12;
         }

@@ -39,6 +39,9 @@ internal sealed record PocketStep(double Current, double Depth, int Best, Candid
 internal sealed record PocketSpot(
     Scenario Scenario, IReadOnlyList<JigHead> Lures, PocketTable Table, IReadOnlyList<double> Own, int Choice, Candidate First, IReadOnlyList<PocketStep> Steps, IReadOnlyList<PocketHour> Hours, FallTable Falls, ColourFinding Colors)
 {
+    /// <summary>What may go wrong with the head of the scenario itself.</summary>
+    public IReadOnlyList<ChoiceWarning> Warnings { get; init; } = [];
+
     private const double LeastCurrentReach = 0.5;
     private const double MostHours = 13;
     private const int StudyDraws = 12;
@@ -94,7 +97,7 @@ internal sealed record PocketSpot(
         }
 
         Candidate first = table.Run(choice, own, cancellation);
-        ColourFinding colors = SpotColours.At(scenario, Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), scale);
+        ColourFinding colors = SpotColours.At(scenario, first.Rig.Body, ColourAdvice.Running(first.Track, scenario.Spot), Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), scale);
         FallTable falls = Planner.FallTable(scenario, new PlanOptions { Scale = scale, Simulation = coarse }, null, cancellation);
         return new PocketSpot(scenario, [.. lures.Select(lure => lure.Head)], table, own, choice, first, steps, hours, falls, colors);
     }

@@ -82,28 +82,11 @@ internal static class PocketWriter
     }
 
     /// <summary>Name of a head.</summary>
-    public static string Name(Rig rig, UnitFormat format) => rig.Head.IsNone ? rig.Body.Label : format.HeadText(rig.Head);
+    public static string Name(Rig rig, UnitFormat format) => rig.Head.IsNone ? format.LureText(rig.Body) : format.HeadText(rig.Head);
 
-    /// <summary>The lines of the card: what to tie on and what to do with it.</summary>
-    public static IReadOnlyList<(string Label, string Text)> Card(PocketSpot spot, UnitFormat format)
-    {
-        Rig rig = spot.First.Rig;
-        Spot water = spot.Scenario.Spot;
-        string knot = RigWords.Knot(spot.Scenario.Tackle.Rigging, format);
-        List<(string, string)> lines =
-        [
-            ("Spot", $"{format.LengthText(water.Depth)}, {SpotWords.Bottom(water.Bottom)}{(water.GrassHeight > 0 ? $", grass {format.LengthText(water.GrassHeight)}" : "")}; current {(water.CurrentSpeed > 0 ? format.CurrentText(water.CurrentSpeed) + " " + SpotWords.Direction(water.CurrentDirection).Replace("towards", "toward", StringComparison.Ordinal) : "none")}; {water.TargetFish}"),
-            ("Tie on", $"{Name(rig, format)}, {knot}"),
-        ];
-        if (!rig.Head.IsNone) lines.Add(("Lure", rig.Body.Label + Color(spot)));
-        lines.Add(("Throw", RetrieveWords.Cast(rig.Presentation, format)));
-        lines.Add(("Sink", RetrieveWords.CountDown(rig.Presentation, spot.First.Coverage)));
-        lines.Add(("Work it", $"{rig.Presentation.Name}: {RetrieveWords.Retrieve(rig.Presentation, spot.Scenario.Tackle.Reel, format)}"));
-        lines.Add(("What it does", Does(spot.First, format)));
-        IReadOnlyList<string> cautions = Cautions(spot, format);
-        if (cautions.Count > 0) lines.Add(("Watch out", string.Join(" ", cautions)));
-        return lines;
-    }
+    /// <summary>The card of the spot, as every page has it.</summary>
+    public static Card Card(PocketSpot spot, UnitFormat format) => Report.Words.Card.Of(
+        new CardFacts(spot.Scenario, spot.First) { Colour = new ColourChoice(spot.Colors.Advice.Choice.Name, CardWords.Why(spot.Colors.Advice)), Warnings = spot.Warnings }, format.System);
 
     /// <summary>The current at a step, in words.</summary>
     public static string Flow(double current, UnitFormat format) =>
@@ -118,25 +101,11 @@ internal static class PocketWriter
 
     private static string Points(double share) => $"{UnitFormat.Number(100 * share, 0)} point{(Math.Round(100 * share) == 1 ? "" : "s")}";
 
-    private static string Color(PocketSpot spot) => spot.Colors.SeenLevel.Count > 0 ? $", {spot.Colors.Chart.Colours[spot.Colors.Chosen].Name} (seen farthest down there)" : "";
-
     private static string Does(Candidate run, UnitFormat format)
     {
         (double high, double low) = PictureWords.Running(run.Track);
         string there = run.Coverage.TimeToZone is { } time ? $"there after {UnitFormat.SecondsText(time)}" : "never in the zone";
-        return $"{there}, runs {PictureWords.Band(high, low, format)}, in the zone {UnitFormat.PercentText(run.Coverage.ZoneShare)} of the retrieve";
-    }
-
-    private static List<string> Cautions(PocketSpot spot, UnitFormat format)
-    {
-        const double Often = 0.2, Fouls = 0.05, Swept = 0.4;
-        Coverage c = spot.First.Coverage;
-        List<string> found = [];
-        if (spot.Scenario.Spot.Bottom == BottomKind.Shell && c.BottomShare > Often) found.Add("It touches shell: expect snags, check the leader, never yank; point the rod and turn your face away.");
-        if (c.GrassShare > Fouls) found.Add("It runs in the grass part of the time: rig it weedless.");
-        if (c.DriftAcross > Swept * spot.First.Rig.Presentation.CastLength) found.Add($"The current sweeps it up to {format.LengthText(c.DriftAcross)} across: cast upcurrent of your target; the bow in the line makes bites hard to feel.");
-        if (spot.Scenario.Spot.CurrentSpeed > 0.5) found.Add("Strong current: do not anchor in a channel or tie up to a bridge; keep clear of traffic.");
-        return found;
+        return $"{there}, runs {(format.HandNumber(high) == format.HandNumber(low) ? "at " : "")}{format.HandBand(high, low)}, in the zone {UnitFormat.PercentText(run.Coverage.ZoneShare)} of the retrieve";
     }
 
     private static string Print(PocketSpot spot)
@@ -153,7 +122,8 @@ internal static class PocketWriter
 
         // The card: plain, for any viewer.
         body.Append("<dl class=\"card\">");
-        foreach ((string label, string text) in Card(spot, format)) body.Append(CultureInfo.InvariantCulture, $"<div><dt>{E(label)}</dt><dd>{E(text)}</dd></div>");
+        foreach (CardRow row in Card(spot, format).Rows) body.Append(CultureInfo.InvariantCulture, $"<div><dt>{E(row.Label)}</dt><dd>{E(row.Text)}</dd></div>");
+        body.Append(CultureInfo.InvariantCulture, $"<div><dt>WHAT IT DOES</dt><dd>{E(Does(spot.First, format))}</dd></div>");
         body.Append("</dl>");
 
         // Sliders come here where a script runs; a page without one does not show them.
@@ -166,7 +136,7 @@ internal static class PocketWriter
         body.Append("<fieldset><legend>Current</legend>");
         for (int i = 0; i < flows.Length; i++) body.Append(CultureInfo.InvariantCulture, $"<input type=\"radio\" name=\"c{number}\" id=\"c{number}-{i}\"{(i == Math.Max(0, own) ? " checked" : "")}><label for=\"c{number}-{i}\">{E(Flow(flows[i], format))}</label>");
         body.Append("</fieldset><fieldset><legend>Water</legend>");
-        for (int j = 0; j < depths.Length; j++) body.Append(CultureInfo.InvariantCulture, $"<input type=\"radio\" name=\"d{number}\" id=\"d{number}-{j}\"{(j == Math.Max(0, level) ? " checked" : "")}><label for=\"d{number}-{j}\">{E(format.LengthText(depths[j]))}</label>");
+        for (int j = 0; j < depths.Length; j++) body.Append(CultureInfo.InvariantCulture, $"<input type=\"radio\" name=\"d{number}\" id=\"d{number}-{j}\"{(j == Math.Max(0, level) ? " checked" : "")}><label for=\"d{number}-{j}\">{E(format.HandText(depths[j]))}</label>");
         body.Append("</fieldset><div class=\"answers\">");
         for (int k = 0; k < spot.Steps.Count; k++)
         {
@@ -188,7 +158,7 @@ internal static class PocketWriter
         if (spot.Hours.Count > 0)
         {
             body.Append("<h3>By the hour</h3><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"What to tie on by the hour\"><table><thead><tr><th scope=\"col\">time</th><th scope=\"col\">tie on</th><th scope=\"col\">there after</th><th scope=\"col\">in the zone</th></tr></thead><tbody>");
-            foreach (PocketHour hour in spot.Hours) Row($"{Clock(hour.Hours)} ({Flow(hour.Current, format)}, {format.LengthText(hour.Depth)})", hour.Run);
+            foreach (PocketHour hour in spot.Hours) Row($"{Clock(hour.Hours)} ({Flow(hour.Current, format)}, {format.HandText(hour.Depth)})", hour.Run);
             body.Append("</tbody></table></div><p class=\"small\">Minus: the water runs the other way.</p>");
         }
 
@@ -198,7 +168,7 @@ internal static class PocketWriter
         body.Append("</tr></thead><tbody>");
         for (int row = 0; row < spot.Falls.Depths.Count; row++)
         {
-            body.Append(CultureInfo.InvariantCulture, $"<tr><th scope=\"row\">{E(format.LengthText(spot.Falls.Depths[row]))}</th>");
+            body.Append(CultureInfo.InvariantCulture, $"<tr><th scope=\"row\">{E(format.HandText(spot.Falls.Depths[row]))}</th>");
             for (int head = first; head <= last; head++)
             {
                 double? seconds = spot.Falls.Columns.FirstOrDefault(column => column.Head == spot.Lures[head])?.SlackLineSeconds[row];
@@ -212,10 +182,10 @@ internal static class PocketWriter
         Presentation way = spot.First.Rig.Presentation;
         TackleBox tackle = spot.Scenario.Tackle;
         string free = string.Join(", ", table.Axes.Select(axis => axis.Kind switch { PocketAxisKind.Current => "current", PocketAxisKind.Depth => "depth", PocketAxisKind.Speed => "reel speed", PocketAxisKind.Cast => "cast", _ => throw new ArgumentOutOfRangeException(nameof(spot), axis.Kind, "Not an axis.") }));
-        List<string> held = [$"{format.StrengthText(tackle.Line.Strength)} {tackle.Line.Kind.ToString().ToLowerInvariant()}"];
-        if (table.Axes.All(axis => axis.Kind != PocketAxisKind.Cast)) held.Add($"{format.LengthText(way.CastLength)} cast");
-        if (table.Axes.All(axis => axis.Kind != PocketAxisKind.Speed) && way.RetrieveSpeed > 0) held.Add(KnobCatalogue.Turns(way.RetrieveSpeed, tackle.Reel, format));
-        held.AddRange([spot.First.Rig.Body.Label, format.TemperatureText(spot.Scenario.Spot.TemperatureCelsius), SpotWords.Bottom(spot.Scenario.Spot.Bottom)]);
+        List<string> held = [$"{format.StrengthText(tackle.Line.Strength)} {TackleWords.LineName(tackle.Line.Kind)}"];
+        if (table.Axes.All(axis => axis.Kind != PocketAxisKind.Cast)) held.Add($"{format.HandText(way.CastLength)} cast");
+        if (table.Axes.All(axis => axis.Kind != PocketAxisKind.Speed) && way.RetrieveSpeed > 0) held.Add(RetrieveWords.Pace(way.RetrieveSpeed, tackle.Reel, format));
+        held.AddRange([format.LureText(spot.First.Rig.Body), format.TemperatureText(spot.Scenario.Spot.TemperatureCelsius), SpotWords.Bottom(spot.Scenario.Spot.Bottom)]);
         body.Append(CultureInfo.InvariantCulture, $"<p class=\"small\">This page varies {E(free)}. Fixed: {E(string.Join(", ", held))}. If one of these is not so, this page is for another day.</p><p class=\"small error\">{E(ErrorWords(table, format))}</p></section>");
 
         void Row(string label, Candidate? run) => body.Append(CultureInfo.InvariantCulture, $"<tr><th scope=\"row\">{E(label)}</th><td><b>{E(run is null ? "–" : Name(run.Rig, format))}</b></td><td>{E(run is null ? "never" : UnitFormat.SecondsText(run.Coverage.TimeToZone))}</td><td>{E(run is null ? "–" : UnitFormat.PercentText(run.Coverage.ZoneShare))}</td></tr>");
@@ -231,7 +201,7 @@ internal static class PocketWriter
         if (x.Length < 2) return "";
         string path = string.Concat(PathThinner.Keep(x, y, 0, x.Length - 1, 1.6).Select((i, n) => string.Create(CultureInfo.InvariantCulture, $"{(n == 0 ? "M" : "L")}{x[i]:0} {y[i]:0}")));
         double top = Height * water.StrikeZone.Top / depth, bottom = Height * Math.Min(1, water.StrikeZone.Bottom / depth);
-        return string.Create(CultureInfo.InvariantCulture, $"<svg viewBox=\"0 -6 {Width} {Height + 12}\" role=\"img\" aria-label=\"Its path in {HtmlEncoder.Default.Encode(format.LengthText(depth))} of water, strike zone {HtmlEncoder.Default.Encode(format.BandText(water.StrikeZone.Top, water.StrikeZone.Bottom))}\"><rect class=\"sea\" width=\"{Width}\" height=\"{Height}\"/><rect class=\"zone\" y=\"{top:0.#}\" width=\"{Width}\" height=\"{Math.Max(1, bottom - top):0.#}\"/><path class=\"p\" d=\"{path}\"/><path class=\"bed\" d=\"M0 {Height}H{Width}\"/></svg>");
+        return string.Create(CultureInfo.InvariantCulture, $"<svg viewBox=\"0 -6 {Width} {Height + 12}\" role=\"img\" aria-label=\"Its path in {HtmlEncoder.Default.Encode(format.HandText(depth))} of water, strike zone {HtmlEncoder.Default.Encode(format.HandBand(water.StrikeZone.Top, water.StrikeZone.Bottom))}\"><rect class=\"sea\" width=\"{Width}\" height=\"{Height}\"/><rect class=\"zone\" y=\"{top:0.#}\" width=\"{Width}\" height=\"{Math.Max(1, bottom - top):0.#}\"/><path class=\"p\" d=\"{path}\"/><path class=\"bed\" d=\"M0 {Height}H{Width}\"/></svg>");
     }
 
     // What the sliders look up. All words are finished here.
@@ -298,7 +268,7 @@ internal static class PocketWriter
             {
                 Title = "Colors where it runs",
                 Depths = chart.Depths.Select(Round),
-                Labels = chart.Depths.Select(depth => depth == 0 ? "surface" : format.LengthText(depth)),
+                Labels = chart.Depths.Select(depth => depth == 0 ? "surface" : format.HandText(depth)),
                 Names = chart.Colours.Select(color => color.Name),
                 Cells = Enumerable.Range(0, chart.Depths.Count).Select(row => Enumerable.Range(0, chart.Colours.Count).Select(column => new[] { chart[row, column].AdaptedSwatch.Hex.ToLowerInvariant(), ColourWords.Text(chart[row, column].Word) })),
             },
@@ -330,9 +300,9 @@ internal static class PocketWriter
         return kind switch
         {
             PocketAxisKind.Current => ("Current", value => Flow(value, format), us ? Knot : 1, us ? "knots" : "m/s"),
-            PocketAxisKind.Depth => ("Depth", format.LengthText, us ? Foot : 1, us ? "feet" : "m"),
-            PocketAxisKind.Speed => ("Reel", value => KnobCatalogue.Turns(value, scenario.Tackle.Reel, format), us ? Foot : 1, us ? "feet a second" : "m/s"),
-            PocketAxisKind.Cast => ("Cast", format.LengthText, us ? Foot : 1, us ? "feet" : "m"),
+            PocketAxisKind.Depth => ("Depth", format.HandText, us ? Foot : 1, us ? "feet" : "m"),
+            PocketAxisKind.Speed => ("Reel", value => RetrieveWords.Pace(value, scenario.Tackle.Reel, format), us ? Foot : 1, us ? "feet a second" : "m/s"),
+            PocketAxisKind.Cast => ("Cast", format.HandText, us ? Foot : 1, us ? "feet" : "m"),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not an axis."),
         };
     }

@@ -78,11 +78,11 @@ export class Classroom {
     out.addEventListener("click", () => this.leave());
     if (this.note) make(room, "p", "class-note", this.note);
     if (lesson.refused) {
-      make(room, "p", "class-question", lesson.title);
+      make(room, "h1", "class-question", lesson.title);
       make(room, "p", "class-note", lesson.refused);
       return;
     }
-    make(room, "h2", "class-question", lesson.question);
+    make(room, "h1", "class-question", lesson.question);
     const answers = make(room, "ul", "class-answers");
     this.counts = lesson.answers.map((words, i) => {
       const item = make(answers, "li", "");

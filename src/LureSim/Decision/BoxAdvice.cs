@@ -60,7 +60,7 @@ public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<Body
         JigHead[] missing =
         [
             .. Common
-                .Select(size => new JigHead(size.Ounces * CommonWeights.Ounce, HeadMetal.Lead, first.Head.HookMass, size.Label))
+                .Select(size => new JigHead(size.Ounces * PhysicalConstants.Ounce, HeadMetal.Lead, first.Head.HookMass, size.Label))
                 .Where(head => head.Mass <= heaviest && tackle.JigHeads.All(owned => Math.Abs(owned.Mass - head.Mass) > SameWeight * head.Mass)),
         ];
         return

@@ -165,12 +165,8 @@ public static class Planner
         return Falls(scenario, BodyChoice.Of(scenario).Soft, options, new ProgressCounter(progress, 2 * scenario.Tackle.Lures.Count), parallel, cancellation);
     }
 
-    private static ColourFinding Colours(Scenario scenario, Candidate first, LengthScale scale)
-    {
-        ColourFinding at = SpotColours.At(scenario, first.Rig.Body, Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), scale);
-        ColourAdvice advice = ColourAdvice.Of(scenario, first.Rig.Body, first.Track, at.Chart.Field, at.Eye, at.Chart.Colours);
-        return at with { Advice = advice, Chosen = advice.Chosen };
-    }
+    private static ColourFinding Colours(Scenario scenario, Candidate first, LengthScale scale) => SpotColours.At(
+        scenario, first.Rig.Body, ColourAdvice.Running(first.Track, scenario.Spot), Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), scale);
 
     private static FallTable Falls(Scenario scenario, LureBody? soft, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
     {

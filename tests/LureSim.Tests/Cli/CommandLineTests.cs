@@ -180,7 +180,7 @@ public sealed class CommandLineTests : IDisposable
     [Fact]
     public async Task A_usage_error_names_the_option_and_the_help_to_read()
     {
-        Assert.Equal("--samples: \"many\" is not a whole number that this option can take.\n", (await CliRun.Of("plan", valid, "--samples", "many")).Error);
+        Assert.Equal("--samples needs a whole number; \"many\" is none.\n", (await CliRun.Of("plan", valid, "--samples", "many")).Error);
         Assert.EndsWith("See luresim path --help.\n", (await CliRun.Of("path", valid)).Error, StringComparison.Ordinal);
         Assert.EndsWith("See luresim --help.\n", (await CliRun.Of("pln", valid)).Error, StringComparison.Ordinal);
     }
@@ -270,13 +270,13 @@ public sealed class CommandLineTests : IDisposable
         CliRun run = await CliRun.Of("path", valid, "--weight", "1/8 oz", "--units", "metric");
         Assert.Equal(0, run.Code);
         string[][] rows = [.. run.Output.Split('\n').Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries))];
-        Assert.Contains(rows, row => row is ["0.0", "10.00", "0.00", "0.00", "0.50", "10.20", "-", "falling"]);
+        Assert.Contains(rows, row => row is ["0.0", "10.00", "0.00", "0.00", "0.50", "10.20", "-", "sinking"]);
         Assert.Contains(rows, row => row is ["4.0", "8.00", "0.00", "1.00", "1.00", "8.20", "0.80", "reeling,", "in", "zone"]);
         Assert.DoesNotContain(rows, row => row is ["0.5", ..]);
         Assert.Contains("enters the strike zone", run.Output, StringComparison.Ordinal);
-        Assert.Contains("75 % in the strike zone", run.Output, StringComparison.Ordinal);
-        Assert.Contains("reaches the strike zone after 1.9 s, not the bottom", run.Output, StringComparison.Ordinal);
-        Assert.Contains("In the zone 75 % of the retrieve, touching bottom 10 %.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("75% in the strike zone", run.Output, StringComparison.Ordinal);
+        Assert.Contains("reaches the strike zone 2 s after it hits the water, not the bottom", run.Output, StringComparison.Ordinal);
+        Assert.Contains("In the strike zone 75% of the retrieve, on bottom 10%.", run.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", run.Output, StringComparison.Ordinal);
     }
 
@@ -286,7 +286,7 @@ public sealed class CommandLineTests : IDisposable
         string[] lines = (await CliRun.Of("path", valid, "--weight", "1/8 oz", "--csv")).Output.TrimEnd('\n').Split('\n');
         Assert.Equal(10, lines.Length);
         Assert.All(lines, line => Assert.Equal(14, line.Split(',').Length));
-        Assert.Equal("0.5,10,0,0.25,0,0,-0.5,0.5,,0,0,0,10.2,falling", lines[2]);
+        Assert.Equal("0.5,10,0,0.25,0,0,-0.5,0.5,,0,0,0,10.2,sinking", lines[2]);
         Assert.EndsWith(",reeling|in_zone", lines[9], StringComparison.Ordinal);
 
         JsonElement track = JsonDocument.Parse((await CliRun.Of("path", valid, "--weight", "1/8 oz", "--json")).Output).RootElement.GetProperty("result").GetProperty("track");
@@ -303,7 +303,7 @@ public sealed class CommandLineTests : IDisposable
         var pipeline = new FakePipeline { OnPath = candidate => candidate with { Track = HandMade.Track(SimulationStatus.Failed, new SimulationEnd(SimulationEndReason.StepTooSmall, 2.1)) } };
         CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "path", valid, "--weight", "1/8 oz", "--out", Out, "--json");
         Assert.Equal(3, run.Code);
-        Assert.Contains("The lure could not be followed past 2.1 s after splash-down", run.Error, StringComparison.Ordinal);
+        Assert.Contains("The lure could not be followed past 2.1 s after it hits the water", run.Error, StringComparison.Ordinal);
         Assert.Equal("numerical_failure", JsonDocument.Parse(run.Output).RootElement.GetProperty("status").GetString());
         Assert.False(Directory.Exists(Out));
     }

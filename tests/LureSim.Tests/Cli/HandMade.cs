@@ -167,6 +167,12 @@ internal sealed class FakePipeline : IPipeline
         return new LessonOutcome(Lesson.Compute(scenario, LengthScale.Metres, progress, cancellation), [OutputFile.Text("red-turns-black.svg", "<svg/>")]);
     }
 
+    public IReadOnlyList<PlanOutcome> Plans(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastRequest = request;
+        return [.. scenarios.Select(scenario => OnPlan(cancellation, HandMade.Plan(scenario)))];
+    }
+
     public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         LastRequest = request;

@@ -59,23 +59,23 @@ public class LessonTests
     {
         Figure figure = LessonWriter.Figures(Us, UnitSystem.Us)[1];
         string texts = string.Join(' ', Texts(figure));
-        Assert.All(Us.Sight.Chart.Colours, c => Assert.Contains(c.Name, texts, StringComparison.Ordinal));
-        Assert.Contains("red drum (stand-in eye)", texts, StringComparison.Ordinal);
-        Assert.Contains("sighting distance, looking level (ft)", texts, StringComparison.Ordinal);
-        HashSet<SightMode> modes = [.. Us.Sight.Chart.Sightings.SelectMany(r => r.Select(s => s.Mode))];
-        Assert.Equal(modes.Contains(SightMode.Reflects), texts.Contains("reflects: brighter", StringComparison.Ordinal));
-        Assert.Equal(modes.Contains(SightMode.Silhouettes), texts.Contains("silhouette: darker", StringComparison.Ordinal));
+        Assert.All(Us.Sight.Lures, lure => Assert.Contains(lure.Name, texts, StringComparison.Ordinal));
+        Assert.Contains("redfish", texts, StringComparison.Ordinal);
+        Assert.Contains("borrowed from a similar fish", texts, StringComparison.Ordinal);
+        Assert.Contains($"lure at {new UnitFormat(UnitSystem.Us).HandText(Us.Sight.Rows[0].Depth)}", texts, StringComparison.Ordinal);
+        Assert.Contains($"lure at {new UnitFormat(UnitSystem.Us).HandText(Us.Sight.Rows[^1].Depth)}", texts, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void Of_many_colours_the_first_and_the_last_are_among_those_shown()
+    [Theory]
+    [InlineData(FigureWidth.Wide)]
+    [InlineData(FigureWidth.Narrow)]
+    public void Every_colour_has_its_row_in_the_plot_of_distances(FigureWidth width)
     {
         Lesson lesson = Lessons.Of(Samples.Flat(), "flat");
-        Figure figure = SightingDistance.Create(lesson.Sight.Chart, new FigureOptions(UnitSystem.Us));
-        IReadOnlyList<LureColour> ranked = lesson.Sight.Chart.ByMeanRank();
-        Assert.Contains($"10 of {ranked.Count} colours", figure.Subtitle, StringComparison.Ordinal);
-        Assert.Contains(ranked[0].Name + ":", figure.AltText, StringComparison.Ordinal);
-        Assert.Contains(ranked[^1].Name + ":", figure.AltText, StringComparison.Ordinal);
+        Figure figure = SightingDistance.Create(lesson.Sight, new FigureOptions(UnitSystem.Us, width));
+        List<string> texts = Texts(figure);
+        Assert.Equal(LureColours.All.Count, lesson.Sight.Lures.Count);
+        Assert.All(lesson.Sight.Lures, lure => Assert.Contains(texts, text => text.Length > 2 && lure.Name.StartsWith(text.TrimEnd('-'), StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -114,7 +114,7 @@ public class LessonTests
         FigureOptions options = new(UnitSystem.Us);
         Assert.Throws<ArgumentException>(() => RedTeachingPlate.Create([], options));
         Assert.Throws<ArgumentException>(() => SilhouetteFigure.Create([], options));
-        Assert.Throws<ArgumentException>(() => SightingDistance.Create(Us.Sight.Chart with { Depths = [] }, options));
+        Assert.Throws<ArgumentException>(() => SightingDistance.Create(Us.Sight with { Rows = [] }, options));
     }
 
     [Fact]

@@ -102,7 +102,7 @@ public class EndsOfRangesTests(ITestOutputHelper log)
                 if (table.Columns.Any(column => !double.IsFinite(column.TerminalSpeed)))
                     wrong.Add($"{end.Name}: fall: a speed that is none");
                 IReadOnlyList<InverseAnswer> answers = new Pipeline().Ask(small, new Rig(one[0], small.Tackle.Bodies.First(body => body.NeedsHead), small.Presentations[end.Presentation]), one, null, new Progress<double>(), CancellationToken.None);
-                Assert.All(answers, answer => Assert.NotEmpty(InverseWords.Answer(answer, new UnitFormat(UnitSystem.Us))));
+                Assert.All(answers, answer => Assert.NotEmpty(InverseWords.Answer(answer, scenario.Tackle.Reel, new UnitFormat(UnitSystem.Us))));
             }
             catch (Exception exception)
             {

@@ -1,5 +1,6 @@
 using LureSim.Decision;
 using LureSim.Decision.Trials;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
@@ -89,6 +90,31 @@ public class TradeFactsTests
         Assert.True(bare.TimeToBottom is null || bare.TimeToBottom > 2.5 * quarter.TimeToBottom);
         Coverage tight = Of(bridge, "unweighted", "counted down, steady", p => p with { Fall = FallMode.TightLine, CountDown = 60 });
         Assert.Null(tight.TimeToBottom);
+    }
+
+    // The trade's sink rates are those of a lure on its line. Bridge without current, mean to 10 ft; a closed bail is the slow end, an open one the fast end.
+    [Theory]
+    [InlineData(BodyProfile.PaddleTail, 0.0889)]
+    [InlineData(BodyProfile.SoftJerkbait, 0.127)]
+    [InlineData(BodyProfile.ShrimpImitation, 0.0889)]
+    [InlineData(BodyProfile.CurlTailGrub, 0.0889)]
+    public void On_a_line_soft_baits_sink_as_the_trade_says(BodyProfile profile, double length)
+    {
+        Scenario bridge = Demo("bridge-channel");
+        LureKind kind = LureKinds.Of(profile);
+        Scenario still = bridge with { Spot = bridge.Spot with { CurrentSpeed = 0 }, Tackle = bridge.Tackle with { Bodies = [kind.Body(length, kind.Word)] } };
+        FallTable table = Planner.FallTable(still);
+        int row = Enumerable.Range(0, table.Depths.Count).MinBy(i => Math.Abs(table.Depths[i] - 3.048));
+        const double Foot = 0.3048;
+        foreach ((string head, double slowest, double closed, double open, double fastest) in new[] { ("1/8 oz", 0.8, 1.3, 1.0, 1.55), ("1/4 oz", 1.4, 2.0, 1.5, 2.25) })
+        {
+            FallColumn column = table.Columns.Single(c => c.Head.Label == head);
+            double tight = table.Depths[row] / column.TightLineSeconds[row]!.Value, slack = table.Depths[row] / column.SlackLineSeconds[row]!.Value;
+            string name = FormattableString.Invariant($"{1000 * length:F0} mm {kind.Word} on {head}, still water, mean to 3 m: ");
+            const string Trade = "common practice: about 1 ft/s on 1/8 oz, 1.5 to 2 ft/s on 1/4 oz";
+            ValidationLog.Between(CheckClass.CommonPractice, Area, name + "closed bail", Trade, slowest * Foot, closed * Foot, tight, "m/s");
+            ValidationLog.Between(CheckClass.CommonPractice, Area, name + "open bail", Trade, open * Foot, fastest * Foot, slack, "m/s");
+        }
     }
 
     [Fact]

@@ -207,19 +207,7 @@ public static class RigChecker
         Rig rig = action.Rig;
         bool twitched = action.Twitch is not null;
         double common = rig.Body.Kind.Proportions.ShankShare;
-        List<(RigFault Fault, double Amount, Rigging Mended)> trials = [];
-        if (rig.Body.NeedsHead)
-        {
-            if (own.ExitSideways != 0) trials.Add((RigFault.ExitSideways, own.ExitSideways, own with { ExitSideways = 0 }));
-            if (own.ExitAbove != 0) trials.Add((RigFault.ExitAbove, own.ExitAbove, own with { ExitAbove = 0 }));
-            if (own.Bend != 0) trials.Add((RigFault.Bend, own.Bend, own with { Bend = 0 }));
-            if (own.PointLean != 0) trials.Add((RigFault.PointLean, own.PointLean, own with { PointLean = 0 }));
-            if (own.HeadTurn != 0) trials.Add((RigFault.HeadTurn, own.HeadTurn, own with { HeadTurn = 0 }));
-            if (own.PulledUp != 0) trials.Add((RigFault.PulledUp, own.PulledUp, own with { PulledUp = 0 }));
-            if (own.ShankShare > common) trials.Add((RigFault.Shank, own.ShankShare.Value, own with { ShankShare = null }));
-        }
-
-        if (own.Knot == KnotStyle.Snug) trials.Add((RigFault.Knot, 0, own with { Knot = KnotStyle.Loop, LoopLength = new Rigging().LoopLength }));
+        List<(RigFault Fault, double Amount, Rigging Mended)> trials = Trials(own, common, rig.Body.NeedsHead);
         var found = new Mending?[trials.Count];
         double[] gain = new double[trials.Count];
         Parallel.For(0, trials.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
@@ -232,6 +220,28 @@ public static class RigChecker
             if (gain[i] > WorthMending) found[i] = new Mending(trials[i].Fault, trials[i].Amount, trials[i].Fault == RigFault.Shank ? common : 0, before, after);
         });
         return [.. Enumerable.Range(0, trials.Count).Where(i => found[i] is not null).OrderByDescending(i => gain[i]).Select(i => found[i]!)];
+    }
+
+    /// <summary>A rigging with one fault after the other taken away.</summary>
+    /// <param name="own">The rigging.</param>
+    /// <param name="common">Common share of the shank.</param>
+    /// <param name="soft">Whether the body is put on a hook.</param>
+    internal static List<(RigFault Fault, double Amount, Rigging Mended)> Trials(Rigging own, double common, bool soft)
+    {
+        List<(RigFault Fault, double Amount, Rigging Mended)> trials = [];
+        if (soft)
+        {
+            if (own.ExitSideways != 0) trials.Add((RigFault.ExitSideways, own.ExitSideways, own with { ExitSideways = 0 }));
+            if (own.ExitAbove != 0) trials.Add((RigFault.ExitAbove, own.ExitAbove, own with { ExitAbove = 0 }));
+            if (own.Bend != 0) trials.Add((RigFault.Bend, own.Bend, own with { Bend = 0 }));
+            if (own.PointLean != 0) trials.Add((RigFault.PointLean, own.PointLean, own with { PointLean = 0 }));
+            if (own.HeadTurn != 0) trials.Add((RigFault.HeadTurn, own.HeadTurn, own with { HeadTurn = 0 }));
+            if (own.PulledUp != 0) trials.Add((RigFault.PulledUp, own.PulledUp, own with { PulledUp = 0 }));
+            if (own.ShankShare > common) trials.Add((RigFault.Shank, own.ShankShare.Value, own with { ShankShare = null }));
+        }
+
+        if (own.Knot == KnotStyle.Snug) trials.Add((RigFault.Knot, 0, own with { Knot = KnotStyle.Loop, LoopLength = new Rigging().LoopLength }));
+        return trials;
     }
 
     // What a change is worth: turns of spin taken away, then share of beat or dart won.

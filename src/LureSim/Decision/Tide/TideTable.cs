@@ -43,11 +43,10 @@ public sealed record TideTable(Scenario Scenario, Presentation Presentation, IRe
     private const int DepthRows = 6;
     private const int CurrentColumns = 7;
     private const double MostGrass = 0.9;
-    private const double Knot = 1852.0 / 3600.0;
     private static readonly double[] Steps = [0.25, 0.5, 1, 2, 3];
 
     // Without a tide and current the table still reaches to this current (m/s).
-    private const double LeastCurrent = Knot;
+    private const double LeastCurrent = PhysicalConstants.Knot;
 
     /// <summary>Computes the table.</summary>
     /// <param name="scenario">A validated scenario.</param>

@@ -38,7 +38,7 @@ public class UncertaintyStudyTests
         Plan with = Planner.Plan(exact, options), without = Planner.Plan(exact, options with { Samples = 0 });
         Assert.Null(without.Uncertainty);
         Assert.Equal(without.Choice.First.Rig, with.Choice.First.Rig);
-        Assert.Equal(ChoiceWords.Reasons(without, UnitSystem.Us), ChoiceWords.Reasons(with, UnitSystem.Us));
+        Assert.Equal(ChoiceWords.Why(without, UnitSystem.Us), ChoiceWords.Why(with, UnitSystem.Us));
         UncertaintyStudy study = with.Uncertainty!;
         Assert.True(study.IsExact);
         foreach (HeadUncertainty head in study.Heads)
@@ -111,15 +111,15 @@ public class UncertaintyStudyTests
         Assert.Equal(1, study.NoneBest);
         Assert.All(study.Heads, h => Assert.Equal(0, h.ChanceBest + h.ReachesZone + h.Score.Mean));
         Assert.All(study.Heads, h => Assert.Equal(double.PositiveInfinity, h.TimeToZone.Low));
-        Assert.StartsWith("No head of this box gets into the zone in any draw", UncertaintyWords.Sentences(study, UnitSystem.Us)[0], StringComparison.Ordinal);
+        Assert.StartsWith("No head in your box gets into the zone in any of 4 tries", UncertaintyWords.Sentences(study, UnitSystem.Us)[0], StringComparison.Ordinal);
     }
 
     [Fact]
-    public void The_words_name_chances_that_add_up()
+    public void The_words_name_true_counts()
     {
         string[] words = [.. UncertaintyWords.Sentences(Tests.Report.Studies.Of(Tests.Report.Samples.Bridge(), 40), UnitSystem.Us)];
-        Assert.Matches("is best in (less than 1|more than 9|\\d+) of 10 draws", words[0]);
-        Assert.Contains("Over 40 draws", words[1], StringComparison.Ordinal);
+        Assert.Matches("came out best in \\d+ of 40 tries", words[0]);
+        Assert.Matches("expect .* \\d+% to \\d+% of the retrieve \\(8 times in 10\\)", words[1]);
     }
 
     [Fact]

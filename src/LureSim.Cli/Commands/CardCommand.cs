@@ -1,0 +1,37 @@
+using LureSim.Cli.Hosting;
+using LureSim.Cli.Output;
+using LureSim.Model;
+using LureSim.Report.Sheets;
+using LureSim.Report.Words;
+
+namespace LureSim.Cli.Commands;
+
+/// <summary>Options of <c>card</c>.</summary>
+internal sealed class CardSettings : TripSettings
+{
+    /// <inheritdoc/>
+    protected override string Suffix => "-card";
+}
+
+/// <summary>Writes the cards of some spots.</summary>
+internal sealed class CardCommand : AnswerCommand<CardSettings>
+{
+    /// <inheritdoc/>
+    protected override Answer Answer(CardSettings settings, CommandRun run)
+    {
+        IReadOnlyList<Scenario> scenarios = settings.ReadAll();
+        IReadOnlyList<PlanOutcome> spots = run.Compute("Planning", (pipeline, progress) => pipeline.Plans(scenarios, settings.Request, progress, run.Cancellation));
+        foreach (PlanOutcome spot in spots)
+            CommandRun.Require(spot.Plan.Choice.First.Track, spot.Plan.Scenario.Title);
+        Card[] cards = [.. spots.Select(spot => Sheet.Of(spot.Plan, settings.Formatter.System).Card())];
+        return new(
+            JsonOutput.Of("card", CardsJson.Of(cards)),
+            "cards",
+            human => CardView.Write(human, cards),
+            cards[0].Line,
+            Cautions.Line(scenarios[0], spots[0].Plan.Choice.First.Rig.Head))
+        {
+            Pages = [.. CardWriter.Files(cards).Select(file => new OutputFile(file.Name, file.Bytes))],
+        };
+    }
+}
