@@ -157,6 +157,33 @@ internal sealed class Shelf
         }
     }
 
+    /// <summary>Adds a new scenario to the folder; never over a file that is there.</summary>
+    /// <param name="name">Name wanted.</param>
+    /// <param name="text">The scenario.</param>
+    /// <param name="problem">Why it was not written; empty where it was.</param>
+    public ShelfFile? Add(string name, string text, out string problem)
+    {
+        problem = "";
+        string stem = Named(Path.GetFileNameWithoutExtension(name)), free = stem + ".yaml";
+        for (int i = 2; File.Exists(Path.Combine(Folder, free)) || Directory.Exists(Path.Combine(Folder, free)); i++) free = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{stem}-{i}.yaml");
+        try
+        {
+            write(Folder, free, Encoding.UTF8.GetBytes(text));
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            problem = exception.Message;
+            return null;
+        }
+
+        lock (gate)
+        {
+            var added = new ShelfFile(files.Count, free, Path.Combine(Folder, free));
+            files.Add(added);
+            return added;
+        }
+    }
+
     /// <summary>A name of a file: small letters, digits and hyphens, nothing else.</summary>
     /// <param name="text">Any text.</param>
     internal static string Named(string text)

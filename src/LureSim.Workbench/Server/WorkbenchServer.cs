@@ -32,6 +32,9 @@ internal sealed record WorkbenchOptions(Shelf Shelf, string Version)
     /// <summary>Lessons of a class: those of a file beside the scenario, or the program's own.</summary>
     public LessonBook Lessons { get; init; } = new(Shelf.Folder, Shelf.Units);
 
+    /// <summary>The clock, for the day of the interview.</summary>
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
     /// <summary>Waits before each answer, for tests of a slow machine.</summary>
     public TimeSpan Delay { get; init; }
 }
@@ -149,6 +152,7 @@ internal sealed class WorkbenchServer : IAsyncDisposable
         app.MapGet("/", context => Page(context, 0));
         app.MapGet("/spot/{id:int}", context => Page(context, int.Parse((string)context.Request.RouteValues["id"]!, CultureInfo.InvariantCulture)));
         app.MapGet("/assets/{name}", context => Asset(context, (string)context.Request.RouteValues["name"]!));
+        new InterviewPages(keys, options.Shelf, DateOnly.FromDateTime(options.Clock.GetLocalNow().DateTime)).Map(app);
         app.MapGet("/handout.pdf", Handout);
         app.MapGet(Gate.Socket, Live);
         app.MapFallback(context => Text(context, StatusCodes.Status404NotFound, "There is nothing here."));
