@@ -6,6 +6,20 @@ namespace LureSim.Browser.Tests;
 [Collection("browser")]
 public class Shots(BrowserFixture fixture)
 {
+    // The picture of the documentation.
+    [BrowserFact]
+    public async Task The_page_as_the_documentation_shows_it()
+    {
+        if (Environment.GetEnvironmentVariable("LURESIM_UPDATE_DOCS") != "1") return;
+        await using LiveServer live = await BrowserFixture.ServeAsync(LivePageTests.Scenario("bridge-channel"));
+        await using Opened page = await Opened.Of(fixture, live, 1280, 940, ColorScheme.Light);
+        await page.Page.EvaluateAsync("() => { location.hash = 'way=' + encodeURIComponent('counted down, steady') + '&w=' + encodeURIComponent('1/2 oz'); }");
+        await page.Page.ReloadAsync();
+        await LivePageTests.FineSentence(page.Page);
+        await page.Page.WaitForFunctionAsync("() => document.querySelector('#swim-words').textContent.length > 0", null, new PageWaitForFunctionOptions { Timeout = 90_000 });
+        await page.Page.ScreenshotAsync(new PageScreenshotOptions { Path = BrowserFixture.File_("docs", "images", "live-page.png") });
+    }
+
     [BrowserTheory]
     [InlineData(390, 844, ColorScheme.Light)]
     [InlineData(1280, 900, ColorScheme.Light)]

@@ -52,13 +52,14 @@ internal static class PocketWriter
         List<object> data = [];
         for (int i = 0; i < spots.Count; i++)
         {
-            Section(body, rules, spots[i], i, format, encoder);
+            Section(body, rules, spots[i], i, spots.Count == 1, format, encoder);
             data.Add(Data(spots[i], format));
         }
 
         string title = spots.Count == 1 ? spots[0].Scenario.Title : $"{spots.Count} spots";
         string page = Assets.Text("pocket.html")
             .Replace("{{title}}", encoder.Encode($"{title}, computed {day}"), StringComparison.Ordinal)
+            .Replace("{{heading}}", encoder.Encode(title), StringComparison.Ordinal)
             .Replace("{{hash}}", hash, StringComparison.Ordinal)
             .Replace("{{style}}", Assets.Text("pocket.css") + rules, StringComparison.Ordinal)
             .Replace("{{about}}", encoder.Encode($"Computed {day} with LureSim {version}; scenario {string.Join(", ", spots.Select(spot => Print(spot)))}."), StringComparison.Ordinal)
@@ -114,11 +115,11 @@ internal static class PocketWriter
         return Convert.ToHexStringLower(bytes)[..8];
     }
 
-    private static void Section(StringBuilder body, StringBuilder rules, PocketSpot spot, int number, UnitFormat format, HtmlEncoder encoder)
+    private static void Section(StringBuilder body, StringBuilder rules, PocketSpot spot, int number, bool alone, UnitFormat format, HtmlEncoder encoder)
     {
         string E(string text) => encoder.Encode(text);
         PocketTable table = spot.Table;
-        body.Append(CultureInfo.InvariantCulture, $"<section class=\"spot\" id=\"spot{number}\" data-spot=\"{number}\"><h2>{E(spot.Scenario.Title)}</h2>");
+        body.Append(CultureInfo.InvariantCulture, $"<section class=\"spot\" id=\"spot{number}\" data-spot=\"{number}\"><h2{(alone ? " class=\"print\"" : "")}>{E(alone ? "What to do" : spot.Scenario.Title)}</h2>");
 
         // The card: plain, for any viewer.
         body.Append("<dl class=\"card\">");
