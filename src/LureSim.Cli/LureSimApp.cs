@@ -112,10 +112,15 @@ internal static class LureSimApp
         return null;
     }
 
+    // Commands whose name has a US and a British spelling.
+    private static readonly Dictionary<string, string> OtherSpelling = new(StringComparer.Ordinal) { ["colors"] = "colours" };
+
     // Who types the name alone is offered the questions; where nobody answers, the help follows as ever.
     private static IReadOnlyList<string> Offered(IReadOnlyList<string> arguments, CliHost host)
     {
-        if (arguments.Count > 0 || !host.InputIsTerminal)
+        if (arguments.Count > 0)
+            return [OtherSpelling.GetValueOrDefault(arguments[0], arguments[0]), .. arguments.Skip(1)];
+        if (!host.InputIsTerminal)
             return arguments;
         host.OutputConsole.MarkupLine("LureSim works out which weight, lure, color and retrieve suit a spot.");
         host.OutputConsole.Markup("Start with a few questions about yours? [[Y/n]] > ");

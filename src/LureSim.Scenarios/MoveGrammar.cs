@@ -108,7 +108,8 @@ internal static class MoveGrammar
     [
         new("slack line", FallMode.SlackLine, "open bail: line runs out almost freely"),
         new("tight line", FallMode.TightLine, "closed bail: the lure swings in towards the rod tip"),
-    ]) { Names = EverydayNames.Fall };
+    ])
+    { Names = EverydayNames.Fall };
 
     /// <summary>Time from splash-down to the retrieve.</summary>
     public static readonly QuantityValue CountDown = new(QuantityKind.Duration, Limits.CountDown) { Words = [new("to bottom", null, "wait until the lure lies on the bottom")], Names = EverydayNames.CountDown };

@@ -22,7 +22,7 @@ internal sealed partial class ScenarioBuilder
         {
             if (item["name"] is not { } name || item["reflectance"] is not { } file)
                 continue;
-            if (ColourNames.All.Contains(name.Text.Trim(), StringComparer.OrdinalIgnoreCase))
+            if (ColourNames.All.Contains(name.Text.Trim(), StringComparer.OrdinalIgnoreCase) || EverydayNames.Colour.Word(name.Text.Trim()) is not null)
                 Add(name, "this is the name of a ready-made colour", "another name", "give the measured colour its own name");
             else if (ReadReflectance(name.Text.Trim(), file) is { } colour)
                 measured.Add(colour);

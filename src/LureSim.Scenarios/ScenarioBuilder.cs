@@ -255,6 +255,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         Tackle = BuildTackle(root.At("tackle")),
         Presentations = [.. root.At("presentations").Items.Select(item => BuildPresentation(item, root.At("tackle")))],
         Season = root["season"]?.Word?.Meaning as Season?,
+        Fixed = [.. (root["fixed"]?.Items ?? []).SelectMany(item => item.Word?.Meaning is Hand hand ? [hand] : Enum.GetValues<Hand>()).Distinct().Order()],
         Forage = [.. (root["forage"]?.Items ?? []).Select(BuildForage)],
         Compare = [.. (root["compare"]?.Items ?? []).Select(item => BuildCompared(item, root))],
         Uncertainty = UncertaintyBuilder.Build(root["uncertainty"]),

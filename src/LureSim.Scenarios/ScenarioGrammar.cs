@@ -269,14 +269,16 @@ internal static class ScenarioGrammar
         new("large bait fish", ForageKind.LargeBaitFish, "about 5 in"),
         new("shrimp", ForageKind.Shrimp, "shrimp"),
         new("crab", ForageKind.Crab, "crabs"),
-    ]) { Names = EverydayNames.Forage };
+    ])
+    { Names = EverydayNames.Forage };
 
     /// <summary>How forage was seen.</summary>
     public static WordValue ForageSeenWord { get; } = new(
     [
         new("present", ForageSeen.Present, "it is about"),
         new("being attacked", ForageSeen.BeingAttacked, "fish were seen taking it"),
-    ]) { Names = EverydayNames.Seen };
+    ])
+    { Names = EverydayNames.Seen };
 
     private static readonly MapValue Forage = new("forage", "Forage that was seen at the spot.",
     [
@@ -311,7 +313,22 @@ internal static class ScenarioGrammar
         new("late summer", Season.LateSummer, "August"),
         new("early autumn", Season.EarlyAutumn, "September and October"),
         new("late autumn", Season.LateAutumn, "November"),
-    ]) { Names = EverydayNames.Season };
+    ])
+    { Names = EverydayNames.Season };
+
+    /// <summary>What the hands are free to do, and a word for all of it.</summary>
+    public static WordValue HandWord { get; } = new(
+    [
+        new("sink count", Hand.SinkCount, "how long the lure sinks before the retrieve, or to the bottom"),
+        new("reel speed", Hand.ReelSpeed, "how fast the reel turns"),
+        new("lift", Hand.Lift, "how far the rod tip goes in a twitch or a lift"),
+        new("rest", Hand.Rest, "how long each rest lasts"),
+        new("cast angle", Hand.CastAngle, "where the cast goes"),
+        new("all", EveryHand, "all of these"),
+    ]);
+
+    /// <summary>Stands for every hand.</summary>
+    public const string EveryHand = "every hand";
 
     /// <summary>The whole file.</summary>
     public static MapValue Root { get; } = new("scenario", "A question to LureSim: one spot, the tackle at hand and the presentations to compare.",
@@ -325,6 +342,7 @@ internal static class ScenarioGrammar
         new("tide", UncertaintyGrammar.Tide, "The tide: current and depth by the hour, for the table of weight by hour.") { Default = "none" },
         new("season", SeasonWord, "Season, which tells what fish are likely to eat.") { Default = "from the date of the light, otherwise not known" },
         new("forage", new ListValue(Forage, 1, 8), "Forage that was seen.") { Default = "none seen" },
+        new("fixed", new ListValue(HandWord, 1, 6), "What you will not change in a presentation; the rest may be varied within what a hand does.") { Default = "nothing" },
         new("compare", new ListValue(ComparedRig, 2, 2), "Two rigs to compare side by side: yours and your partner's.") { Default = "none" },
     ]);
 }

@@ -17,6 +17,8 @@ internal abstract class AnswerCommand<TSettings> : Command<TSettings>
         Answer answer = Answer(settings, new CommandRun(host, settings.Folder, cancellationToken));
         IAnsiConsole human = host.Human(settings.OutputIsDocument);
         human.MarkupLineInterpolated($"[bold]{Report.Words.Grammar.Capital(answer.Lead)}[/]");
+        if (answer.Choice is { } choice)
+            human.MarkupLineInterpolated($"[green]{choice}[/]");
         answer.Show(human);
         if (settings.Folder is { } folder)
             AtomicFiles.WriteAndTell(human, folder, answer.Files, cancellationToken);

@@ -1,5 +1,6 @@
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
+using LureSim.Decision.Search;
 using LureSim.Model;
 using LureSim.Report.Sheets;
 using LureSim.Report.Words;
@@ -20,12 +21,13 @@ internal sealed class CardCommand : AnswerCommand<CardSettings>
     protected override Answer Answer(CardSettings settings, CommandRun run)
     {
         IReadOnlyList<Scenario> scenarios = settings.ReadAll();
-        IReadOnlyList<PlanOutcome> spots = run.Compute("Planning", (pipeline, progress) => pipeline.Plans(scenarios, settings.Request, progress, run.Cancellation));
+        ChoiceLimits[] limits = [.. scenarios.Select(scenario => RigChoice.Limits(scenario, settings))];
+        IReadOnlyList<PlanOutcome> spots = run.Compute("Planning", (pipeline, progress) => pipeline.Plans(scenarios, limits, settings.Request, progress, run.Cancellation));
         foreach (PlanOutcome spot in spots)
             CommandRun.Require(spot.Plan.Choice.First.Track, spot.Plan.Scenario.Title);
         Card[] cards = [.. spots.Select(spot => Sheet.Of(spot.Plan, settings.Formatter.System).Card())];
         return new(
-            JsonOutput.Of("card", CardsJson.Of(cards)),
+            JsonOutput.Of("card", CardsJson.Of(cards), ChoiceJson.Of(spots[0].Plan.Choice, spots[0].Plan.Colours)),
             "cards",
             human => CardView.Write(human, cards),
             cards[0].Line,

@@ -45,7 +45,7 @@ internal sealed class CheckCommand : Command<CheckSettings>
         bool valid = readings.TrueForAll(reading => reading.IsValid);
         int code = valid ? ExitCode.Ok : ExitCode.Usage;
         if (settings.Json)
-            host.Output.Write(JsonOutput.Of("check", CheckJson.Of(readings), valid ? "ok" : JsonOutput.InvalidScenario, code, valid ? "" : "Not all scenarios are valid.").Text);
+            host.Output.Write(JsonOutput.Of("check", CheckJson.Of(readings), null, valid ? "ok" : JsonOutput.InvalidScenario, code, valid ? "" : "Not all scenarios are valid.").Text);
         return code;
     }
 }

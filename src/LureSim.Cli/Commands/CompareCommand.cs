@@ -1,5 +1,6 @@
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
+using LureSim.Decision;
 using LureSim.Decision.Comparison;
 using LureSim.Model;
 using LureSim.Report.Trips;
@@ -24,11 +25,12 @@ internal sealed class CompareCommand : AnswerCommand<CompareSettings>
         Scenario scenario = settings.ReadScenario();
         if (scenario.Compare.Count != 2)
             throw new CommandFailedException(ExitCode.Usage, $"{settings.File}: there are no two rigs to compare; add \"compare:\" with two rigs, see docs/scenario-format.md.");
-        CompareOutcome outcome = run.Compute("Comparing", (pipeline, progress) => pipeline.Compare(scenario, settings.Request, progress, run.Cancellation));
+        (ChosenRig chosen, CompareOutcome outcome) = run.Choose("Comparing", scenario, RigChoice.Limits(scenario, settings), settings, (pipeline, _, progress) =>
+            pipeline.Compare(scenario, settings.Request, progress, run.Cancellation));
         RigComparison comparison = outcome.Comparison;
         CommandRun.Require(comparison.FirstOutcome.Candidate.Track);
         CommandRun.Require(comparison.SecondOutcome.Candidate.Track);
-        return new(JsonOutput.Of("compare", CompareJson.Of(outcome)), "compare", Show, SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, comparison.FirstOutcome.Candidate.Rig.Head)) { Csv = ToCsv(comparison), Pages = outcome.Pages };
+        return new(JsonOutput.Of("compare", CompareJson.Of(outcome), ChoiceJson.Of(chosen)), "compare", Show, SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, comparison.FirstOutcome.Candidate.Rig.Head)) { Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System), Csv = ToCsv(comparison), Pages = outcome.Pages };
 
         void Show(IAnsiConsole human)
         {

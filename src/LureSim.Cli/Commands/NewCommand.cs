@@ -1,5 +1,4 @@
 using System.ComponentModel;
-using System.Text;
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Scenarios;
@@ -54,7 +53,7 @@ internal sealed class NewCommand : Command<NewSettings>
         if (result is null)
             return ExitCode.Ok;
         if (!result.Reading.IsValid)
-            throw new CommandFailedException(ExitCode.Usage, $"The answers do not fit together; nothing was written.", result.Reading.Problems);
+            throw new CommandFailedException(ExitCode.Usage, "The answers do not fit together; nothing was written.", result.Reading.Problems);
         Write(result, cancellationToken);
         if (settings.Answers is null)
             TerminalInterview.Forget();

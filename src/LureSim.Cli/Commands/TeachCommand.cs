@@ -2,6 +2,7 @@ using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Model;
 using LureSim.Report.Words;
+using Spectre.Console;
 
 namespace LureSim.Cli.Commands;
 
@@ -10,6 +11,13 @@ internal sealed class TeachSettings : PageSettings
 {
     /// <inheritdoc/>
     protected override string Suffix => "-plates";
+
+    /// <inheritdoc/>
+    public override ValidationResult Validate() => First(
+        base.Validate(),
+        (Weight ?? Lure ?? Presentation ?? Color) is null && Samples is null
+            ? ValidationResult.Success()
+            : ValidationResult.Error("teach is about all colors of the box; it takes no --weight, --lure, --presentation, --color or --samples."));
 }
 
 /// <summary>Draws the plates for teaching light and sight.</summary>

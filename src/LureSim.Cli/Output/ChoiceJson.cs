@@ -4,6 +4,8 @@ using LureSim.Decision;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Comparison;
+using LureSim.Decision.Search;
+using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Units;
@@ -11,6 +13,87 @@ using LureSim.Report.Words;
 using LureSim.Sight;
 
 namespace LureSim.Cli.Output;
+
+/// <summary>The choice in JSON: the same in the document of every command.</summary>
+internal sealed record ChoiceJson(
+    string Weight,
+    [property: JsonPropertyName("mass_kg")] double Mass,
+    string Lure,
+    string Presentation,
+    string Color,
+    [property: JsonPropertyName("sink_count_s")] double? SinkCount,
+    [property: JsonPropertyName("reel_speed_m_s")] double ReelSpeed,
+    [property: JsonPropertyName("cast_m")] double Cast,
+    [property: JsonPropertyName("aim_rad")] double Aim,
+    int Tries,
+    int BestIn,
+    int AsGoodIn,
+    IntervalJson? ZoneShare,
+    [property: JsonPropertyName("typical_depth_m")] IntervalJson? Depth,
+    [property: JsonPropertyName("time_to_zone_s")] IntervalJson? TimeToZone,
+    IntervalJson? BottomShare,
+    IntervalJson? Score,
+    double Margin,
+    ChoiceJson.Other? RunnerUp,
+    ChoiceJson.Outcome? Bait,
+    IReadOnlyList<ChoiceJson.Setting> Hands,
+    IReadOnlyList<ChoiceJson.Warned> Warnings,
+    IReadOnlyList<ChoiceAssumption> Assumptions,
+    IReadOnlyList<ChoiceJson.Flip> Flips,
+    IReadOnlyList<ChoiceJson.Hangs> Sensitivity)
+{
+    public static ChoiceJson Of(ChosenRig chosen) => Of(chosen.Choice, chosen.Colours);
+
+    public static ChoiceJson Of(Choice choice, ColourFinding colours)
+    {
+        Rig rig = choice.First.Rig;
+        TryNumbers? numbers = choice.Numbers;
+        return new(
+            rig.Head.Label,
+            rig.Head.Mass,
+            rig.Body.Label,
+            rig.Presentation.Name,
+            colours.Advice.Choice.Name,
+            rig.Presentation.CountDown,
+            rig.Presentation.RetrieveSpeed,
+            rig.Presentation.CastLength,
+            rig.Presentation.Aim,
+            numbers?.Tries ?? 1,
+            choice.BestIn,
+            choice.AsGoodIn,
+            IntervalJson.Of(numbers?.ZoneShare),
+            IntervalJson.Of(numbers?.MedianDepth),
+            IntervalJson.Of(numbers?.TimeToZone),
+            IntervalJson.Of(numbers?.BottomShare),
+            IntervalJson.Of(numbers?.Score),
+            choice.Margin,
+            choice.RunnerUp is { } other ? new Other(other.Rig.Head.Label, other.Rig.Body.Label, other.Rig.Presentation.Name, other.Mean, other.Fit) : null,
+            choice.Bait is { } bait ? new Outcome(bait.Kind, bait.Wanted.Label, bait.WantedScore, bait.Best.Label, bait.BestScore) : null,
+            [.. choice.Hands.Select(hand => new Setting(hand.Hand, hand.Own, hand.Chosen))],
+            [.. choice.Warnings.Select(warning => new Warned(warning.Kind, warning.Value))],
+            choice.Assumptions,
+            [.. choice.Flips.Select(flip => new Flip(flip.Condition, flip.Over, flip.Value, flip.Rig.Head.Label))],
+            [.. choice.Sensitivity.Select(item => new Hangs(item.Weight.Name, item.Factor, item.Rig.Head.Label, item.Rig.Body.Label, item.Rig.Presentation.Name))]);
+    }
+
+    internal sealed record Other(string Weight, string Lure, string Presentation, double Mean, double Fit);
+
+    internal sealed record Outcome(BaitOutcomeKind Kind, string Wanted, double WantedScore, string Best, double BestScore);
+
+    internal sealed record Setting(Hand Hand, double? Own, double? Chosen);
+
+    internal sealed record Warned(ChoiceWarningKind Kind, double Value);
+
+    internal sealed record Flip(FlipCondition Condition, bool Over, double Value, string Weight);
+
+    internal sealed record Hangs(string Name, double Factor, string Weight, string Lure, string Presentation);
+}
+
+/// <summary>What the tries made of a figure, in JSON.</summary>
+internal sealed record IntervalJson(double Low, double Median, double High)
+{
+    public static IntervalJson? Of(LureSim.Decision.Trials.Interval? interval) => interval is null ? null : new(interval.Low, interval.Median, interval.High);
+}
 
 /// <summary>The choice of the body in JSON.</summary>
 internal sealed record BodyJson(

@@ -1,5 +1,4 @@
 using LureSim.Decision;
-using LureSim.Decision.Baits;
 using LureSim.Model;
 using LureSim.Report.Units;
 using Spectre.Console;
@@ -10,10 +9,10 @@ namespace LureSim.Cli.Output;
 internal static class FallView
 {
     /// <summary>Prints the table: seconds to each depth, on slack and on tight line.</summary>
-    public static void Write(IAnsiConsole console, Scenario scenario, FallTable table, UnitFormat units)
+    public static void Write(IAnsiConsole console, Scenario scenario, LureBody body, FallTable table, UnitFormat units)
     {
         console.MarkupLineInterpolated($"[bold]{scenario.Title}[/]");
-        console.MarkupLineInterpolated($"Seconds to depth with the {units.LureText(BodyChoice.Of(scenario).First)}; - where it never gets there.");
+        console.MarkupLineInterpolated($"Seconds to depth with the {units.LureText(body)}; - where it never gets there.");
         WriteOne(console, "bail open", table, units, column => column.SlackLineSeconds);
         WriteOne(console, "bail closed, tight line", table, units, column => column.TightLineSeconds);
     }

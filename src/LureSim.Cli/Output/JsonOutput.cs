@@ -3,7 +3,6 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using LureSim.Cli.Hosting;
 using LureSim.Decision;
-using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
@@ -38,17 +37,17 @@ internal sealed class JsonOutput
     public string Text { get; }
 
     /// <summary>The document of a command's result.</summary>
-    public static JsonOutput Of(string command, object result, string status = "ok", int exitCode = ExitCode.Ok, string message = "") =>
-        new(JsonSerializer.Serialize(new Document(SchemaVersion, ProgramVersion.Text, command, status, exitCode, message, [], result), Options) + "\n");
+    public static JsonOutput Of(string command, object result, ChoiceJson? choice = null, string status = "ok", int exitCode = ExitCode.Ok, string message = "") =>
+        new(JsonSerializer.Serialize(new Document(SchemaVersion, ProgramVersion.Text, command, status, exitCode, message, [], choice, result), Options) + "\n");
 
     /// <summary>Prints the document of a failure.</summary>
     public static void WriteFailure(TextWriter output, string command, int exitCode, string message, IReadOnlyList<ScenarioProblem> problems)
     {
         string status = problems.Count > 0 ? InvalidScenario : ExitCode.Word(exitCode);
-        output.Write(JsonSerializer.Serialize(new Document(SchemaVersion, ProgramVersion.Text, command, status, exitCode, message, problems, null), Options) + "\n");
+        output.Write(JsonSerializer.Serialize(new Document(SchemaVersion, ProgramVersion.Text, command, status, exitCode, message, problems, null, null), Options) + "\n");
     }
 
-    private sealed record Document(int SchemaVersion, string Version, string Command, string Status, int ExitCode, string Message, IReadOnlyList<ScenarioProblem> Problems, object? Result);
+    private sealed record Document(int SchemaVersion, string Version, string Command, string Status, int ExitCode, string Message, IReadOnlyList<ScenarioProblem> Problems, ChoiceJson? Choice, object? Result);
 
     // JSON has no NaN or infinity; a missing number is null.
     private sealed class FiniteConverter : JsonConverter<double>
@@ -75,9 +74,9 @@ internal sealed record HeadJson(string Label, [property: JsonPropertyName("mass_
 /// <summary>The count-down table in JSON.</summary>
 internal sealed record FallJson(string Title, string Body, [property: JsonPropertyName("depths_m")] IReadOnlyList<double> Depths, IReadOnlyList<FallJson.Column> Columns)
 {
-    public static FallJson Of(Scenario scenario, FallTable table) => new(
+    public static FallJson Of(Scenario scenario, LureBody body, FallTable table) => new(
         scenario.Title,
-        BodyChoice.Of(scenario).First.Label,
+        body.Label,
         table.Depths,
         [.. table.Columns.Select(column => new Column(HeadJson.Of(column.Head), column.TerminalSpeed, column.SlackLineSeconds, column.TightLineSeconds))]);
 
@@ -220,7 +219,7 @@ internal sealed record PlanJson(
             ChoiceWords.Warnings(plan, outcome.Units),
             ChoiceWords.Notes(plan, outcome.Units),
             [.. plan.Candidates.Select(candidate => CandidateJson.Of(candidate, withTrack: false))],
-            FallJson.Of(plan.Scenario, plan.FallTable),
+            FallJson.Of(plan.Scenario, plan.Choice.First.Rig.Body, plan.FallTable),
             GridJson.Of(plan.Grid),
             ColourJson.Of(plan.Scenario, outcome.Colours),
             plan.Body is { } body ? BodyJson.Of(body) : null,

@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using LureSim.Cli.Hosting;
+using LureSim.Coupling;
 using LureSim.Decision.Search;
 using LureSim.Model;
 using LureSim.Report.Units;

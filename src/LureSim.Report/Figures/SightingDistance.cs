@@ -100,7 +100,7 @@ public static class SightingDistance
             {
                 double x = box.Left + 6 + ((box.Width - 12) * k / labels);
                 area.Line([new(x, box.Top), new(x, box.Bottom)], Palette.Grid, 1);
-                if (k % 2 == labels % 2 || labels <= 3)
+                if (k % 2 == 0 || labels <= 3)
                     area.Text(new ScreenPoint(x, box.Bottom + 3), UnitFormat.Number(k * step, 2), options.SmallFontSize - 1, Palette.SoftInk, HorizontalAlignment.Center, VerticalAlignment.Top);
             }
 
@@ -141,13 +141,10 @@ public static class SightingDistance
         double exposure = white.Dot(Colorimetry.YBar);
         Xyz seen = (1 / exposure) * Colorimetry.Integrate(colour.Exitance(white));
         Xyz light = (1 / exposure) * Colorimetry.Integrate(white);
-        // A fluorescent colour is brighter than any screen can show it: darker, its hue stays.
-        double share = 0.85;
-        Srgb look = Show(share, out double kept);
-        while (kept < 0.9 && share > 0.3)
-            look = Show(share *= 0.92, out kept);
+        Srgb look = Srgb.Vivid(LightestShare * ChromaticAdaptation.Cat16(seen, light, Colorimetry.D65White));
         return OxyColor.FromRgb(look.Red, look.Green, look.Blue);
-
-        Srgb Show(double scale, out double saturation) => Srgb.FromXyz(scale * ChromaticAdaptation.Cat16(seen, light, Colorimetry.D65White), out saturation);
     }
+
+    // White paint stays a shade under the page.
+    private const double LightestShare = 0.85;
 }

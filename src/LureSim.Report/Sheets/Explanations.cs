@@ -1,3 +1,4 @@
+using LureSim.Decision;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Trials;
 using LureSim.Model;
@@ -16,7 +17,7 @@ internal static class Explanations
     public static IReadOnlyList<LabelledText> Weight(Sheet sheet, UnitFormat format)
     {
         Rig rig = sheet.Choice.First.Rig;
-        Candidate[] alike = [.. sheet.Candidates.Where(c => c.Rig.Body == rig.Body && c.Rig.Presentation == rig.Presentation).OrderBy(c => c.Rig.Head.Mass)];
+        Candidate[] alike = [.. sheet.Candidates.Where(c => Choice.SameWay(c.Rig, rig)).DistinctBy(c => c.Rig.Head).OrderBy(c => c.Rig.Head.Mass)];
         int at = Array.FindIndex(alike, c => c.Rig.Head == rig.Head);
         return
         [

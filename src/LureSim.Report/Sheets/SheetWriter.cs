@@ -1,3 +1,4 @@
+using LureSim.Decision;
 using System.Collections.Concurrent;
 using System.Reflection;
 using System.Text;
@@ -57,8 +58,8 @@ public static class SheetWriter
             figures.Add(ColourWorthBars.Create(advice, sheet.Scenario.Spot.TargetFish, options));
         if (sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate)
         {
-            figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Adapted, options));
-            figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Unadapted, options));
+            figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Eye, options));
+            figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Camera, options));
         }
 
         if (sheet.Sight is { } sight)
@@ -128,7 +129,7 @@ public static class SheetWriter
     internal static List<Candidate> Alike(Sheet sheet)
     {
         Rig first = sheet.Choice.First.Rig;
-        List<Candidate> alike = [.. sheet.Candidates.Where(c => (c.Rig.Body == first.Body || c.Rig.Head.IsNone != first.Head.IsNone) && c.Rig.Presentation == first.Presentation)];
+        List<Candidate> alike = [.. sheet.Candidates.Where(c => Choice.SameWay(c.Rig, first)).DistinctBy(c => c.Rig.Head)];
         return alike.Any(c => c.Rig == first) ? alike : [sheet.Choice.First, .. alike];
     }
 

@@ -1,4 +1,3 @@
-using LureSim.Decision.Baits;
 using LureSim.Decision.Tide;
 using LureSim.Model;
 using LureSim.Report.Figures;
@@ -76,7 +75,7 @@ public static class TideWriter
     private static string Lead(TideTable table, UnitFormat format)
     {
         Spot spot = table.Scenario.Spot;
-        LureBody body = BodyChoice.Of(table.Scenario).Soft ?? table.Scenario.Tackle.Bodies[0];
+        LureBody body = table.Rig.Body;
         return $"{format.LengthText(spot.Depth)} over {SpotWords.Bottom(spot.Bottom)}; strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}; {format.LureText(body)}, {table.Presentation.Name}, cast {format.HandText(table.Presentation.CastLength)}.";
     }
 

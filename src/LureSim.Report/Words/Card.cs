@@ -43,11 +43,11 @@ public sealed record CardFacts(Scenario Scenario, Candidate First)
 /// <param name="Units">Units of everything on it.</param>
 public sealed record Card(string Title, IReadOnlyList<CardRow> Rows, bool Night, UnitSystem Units)
 {
-    /// <summary>Most words on a card, labels and title included.</summary>
+    /// <summary>Most words on a card, its labels included, its title not.</summary>
     public const int MostWords = 120;
 
-    /// <summary>Words on the card, as spaces part them.</summary>
-    public int Words => WordsIn(Title) + Rows.Sum(row => WordsIn(row.Label) + WordsIn(row.Text));
+    /// <summary>Words on the card under its title, as spaces part them.</summary>
+    public int Words => Rows.Sum(row => WordsIn(row.Label) + WordsIn(row.Text));
 
     /// <summary>The card on one line, for the top of a terminal.</summary>
     public string Line { get; private init; } = "";

@@ -30,7 +30,7 @@ internal static class CardWords
 
     /// <summary>Weight of a rig as it is asked for in a shop.</summary>
     public static string Weight(JigHead head, UnitFormat format) => head.IsNone ? ""
-        : format.HeadText(head) + (head.Mass > 0 && head.Place == WeightPlace.Nose ? " jig head" : head.Mass > 0 ? " weighted hook" : " hook");
+        : format.HeadText(head) + (head.Mass > 0 && head.Place == WeightPlace.Nose ? " head" : head.Mass > 0 ? " weighted hook" : " hook");
 
     /// <summary>The retrieve in hands with its name before it, where it has several moves and the name of a ready-made one.</summary>
     public static string Named(Presentation p, string hands) =>

@@ -43,6 +43,21 @@ public static class ChoiceWords
         return more;
     }
 
+    /// <summary>The choice in one line, the same for every command: rig, color, hands and its numbers over the tries.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="colour">Name of its color.</param>
+    /// <param name="units">Units.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="choice"/> is null.</exception>
+    public static string Line(Choice choice, string colour, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        var format = new UnitFormat(units);
+        Presentation way = choice.First.Rig.Presentation;
+        string count = way.CountDown is { } seconds ? seconds > 0 ? $"{UnitFormat.SecondsNumber(seconds)}-count" : "no count" : "let it sink to the bottom";
+        string numbers = choice.Numbers is { Tries: > 1 } tries ? $"; in the zone {UnitFormat.Share.Text(tries.ZoneShare.Median)} ({UnitFormat.Share.Text(tries.ZoneShare.Low)} to {UnitFormat.Share.Text(tries.ZoneShare.High)} in 8 of 10 tries)" : "";
+        return $"Choice: {Name(choice.First, format)}, {colour}, {count}{numbers}.";
+    }
+
     /// <summary>What may go wrong with the first choice, and where the model is weak here.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="units">Units of the sentences.</param>

@@ -121,6 +121,7 @@ public static class ColourWords
         ColourWord.NearBlack => "near black",
         ColourWord.Dark => "dark",
         ColourWord.Muted => "muted",
+        ColourWord.Light => "light",
         ColourWord.Bright => "bright",
         _ => throw new ArgumentOutOfRangeException(nameof(word), word, "Not a colour word."),
     };

@@ -42,9 +42,6 @@ public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<Body
     // Missing sizes tried on each side of the first choice.
     private const int Reach = 3;
 
-    /// <summary>Most missing sizes that are tried.</summary>
-    internal const int MostTried = 2 * Reach;
-
     /// <summary>The missing common sizes nearest to the first choice on either side, as far as the line can cast them.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="first">The first choice.</param>

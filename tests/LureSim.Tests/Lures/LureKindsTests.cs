@@ -169,9 +169,9 @@ public class LureKindsTests
         Assert.Equal((profile, kind.NeedsHead), (body.Profile, !head.IsNone));
         Assert.True(body.ApparentSize > 0);
 
-        FallTable fall = Planner.FallTable(scenario);
-        Assert.Single(fall.Columns);
         var rig = new Rig(head, body, scenario.Presentations[0]);
+        FallTable fall = Planner.FallTable(scenario, rig);
+        Assert.Single(fall.Columns);
         Candidate tried = Trial.Run(scenario, rig, new SimulationOptions());
         Assert.Equal(SimulationStatus.Completed, tried.Track.Status);
         RigAction action = RigChecker.OnRetrieve(scenario, rig, tried.Track);

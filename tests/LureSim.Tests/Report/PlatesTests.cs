@@ -27,8 +27,8 @@ public class PlatesTests
             int row = Finding.Chart.Depths.ToList().IndexOf(plate.Depths[r]);
             for (int c = 0; c < plate.Colours.Count; c++)
             {
-                Assert.Equal(Finding.Chart[row, c].AdaptedSwatch.Hex, plate.Cells[r][c].Adapted);
-                Assert.Equal(Finding.Chart[row, c].UnadaptedSwatch.Hex, plate.Cells[r][c].Unadapted);
+                Assert.Equal(Finding.Chart[row, c].EyeSwatch.Hex, plate.Cells[r][c].Eye);
+                Assert.Equal(Finding.Chart[row, c].UnadaptedSwatch.Hex, plate.Cells[r][c].Camera);
                 Assert.Equal(ColourWords.Text(Finding.Chart[row, c].Word), plate.Cells[r][c].Word);
             }
         }

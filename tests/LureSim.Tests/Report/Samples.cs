@@ -289,7 +289,7 @@ internal static class Samples
         {
             Scenario = scenario,
             Candidates = candidates,
-            Choice = Choice.Of(scenario, first, second, candidates),
+            Choice = new Choice(first, second, null, null, [], []),
             Why =
                 [
                     $"The {first.Rig.Head.Label} head spends {100 * first.Coverage.ZoneShare:0}% of the retrieve in the strike zone, more than any other.",

@@ -271,8 +271,8 @@ public partial class WordsTests
         Assert.Equal("diameter, parameter", UnitSystem.Metric.Spell("diameter, parameter"));
     }
 
-    // Colour and rig figures have tests of their own.
-    private static bool Ours(Figure figure) => figure.Section is not (FigureSection.Colours or FigureSection.Rig or FigureSection.Lesson);
+    // The rig figures have tests of their own.
+    private static bool Ours(Figure figure) => figure.Section is not FigureSection.Rig;
 
     private static Scenario Read(string name) => ScenarioReader.Read(Repository.File("scenarios", name + ".yaml")).Scenario!;
 
@@ -287,7 +287,7 @@ public partial class WordsTests
 
     // What people read on a page: texts of elements and of the drawings, without what the scenario itself says.
     private static IEnumerable<string> Texts(IHtmlDocument document) => document.QuerySelectorAll("h1, h2, h3, li, p:not(.notes), dt, dd, th, td, caption, figcaption, text, desc")
-        .Where(e => e.Closest("#colors, #rig") is null && e.Closest("tr")?.FirstElementChild?.TextContent != "rigging" && e.QuerySelector("li, p") is null).Select(e => e.TextContent.Trim()).Where(text => text.Length > 0);
+        .Where(e => e.Closest("#rig") is null && e.Closest("tr")?.FirstElementChild?.TextContent != "rigging" && e.QuerySelector("li, p") is null).Select(e => e.TextContent.Trim()).Where(text => text.Length > 0);
 
     [GeneratedRegex(@"(?<![\w/.])[\d½¼¾][\d.,]*\s?(m|mm|cm|km|g|kg|N|m/s|°C|degC|metres?|meters?)(?![\w/³²])|\bmetres?\b|\bmeters?\b", RegexOptions.None)]
     private static partial Regex MetricUnit();

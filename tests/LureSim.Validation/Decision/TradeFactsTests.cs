@@ -103,10 +103,10 @@ public class TradeFactsTests
         Scenario bridge = Demo("bridge-channel");
         LureKind kind = LureKinds.Of(profile);
         Scenario still = bridge with { Spot = bridge.Spot with { CurrentSpeed = 0 }, Tackle = bridge.Tackle with { Bodies = [kind.Body(length, kind.Word)] } };
-        FallTable table = Planner.FallTable(still);
+        FallTable table = Planner.FallTable(still, new Rig(still.Tackle.JigHeads[0], still.Tackle.Bodies[0], still.Presentations[0]));
         int row = Enumerable.Range(0, table.Depths.Count).MinBy(i => Math.Abs(table.Depths[i] - 3.048));
         const double Foot = 0.3048;
-        foreach ((string head, double slowest, double closed, double open, double fastest) in new[] { ("1/8 oz", 0.8, 1.3, 1.0, 1.55), ("1/4 oz", 1.4, 2.0, 1.5, 2.25) })
+        foreach ((string head, double slowest, double closed, double open, double fastest) in new[] { ("1/8 oz", 0.8, 1.3, 1.0, 1.6), ("1/4 oz", 1.4, 2.0, 1.5, 2.25) })
         {
             FallColumn column = table.Columns.Single(c => c.Head.Label == head);
             double tight = table.Depths[row] / column.TightLineSeconds[row]!.Value, slack = table.Depths[row] / column.SlackLineSeconds[row]!.Value;
@@ -123,7 +123,7 @@ public class TradeFactsTests
         Scenario bridge = Demo("bridge-channel");
         Coverage[] runs = [.. bridge.Tackle.JigHeads.Select(h => Of(bridge, h.Label, "counted down, steady"))];
         for (int i = 1; i < runs.Length; i++) Assert.True(runs[i].DeepestDepth >= runs[i - 1].DeepestDepth - 0.005);
-        FallTable table = Planner.FallTable(bridge);
+        FallTable table = Planner.FallTable(bridge, new Rig(bridge.Tackle.JigHeads[0], bridge.Tackle.Bodies[0], bridge.Presentations[0]));
         for (int i = 1; i < table.Columns.Count; i++)
         {
             Assert.True(table.Columns[i].TerminalSpeed > table.Columns[i - 1].TerminalSpeed);

@@ -43,7 +43,7 @@ public class FallAttitudeTests
         string name = FormattableString.Invariant($"fall of a 12.7 cm bait on {grams} g with {1000 * swimming.MeanTension:F0} mN of line: ");
         const string Source = "swimming model of this project, equations of motion in full";
         ValidationLog.Relative(CheckClass.SameEquations, Area, name + "sink rate by the closed form (stated discrepancy)", Source, swimming.SinkRate, held.SinkRate, 0.12, "m/s");
-        ValidationLog.Absolute(CheckClass.SameEquations, Area, name + "nose below the level by the closed form", Source, -swimming.MeanPitch * Degree, 90 - (held.FromPlumb * Degree), 3, "deg");
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, name + "nose below the level by the closed form (stated discrepancy)", Source, -swimming.MeanPitch * Degree, 90 - (held.FromPlumb * Degree), 5.2, "deg");
         Assert.True(held.SinkRate < 0.93 * free.SinkRate * Math.Sqrt(1 - (swimming.MeanTension / WetWeight(body))), "The attitude must cost more than the weight that the line carries.");
     }
 

@@ -1,6 +1,5 @@
 using LureSim.Decision.Trials;
 using LureSim.Light;
-using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Sight;
 

@@ -1,7 +1,6 @@
 using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
 using LureSim.Light;
-using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Sight;
 

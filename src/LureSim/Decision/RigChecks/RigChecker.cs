@@ -6,7 +6,6 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Swimming;
 using LureSim.Swimming.Forces;
-using LureSim.Tackle;
 
 namespace LureSim.Decision.RigChecks;
 
@@ -17,12 +16,6 @@ public static class RigChecker
     private const double RetrieveWindow = 5;
     private const double SweepWindow = 4;
     private const double FallWindow = 5;
-
-    // Pause after the twitches of a table by travel (s), common practice.
-    private const double PlainPause = 1.6;
-
-    // Interval of twitches in the ready-made retrieves (s).
-    private const double ShortInterval = 0.5;
 
     // Share by which a fault must change the action for its mending to be named.
     private const double WorthMending = 0.25;
@@ -48,7 +41,7 @@ public static class RigChecker
     public static RigSheet Check(Scenario scenario, Rig? focus, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(scenario);
-        Rig[] rigs = [.. scenario.Tackle.LuresWith(BodyChoice.Of(scenario).Soft).SelectMany(lure => scenario.Presentations.Select(p => new Rig(lure.Head, lure.Body, p)))];
+        Rig[] rigs = [.. scenario.Tackle.LuresWith(focus is { Body.NeedsHead: true } ? focus.Body : BodyChoice.Of(scenario).Soft).SelectMany(lure => scenario.Presentations.Select(p => new Rig(lure.Head, lure.Body, p)))];
         focus ??= rigs[0];
         if (!rigs.Contains(focus)) rigs = [focus, .. rigs];
         var rows = new RigAction[rigs.Length];
@@ -115,43 +108,6 @@ public static class RigChecker
             full ? Sweep(scenario, rig, action.LineElevation, cancellation) : null,
             full && rig.Body.NeedsHead ? Map(scenario, action, parts, cancellation) : null,
             Mend(scenario, action, cancellation));
-    }
-
-    /// <summary>Reports of one lure on a steady retrieve at some speeds, under two twitches and a pause of some travels, and on the fall.</summary>
-    /// <param name="scenario">A validated scenario, for rigging, leader and water.</param>
-    /// <param name="head">Head.</param>
-    /// <param name="body">Body.</param>
-    /// <param name="speeds">Speeds through the water (m/s), 0 to 5.</param>
-    /// <param name="travels">Travels of the rod tip (m), above 0 and up to 3.</param>
-    /// <param name="parallel">Threads and cancellation.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static (ActionReport[] Steady, ActionReport[] Twitched, ActionReport Fall) Reports(
-        Scenario scenario, JigHead head, LureBody body, IReadOnlyList<double> speeds, IReadOnlyList<double> travels, ParallelOptions parallel)
-    {
-        ArgumentNullException.ThrowIfNull(scenario);
-        ArgumentNullException.ThrowIfNull(speeds);
-        ArgumentNullException.ThrowIfNull(travels);
-        ArgumentNullException.ThrowIfNull(parallel);
-        LureProperties lure = TackleBuilder.Lure(head, body);
-        var runner = new RigWindow(scenario.Tackle, scenario.Spot, head, body, parallel.CancellationToken);
-        var reports = new ActionReport[speeds.Count + travels.Count + 1];
-        Parallel.For(0, reports.Length, parallel, i =>
-        {
-            reports[i] = (i < speeds.Count ? runner.Steady(speeds[i], runner.HeldElevation(lure, speeds[i]), SweepWindow)
-                : i < reports.Length - 1 ? runner.Twitch(Plain(travels[i - speeds.Count]), null)
-                : runner.Fall(FallWindow)).Report;
-        });
-        return (reports[..speeds.Count], reports[speeds.Count..^1], reports[^1]);
-
-        Presentation Plain(double travel) => scenario.Presentations[0] with
-        {
-            Moves =
-            [
-                new Move { Kind = MoveKind.Twitch, Duration = 2 * ShortInterval, Beats = 2, Up = travel },
-                new Move { Kind = MoveKind.Pause, Duration = PlainPause },
-            ],
-        };
     }
 
     private static ActionSweep Sweep(Scenario scenario, Rig rig, double elevation, CancellationToken cancellation)

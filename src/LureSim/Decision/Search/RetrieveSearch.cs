@@ -1,3 +1,4 @@
+using LureSim.Coupling;
 using LureSim.Decision.Trials;
 using LureSim.Lures;
 using LureSim.Model;
@@ -36,7 +37,7 @@ public sealed record RetrieveSearchOptions
 /// <param name="Coverage">Where the lure spent its time.</param>
 /// <param name="ActionShare">Share of the retrieve in which the action is on, 0 to 1.</param>
 /// <param name="LiveZoneShare">Share of the retrieve in the strike zone with the action on, 0 to 1.</param>
-/// <param name="Score">The score of <see cref="Ranking"/> with that share in place of the share in the zone.</param>
+/// <param name="Score">The score of <see cref="Ranking"/>.</param>
 public sealed record RetrieveTrial(RetrieveFamily? Family, Presentation Presentation, Coverage Coverage, double ActionShare, double LiveZoneShare, double Score)
 {
     /// <summary>Share of the retrieve clear of bottom and grass, 0 to 1; where there is grass the bottom lies in it.</summary>
@@ -149,7 +150,7 @@ public sealed record RetrieveSearch(
         IReadOnlyList<RetrieveFamily> families = RetrieveFamily.All;
         double total = (families.Count * (options.RunsPerFamily + 1)) + scenario.Presentations.Count;
         int done = 0;
-        var table = ActionTable.Compute(scenario, head, body, parallel);
+        var table = ActionTable.Compute(scenario.Tackle, scenario.Spot, head, body, parallel);
         var study = new Study(scenario, head, body, table, options, count => progress?.Report(Math.Min(1, Interlocked.Add(ref done, count) / total)), cancellation);
         FallTime fall = FallOf(scenario, head, body, Trial.Coarse(options.Simulation), cancellation);
         var found = new FamilyResult[families.Count];
@@ -220,10 +221,10 @@ public sealed record RetrieveSearch(
             cancellation.ThrowIfCancellationRequested();
             run = Trial.Run(scenario, new Rig(head, body, presentation), settings, cancellation);
             (double on, double live) = table.Shares(run.Track, presentation, scenario.Spot.StrikeZone);
-            double score = run.Track.Status == SimulationStatus.Failed ? 0
-                : Ranking.Score(run.Coverage with { ZoneShare = live }, scenario.Spot, presentation.CastLength);
+            Coverage coverage = run.Coverage with { LiveZoneShare = live };
+            double score = run.Track.Status == SimulationStatus.Failed ? 0 : Ranking.Score(coverage, scenario.Spot, run.Rig);
             done(1);
-            return new RetrieveTrial(family, presentation, run.Coverage, on, live, score);
+            return new RetrieveTrial(family, presentation, coverage, on, live, score);
         }
 
         public FamilyResult Search(RetrieveFamily family, FallTime fall, int seed)
