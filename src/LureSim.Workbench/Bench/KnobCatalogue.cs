@@ -3,7 +3,6 @@ using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
-using LureSim.Scenarios;
 
 namespace LureSim.Workbench.Bench;
 
@@ -26,10 +25,11 @@ internal static class KnobCatalogue
     /// <summary>The knobs.</summary>
     /// <param name="scenario">The scenario of the file.</param>
     /// <param name="retrieve">Place of the presentation in the file.</param>
+    /// <param name="marked">A choice's presentation, whose count and speed are to be steps too; null for none.</param>
     /// <param name="heads">Names of the lures, light to heavy.</param>
     /// <param name="bait">Place of the soft bait among those of the file that go on a head; -1 for none.</param>
     /// <param name="units">Units of the words.</param>
-    public static IReadOnlyList<Knob> Of(Scenario scenario, int retrieve, IReadOnlyList<string> heads, int bait, UnitSystem units)
+    public static IReadOnlyList<Knob> Of(Scenario scenario, int retrieve, Presentation? marked, IReadOnlyList<string> heads, int bait, UnitSystem units)
     {
         var format = new UnitFormat(units);
         bool us = units == UnitSystem.Us;
@@ -56,11 +56,18 @@ internal static class KnobCatalogue
             knobs.Add(Slider(KnobIds.Clarity, "Clarity", KnobPlace.Strip, [.. stops.Where(stop => stop.Si >= least - 1e-9 && stop.Si <= most + 1e-9)], secchi.Depth, v => $"you see down {format.HandText(v)}"));
         }
 
-        knobs.Add(Count(way));
+        knobs.Add(Count(way, marked));
         if (way.RetrieveSpeed > 0)
         {
             IReadOnlyList<(string Value, double Si)> speeds = us ? Range(0.2, 7, 0.1, Foot, "ft/s") : Range(0.05, 2.1, 0.05, 1, "m/s");
             Knob speed = Slider(KnobIds.Speed, "Reel", KnobPlace.Strip, [.. speeds.Where(stop => stop.Si <= way.FastestSpeed)], way.RetrieveSpeed, v => RetrieveWords.Pace(v, scenario.Tackle.Reel, format));
+            if (marked is { RetrieveSpeed: > 0 } && marked.RetrieveSpeed <= way.FastestSpeed)
+            {
+                List<KnobStop> more = [.. speed.Stops];
+                Insert(more, new KnobStop(Written(marked.RetrieveSpeed, "m/s"), marked.RetrieveSpeed, RetrieveWords.Pace(marked.RetrieveSpeed, scenario.Tackle.Reel, format)));
+                speed = speed with { Stops = more, FromFile = more.FindIndex(stop => ReferenceEquals(stop, speed.Stops[speed.FromFile])) };
+            }
+
             int beyond = speed.Stops.ToList().FindIndex(stop => stop.Si > FastestChecked);
             knobs.Add(speed with { UncheckedFrom = beyond < 0 ? speed.Stops.Count : beyond });
         }
@@ -90,9 +97,10 @@ internal static class KnobCatalogue
         return knobs;
     }
 
-    private static Knob Count(Presentation way)
+    private static Knob Count(Presentation way, Presentation? marked)
     {
         List<KnobStop> stops = [.. Range(0, 60, 1, 1, "s").Select(stop => new KnobStop(stop.Value, stop.Si, stop.Si == 0 ? "none" : $"{UnitFormat.SecondsNumber(stop.Si)}-count"))];
+        if (marked?.CountDown is { } chosen) Insert(stops, new KnobStop(Written(chosen, "s"), chosen, $"{UnitFormat.Number(chosen, 1)}-count"));
         if (way.CountDown is { } own) Insert(stops, new KnobStop(Written(own, "s"), own, $"{UnitFormat.Number(own, 1)}-count"));
         stops.Add(new KnobStop(KnobIds.ToBottom, 1000, "let it sink to the bottom"));
         return new Knob(KnobIds.Count, "Sink count", KnobPlace.Strip, KnobKind.Slider, stops, way.CountDown is { } count ? stops.FindIndex(stop => Math.Abs(stop.Si - count) < 1e-6) : stops.Count - 1);
@@ -149,5 +157,6 @@ internal static class KnobCatalogue
         return (text, double.Parse(text.Split(' ')[0], CultureInfo.InvariantCulture) * unit);
     }
 
-    private static string Written(double value, string symbol) => value.ToString("0.##", CultureInfo.InvariantCulture) + " " + symbol;
+    /// <summary>A value as a scenario writes it.</summary>
+    public static string Written(double value, string symbol) => value.ToString("0.####", CultureInfo.InvariantCulture) + " " + symbol;
 }

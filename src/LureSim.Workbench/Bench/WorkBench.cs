@@ -22,6 +22,7 @@ internal sealed class WorkBench
     private readonly string text;
     private readonly ConcurrentDictionary<string, BenchQuestion> kept = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, IReadOnlyList<Knob>> knobs = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<int, Presentation> marks = new();
 
     /// <summary>Puts a scenario on the bench.</summary>
     /// <param name="text">Text of the file, which the reader has accepted.</param>
@@ -84,8 +85,26 @@ internal sealed class WorkBench
     {
         LureBody? soft = BodyChoice.Of(Scenario).Soft;
         LureBody[] baits = [.. Scenario.Tackle.Bodies.Where(body => body.NeedsHead)];
-        return KnobCatalogue.Of(Scenario, retrieve, [.. LuresOf(Scenario, soft).Select(lure => lure.Name)], soft is null ? -1 : Array.IndexOf(baits, soft), Units);
+        return KnobCatalogue.Of(Scenario, retrieve, marks.GetValueOrDefault(retrieve), [.. LuresOf(Scenario, soft).Select(lure => lure.Name)], soft is null ? -1 : Array.IndexOf(baits, soft), Units);
     });
+
+    /// <summary>Gives the knobs the steps at which a choice has its hands, so that the choice itself can be shown.</summary>
+    /// <param name="retrieve">Place of its presentation in the file.</param>
+    /// <param name="way">The choice's presentation.</param>
+    public void Mark(int retrieve, Presentation way)
+    {
+        marks[retrieve] = way;
+        knobs.Clear();
+        kept.Clear();
+    }
+
+    /// <summary>The hands of a presentation that have knobs.</summary>
+    /// <param name="way">The presentation.</param>
+    public static IEnumerable<(string Id, string Value)> HandsOf(Presentation way)
+    {
+        yield return (KnobIds.Count, way.CountDown is { } count ? KnobCatalogue.Written(count, "s") : KnobIds.ToBottom);
+        if (way.RetrieveSpeed > 0) yield return (KnobIds.Speed, KnobCatalogue.Written(way.RetrieveSpeed, "m/s"));
+    }
 
     /// <summary>A file of the question, with a new title.</summary>
     /// <param name="question">The question.</param>
@@ -107,7 +126,7 @@ internal sealed class WorkBench
     }
 
     /// <summary>The lures that are compared, light to heavy, each with a name of its own.</summary>
-    private static IReadOnlyList<(JigHead Head, LureBody Body, string Name)> LuresOf(Scenario scenario, LureBody? soft)
+    private static List<(JigHead Head, LureBody Body, string Name)> LuresOf(Scenario scenario, LureBody? soft)
     {
         (JigHead Head, LureBody Body)[] lures = [.. scenario.Tackle.LuresWith(soft).OrderBy(lure => lure.Body.NeedsHead ? lure.Head.Mass : lure.Body.Kind.Mass(lure.Body))];
         var named = new List<(JigHead, LureBody, string)>();
@@ -138,7 +157,7 @@ internal sealed class WorkBench
         ScenarioReading reading = ScenarioReader.ReadText(changed, Path);
         Scenario scenario = reading.Scenario ?? Scenario;
         LureBody? soft = scenario.Tackle.Bodies.FirstOrDefault(body => body.NeedsHead && body.Label == settings[KnobIds.Bait]) ?? BodyChoice.Of(scenario).Soft;
-        var lures = LuresOf(scenario, soft);
+        List<(JigHead Head, LureBody Body, string Name)> lures = LuresOf(scenario, soft);
         Presentation way = scenario.Presentations[retrieve];
         BenchLure[] rows = [.. lures.Select(lure => new BenchLure(lure.Name, new Rig(lure.Head, lure.Body, way)))];
         int focus = Math.Max(0, Array.FindIndex(rows, row => row.Name == settings[KnobIds.Head]));

@@ -19,10 +19,13 @@ internal static class ChoicePicture
         var options = new PlanOptions { Scale = pictures.Format.LengthScale, Threads = Math.Max(1, Environment.ProcessorCount - 1) };
         Plan plan = Planner.Plan(question.Scenario, options, null, cancellation);
         Candidate first = plan.Choice.First;
+        int retrieve = Math.Max(0, pictures.Bench.Scenario.Presentations.ToList().FindIndex(way => way.Name == first.Rig.Presentation.Name));
+        pictures.Bench.Mark(retrieve, first.Rig.Presentation);
         Dictionary<string, string> state = new(question.Settings.Values, StringComparer.Ordinal)
         {
             [KnobIds.Retrieve] = first.Rig.Presentation.Name,
         };
+        foreach ((string id, string value) in WorkBench.HandsOf(first.Rig.Presentation)) state[id] = value;
         if (first.Rig.Body.NeedsHead) state[KnobIds.Bait] = first.Rig.Body.Label;
         BenchQuestion shown = pictures.Bench.Ask(BenchSettings.Of(state));
         state[KnobIds.Head] = shown.Lures.FirstOrDefault(lure => lure.Rig.Head == first.Rig.Head && lure.Rig.Body == first.Rig.Body)?.Name ?? shown.First.Name;

@@ -55,7 +55,7 @@ internal static class ColorPicture
     private static SwatchView Swatch(ColourChart chart, int row, int column)
     {
         ColourCell cell = chart[row, column];
-        Srgb used = cell.AdaptedSwatch;
+        Srgb used = cell.EyeSwatch;
         return new SwatchView(
             chart.Colours[column].Name,
             used.Hex.ToLowerInvariant(),

@@ -55,21 +55,22 @@ internal sealed record PocketSpot(
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static PocketSpot Compute(Scenario scenario, LengthScale scale, PocketBudget budget, IProgress<(int Done, int Total)>? progress, CancellationToken cancellation)
     {
-        LureBody? soft = BodyChoice.Of(scenario).Soft;
-        (JigHead Head, LureBody Body)[] lures = [.. scenario.Tackle.LuresWith(soft).OrderBy(lure => lure.Body.NeedsHead ? lure.Head.Mass : lure.Body.Kind.Mass(lure.Body))];
         SimulationOptions coarse = Trial.Coarse(new SimulationOptions());
 
-        // The retrieve that does best, each with its best head.
-        Rig[] all = [.. scenario.Presentations.SelectMany(way => lures.Select(lure => new Rig(lure.Head, lure.Body, way)))];
-        var runs = new Candidate[all.Length];
-        Parallel.For(0, all.Length, new ParallelOptions { CancellationToken = cancellation }, i => runs[i] = Trial.Run(scenario, all[i], coarse, cancellation));
-        Presentation way = runs.MaxBy(run => run.Score)!.Rig.Presentation;
+        // The choice of every command, and the other heads worked like it.
+        var options = new PlanOptions { Scale = scale };
+        ChosenRig chosen = Planner.Choose(scenario, options, null, cancellation);
+        Presentation way = chosen.Rig.Presentation;
+        (JigHead Head, LureBody Body)[] lures =
+        [
+            .. scenario.Tackle.LuresWith(chosen.Rig.Body.NeedsHead ? chosen.Rig.Body : BodyChoice.Of(scenario).Soft).OrderBy(lure => lure.Body.NeedsHead ? lure.Head.Mass : lure.Body.Kind.Mass(lure.Body)),
+        ];
         Rig[] rigs = [.. lures.Select(lure => new Rig(lure.Head, lure.Body, way))];
-        int choice = Enumerable.Range(0, rigs.Length).MaxBy(i => runs[Array.IndexOf(all, rigs[i])].Score);
+        int choice = Array.FindIndex(rigs, rig => rig.Head == chosen.Rig.Head && rig.Body == chosen.Rig.Body);
 
         PocketAxis[] axes = Axes(scenario, rigs[choice], cancellation);
         double[] own = [.. axes.Select(axis => OwnValue(axis.Kind, scenario.Spot, way))];
-        PocketTable table = PocketTable.Make(scenario, rigs, axes, budget, progress, cancellation);
+        PocketTable table = PocketTable.Make(scenario, rigs, choice, axes, budget, progress, cancellation);
 
         PocketAxis depths = table.Axes.First(axis => axis.Kind == PocketAxisKind.Depth), currents = table.Axes.First(axis => axis.Kind == PocketAxisKind.Current);
         double[] levels = [depths.Steps[0], scenario.Spot.Depth, depths.Steps[^1]];
@@ -96,10 +97,8 @@ internal sealed record PocketSpot(
             });
         }
 
-        Candidate first = table.Run(choice, own, cancellation);
-        ColourFinding colors = SpotColours.At(scenario, first.Rig.Body, ColourAdvice.Running(first.Track, scenario.Spot), Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), scale);
-        FallTable falls = Planner.FallTable(scenario, new PlanOptions { Scale = scale, Simulation = coarse }, null, cancellation);
-        return new PocketSpot(scenario, [.. lures.Select(lure => lure.Head)], table, own, choice, first, steps, hours, falls, colors);
+        FallTable falls = Planner.FallTable(scenario, chosen.Rig, options with { Simulation = coarse }, cancellation);
+        return new PocketSpot(scenario, [.. lures.Select(lure => lure.Head)], table, own, choice, chosen.Choice.First, steps, hours, falls, chosen.Colours) { Warnings = chosen.Choice.Warnings };
     }
 
     /// <summary>Value of an axis in a scenario.</summary>
@@ -112,19 +111,12 @@ internal sealed record PocketSpot(
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not an axis."),
     };
 
-    private static (int Best, Candidate? Run) Best(PocketTable table, int heads, IReadOnlyList<double> own, double current, double depth, CancellationToken cancellation)
+    private static (int Best, Candidate? Run) Best(PocketTable table, int heads, double[] own, double current, double depth, CancellationToken cancellation)
     {
         double[] at = [.. table.Axes.Select((axis, a) => axis.Kind == PocketAxisKind.Current ? current : axis.Kind == PocketAxisKind.Depth ? depth : own[a])];
-        Candidate? best = null;
-        int place = -1;
-        for (int head = 0; head < heads; head++)
-        {
-            Candidate run = table.Run(head, at, cancellation);
-            if (run.Score <= (best?.Score ?? 0)) continue;
-            (best, place) = (run, head);
-        }
-
-        return (place, best);
+        Candidate[] runs = [.. Enumerable.Range(0, heads).Select(head => table.Run(head, at, cancellation))];
+        int best = table.BestOf([.. runs.Select(run => run.Score)]);
+        return (best, best < 0 ? null : runs[best]);
     }
 
     // Current and depth always, which the tide moves; then what moves the result most of what the hand does: speed or cast.

@@ -60,14 +60,18 @@ internal sealed class PocketTable
     private const int Points = 40;
     private const double SmallLoss = 0.05;
 
+    /// <summary>Heads whose ranking values differ by less are as good (assumed; half of what a choice calls a real margin).</summary>
+    public const double AsGood = 0.04;
+
     private readonly ConcurrentDictionary<(int Head, double A, double B, double C), byte[]> cells = new();
     private readonly Scenario scenario;
     private readonly IReadOnlyList<Rig> rigs;
     private readonly PocketLayout layout;
     private PocketAxis[] axes;
 
-    private PocketTable(Scenario scenario, IReadOnlyList<Rig> rigs, PocketAxis[] axes, PocketLayout layout)
+    private PocketTable(Scenario scenario, IReadOnlyList<Rig> rigs, int preferred, PocketAxis[] axes, PocketLayout layout)
     {
+        Preferred = preferred;
         this.scenario = scenario;
         this.rigs = rigs;
         this.axes = axes;
@@ -93,22 +97,35 @@ internal sealed class PocketTable
     /// <summary>Runs made.</summary>
     public int Runs => cells.Count;
 
+    /// <summary>Place of the head that is the choice for the scenario itself.</summary>
+    public int Preferred { get; }
+
+    /// <summary>The head to tie on: the choice where it is as good as any, otherwise the lightest of those that are; -1 where none scores.</summary>
+    /// <param name="scores">Ranking value of each head.</param>
+    public int BestOf(IReadOnlyList<double> scores)
+    {
+        double most = scores.Max();
+        if (!(most > 0)) return -1;
+        return scores[Preferred] >= most - AsGood ? Preferred : Enumerable.Range(0, scores.Count).First(head => scores[head] >= most - AsGood);
+    }
+
     /// <summary>Nodes of the table.</summary>
     public int Nodes => axes.Aggregate(1, (product, axis) => product * axis.Steps.Count);
 
     /// <summary>Makes a table.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="rigs">The heads, fished one way.</param>
+    /// <param name="preferred">Place of the choice for the scenario itself.</param>
     /// <param name="axes">Three axes with their first steps.</param>
     /// <param name="budget">Limits of the work.</param>
     /// <param name="progress">Told the runs made and those in all as far as they are known.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static PocketTable Make(Scenario scenario, IReadOnlyList<Rig> rigs, PocketAxis[] axes, PocketBudget budget, IProgress<(int Done, int Total)>? progress, CancellationToken cancellation)
+    public static PocketTable Make(Scenario scenario, IReadOnlyList<Rig> rigs, int preferred, PocketAxis[] axes, PocketBudget budget, IProgress<(int Done, int Total)>? progress, CancellationToken cancellation)
     {
         double deepest = axes.FirstOrDefault(axis => axis.Kind == PocketAxisKind.Depth)?.Steps[^1] ?? scenario.Spot.Depth;
         bool wanders = rigs[0].Presentation.Moves.Count > 1;
-        var table = new PocketTable(scenario, rigs, axes, new PocketLayout(wanders ? 8 : 12, wanders, 1.02 * deepest));
+        var table = new PocketTable(scenario, rigs, preferred, axes, new PocketLayout(wanders ? 8 : 12, wanders, 1.02 * deepest));
         var watch = Stopwatch.StartNew();
         double[][] points = [.. Enumerable.Range(1, Points).Select(i => (double[])[Scrambled(i, 2), Scrambled(i, 3), Scrambled(i, 5)])];
         double[][] values = [.. points.Select(point => axes.Select((axis, a) => axis.Steps[0] + (point[a] * (axis.Steps[^1] - axis.Steps[0]))).ToArray())];
@@ -164,14 +181,14 @@ internal sealed class PocketTable
     /// <summary>Reads a head off the table, as the page's script does.</summary>
     /// <param name="head">The head.</param>
     /// <param name="values">A value for each axis.</param>
-    public PocketReading Read(int head, IReadOnlyList<double> values) => Read(head, values, axes, Methods[head]);
+    public PocketReading Read(int head, double[] values) => Read(head, values, axes, Methods[head]);
 
     private bool IsGood => Methods.All(method => method != PocketMethod.Nearest) && Error.Share.Most <= GoodShare && Error.Depth.Most <= GoodDepth && Error.Wait.Most <= GoodWait;
 
     private IEnumerable<double[]> AllNodes() =>
         from a in axes[0].Steps from b in axes[1].Steps from c in axes[2].Steps select (double[])[a, b, c];
 
-    private static (int, double, double, double) Key(int head, IReadOnlyList<double> values) => (head, values[0], values[1], values[2]);
+    private static (int, double, double, double) Key(int head, double[] values) => (head, values[0], values[1], values[2]);
 
     private (Spot Spot, Presentation Way) At(int head, IReadOnlyList<double> values)
     {
@@ -210,28 +227,25 @@ internal sealed class PocketTable
     }
 
     // A head at its computed steps alone is not read off between them: its errors are those of another question.
-    private PocketError ErrorOf(double[][] values, PocketAxis[] over, IReadOnlyList<PocketMethod> methods)
+    private PocketError ErrorOf(double[][] values, PocketAxis[] over, PocketMethod[] methods)
     {
         List<double> share = [], depth = [], wait = [];
         int same = 0;
         foreach (double[] v in values)
         {
-            double best = -1, bestTrue = -1, ofBest = 0;
+            double[] read = new double[rigs.Count], truths = new double[rigs.Count];
             for (int head = 0; head < rigs.Count; head++)
             {
-                PocketReading read = Read(head, v, over, methods[head]), truth = Decode(cells[Key(head, v)]);
-                if (methods[head] != PocketMethod.Nearest)
-                {
-                    share.Add(Math.Abs(read.Zone - truth.Zone));
-                    depth.Add(Math.Abs(read.Middle - truth.Middle));
-                    if (double.IsFinite(read.Wait) && double.IsFinite(truth.Wait)) wait.Add(Math.Abs(read.Wait - truth.Wait));
-                }
-
-                if (read.Score > best) (best, ofBest) = (read.Score, truth.Score);
-                bestTrue = Math.Max(bestTrue, truth.Score);
+                PocketReading here = Read(head, v, over, methods[head]), truth = Decode(cells[Key(head, v)]);
+                (read[head], truths[head]) = (here.Score, truth.Score);
+                if (methods[head] == PocketMethod.Nearest) continue;
+                share.Add(Math.Abs(here.Zone - truth.Zone));
+                depth.Add(Math.Abs(here.Middle - truth.Middle));
+                if (double.IsFinite(here.Wait) && double.IsFinite(truth.Wait)) wait.Add(Math.Abs(here.Wait - truth.Wait));
             }
 
-            if (bestTrue - ofBest < SmallLoss) same++;
+            int best = BestOf(read);
+            if (truths.Max() - (best < 0 ? 0 : truths[best]) < SmallLoss) same++;
         }
 
         return new PocketError(share.Count, Of(share), Of(depth), Of(wait), same, values.Length);
@@ -256,7 +270,7 @@ internal sealed class PocketTable
         return worst;
     }
 
-    private PocketReading Read(int head, IReadOnlyList<double> values, PocketAxis[] over, PocketMethod method)
+    private PocketReading Read(int head, double[] values, PocketAxis[] over, PocketMethod method)
     {
         Span<int> below = stackalloc int[3];
         Span<double> part = stackalloc double[3];

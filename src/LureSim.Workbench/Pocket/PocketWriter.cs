@@ -6,13 +6,11 @@ using System.Text.Json;
 using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
-using LureSim.Report.Figures;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Workbench.Bench;
 using LureSim.Workbench.Pictures;
 using LureSim.Workbench.Server;
-using OxyPlot;
 
 namespace LureSim.Workbench.Pocket;
 
@@ -247,6 +245,8 @@ internal static class PocketWriter
                 (string light, string dark, int mark) = WaterPicture.Look(question, i);
                 return new { Name = Name(rig, format), Method = (int)table.Methods[i], Color = light, DarkColor = dark, Marker = mark };
             }),
+            table.Preferred,
+            PocketTable.AsGood,
             Slices = table.Layout.Slices,
             Wanders = table.Layout.Wanders,
             Size = table.Layout.Size,
@@ -271,7 +271,7 @@ internal static class PocketWriter
                 Depths = chart.Depths.Select(Round),
                 Labels = chart.Depths.Select(depth => depth == 0 ? "surface" : format.HandText(depth)),
                 Names = chart.Colours.Select(color => color.Name),
-                Cells = Enumerable.Range(0, chart.Depths.Count).Select(row => Enumerable.Range(0, chart.Colours.Count).Select(column => new[] { chart[row, column].AdaptedSwatch.Hex.ToLowerInvariant(), ColourWords.Text(chart[row, column].Word) })),
+                Cells = Enumerable.Range(0, chart.Depths.Count).Select(row => Enumerable.Range(0, chart.Colours.Count).Select(column => new[] { chart[row, column].EyeSwatch.Hex.ToLowerInvariant(), ColourWords.Text(chart[row, column].Word) })),
             },
             Error = ErrorWords(table, format),
             At = "computed here",

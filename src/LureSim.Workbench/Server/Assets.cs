@@ -1,4 +1,3 @@
-using System.Reflection;
 using System.Text;
 
 namespace LureSim.Workbench.Server;

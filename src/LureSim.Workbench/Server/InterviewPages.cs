@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using LureSim.Report.Words;
-using LureSim.Scenarios;
 using LureSim.Scenarios.Interview;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;

@@ -193,13 +193,13 @@ internal sealed class PageSession : IDisposable
     private async Task FineAsync(PageMessage message, CancellationToken cancellation)
     {
         BenchQuestion question = pictures.Bench.Ask(BenchSettings.Of(message.State));
-        await StageAsync(message.Seq, cancellation, stage => WithoutKnownKnobs(pictures.Fine(message.Seq, question, Pin(message), stage))).ConfigureAwait(false);
-        await StageAsync(message.Seq, cancellation, stage => new ServerMessage("colors", message.Seq) { Colors = pictures.Colors(question, stage) }).ConfigureAwait(false);
-        await StageAsync(message.Seq, cancellation, stage => new ServerMessage("swim", message.Seq) { Swim = pictures.Swim(question, stage) }).ConfigureAwait(false);
+        await StageAsync(message.Seq, stage => WithoutKnownKnobs(pictures.Fine(message.Seq, question, Pin(message), stage)), cancellation).ConfigureAwait(false);
+        await StageAsync(message.Seq, stage => new ServerMessage("colors", message.Seq) { Colors = pictures.Colors(question, stage) }, cancellation).ConfigureAwait(false);
+        await StageAsync(message.Seq, stage => new ServerMessage("swim", message.Seq) { Swim = pictures.Swim(question, stage) }, cancellation).ConfigureAwait(false);
     }
 
     // One stage of the work at rest: stopped by the next wish, and given up where it goes on for too long, which the page is told.
-    private async Task StageAsync(long seq, CancellationToken cancellation, Func<CancellationToken, ServerMessage> work)
+    private async Task StageAsync(long seq, Func<CancellationToken, ServerMessage> work, CancellationToken cancellation)
     {
         using CancellationTokenSource stage = Stage(cancellation);
         ServerMessage answer;
@@ -232,6 +232,7 @@ internal sealed class PageSession : IDisposable
     {
         BenchQuestion question = pictures.Bench.Ask(BenchSettings.Of(message.State));
         ChoiceView choice = ChoicePicture.Of(pictures, question, cancellation);
+        knobsSent = null;
         await SendAsync(new ServerMessage("choice", message.Seq) { Choice = choice }).ConfigureAwait(false);
     }
 

@@ -1,4 +1,3 @@
-using System.Reflection;
 using System.Text;
 using LureSim.Report.Units;
 using LureSim.Scenarios;

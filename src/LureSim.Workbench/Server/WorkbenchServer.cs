@@ -3,7 +3,6 @@ using System.Net;
 using System.Net.WebSockets;
 using System.Text;
 using System.Text.Encodings.Web;
-using LureSim.Workbench.Bench;
 using LureSim.Workbench.Classroom;
 using LureSim.Workbench.Pictures;
 using Microsoft.AspNetCore.Builder;

@@ -134,7 +134,9 @@ function start(spot, number) {
     });
     const found = spot.heads.map((head, i) => read(spot, i, values, water));
     let best = -1;
-    found.forEach((one, i) => { if (one.score > 0 && (best < 0 || one.score > found[best].score)) best = i; });
+    // As light as will do the job; the planned head where it is as good as any.
+    const most = Math.max(...found.map(one => one.score));
+    if (most > 0) best = found[spot.preferred].score >= most - spot.asGood ? spot.preferred : found.findIndex(one => one.score >= most - spot.asGood);
     say.replaceChildren();
     if (best < 0) say.textContent = spot.none;
     else {
