@@ -31,7 +31,7 @@ internal sealed class ActionSettings : RigSettings
         Pdf && Out is null ? ValidationResult.Error("--pdf: name a folder with --out.") : ValidationResult.Success());
 }
 
-/// <summary>Checks how the rigs of a scenario swim, and says what to mend.</summary>
+/// <summary>Checks how the rigs of a scenario swim, and says what to fix.</summary>
 internal sealed class ActionCommand : AnswerCommand<ActionSettings>
 {
     /// <inheritdoc/>
