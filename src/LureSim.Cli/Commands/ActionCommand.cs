@@ -25,6 +25,11 @@ internal sealed class ActionSettings : RigSettings
     [Description("With --out: write the figures as PDF as well")]
     public bool Pdf { get; init; }
 
+    /// <summary>True for the maps of faults.</summary>
+    [CommandOption("--faults")]
+    [Description("For the rig looked at closely: what each fault of the rigging does by amount and speed (some seconds more)")]
+    public bool Faults { get; init; }
+
     /// <inheritdoc/>
     public override ValidationResult Validate() => First(
         base.Validate(),
@@ -44,7 +49,7 @@ internal sealed class ActionCommand : AnswerCommand<ActionSettings>
         string weight = settings.Weight ?? (hard is not null ? RigChoice.NoHead : head.IsNone ? body.Label : head.Label);
         Rig? focus = given ? RigChoice.Of(scenario, weight, settings.Presentation, settings.Body) : null;
         var request = new PlanRequest(settings.Formatter.System, settings.Pdf);
-        ActionOutcome outcome = run.Compute("Swimming", (pipeline, progress) => pipeline.Action(scenario, focus, request, settings.Out is not null, progress, run.Cancellation));
+        ActionOutcome outcome = run.Compute("Swimming", (pipeline, progress) => pipeline.Action(scenario, focus, settings.Faults, request, settings.Out is not null, progress, run.Cancellation));
         ActionTrace trace = outcome.Sheet.Focus.Action.Retrieve.Trace;
         if (trace.Status == SimulationStatus.Failed)
             throw CommandRun.Failure(SwimmingWords.Failure(trace));

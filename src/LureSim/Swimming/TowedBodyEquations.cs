@@ -224,7 +224,7 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         if (part.Plate is null)
         {
             yield return new CrossFlow(part, axis, of.Slenderness, tow);
-            yield return new CrossSeparation(of.Flatness);
+            yield return new CrossSeparation(of.Flatness, body.SemiAxes);
             yield return new AxialDrag(part, of.Share, tow);
         }
 

@@ -50,11 +50,12 @@ public static class RigChecker
     /// <summary>Checks every lure with every presentation, and one closely.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="focus">The rig to look at closely; null for the first lure with the first presentation.</param>
+    /// <param name="faults">True for the maps of faults by amount and speed, which cost some seconds.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentNullException"><paramref name="scenario"/> is null.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static RigSheet Check(Scenario scenario, Rig? focus, IProgress<double>? progress = null, CancellationToken cancellation = default)
+    public static RigSheet Check(Scenario scenario, Rig? focus, bool faults = false, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         Rig[] rigs = [.. scenario.Tackle.LuresWith(BodyChoice.Of(scenario).Soft).SelectMany(lure => scenario.Presentations.Select(p => new Rig(lure.Head, lure.Body, p)))];
@@ -71,6 +72,7 @@ public static class RigChecker
             progress?.Report(Interlocked.Increment(ref done) / total);
         });
         RigFocus close = Focus(scenario, rows[Array.IndexOf(rigs, focus)], full: true, cancellation);
+        if (faults && focus.Body.NeedsHead) close = close with { Faults = Faults(scenario, close.Action, cancellation) };
         progress?.Report(1);
         return new RigSheet(scenario, rows, close);
     }
@@ -125,7 +127,7 @@ public static class RigChecker
             full && rig.Body.NeedsHead ? Map(scenario, action, parts, cancellation) : null,
             Fixes(scenario, action, cancellation),
             full ? Knots(scenario, action, cancellation) : [],
-            full && rig.Body.NeedsHead ? Faults(scenario, action, cancellation) : []);
+            []);
     }
 
     /// <summary>Reports of one lure on a steady retrieve at some speeds, under two twitches and a pause of some travels, and on the fall.</summary>
@@ -211,7 +213,8 @@ public static class RigChecker
         return new SpinMap(bends, speeds, spin, twists, verdicts, own, action.Speed);
     }
 
-    // Each fault is taken away by itself and the rig is tried again; only what changes the verdict for the better is told. Where none does so alone, all are taken away together.
+    // Each fault is taken away by itself and the rig is tried again; only what changes the verdict for the better is told. Where none cures it alone,
+    // all are taken away together.
     private static List<RigFix> Fixes(Scenario scenario, RigAction action, CancellationToken cancellation)
     {
         Rigging own = scenario.Tackle.Rigging;
@@ -227,8 +230,10 @@ public static class RigChecker
         if (own.PulledUp != 0) trials.Add((RigFault.PulledUp, own.PulledUp, own with { PulledUp = 0 }));
         if (own.ShankShare > common) trials.Add((RigFault.Shank, own.ShankShare.Value, own with { ShankShare = null }));
         List<RigFix> found = Tried(trials);
-        if (found.Count > 0 || trials.Count < 2) return found;
-        return Tried([(RigFault.Several, 0, own.Straightened() with { ShankShare = own.ShankShare > common ? null : own.ShankShare })]);
+        if (trials.Count < 2 || found.Any(fix => !fix.After.Report.IsFault)) return found;
+        int best = found.Count > 0 ? ActionEnsemble.Badness(found[0].After.Verdict) : int.MaxValue;
+        List<RigFix> together = Tried([(RigFault.Several, 0, own.Straightened() with { ShankShare = own.ShankShare > common ? null : own.ShankShare })]);
+        return [.. together.Where(fix => ActionEnsemble.Badness(fix.After.Verdict) < best), .. found];
 
         List<RigFix> Tried(List<(RigFault Fault, double Amount, Rigging Fixed)> all)
         {
