@@ -57,8 +57,12 @@ public class RigCheckerTests
     public void Too_long_a_shank_is_named_as_what_mutes_the_tail()
     {
         Scenario longShank = Plain with { Tackle = Plain.Tackle with { Rigging = new Rigging { ShankShare = 0.85 } } };
-        RigFocus focus = RigChecker.Focus(longShank, RigChecker.OnRetrieve(longShank, First(longShank), null), full: false);
-        Assert.Contains(focus.Fixes, fix => fix.Fault == RigFault.Shank && fix.Before.Verdict == ActionVerdict.Muted && fix.After.Verdict == ActionVerdict.Swims);
+        var heavy = new Rig(longShank.Tackle.JigHeads[2], longShank.Tackle.Bodies[0], longShank.Presentations[0]);
+        RigFocus focus = RigChecker.Focus(longShank, RigChecker.OnRetrieve(longShank, heavy, null), full: false);
+        RigFix fix = Assert.Single(focus.Fixes);
+        Assert.Equal(RigFault.Shank, fix.Fault);
+        Assert.True(fix.Before.Report.IsFault);
+        Assert.Equal(ActionVerdict.Swims, fix.After.Verdict);
         Assert.Null(focus.Sweep);
     }
 
