@@ -39,9 +39,9 @@ internal sealed class Pipeline : IPipeline
     }
 
     /// <inheritdoc/>
-    public ActionOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
+    public ActionOutcome Action(Scenario scenario, Rig? focus, bool faults, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
     {
-        RigSheet sheet = RigChecker.Check(scenario, focus, progress, cancellation);
+        RigSheet sheet = RigChecker.Check(scenario, focus, faults, progress, cancellation);
         return new ActionOutcome(sheet, draw ? Files(RigSheetWriter.Files(sheet, request.Units, Outputs(request))) : []);
     }
 

@@ -19,6 +19,11 @@ internal sealed class ActionSettings : TableSettings
     [Description("With --out: write the figures as PDF as well")]
     public bool Pdf { get; init; }
 
+    /// <summary>True for the maps of faults.</summary>
+    [CommandOption("--faults")]
+    [Description("For the rig looked at closely: what each fault of the rigging does by amount and speed (some seconds more)")]
+    public bool Faults { get; init; }
+
     /// <inheritdoc/>
     public override ValidationResult Validate() => First(
         base.Validate(),
@@ -34,7 +39,7 @@ internal sealed class ActionCommand : AnswerCommand<ActionSettings>
         Scenario scenario = settings.ReadScenario();
         var request = new PlanRequest(settings.Formatter.System, settings.Pdf);
         (ChosenRig chosen, ActionOutcome outcome) = run.Choose("Swimming", scenario, RigChoice.Limits(scenario, settings), settings, (pipeline, found, progress) =>
-            pipeline.Action(scenario, found.Rig, request, settings.Out is not null, progress, run.Cancellation));
+            pipeline.Action(scenario, found.Rig, settings.Faults, request, settings.Out is not null, progress, run.Cancellation));
         ActionTrace trace = outcome.Sheet.Focus.Action.Retrieve.Trace;
         if (trace.Status == SimulationStatus.Failed)
             throw CommandRun.Failure(SwimmingWords.Failure(trace));

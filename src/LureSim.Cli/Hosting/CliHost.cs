@@ -138,11 +138,12 @@ internal interface IPipeline
     /// <summary>Computes how the rigs swim and draws the figures of one.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="focus">The rig to look at closely; null for the first.</param>
+    /// <param name="faults">True for the maps of faults.</param>
     /// <param name="request">What was asked for.</param>
     /// <param name="draw">True to draw the figures.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
-    ActionOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation);
+    ActionOutcome Action(Scenario scenario, Rig? focus, bool faults, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation);
 
     /// <summary>Computes the whole plan and draws its sheet.</summary>
     /// <param name="scenario">A validated scenario.</param>

@@ -27,7 +27,7 @@ public static class ActionStills
     {
         ArgumentNullException.ThrowIfNull(focus);
         ArgumentNullException.ThrowIfNull(options);
-        ActionAssessment run = focus.Action.Retrieve;
+        ActionAssessment run = focus.Action.Retrieve.Typical;
         ActionTrace trace = run.Trace;
         int count = options.Narrow ? NarrowStills : WideStills;
         double period = Period(run.Report);

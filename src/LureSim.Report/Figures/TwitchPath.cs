@@ -25,7 +25,7 @@ public static class TwitchPath
         ArgumentNullException.ThrowIfNull(focus);
         ArgumentNullException.ThrowIfNull(options);
         UnitFormat format = options.Format;
-        (string Name, ActionAssessment Run)[] panels = [("loop knot", focus.LoopTwitch), ("snug knot", focus.SnugTwitch)];
+        (string Name, ActionAssessment Run)[] panels = [("loop knot", focus.LoopTwitch.Typical), ("snug knot", focus.SnugTwitch.Typical)];
         (int Start, int End)[] windows = [.. panels.Select(p => Window(p.Run.Trace))];
         double reach = 0, aside = 0;
         for (int i = 0; i < panels.Length; i++)

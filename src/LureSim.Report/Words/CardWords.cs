@@ -39,10 +39,10 @@ internal static class CardWords
     /// <summary>Whether it tracks straight, or what to fix first.</summary>
     public static string Rig(RigFocus check, UnitFormat format)
     {
-        if (check.Mend.Count > 0)
+        if (check.Fixes.Count > 0)
         {
             // What to do; by how much stands in the details.
-            string fix = SwimmingWords.Mend(check.Mend[0], format.System);
+            string fix = Grammar.Capital(SwimmingWords.Fix(check.Fixes[0], format.System));
             int end = fix.AsSpan().IndexOfAny(':', '.', ',');
             return end > 0 ? fix[..end] : fix;
         }

@@ -1,3 +1,4 @@
+using LureSim.Coupling;
 using LureSim.Decision.RigChecks;
 using LureSim.Report.Units;
 using LureSim.Swimming;
@@ -7,8 +8,14 @@ namespace LureSim.Report.Words;
 /// <summary>Puts the action of a lure into words.</summary>
 public static class SwimmingWords
 {
+    // Way on which running off is told: a rod's reach from the boat (m), and in US units.
+    private const double MetricWay = 3, UsWay = 10 * 0.3048;
+
     // Spin below which it is not worth saying (turns/s).
     private const double NoticeableSpin = 0.15;
+
+    // Lean and slope of the course below which they are not worth saying (radians, m/m).
+    private const double NoticeableLean = 8 * Math.PI / 180, NoticeableSlope = 0.05;
 
     /// <summary>A verdict in one or two words.</summary>
     /// <param name="verdict">The verdict.</param>
@@ -16,14 +23,17 @@ public static class SwimmingWords
     public static string Word(ActionVerdict verdict) => verdict switch
     {
         ActionVerdict.Swims => "swims",
-        ActionVerdict.Muted => "hardly swims",
+        ActionVerdict.Muted => "dead",
         ActionVerdict.Darts => "darts",
         ActionVerdict.Glides => "glides",
         ActionVerdict.Spins => "spins",
         ActionVerdict.Flutters => "flutters",
         ActionVerdict.Tumbles => "tumbles",
-        ActionVerdict.Still => "runs straight",
+        ActionVerdict.Still => "tracks straight",
         ActionVerdict.Unknown => "not computed",
+        ActionVerdict.Leans => "leans",
+        ActionVerdict.RunsOff => "runs off",
+        ActionVerdict.Rolls => "rolls",
         _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "Not a verdict."),
     };
 
@@ -36,94 +46,215 @@ public static class SwimmingWords
         ArgumentNullException.ThrowIfNull(report);
         var format = new UnitFormat(units);
         List<string> figures = [];
+        bool spins = report.Verdict == ActionVerdict.Spins, astray = report.Verdict is ActionVerdict.Leans or ActionVerdict.RunsOff or ActionVerdict.Rolls;
         if (Math.Abs(report.SpinRate) > NoticeableSpin)
             figures.Add($"{UnitFormat.Number(Math.Abs(report.SpinRate), 1)} turns a second, {format.TwistText(Math.Abs(report.LineTwistsPerMetre))}");
-        if (report.Beats && report.Darts.Count == 0 && report.Verdict is not ActionVerdict.Spins)
+        if (report.Verdict == ActionVerdict.Rolls)
+            figures.Add($"{UnitFormat.DegreesText(report.RollAmplitude)} to each side");
+        if (astray && Math.Abs(report.MeanRoll) > NoticeableLean)
+            figures.Add($"{(report.Verdict == ActionVerdict.Leans ? "" : "leans ")}{Lean(report)}");
+        if (astray && Math.Abs(report.CourseSlope) > NoticeableSlope)
+            figures.Add($"{(report.Verdict == ActionVerdict.RunsOff ? "" : "runs off ")}{Off(report, format)}");
+        if (report.Beats && report.Darts.Count == 0 && !spins && !astray)
             figures.Add($"{UnitFormat.Number(report.Frequency, 1)} beats a second");
         if (report.TailAmplitude > ActionReport.Noticeable)
             figures.Add($"tail {UnitFormat.DegreesText(report.TailAmplitude)} to each side");
-        else if (report.YawAmplitude > ActionReport.Noticeable && report.Verdict is not (ActionVerdict.Spins or ActionVerdict.Darts))
+        else if (report.YawAmplitude > ActionReport.Noticeable && report.Verdict is not ActionVerdict.Darts && !spins && !astray)
             figures.Add($"nose {UnitFormat.DegreesText(report.YawAmplitude)} to each side");
-        if (report.RollAmplitude > 2 * ActionReport.Noticeable && report.Darts.Count == 0 && report.Verdict is not ActionVerdict.Spins)
+        if (report.RollAmplitude > 2 * ActionReport.Noticeable && report.Darts.Count == 0 && !spins && !astray)
             figures.Add($"rolls {UnitFormat.DegreesText(report.RollAmplitude)}");
         if (report.Darts.Count > 0)
             figures.Add($"{(report.Verdict == ActionVerdict.Darts ? "" : "darts ")}{UnitFormat.DegreesText(report.DartAngle)} off the line, {format.TravelText(report.DartTravel)} a twitch, glides {format.TravelText(report.Glide)}");
         return figures.Count == 0 ? Word(report.Verdict) : $"{Word(report.Verdict)}: {string.Join(", ", figures)}";
     }
 
+    /// <summary>The same for a dozen tries, with how many of them agree.</summary>
+    /// <param name="tries">The tries.</param>
+    /// <param name="units">Units.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="tries"/> is null.</exception>
+    public static string Line(EnsembleAssessment tries, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(tries);
+        return $"{Line(tries.Report, units)} ({Share(tries)})";
+    }
+
+    /// <summary>How many of the tries have the verdict, and what the others do.</summary>
+    /// <param name="tries">The tries.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="tries"/> is null.</exception>
+    public static string Share(EnsembleAssessment tries)
+    {
+        ArgumentNullException.ThrowIfNull(tries);
+        int all = tries.Members.Count;
+        if (tries.Agreeing == all) return $"in all {all} tries";
+        IEnumerable<string> others = tries.Members.GroupBy(m => m.Verdict).Where(g => g.Key != tries.Verdict).OrderByDescending(g => g.Count()).Select(g => $"{Word(g.Key)} in {g.Count()}");
+        return $"in {tries.Agreeing} of {all} tries; {string.Join(", ", others)}";
+    }
+
     /// <summary>What the verdict rests on, a sentence each.</summary>
     /// <param name="report">A report.</param>
+    /// <param name="units">Units.</param>
     /// <exception cref="ArgumentNullException"><paramref name="report"/> is null.</exception>
-    public static IReadOnlyList<string> Reasons(ActionReport report)
+    public static IReadOnlyList<string> Reasons(ActionReport report, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(report);
-        return [.. report.Findings.Select(finding => Reason(report, finding))];
+        var format = new UnitFormat(units);
+        return [.. report.Findings.Select(finding => Reason(report, finding, format))];
     }
 
     /// <summary>Why a window could not be computed, as one sentence.</summary>
     /// <param name="trace">A trace that did not complete.</param>
     /// <exception cref="ArgumentNullException"><paramref name="trace"/> is null.</exception>
-    public static string Failure(ActionTrace trace) => Reasons(ActionAnalysis.Of(trace))[0];
+    public static string Failure(ActionTrace trace) => Reasons(ActionAnalysis.Of(trace), UnitSystem.Metric)[0];
 
-    /// <summary>What to do about a fault, and what it changes.</summary>
-    /// <param name="mend">The fault.</param>
+    /// <summary>What to do about a fault, for hands, and what it changes.</summary>
+    /// <param name="fix">The fix.</param>
     /// <param name="units">Units.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="mend"/> is null.</exception>
-    public static string Mend(Mending mend, UnitSystem units)
+    /// <exception cref="ArgumentNullException"><paramref name="fix"/> is null.</exception>
+    public static string Fix(RigFix fix, UnitSystem units)
     {
-        ArgumentNullException.ThrowIfNull(mend);
-        double by = mend.Amount;
-        string side = Grammar.Side(by);
-        string what = mend.Fault switch
+        ArgumentNullException.ThrowIfNull(fix);
+        double by = fix.Amount;
+        string side = Grammar.Side(by), other = Grammar.Side(-by), length = UnitFormat.MillimetresText(by), angle = UnitFormat.AngleText(by);
+        string what = fix.Fault switch
         {
-            RigFault.ExitSideways => $"Bring the hook out on the centre line: it is {UnitFormat.MillimetresText(by)} {side} of it",
-            RigFault.ExitAbove => $"Bring the hook out {UnitFormat.MillimetresText(by)} {(by > 0 ? "lower" : "higher")}, so that the body lies straight",
-            RigFault.Bend => $"Straighten the body: it is bent {UnitFormat.DegreesText(Math.Abs(by))} to the {side}",
-            RigFault.PointLean => $"Turn the hook so that its point stands straight up: it leans {UnitFormat.DegreesText(Math.Abs(by))} to the {side}",
-            RigFault.HeadTurn => $"Set the head in line with the body: it is turned {UnitFormat.DegreesText(Math.Abs(by))} to the {side}",
-            RigFault.PulledUp => $"Pull the bait back by {UnitFormat.MillimetresText(by)}, so that it lies without a bunch",
-            RigFault.Shank => $"Take a shorter hook: its shank is {UnitFormat.Number(100 * by, 0)} % of the body, {UnitFormat.Number(100 * mend.Common, 0)} % leaves the tail free",
-            RigFault.Knot => "Tie a loop knot in place of the snug one",
-            _ => throw new ArgumentOutOfRangeException(nameof(mend), mend.Fault, "Not a fault."),
+            RigFault.ExitSideways => $"pull the bait off and rig it again with the hook {length} farther to the {other}: it must leave on the seam",
+            RigFault.ExitAbove => $"pull the bait off and rig it again with the hook out {length} {(by > 0 ? "lower" : "higher")}, where the bait lies straight",
+            RigFault.Bend => $"straighten the bait: it is bent {angle} to the {side}; a minute in hot water, then flat until it is cold, or take a straight one",
+            RigFault.PointLean => $"turn the hook in the bait until its point stands straight up on the seam: it leans {angle} to the {side}",
+            RigFault.HeadTurn => $"turn the head until it sits in line with the bait: it points {angle} to the {side}",
+            RigFault.PulledUp => $"slide the bait {length} back toward the bend of the hook, until it lies flat without a bunch",
+            RigFault.Shank => $"take a hook with a shorter shank: it holds {UnitFormat.PercentText(by)} of the bait, {UnitFormat.PercentText(fix.Common)} leaves the rear free",
+            RigFault.Several => "rig it again from the start, with a straight bait: hook out on the seam, head in line, no bunch; one of the faults alone would not do",
+            _ => throw new ArgumentOutOfRangeException(nameof(fix), fix.Fault, "Not a fault."),
         };
-        string now = Line(mend.Before, units), then = Line(mend.After, units);
-        return now == then ? $"{what}." : $"{what}. Then it {then}; now it {now}.";
+        return $"{what}. Fixed, it {Line(fix.After, units)}; as rigged, it {Line(fix.Before.Report, units)}.";
     }
+
+    /// <summary>The name of a fault.</summary>
+    /// <param name="fault">The fault.</param>
+    public static string Name(RigFault fault) => fault switch
+    {
+        RigFault.ExitSideways => "hook out to the left",
+        RigFault.ExitAbove => "hook out too high",
+        RigFault.Bend => "bait bent to the left",
+        RigFault.PointLean => "hook point leaning",
+        RigFault.HeadTurn => "head turned to the left",
+        RigFault.PulledUp => "pulled up too far",
+        RigFault.Shank => "share of the bait on the shank",
+        RigFault.Several => "several faults",
+        _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "Not a fault."),
+    };
+
+    /// <summary>An amount of a fault.</summary>
+    /// <param name="fault">The fault.</param>
+    /// <param name="amount">How much: metres, radians or a share.</param>
+    public static string Amount(RigFault fault, double amount) => fault switch
+    {
+        RigFault.ExitSideways or RigFault.ExitAbove or RigFault.PulledUp => UnitFormat.MillimetresText(amount),
+        RigFault.Bend or RigFault.PointLean or RigFault.HeadTurn => UnitFormat.AngleText(amount),
+        RigFault.Shank => UnitFormat.PercentText(amount),
+        _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "It has no amount."),
+    };
+
+    /// <summary>What a lure does in a cell of a map of faults, in a few letters: the verdict with its size, and how many tries agree where not all do.</summary>
+    /// <param name="cell">The tries.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="cell"/> is null.</exception>
+    public static string Cell(EnsembleAssessment cell)
+    {
+        ArgumentNullException.ThrowIfNull(cell);
+        ActionReport r = cell.Report;
+        string size = cell.Verdict switch
+        {
+            ActionVerdict.Leans => $" {Degrees(Math.Abs(r.MeanRoll))}°",
+            ActionVerdict.RunsOff => $" {UnitFormat.PercentText(Math.Abs(r.CourseSlope))}",
+            ActionVerdict.Spins => $" {F(Math.Abs(r.SpinRate), 1)}/s",
+            _ => "",
+        };
+        return $"{Word(cell.Verdict)}{size}{(cell.Agreeing < cell.Members.Count ? $" ({cell.Agreeing} of {cell.Members.Count})" : "")}";
+    }
+
+    /// <summary>The name of a retrieve on which knots are compared.</summary>
+    /// <param name="retrieve">The retrieve.</param>
+    public static string Name(TriedRetrieve retrieve) => retrieve switch
+    {
+        TriedRetrieve.Steady => "steady",
+        TriedRetrieve.StopAndGo => "stop and go",
+        TriedRetrieve.TwitchTwitchPause => "twitch-twitch-pause",
+        TriedRetrieve.Fall => "fall",
+        _ => throw new ArgumentOutOfRangeException(nameof(retrieve), retrieve, "Not a retrieve."),
+    };
+
+    /// <summary>A swing over the tries.</summary>
+    /// <param name="swing">The swing (radians).</param>
+    public static string Swing(TrySpread swing) => $"{Degrees(swing.Median)}° ({Degrees(swing.Low)} to {Degrees(swing.High)})";
+
+    /// <summary>What the comparison of knots advises, with a sentence where practice says otherwise.</summary>
+    /// <param name="rows">The comparison.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="rows"/> is null.</exception>
+    public static string Knots(IReadOnlyList<KnotRow> rows)
+    {
+        ArgumentNullException.ThrowIfNull(rows);
+        string Of(KnotAdvice advice) => Grammar.Join(rows.Where(row => row.Advice == advice).Select(row => Place(row.Retrieve)));
+        List<string> parts = [];
+        if (Of(KnotAdvice.Loop) is { Length: > 0 } loop) parts.Add($"tie a loop {loop}");
+        if (Of(KnotAdvice.Snug) is { Length: > 0 } snug) parts.Add($"a snug knot gives it more action {snug}");
+        if (Of(KnotAdvice.Either) is { Length: > 0 } either) parts.Add($"{either} it hardly matters");
+        string[] parting = [.. rows.Where(row => row.Retrieve is TriedRetrieve.TwitchTwitchPause or TriedRetrieve.Fall && row.Advice != KnotAdvice.Loop).Select(row => Place(row.Retrieve))];
+        string text = Grammar.Sentence(string.Join("; ", parts));
+        return parting.Length == 0 ? text : $"{text} Practice ties a loop {Grammar.Join(parting)} all the same; for this bait the model does not see why.";
+    }
+
+    private static string Place(TriedRetrieve retrieve) => retrieve switch
+    {
+        TriedRetrieve.Steady => "on a steady retrieve",
+        TriedRetrieve.StopAndGo => "on stop and go",
+        TriedRetrieve.TwitchTwitchPause => "for twitch-twitch-pause",
+        TriedRetrieve.Fall => "for the fall",
+        _ => throw new ArgumentOutOfRangeException(nameof(retrieve), retrieve, "Not a retrieve."),
+    };
 
     // What a guide can change when the motion itself cannot be computed.
     private const string CheckTheLure = "Reel slower or twitch more gently, and check the lure's size, weight, lip and rigging in the scenario for a slip.";
 
-    // Lengths in cm and m in either system: these sentences are for the bench.
-    private static string Reason(ActionReport r, ActionFinding finding) => finding.Kind switch
+    private static string Reason(ActionReport r, ActionFinding finding, UnitFormat format) => finding.Kind switch
     {
         ActionFindingKind.Cancelled => "Stopped before it could be judged.",
         ActionFindingKind.OutOfSteps => $"It moves too wildly to be followed: given up after {F(finding.Value, 1)} of {F(finding.Other, 1)} s of swimming. {CheckTheLure}",
         ActionFindingKind.Lost => $"It could not be followed past the first {F(finding.Value, 1)} s of swimming: it is thrown about harder than the model can follow. {CheckTheLure}",
         ActionFindingKind.WindowTooShort => "It was watched for too short a time to be judged; let the move or the retrieve last longer.",
-        ActionFindingKind.TurnsOver => $"It turns over {F(Math.Abs(r.SpinRate), 1)} times a second to the {(r.SpinRate > 0 ? "right" : "left")} and puts {F(r.LineTwistsPerMetre, 1)} twists into each metre of line.",
-        ActionFindingKind.BodyBent => $"The body is bent by {Degrees(finding.Value)} degrees on the hook; weight below buoyancy cannot hold it upright at this speed.",
-        ActionFindingKind.HeadTurned => $"The head points {Degrees(finding.Value)} degrees to the side.",
-        ActionFindingKind.Twitched => $"Each twitch moves it {Centimetres(r.DartTravel)} cm, turns the nose {Degrees(finding.Value)} degrees off the pull and leads {Degrees(r.DartAngle)} degrees aside; it glides {Centimetres(r.Glide)} cm on slack line.",
-        ActionFindingKind.ChangesSides => $"{F(100 * r.Alternation, 0)} % of the darts go to the other side than the one before.",
-        ActionFindingKind.TooLittleForDart => $"A dart would turn the nose by {Degrees(finding.Value)} degrees or more.",
-        ActionFindingKind.TailBeats => $"The tail beats {F(r.Frequency, 1)} times a second, {Degrees(r.TailAmplitude)} degrees to each side; the body yaws {Degrees(r.YawAmplitude)} and rolls {Degrees(r.RollAmplitude)} degrees.",
-        ActionFindingKind.TailHardlyMoves => $"The tail moves only {Degrees(r.TailAmplitude, 1)} degrees to each side; from {Degrees(finding.Value)} degrees on it is called swimming.",
-        ActionFindingKind.LittleIsFree => $"Only {F(100 * finding.Value, 0)} % of the length is free to bend behind the hook.",
-        ActionFindingKind.Wobbles => $"It wobbles {F(r.Frequency, 1)} times a second, {Degrees(r.YawAmplitude)} degrees in heading and {Degrees(r.RollAmplitude)} degrees in roll.",
-        ActionFindingKind.RunsAside => $"It runs {Centimetres(Math.Abs(r.SideOffset))} cm to the {Grammar.Side(r.SideOffset)} of the line on {F(finding.Value, 1)} m, nose {Degrees(Math.Abs(r.MeanYaw))} degrees aside, without a beat.",
-        ActionFindingKind.RunsStraight => $"It follows the line straight: heading within {Degrees(r.YawAmplitude, 1)}, roll within {Degrees(r.RollAmplitude, 1)} degrees.",
-        ActionFindingKind.EndOverEnd => $"It turns end over end, {F(finding.Value, 1)} times a second, and sinks {F(r.SinkRate, 2)} m/s.",
-        ActionFindingKind.Rocks => $"It rocks {F(r.Frequency, 1)} times a second as it sinks {F(r.SinkRate, 2)} m/s: {Degrees(r.PitchAmplitude)} degrees in pitch, {Degrees(r.RollAmplitude)} in roll, {Degrees(r.YawAmplitude)} in heading.",
-        ActionFindingKind.SlidesAway => $"It slides away as it sinks {F(r.SinkRate, 2)} m/s, nose {Degrees(Math.Abs(r.MeanPitch))} degrees {Nose(r)}{(r.SpiralRadius > 0 ? $" on a spiral of {Centimetres(r.SpiralRadius)} cm radius" : "")}.",
-        ActionFindingKind.SinksStraight => $"It sinks straight at {F(r.SinkRate, 2)} m/s, nose {Degrees(Math.Abs(r.MeanPitch))} degrees {Nose(r)}.",
+        ActionFindingKind.TurnsOver => $"It turns over {F(Math.Abs(r.SpinRate), 1)} times a second to the {(r.SpinRate > 0 ? "right" : "left")}: {format.TwistText(r.LineTwistsPerMetre)}.",
+        ActionFindingKind.BodyBent => $"The bait is bent {Degrees(finding.Value)}° on the hook; the weight below it cannot hold it upright at this speed.",
+        ActionFindingKind.HeadTurned => $"The head points {Degrees(finding.Value)}° to the side.",
+        ActionFindingKind.Twitched => $"Each twitch moves it {format.TravelText(r.DartTravel)}, turns the nose {Degrees(finding.Value)}° off the pull and leads {Degrees(r.DartAngle)}° to the side; it glides {format.TravelText(r.Glide)} on slack line.",
+        ActionFindingKind.ChangesSides => $"{UnitFormat.PercentText(r.Alternation)} of the darts go to the other side than the one before.",
+        ActionFindingKind.TooLittleForDart => $"A dart would turn the nose {Degrees(finding.Value)}° or more.",
+        ActionFindingKind.TailBeats => $"The tail beats {F(r.Frequency, 1)} times a second, {Degrees(r.TailAmplitude)}° to each side; the bait wags {Degrees(r.YawAmplitude)}° and rolls {Degrees(r.RollAmplitude)}°.",
+        ActionFindingKind.TailHardlyMoves => $"The tail moves only {Degrees(r.TailAmplitude, 1)}° to each side; from {Degrees(finding.Value)}° on it is called swimming.",
+        ActionFindingKind.LittleIsFree => $"Only {UnitFormat.PercentText(finding.Value)} of the length is free to bend behind the hook.",
+        ActionFindingKind.Wobbles => $"It wobbles {F(r.Frequency, 1)} times a second, {Degrees(r.YawAmplitude)}° in heading and {Degrees(r.RollAmplitude)}° in roll.",
+        ActionFindingKind.LiesOver => $"It leans {Lean(r)} all the while.",
+        ActionFindingKind.RollsFar => $"It rolls {Degrees(r.RollAmplitude)}° to each side without going over.",
+        ActionFindingKind.RunsAside => $"It runs off {Off(r, format)}.",
+        ActionFindingKind.RunsStraight => $"It tracks straight: nose within {Degrees(r.YawAmplitude, 1)}°, roll within {Degrees(r.RollAmplitude, 1)}°.",
+        ActionFindingKind.EndOverEnd => $"It turns end over end, {F(finding.Value, 1)} times a second, and sinks {format.SpeedText(r.SinkRate)}.",
+        ActionFindingKind.Rocks => $"It rocks {F(r.Frequency, 1)} times a second as it sinks {format.SpeedText(r.SinkRate)}: {Degrees(r.PitchAmplitude)}° in pitch, {Degrees(r.RollAmplitude)}° in roll, {Degrees(r.YawAmplitude)}° in heading.",
+        ActionFindingKind.SlidesAway => $"It slides away as it sinks {format.SpeedText(r.SinkRate)}, nose {Degrees(Math.Abs(r.MeanPitch))}° {Nose(r)}{(r.SpiralRadius > 0 ? $" on a spiral of {format.TravelText(r.SpiralRadius)} radius" : "")}.",
+        ActionFindingKind.SinksStraight => $"It sinks straight at {format.SpeedText(r.SinkRate)}, nose {Degrees(Math.Abs(r.MeanPitch))}° {Nose(r)}.",
         _ => throw new ArgumentOutOfRangeException(nameof(finding), finding.Kind, "Not a finding."),
     };
+
+    // The left side up is a lean to the right.
+    private static string Lean(ActionReport report) => $"{Degrees(Math.Abs(report.MeanRoll))}° to the {Grammar.Side(-report.MeanRoll)}";
+
+    private static string Off(ActionReport report, UnitFormat format)
+    {
+        double way = format.System == UnitSystem.Us ? UsWay : MetricWay;
+        return $"{format.TravelText(Math.Abs(report.CourseSlope) * way)} to the {Grammar.Side(report.CourseSlope)} in {(format.System == UnitSystem.Us ? "10 ft" : "3 m")}";
+    }
 
     private static string Nose(ActionReport report) => report.MeanPitch < 0 ? "down" : "up";
 
     private static string F(double value, int decimals) => UnitFormat.Fixed(value, decimals);
 
-    private static string Degrees(double radians, int decimals = 0) => F(radians * 180 / Math.PI, decimals);
-
-    private static string Centimetres(double metres) => F(100 * metres, 0);
+    private static string Degrees(double radians, int decimals = 0) => UnitFormat.Number(radians * 180 / Math.PI, decimals);
 }

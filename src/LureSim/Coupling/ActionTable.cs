@@ -172,7 +172,7 @@ public sealed class ActionTable
     {
         ArgumentNullException.ThrowIfNull(report);
         return report.Verdict is ActionVerdict.Swims or ActionVerdict.Darts or ActionVerdict.Glides or ActionVerdict.Flutters
-            || (report.Verdict is ActionVerdict.Still && report.TailAmplitude >= ActionAnalysis.SwimTail);
+            || (report.Verdict is ActionVerdict.Still or ActionVerdict.Leans or ActionVerdict.RunsOff && report.TailSwims);
     }
 
     /// <summary>How far the action is on at a speed, 0 to 1; between two speeds of the grid it goes from one to the other evenly.</summary>

@@ -25,6 +25,20 @@ public sealed class RigWindow
     // A pause may be long; the motion has died away after this time (s).
     private const double LongestPause = 3;
 
+    // Tries end sooner than single windows: the start is far from rest, and what goes on in one way is seen at once (s). Steps to 1e-3: verdicts do not hang on the fourth digit.
+    private const double TryWindow = 5;
+    private const double TrySettling = 1.5;
+    private const double TryInterval = 0.01;
+    private const double TryTolerance = 1e-3;
+
+    // Stop and go: pull and pause (s), common practice.
+    private const double GoTime = 1;
+    private const double StopTime = 1.2;
+    private const int Stops = 2;
+
+    // Leader without one of its own: fluorocarbon (Pa), from memory.
+    private const double LeaderModulus = 2e9;
+
     // Steepest angle of the line at which a lure is towed for its drag (radians): beyond, it hangs rather than swims.
     private const double SteepestElevation = 1.2;
 
@@ -101,10 +115,60 @@ public sealed class RigWindow
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public ActionAssessment Twitch(Presentation presentation, KnotStyle? knot = null)
     {
-        TowInput tow = TwitchingOf(presentation) is { } t
-            ? TowInput.Twitching(Math.Min(3, StrokeAlongLine * t.Height), Math.Max(0.05, t.Period / 2), Math.Max(0.1, t.Period), t.Count, t.Pause)
-            : TowInput.Twitching(PlainStroke, PlainPull, PlainInterval, 2, PlainPause);
+        TowInput tow = PullOf(TwitchingOf(presentation));
         return Run(tow, knot, new ActionOptions { Duration = tow.Strokes[^1].End + 1, SettlingTime = 0 });
+    }
+
+    /// <summary>A steady pull, tried with other starts and other values of what nobody measures.</summary>
+    /// <param name="speed">Speed through the water (m/s), 0 to 5.</param>
+    /// <param name="elevation">Angle of the line above the path (radians).</param>
+    /// <param name="tries">Number of tries, 1 to 12.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public EnsembleAssessment SteadyTries(double speed, double elevation, int tries = ActionEnsemble.Tries) =>
+        Try(TowInput.Steady(speed, elevation), Knot(null), Trying(TryWindow), tries);
+
+    /// <summary>The twitches of <see cref="Twitch"/>, tried so.</summary>
+    /// <param name="presentation">The retrieve.</param>
+    /// <param name="knot">The knot; null for the tackle's own.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="presentation"/> is null.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public EnsembleAssessment TwitchTries(Presentation presentation, KnotStyle? knot = null)
+    {
+        TowInput tow = PullOf(TwitchingOf(presentation));
+        return Try(tow, Knot(knot), Trying(tow.Strokes[^1].End + 1), ActionEnsemble.Tries);
+    }
+
+    /// <summary>A fall on a slack line, tried so.</summary>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public EnsembleAssessment FallTries() => Try(TowInput.SlackFall(), Knot(null), Trying(TryWindow), ActionEnsemble.Tries);
+
+    /// <summary>One of the retrieves on which knots are compared, on a knot and a leader of their own, tried so.</summary>
+    /// <param name="retrieve">The retrieve.</param>
+    /// <param name="speed">Speed of the pull through the water (m/s), above 0 to 5.</param>
+    /// <param name="elevation">Angle of the line above the path (radians).</param>
+    /// <param name="knot">The knot.</param>
+    /// <param name="leaderDiameter">Diameter of the leader (m), 5e-5 to 2e-3.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public EnsembleAssessment KnotTries(TriedRetrieve retrieve, double speed, double elevation, KnotStyle knot, double leaderDiameter)
+    {
+        TowInput tow = retrieve switch
+        {
+            TriedRetrieve.Steady => TowInput.Steady(speed, elevation),
+            TriedRetrieve.StopAndGo => TowInput.Steady(speed, elevation) with { SpeedChanges = [.. Enumerable.Range(0, 2 * Stops).Select(i => new SpeedChange(GoTime + (i / 2 * (GoTime + StopTime)) + (i % 2 * StopTime), i % 2 == 0 ? 0 : speed))] },
+            TriedRetrieve.TwitchTwitchPause => PullOf(null),
+            TriedRetrieve.Fall => TowInput.SlackFall(),
+            _ => throw new ArgumentOutOfRangeException(nameof(retrieve), retrieve, "Not a retrieve."),
+        };
+        double window = retrieve switch
+        {
+            TriedRetrieve.StopAndGo => GoTime + (Stops * (GoTime + StopTime)),
+            TriedRetrieve.TwitchTwitchPause => tow.Strokes[^1].End + 1,
+            _ => TryWindow,
+        };
+        Knot tied = Knot(knot) with { LeaderDiameter = leaderDiameter };
+        if (tackle.Leader is null) tied = tied with { LeaderModulus = LeaderModulus };
+        ActionOptions options = Trying(window);
+        return Try(tow, tied, retrieve == TriedRetrieve.StopAndGo ? options with { SettlingTime = GoTime / 2 } : options, ActionEnsemble.Tries);
     }
 
     internal static double HeldElevation(LureProperties lure, double density, double viscosity, double speed)
@@ -133,14 +197,25 @@ public sealed class RigWindow
         return null;
     }
 
+    private static TowInput PullOf((int Count, double Height, double Period, double Pause)? twitches) => twitches is { } t
+        ? TowInput.Twitching(Math.Min(3, StrokeAlongLine * t.Height), Math.Max(0.05, t.Period / 2), Math.Max(0.1, t.Period), t.Count, t.Pause)
+        : TowInput.Twitching(PlainStroke, PlainPull, PlainInterval, 2, PlainPause);
+
+    private static ActionOptions Trying(double window) =>
+        new() { Duration = window, SettlingTime = TrySettling, OutputInterval = TryInterval, Tolerance = TryTolerance, StopsWhenClear = true };
+
+    private Knot Knot(KnotStyle? knot) => ActionBodyBuilder.KnotOf(knot is { } style && style != tackle.Rigging.Knot
+        ? tackle with { Rigging = tackle.Rigging with { Knot = style, LoopLength = style == KnotStyle.Snug ? 0 : new Rigging().LoopLength } }
+        : tackle);
+
+    private TowInput InWater(TowInput tow) => tow with { WaterDensity = density, KinematicViscosity = viscosity };
+
+    private EnsembleAssessment Try(TowInput tow, Knot knot, ActionOptions options, int tries) => ActionEnsemble.Assess(body, knot, InWater(tow), options, tries, cancellation);
+
     private ActionAssessment Run(TowInput tow, KnotStyle? knot, ActionOptions options)
     {
         cancellation.ThrowIfCancellationRequested();
-        Outfit box = knot is { } style && style != tackle.Rigging.Knot
-            ? tackle with { Rigging = tackle.Rigging with { Knot = style, LoopLength = style == KnotStyle.Snug ? 0 : new Rigging().LoopLength } }
-            : tackle;
-        tow = tow with { WaterDensity = density, KinematicViscosity = viscosity };
-        ActionAssessment found = LureActionModel.Assess(body, ActionBodyBuilder.KnotOf(box), tow, options, cancellation);
+        ActionAssessment found = LureActionModel.Assess(body, Knot(knot), InWater(tow), options, cancellation);
         cancellation.ThrowIfCancellationRequested();
         return found;
     }

@@ -59,6 +59,9 @@ public sealed record LureAssembly
     /// <summary>The tail that swings, or null.</summary>
     public FreeTail? Tail { get; init; }
 
+    /// <summary>The part behind the hook that gives way, or null for a stiff lure.</summary>
+    public SoftRear? Rear { get; init; }
+
     /// <summary>Puts a lure together.</summary>
     /// <param name="head">Jig head or hook; <see cref="JigHead.None"/> for a body that needs none.</param>
     /// <param name="body">Body.</param>

@@ -164,6 +164,7 @@ public abstract class SoftBait : LureKind
         }
 
         parts.AddRange(SectionParts(body, volume, volume * body.Density, shank, sideways, upright));
+        FreeTail? tail = Tail(body, volume, shank);
         return new LureAssembly
         {
             Parts = parts,
@@ -174,7 +175,8 @@ public abstract class SoftBait : LureKind
             Engagement = shank,
             BendSideways = sideways,
             BendUp = upright,
-            Tail = Tail(body, volume, shank),
+            Tail = tail,
+            Rear = SoftRear.Of(Sections, length, body.Height, body.Width, volume, body.Density, shank, tail?.Hinge ?? length, LureTables.Figure("soft_modulus_pa")),
         };
     }
 

@@ -12,6 +12,14 @@ public static class ActionAnalysis
     internal const double DartHeading = 15 * Math.PI / 180;
     internal const double SpinTurns = 0.2;
     internal const double SlackTension = 0.005;
+    internal const double LeanRoll = 15 * Math.PI / 180;
+    internal const double FarRoll = 45 * Math.PI / 180;
+
+    // Off to one side by more than a tenth of the way, a foot in ten.
+    internal const double OffCourse = 0.1;
+
+    // Tangent beyond which a lure does not follow its line at all.
+    private const double GreatestSlope = 10;
 
     /// <summary>Analyses a trace: the part after the settling time, or all of it when the line is twitched.</summary>
     /// <param name="trace">Result of <see cref="Towing.Simulate"/>.</param>
@@ -53,6 +61,8 @@ public static class ActionAnalysis
             MeanSpeed = f.Speed,
             SinkRate = f.Sink,
             SideOffset = f.Side,
+            CourseSlope = f.Course,
+            NoseSwing = f.NoseSwing,
             SpiralRadius = f.SpiralRadius,
             SpiralRate = f.SpiralRate,
             SpinRate = f.Spin,
@@ -90,6 +100,7 @@ public static class ActionAnalysis
         double[] tail = new double[n];
         double[] tip = new double[n];
         double yawOffset = 0, rollOffset = 0, path = 0, speed = 0, tension = 0, side = 0;
+        double rollSine = 0, rollCosine = 0, across = 0, along = 0;
         Vector3d pull = default;
         Vector3d travel = trace.Position[^1] - trace.Position[from];
         FlexibleTail? t = trace.Body.Tail;
@@ -104,6 +115,14 @@ public static class ActionAnalysis
             speed += trace.Velocity[k].Length;
             tension += trace.Tension[k];
             pull += trace.LinePull[k];
+            (double sine, double cosine) = Math.SinCos(trace.Attitude[k].Roll);
+            rollSine += sine;
+            rollCosine += cosine;
+
+            // Angle from the line to the course, seen from above.
+            Vector3d course = trace.Attitude[k].ToWater(trace.Velocity[k]), line = trace.LinePull[k];
+            across += (line.X * course.Y) - (line.Y * course.X);
+            along += (line.X * course.X) + (line.Y * course.Y);
             side += trace.Position[k].Y - trace.LineEnd[k].Y;
             if (i > 0) path += (trace.Position[k] - trace.Position[k - 1]).Length;
         }
@@ -133,6 +152,7 @@ public static class ActionAnalysis
         return new()
         {
             Span = span,
+            NoseSwing = NoseSwing(trace, from),
             Yaw = yawSize,
             Roll = rollSize,
             Pitch = pitchSize,
@@ -141,11 +161,12 @@ public static class ActionAnalysis
             Frequency = frequency,
             Strouhal = frequency > 0 && speed > 0.02 ? frequency * (t?.PaddleWidth ?? (2 * trace.Body.SemiAxes.Z)) / speed : 0,
             MeanYaw = yaw.Average(),
-            MeanRoll = roll.Average(),
+            MeanRoll = Math.Atan2(rollSine, rollCosine),
             MeanPitch = pitch.Average(),
             Speed = speed,
             Sink = -travel.Z / span,
             Side = side / n,
+            Course = trace.Tow.Mode == TowMode.Pulled && trace.Tow.Strokes.Count == 0 && along > 0 ? Math.Clamp(across / along, -GreatestSlope, GreatestSlope) : 0,
             Spin = spin,
             TwistPerMetre = path > 0.05 ? Math.Abs(spin) * span / path : 0,
             Turns = spin * span,
@@ -201,6 +222,12 @@ public static class ActionAnalysis
         }
 
         if (trace.Tow.Mode != TowMode.Pulled) return Fall(f, findings);
+        if (trace.Body.Plate is null && Astray(f, findings) is { } astray)
+        {
+            if (hasTail) findings.Add(f.TailAngle >= SwimTail ? new(ActionFindingKind.TailBeats) : new(ActionFindingKind.TailHardlyMoves, SwimTail));
+            return (astray, findings);
+        }
+
         if (hasTail)
         {
             if (f.TailAngle >= SwimTail)
@@ -221,14 +248,18 @@ public static class ActionAnalysis
             return (ActionVerdict.Swims, findings);
         }
 
-        if (Math.Abs(f.Side) > 0.1 * trace.Tow.LineLength || Math.Abs(f.MeanYaw) > SwimBody)
-        {
-            findings.Add(new(ActionFindingKind.RunsAside, trace.Tow.LineLength));
-            return (ActionVerdict.Glides, findings);
-        }
-
         findings.Add(new(ActionFindingKind.RunsStraight));
         return (trace.Body.Lip is not null ? ActionVerdict.Muted : ActionVerdict.Still, findings);
+    }
+
+    // What a crooked lure does that does not go over; null for one that swims upright after the line.
+    private static ActionVerdict? Astray(Measures f, List<ActionFinding> findings)
+    {
+        bool rolls = f.Roll >= FarRoll, leans = Math.Abs(f.MeanRoll) >= LeanRoll, off = Math.Abs(f.Course) >= OffCourse;
+        if (rolls) findings.Add(new(ActionFindingKind.RollsFar));
+        else if (leans) findings.Add(new(ActionFindingKind.LiesOver));
+        if (off) findings.Add(new(ActionFindingKind.RunsAside));
+        return rolls ? ActionVerdict.Rolls : leans ? ActionVerdict.Leans : off ? ActionVerdict.RunsOff : null;
     }
 
     private static (ActionVerdict Verdict, List<ActionFinding> Findings) Fall(Measures f, List<ActionFinding> findings)
@@ -302,6 +333,25 @@ public static class ActionAnalysis
         }
 
         return (double)changes / (darts.Count - 1);
+    }
+
+    // Angle from its mean direction within which the nose keeps nine tenths of the time: the same whichever way the lure points.
+    private static double NoseSwing(ActionTrace trace, int from)
+    {
+        int n = trace.Count - from;
+        var nose = new Vector3d[n];
+        Vector3d sum = default;
+        for (int i = 0; i < n; i++)
+        {
+            nose[i] = trace.Attitude[from + i].ToWater(new(1, 0, 0));
+            sum += nose[i];
+        }
+
+        if (sum.Length < 1e-9) return Math.PI;
+        Vector3d mean = (1 / sum.Length) * sum;
+        double[] angles = [.. nose.Select(direction => Math.Acos(Math.Clamp(Vector3d.Dot(direction, mean), -1, 1)))];
+        Array.Sort(angles);
+        return angles[(int)(0.9 * (n - 1))];
     }
 
     // Turns about the transverse axis: whole turns of the pitch rate.
@@ -419,6 +469,10 @@ public static class ActionAnalysis
         public double Sink { get; init; }
 
         public double Side { get; init; }
+
+        public double Course { get; init; }
+
+        public double NoseSwing { get; init; }
 
         public double Spin { get; init; }
 

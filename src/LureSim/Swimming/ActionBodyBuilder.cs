@@ -41,17 +41,18 @@ public static class ActionBodyBuilder
         double nose = parts.Length / 2;
         Vector3d At(Station s) => new(nose - s.Aft, s.Left, s.Up);
 
-        Inertia i = parts.InertiaAboutMassCentre;
+        // A body that gives way is given laid straight; its bend is where its joint is at ease.
+        LureAssembly laid = parts.Rear is null ? parts : LureAssembly.Of(head, body, rigging with { ExitSideways = 0, ExitAbove = 0, Bend = 0, PulledUp = 0 });
         Vector3d semiAxes = new(form.HalfLength, form.HalfWidth, form.HalfHeight);
         double bend = Math.Sqrt((parts.BendSideways * parts.BendSideways) + (parts.BendUp * parts.BendUp));
         return new ActionBody
         {
             Name = body.Label,
-            Mass = parts.Mass,
-            Volume = parts.Volume,
-            CentreOfMass = At(parts.MassCentre),
-            CentreOfBuoyancy = At(parts.BuoyancyCentre),
-            Inertia = new InertiaTensor(i.Roll, i.Pitch, i.Yaw, i.ForwardLeft, i.ForwardUp, i.LeftUp),
+            Mass = laid.Mass,
+            Volume = laid.Volume,
+            CentreOfMass = At(laid.MassCentre),
+            CentreOfBuoyancy = At(laid.BuoyancyCentre),
+            Inertia = Tensor(laid.InertiaAboutMassCentre),
             SemiAxes = semiAxes,
             TowPoint = At(parts.TowPoint),
             Sections = Sections(form, nose),
@@ -61,8 +62,11 @@ public static class ActionBodyBuilder
             Tail = Tail(parts.Tail, nose),
             Plate = form.Plate is { } plate ? new PlateForm(plate.Length, plate.Width, plate.CamberDepth) : null,
 
-            // The arc of the engaged length turns as much as a kink at its middle.
-            Bend = bend > 0 ? new BodyBend(Math.Min(bend, LargestBend), Math.Atan2(parts.BendUp, parts.BendSideways), nose - (parts.Engagement / 2)) : null,
+            // The shank is straight; behind it the body goes on at the angle that it has where the hook leaves it.
+            Bend = bend > 0 ? new BodyBend(Math.Min(bend, LargestBend), Math.Atan2(parts.BendUp, parts.BendSideways), nose - parts.Engagement) : null,
+            Rear = laid.Rear is { } rear
+                ? new FlexibleRear(nose - rear.Joint, rear.Mass, rear.Volume, At(rear.Centre), At(rear.Centre), Tensor(rear.Inertia), rear.StiffnessSideways, rear.StiffnessUpright)
+                : null,
             Head = HeadSetOf(head, rigging, nose),
         };
     }
@@ -111,7 +115,7 @@ public static class ActionBodyBuilder
     {
         if (form.Plate is not null)
             return [];
-        List<TrailingEdge> edges = [TrailingEdge.OfSpheroid(semiAxes)];
+        List<TrailingEdge> edges = [TrailingEdge.OfLaminarSpheroid(semiAxes)];
         if (form.Fin is { } fin)
             edges.Add(new TrailingEdge(at(fin.Middle), fin.Height, fin.Width));
         return edges;
@@ -125,6 +129,8 @@ public static class ActionBodyBuilder
         Math.Max(1e-6, tail.Mass),
         tail.Stiffness,
         Drop: tail.Drop);
+
+    private static InertiaTensor Tensor(Inertia i) => new(i.Roll, i.Pitch, i.Yaw, i.ForwardLeft, i.ForwardUp, i.LeftUp);
 
     private static HeadSet? HeadSetOf(JigHead head, Rigging rigging, double nose)
     {

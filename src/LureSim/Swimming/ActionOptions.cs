@@ -1,3 +1,4 @@
+using LureSim.Swimming.Bodies;
 using LureSim.Swimming.Forces;
 
 namespace LureSim.Swimming;
@@ -20,6 +21,9 @@ public sealed record ActionOptions
     /// <summary>Steps after which the run is given up, 10 to 10,000,000.</summary>
     public int MaximumSteps { get; init; } = 60_000;
 
+    /// <summary>True to end a steady tow as soon as it has gone over twice after the settling time, or goes on in one way: the trace is then shorter than the window.</summary>
+    public bool StopsWhenClear { get; init; }
+
     /// <summary>Forces that act.</summary>
     public ActionTerms Terms { get; init; } = ActionTerms.All;
 
@@ -31,6 +35,12 @@ public sealed record ActionOptions
 
     /// <summary>Pitch at the start on top of the line's angle (radians), -pi/2 to pi/2.</summary>
     public double InitialPitch { get; init; }
+
+    /// <summary>
+    /// Amplitude of the lift coefficient of the vortices behind the paddle of a tail at rest, 0 to 2. Default that of the oscillator's own paper, 0.3 for a round cylinder
+    /// (Facchinetti et al. 2004); a square prism has 1.8 (Vickery 1966).
+    /// </summary>
+    public double WakeLift { get; init; } = WakeOscillator.Lift;
 
     /// <summary>Throws unless every member lies in its range.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A member is out of range.</exception>
@@ -44,5 +54,6 @@ public sealed record ActionOptions
         Guard.InRange(InitialYaw, -Math.PI, Math.PI, unit: "rad");
         Guard.InRange(InitialRoll, -Math.PI, Math.PI, unit: "rad");
         Guard.InRange(InitialPitch, -Math.PI / 2, Math.PI / 2, unit: "rad");
+        Guard.InRange(WakeLift, 0, 2);
     }
 }

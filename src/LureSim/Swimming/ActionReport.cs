@@ -30,6 +30,15 @@ public enum ActionVerdict
 
     /// <summary>The computation did not finish.</summary>
     Unknown,
+
+    /// <summary>It lies over to one side all the while.</summary>
+    Leans,
+
+    /// <summary>It runs off to one side of the line.</summary>
+    RunsOff,
+
+    /// <summary>It rolls far to both sides without going over.</summary>
+    Rolls,
 }
 
 /// <summary>One twitch and what followed it.</summary>
@@ -86,11 +95,17 @@ public enum ActionFindingKind
     /// <summary>It wobbles: <see cref="ActionReport.Frequency"/>, yaw and roll.</summary>
     Wobbles,
 
-    /// <summary>It runs to one side of the line: <see cref="ActionReport.SideOffset"/>, <see cref="ActionReport.MeanYaw"/>; value is the length of the line (m).</summary>
+    /// <summary>It runs to one side of the line: <see cref="ActionReport.CourseSlope"/>.</summary>
     RunsAside,
 
     /// <summary>It follows the line straight: yaw and roll.</summary>
     RunsStraight,
+
+    /// <summary>It lies over: <see cref="ActionReport.MeanRoll"/>.</summary>
+    LiesOver,
+
+    /// <summary>It rolls far: <see cref="ActionReport.RollAmplitude"/>.</summary>
+    RollsFar,
 
     /// <summary>It turns end over end as it falls: <see cref="ActionReport.SinkRate"/>; value is turns a second.</summary>
     EndOverEnd,
@@ -124,7 +139,10 @@ public sealed record ActionReport
     public required IReadOnlyList<ActionFinding> Findings { get; init; }
 
     /// <summary>True for what nobody wants.</summary>
-    public bool IsFault => Verdict is ActionVerdict.Spins or ActionVerdict.Muted or ActionVerdict.Tumbles;
+    public bool IsFault => Verdict is ActionVerdict.Spins or ActionVerdict.Rolls or ActionVerdict.Leans or ActionVerdict.RunsOff or ActionVerdict.Muted or ActionVerdict.Tumbles;
+
+    /// <summary>True if its tail beats as far as it should, whatever else it does.</summary>
+    public bool TailSwims => TailAmplitude >= ActionAnalysis.SwimTail;
 
     /// <summary>True if it beats visibly: tail, nose or roll by more than <see cref="Noticeable"/> to each side.</summary>
     public bool Beats => Frequency > 0 && Math.Max(TailAmplitude, Math.Max(YawAmplitude, RollAmplitude)) > Noticeable;
@@ -153,7 +171,7 @@ public sealed record ActionReport
     /// <summary>Mean heading off the path (radians), positive to the left.</summary>
     public double MeanYaw { get; init; }
 
-    /// <summary>Mean roll (radians); not meaningful when it spins.</summary>
+    /// <summary>Mean roll (radians, -pi to pi), left side up positive: it leans to the right. Not meaningful when it spins.</summary>
     public double MeanRoll { get; init; }
 
     /// <summary>Mean pitch (radians): on the fall the attitude, negative nose down.</summary>
@@ -167,6 +185,15 @@ public sealed record ActionReport
 
     /// <summary>Mean displacement to the left of the line's far end (m): the bait that planes to one side.</summary>
     public double SideOffset { get; init; }
+
+    /// <summary>
+    /// How far it runs to the left of the line for each metre of way, on a line much longer than the way (m/m): the tangent of the angle between the line and the course of the lure, which
+    /// its side force makes whatever the length of the line. 0 on a fall or under twitches.
+    /// </summary>
+    public double CourseSlope { get; init; }
+
+    /// <summary>Angle from its mean direction within which the nose keeps nine tenths of the time (radians), whichever way it points.</summary>
+    public double NoseSwing { get; init; }
 
     /// <summary>Radius of the spiral on the fall (m), 0 for a straight fall.</summary>
     public double SpiralRadius { get; init; }

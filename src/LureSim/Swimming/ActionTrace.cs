@@ -51,6 +51,12 @@ public sealed record ActionTrace
     /// <summary>Tail angle relative to the body, to the left (radians); zero without a tail.</summary>
     public required double[] TailAngle { get; init; }
 
+    /// <summary>Angle of the part behind the hook to the left of the front (radians): the bend as the water leaves it; zero for a stiff body.</summary>
+    public required double[] BendSideways { get; init; }
+
+    /// <summary>The same angle upwards (radians).</summary>
+    public required double[] BendUpright { get; init; }
+
     /// <summary>Tension of the line at the lure (N).</summary>
     public required double[] Tension { get; init; }
 

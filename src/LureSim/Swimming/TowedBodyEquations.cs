@@ -4,20 +4,24 @@ using LureSim.Swimming.Forces;
 
 namespace LureSim.Swimming;
 
-/// <summary>Equations of motion of a lure on its line: a <see cref="RigidBody"/> under a list of forces, the wakes of paddle and lip, and the far end of a trailing line.</summary>
+/// <summary>
+/// Equations of motion of a lure on its line: a <see cref="RigidBody"/> or, where it gives way behind its hook, a <see cref="JointedBody"/> under a list of forces for each of its parts,
+/// the wakes of paddle and lip, and the far end of a trailing line.
+/// </summary>
 /// <remarks>Immutable: every method is a function of its arguments.</remarks>
 internal sealed class TowedBodyEquations : IExplicitSystem
 {
     // Everything that water does to a lure without its line.
     private const ActionTerms Water =
-        ActionTerms.CrossFlow | ActionTerms.AxialDrag | ActionTerms.Edges | ActionTerms.Head | ActionTerms.Appendages | ActionTerms.Lip | ActionTerms.Plate | ActionTerms.Tail;
+        ActionTerms.CrossFlow | ActionTerms.AxialDrag | ActionTerms.Edges | ActionTerms.Head | ActionTerms.Appendages | ActionTerms.Lip | ActionTerms.Plate | ActionTerms.Tail | ActionTerms.Separation;
 
     private readonly ActionBody body;
-    private readonly RigidBody rigid;
+    private readonly RigidBody? rigid;
+    private readonly JointedBody? jointed;
     private readonly TailLinkage? tail;
     private readonly TowLine line;
     private readonly Vector3d endStart;
-    private readonly IForce[] forces;
+    private readonly IForce[] forces, rearForces;
     private readonly bool wake;
     private readonly double[] scale = new double[BodyState.Size];
 
@@ -25,16 +29,25 @@ internal sealed class TowedBodyEquations : IExplicitSystem
     {
         ActionTerms terms = options.Terms;
         this.body = body;
-        var axis = new BentAxis(body.Bend);
-        rigid = new RigidBody(body, axis, tow.WaterDensity, terms.HasFlag(ActionTerms.AddedMass));
-        tail = body.Tail is null ? null : new TailLinkage(body.Tail, axis);
+        bool carriesWater = terms.HasFlag(ActionTerms.AddedMass);
+        BodyHalves? halves = body.Rear is null ? null : BodyHalves.Of(body);
+        var axis = new BentAxis(halves is null ? body.Bend : null);
+        if (halves is null) rigid = new RigidBody(body, axis, tow.WaterDensity, carriesWater);
+        else jointed = new JointedBody(body, tow.WaterDensity, carriesWater);
+        FlexibleTail? swinging = (halves?.Rear ?? body).Tail;
+        tail = swinging is null ? null : new TailLinkage(swinging, axis);
         line = new TowLine(body, knot, tow, terms.HasFlag(ActionTerms.Line));
         wake = terms.HasFlag(ActionTerms.Wake);
         WetWeight = (body.Mass - (tow.WaterDensity * body.Volume)) * tow.Gravity;
 
         // A knot clamps a line that is there.
         if (!terms.HasFlag(ActionTerms.Line)) terms &= ~ActionTerms.Knot;
-        forces = [.. Forces(axis, knot, tow).Where(f => terms.HasFlag(f.Term))];
+        VortexLift? vortices = wake ? new VortexLift(options.WakeLift) : null;
+        double slenderness = CrossFlow.Slenderness(body), share = halves?.FrontShare ?? 1;
+        double flatness = Flatness(AddedMass.Of(body, axis, tow.WaterDensity)), behind = body.Rear is null ? 0 : Flatness(AddedMass.Behind(body, body.Rear.JointPosition, tow.WaterDensity));
+        IEnumerable<IForce> onFront = Forces(halves?.Front ?? body, axis, new(slenderness, share, flatness - behind), vortices, tow).Concat(LineForces(body, knot, tow));
+        forces = [.. onFront.Where(f => terms.HasFlag(f.Term))];
+        rearForces = halves is null ? [] : [.. Forces(halves.Rear, axis, new(slenderness, 1 - share, behind), vortices, tow).Where(f => terms.HasFlag(f.Term))];
 
         // Start: nose along the line, the line straight or slack by the given length.
         double startPitch = (tow.Mode == TowMode.Pulled ? tow.LineElevation : 0) + options.InitialPitch;
@@ -48,6 +61,7 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         start.Attitude = attitude;
         start.Velocity = attitude.ToBody(new(tow.Speed, 0, 0));
         start.TailAngle = body.Tail?.Offset ?? 0;
+        if (jointed is not null) (start.Sideways, start.Upright) = JointedBody.Rest(body);
         start.Wake = push;
         start.LipWake = push;
         start.LineEnd = endStart;
@@ -66,11 +80,12 @@ internal sealed class TowedBodyEquations : IExplicitSystem
     /// <summary>Weight less buoyancy (N).</summary>
     public double WetWeight { get; }
 
-    /// <summary>Row-major 7 x 7 matrix of body and water (kg, kg m, kg m2).</summary>
-    public ReadOnlySpan<double> MassMatrix => rigid.MassMatrix;
+    /// <summary>Row-major 7 x 7 matrix of a stiff body and its water (kg, kg m, kg m2).</summary>
+    /// <exception cref="InvalidOperationException">The body is flexible: its matrix goes by its shape.</exception>
+    public ReadOnlySpan<double> MassMatrix => rigid is null ? throw new InvalidOperationException("The matrix of a flexible body goes by its shape.") : rigid.MassMatrix;
 
     /// <summary>Half of u M u: kinetic energy of body and water (J).</summary>
-    public double KineticEnergy(ReadOnlySpan<double> y) => rigid.KineticEnergy(BodyState.Of(y));
+    public double KineticEnergy(ReadOnlySpan<double> y) => rigid?.KineticEnergy(BodyState.Of(y)) ?? jointed!.KineticEnergy(BodyState.Of(y));
 
     /// <summary>Drag of the body held straight along the flow (N).</summary>
     public double StraightDrag(double speed)
@@ -84,7 +99,7 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         return -WrenchOf(Water, 0, y).Force.X;
     }
 
-    /// <summary>Wrench of some of the forces that act.</summary>
+    /// <summary>Wrench of some of the forces that act, on both parts of a flexible body together, without the joint between them.</summary>
     /// <param name="terms">Which; those that are switched off or absent add nothing.</param>
     /// <param name="time">Time (s).</param>
     /// <param name="y">State.</param>
@@ -97,7 +112,17 @@ internal sealed class TowedBodyEquations : IExplicitSystem
             if (terms.HasFlag(force.Term)) force.AddTo(motion, ref total);
         }
 
-        return total;
+        if (jointed is null) return total;
+        RearMotion rear = jointed.Motion(BodyState.Of(y));
+        BodyMotion behind = RearMotionOf(BodyState.Of(y), rear);
+        Wrench own = default;
+        foreach (IForce force in rearForces)
+        {
+            if (terms.HasFlag(force.Term)) force.AddTo(behind, ref own);
+        }
+
+        Wrench carried = rear.ToFront(own);
+        return new() { Force = total.Force + carried.Force, Moment = total.Moment + carried.Moment, Hinge = total.Hinge + carried.Hinge };
     }
 
     /// <summary>The line at a state.</summary>
@@ -124,11 +149,38 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         BodyMotion motion = MotionAt(time, s);
         Wrench total = default;
         foreach (IForce force in forces) force.AddTo(motion, ref total);
-        rigid.Accelerate(s, total, ref rate);
+        rate.Wake = rate.WakeRate = 0;
         Vector3d v = s.Velocity, w = s.TurnRate;
+        double power = Vector3d.Dot(total.Force, v) + Vector3d.Dot(total.Moment, w);
+        rate.Sideways = rate.Upright = rate.SidewaysRate = rate.UprightRate = 0;
+        if (jointed is null)
+        {
+            rigid!.Accelerate(s, total, ref rate);
+            power += total.Hinge * s.TailRate;
+            if (wake && tail is not null) TailWake(s, motion.Tail, v, w, rate.Velocity, rate.TurnRate, ref rate);
+        }
+        else
+        {
+            RearMotion rear = jointed.Motion(s);
+            BodyMotion behind = RearMotionOf(s, rear);
+            Wrench own = default;
+            foreach (IForce force in rearForces) force.AddTo(behind, ref own);
+            (double Sideways, double Upright) moments = jointed.JointMoments(s);
+            jointed.Accelerate(s, rear, total, own, moments, ref rate);
+            rate.Sideways = s.SidewaysRate;
+            rate.Upright = s.UprightRate;
+            power += Vector3d.Dot(own.Force, rear.Velocity) + Vector3d.Dot(own.Moment, rear.TurnRate) + (own.Hinge * s.TailRate) + (moments.Sideways * s.SidewaysRate) + (moments.Upright * s.UprightRate);
+            if (wake && tail is not null)
+            {
+                Vector3d joint = rear.ToRear(rate.Velocity + Vector3d.Cross(rate.TurnRate, rear.Joint)) + rear.VelocityBias;
+                Vector3d turn = rear.ToRear(rate.TurnRate) + (rate.SidewaysRate * rear.SidewaysAxis) + new Vector3d(0, rate.UprightRate, 0) + rear.TurnBias;
+                TailWake(s, behind.Tail, rear.Velocity, rear.TurnRate, joint, turn, ref rate);
+            }
+        }
+
         rate.Position = s.Attitude.ToWater(v);
         rate.Attitude = s.Attitude.Rate(w);
-        Wakes(s, motion, ref rate);
+        LipWake(s, motion, ref rate);
         if (tail is null)
         {
             rate.TailAngle = 0;
@@ -142,7 +194,6 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         rate.LineEnd = motion.Line.EndRate;
         rate.RollTotal = w.X;
         rate.Twist = Vector3d.Dot(w, motion.Line.Direction);
-        double power = Vector3d.Dot(total.Force, v) + Vector3d.Dot(total.Moment, w) + (total.Hinge * s.TailRate);
         rate.Work = power;
         rate.Exchanged = Math.Abs(power);
     }
@@ -153,53 +204,65 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         Velocity = s.Velocity,
         TurnRate = s.TurnRate,
         LipWake = s.LipWake,
-        Tail = tail is null ? default : tail.Of(s),
+        Tail = tail is null || jointed is not null ? default : tail.Of(s, s.Velocity, s.TurnRate),
         Line = line.At(time, s, endStart),
     };
 
-    // All forces that the lure has, in the order in which they are added up.
-    private IEnumerable<IForce> Forces(BentAxis axis, Knot knot, TowInput tow)
+    private BodyMotion RearMotionOf(in BodyState s, in RearMotion rear) => new()
     {
-        yield return new Weight(body, tow);
-        yield return new Buoyancy(body, tow);
-        if (body.Plate is null)
+        Up = rear.ToRear(s.Attitude.ToBody(new(0, 0, 1))),
+        Velocity = rear.Velocity,
+        TurnRate = rear.TurnRate,
+        Tail = tail is null ? default : tail.Of(s, rear.Velocity, rear.TurnRate),
+    };
+
+    // All forces that a part of the lure has, or the whole of a stiff one, in the order in which they are added up.
+    private IEnumerable<IForce> Forces(ActionBody part, BentAxis axis, PartOfBody of, VortexLift? vortices, TowInput tow)
+    {
+        yield return new Weight(part, tow);
+        yield return new Buoyancy(part, tow);
+        if (part.Plate is null)
         {
-            yield return new CrossFlow(body, axis, tow);
-            yield return new AxialDrag(body, tow);
+            yield return new CrossFlow(part, axis, of.Slenderness, tow);
+            yield return new CrossSeparation(of.Flatness, body.SemiAxes);
+            yield return new AxialDrag(part, of.Share, tow);
         }
 
-        yield return new TrailingEdges(body, axis, tow);
-        if (body.Head is not null) yield return new TurnedHead(body.Head, tow);
-        yield return new Appendages(body, tow);
-        if (body.Lip is not null) yield return new Lip(body.Lip, tow, wake);
-        if (body.Plate is not null) yield return new ThinPlate(body.Plate, WetWeight, tow);
-        if (body.Tail is not null) yield return new SwingingTail(body, rigid.TailInertia, tow, wake);
+        yield return new TrailingEdges(part, axis, tow);
+        if (part.Head is not null) yield return new TurnedHead(part.Head, tow);
+        yield return new Appendages(part, tow);
+        if (part.Lip is not null) yield return new Lip(part.Lip, tow, vortices is null ? null : VortexLift.OfLip);
+        if (part.Plate is not null) yield return new ThinPlate(part.Plate, WetWeight, tow);
+        if (part.Tail is not null) yield return new SwingingTail(part, rigid?.TailInertia ?? jointed!.TailInertia, tow, vortices);
+    }
+
+    private static double Flatness(MathNet.Numerics.LinearAlgebra.Matrix<double> carried) => carried[1, 1] - carried[2, 2];
+
+    private static IEnumerable<IForce> LineForces(ActionBody body, Knot knot, TowInput tow)
+    {
         if (tow.Mode == TowMode.Free) yield break;
         yield return new LinePull(body);
         if (knot.Kind == KnotKind.Snug) yield return new KnotClamp(knot, tow);
     }
 
-    // The wakes feel the sideways acceleration in the water of the places where they leave the body.
-    private void Wakes(in BodyState s, in BodyMotion motion, ref BodyState rate)
+    // The wake of the paddle feels its sideways acceleration in the water: velocity, turn rate and their rates are those of the part on which it hangs, in its axes.
+    private void TailWake(in BodyState s, in TailMotion motion, Vector3d v, Vector3d w, Vector3d dv, Vector3d dw, ref BodyState rate)
     {
-        rate.Wake = rate.WakeRate = rate.LipWake = rate.LipWakeRate = 0;
-        if (!wake) return;
-        Vector3d v = s.Velocity, w = s.TurnRate, dv = rate.Velocity, dw = rate.TurnRate;
-        if (body.Tail is FlexibleTail t)
-        {
-            Vector3d paddle = motion.Tail.Place;
-            double acceleration = dv.Y + (paddle.X * dw.Z) - (paddle.Z * dw.X) + (t.Length * rate.TailRate) + (w.Z * v.X) - (w.X * v.Z);
-            rate.Wake = s.WakeRate;
-            rate.WakeRate = WakeOscillator.Acceleration(s.Wake, s.WakeRate, VortexLift.SheddingRate(motion.Tail.PlanarSpeed, t.PaddleWidth), acceleration / t.PaddleWidth);
-        }
+        FlexibleTail t = tail!.Tail;
+        Vector3d paddle = motion.Place;
+        double acceleration = dv.Y + (paddle.X * dw.Z) - (paddle.Z * dw.X) + (t.Length * rate.TailRate) + (w.Z * v.X) - (w.X * v.Z);
+        rate.Wake = s.WakeRate;
+        rate.WakeRate = WakeOscillator.Acceleration(s.Wake, s.WakeRate, VortexLift.SheddingRate(motion.PlanarSpeed, t.PaddleWidth), acceleration / t.PaddleWidth);
+    }
 
-        if (body.Lip is DivingLip lip)
-        {
-            Vector3d place = lip.Position;
-            double acceleration = dv.Y + (place.X * dw.Z) - (place.Z * dw.X) + (w.Z * v.X) - (w.X * v.Z);
-            rate.LipWake = s.LipWakeRate;
-            rate.LipWakeRate = WakeOscillator.Acceleration(s.LipWake, s.LipWakeRate, VortexLift.SheddingRate(motion.At(place).Length, lip.Width), acceleration / lip.Width);
-        }
+    private void LipWake(in BodyState s, in BodyMotion motion, ref BodyState rate)
+    {
+        rate.LipWake = rate.LipWakeRate = 0;
+        if (!wake || body.Lip is not DivingLip lip) return;
+        Vector3d v = s.Velocity, w = s.TurnRate, dv = rate.Velocity, dw = rate.TurnRate, place = lip.Position;
+        double acceleration = dv.Y + (place.X * dw.Z) - (place.Z * dw.X) + (w.Z * v.X) - (w.X * v.Z);
+        rate.LipWake = s.LipWakeRate;
+        rate.LipWakeRate = WakeOscillator.Acceleration(s.LipWake, s.LipWakeRate, VortexLift.SheddingRate(motion.At(place).Length, lip.Width), acceleration / lip.Width);
     }
 
     private void SetScale(TowInput tow)
@@ -215,6 +278,11 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         s.TailRate = turn;
         s.WakeRate = body.Tail is null ? 1 : WakeOscillator.SheddingRate(speed, body.Tail.PaddleWidth);
         s.LipWakeRate = body.Lip is null ? 1 : WakeOscillator.SheddingRate(speed, body.Lip.Width);
+        s.Sideways = s.Upright = jointed is null ? double.PositiveInfinity : 1;
+        s.SidewaysRate = s.UprightRate = jointed is null ? double.PositiveInfinity : turn;
         s.RollTotal = s.Twist = s.Work = s.Exchanged = double.PositiveInfinity;
     }
+
+    // What a part owes to the whole: slenderness of the whole body, the part's share of its length, the part's own water sideways less that upwards (kg).
+    private readonly record struct PartOfBody(double Slenderness, double Share, double Flatness);
 }

@@ -6,6 +6,12 @@ namespace LureSim.Swimming;
 /// <summary>Runs a lure on its line through a window of some seconds.</summary>
 public static class Towing
 {
+    // Means over stretches of this length (s) are compared to tell whether a tow goes on in one way; some beats of a tail.
+    private const double LookInterval = 0.5;
+
+    // Twice over is a spin; and what goes on in one way: change of the mean roll and heading from stretch to stretch, and turn about the line within one (radians).
+    private const double ClearTwist = 4 * Math.PI, SameWay = 1.5 * Math.PI / 180, SmallTwist = 10 * Math.PI / 180;
+
     /// <summary>
     /// Integrates the motion (see docs/action.md for the equations). Deterministic; work is bounded by <see cref="ActionOptions.MaximumSteps"/>; a failure is told in
     /// <see cref="ActionTrace.Status"/>.
@@ -38,6 +44,7 @@ public static class Towing
         double[] state = new double[BodyState.Size];
         samples.Add(0, stepper.State, equations);
         SimulationStatus status = SimulationStatus.Completed;
+        double look = options.SettlingTime + (2 * LookInterval);
         while (stepper.Time < options.Duration)
         {
             if (cancellation.IsCancellationRequested)
@@ -65,6 +72,12 @@ public static class Towing
                 stepper.Interpolate(t, state);
                 samples.Add(t, state, equations);
             }
+
+            if (options.StopsWhenClear && stepper.Time >= look)
+            {
+                if (samples.IsClear(options, tow)) break;
+                look += LookInterval;
+            }
         }
 
         double work = BodyState.Of(stepper.State).Work, exchanged = BodyState.Of(stepper.State).Exchanged;
@@ -77,7 +90,7 @@ public static class Towing
 
     private sealed class Samples(int capacity)
     {
-        private readonly double[] time = new double[capacity], tail = new double[capacity], tension = new double[capacity], roll = new double[capacity], twist = new double[capacity];
+        private readonly double[] time = new double[capacity], tail = new double[capacity], tension = new double[capacity], roll = new double[capacity], sideways = new double[capacity], upright = new double[capacity], twist = new double[capacity];
         private readonly Vector3d[] position = new Vector3d[capacity], velocity = new Vector3d[capacity], rate = new Vector3d[capacity], pull = new Vector3d[capacity], end = new Vector3d[capacity];
         private readonly Attitude[] attitude = new Attitude[capacity];
 
@@ -95,11 +108,37 @@ public static class Towing
             velocity[i] = s.Velocity;
             rate[i] = s.TurnRate;
             tail[i] = s.TailAngle;
+            sideways[i] = s.Sideways;
+            upright[i] = s.Upright;
             roll[i] = s.RollTotal;
             twist[i] = s.Twist;
             tension[i] = line.Tension;
             pull[i] = s.Attitude.ToWater(line.Tension * line.Direction);
             end[i] = line.End;
+        }
+
+        /// <summary>True when a steady tow has shown what it does.</summary>
+        public bool IsClear(ActionOptions options, TowInput tow)
+        {
+            int from = Math.Min(Count - 1, (int)Math.Ceiling(options.SettlingTime / options.OutputInterval));
+            if (tow.Mode != TowMode.Pulled || tow.Strokes.Count > 0 || tow.SpeedChanges.Count > 0) return false;
+            if (Math.Abs(twist[Count - 1] - twist[from]) > ClearTwist) return true;
+            int stretch = (int)Math.Round(LookInterval / options.OutputInterval);
+            if (stretch < 4 || Count < 2 * stretch) return false;
+            (double Roll, double Yaw, double Twist) last = Mean(Count - stretch, Count), before = Mean(Count - (2 * stretch), Count - stretch);
+            return Math.Abs(last.Roll - before.Roll) < SameWay && Math.Abs(last.Yaw - before.Yaw) < SameWay && Math.Abs(last.Twist) < SmallTwist;
+        }
+
+        private (double Roll, double Yaw, double Twist) Mean(int from, int to)
+        {
+            double sumRoll = 0, sumYaw = 0;
+            for (int i = from; i < to; i++)
+            {
+                sumRoll += roll[i];
+                sumYaw += attitude[i].Yaw;
+            }
+
+            return (sumRoll / (to - from), sumYaw / (to - from), twist[to - 1] - twist[from]);
         }
 
         public ActionTrace ToTrace(ActionBody body, Knot knot, TowInput tow, ActionOptions options, SimulationStatus status, double endTime, SimulationStatistics statistics) => new()
@@ -117,6 +156,8 @@ public static class Towing
             Velocity = velocity[..Count],
             AngularVelocity = rate[..Count],
             TailAngle = tail[..Count],
+            BendSideways = sideways[..Count],
+            BendUpright = upright[..Count],
             Tension = tension[..Count],
             LinePull = pull[..Count],
             LineEnd = end[..Count],

@@ -202,11 +202,11 @@ internal sealed class FakePipeline : IPipeline
         return new CompareOutcome(RigComparison.Compare(scenario, null, progress, cancellation), [OutputFile.Text("compare.html", "<html></html>")]);
     }
 
-    public ActionOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
+    public ActionOutcome Action(Scenario scenario, Rig? focus, bool faults, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
     {
         LastRig = focus;
         LastRequest = request;
-        return new ActionOutcome(RigChecker.Check(scenario, focus, progress, cancellation), draw ? [OutputFile.Text("twitch-path.svg", "<svg/>")] : []);
+        return new ActionOutcome(RigChecker.Check(scenario, focus, faults, progress, cancellation), draw ? [OutputFile.Text("twitch-path.svg", "<svg/>")] : []);
     }
 
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)

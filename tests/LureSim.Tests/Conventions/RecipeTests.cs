@@ -41,14 +41,15 @@ public class RecipeTests
         Assert.False(crooked.IsClean);
         Assert.True((double)fault.GetValue(crooked.Straightened())! == 0, $"Rigging.Straightened leaves {name}.");
         Assert.True(RigWords.Faults(crooked).Any(), $"RigWords.Faults does not say {name}.");
-        Assert.True(RigChecker.Trials(crooked, 1, soft: true).Exists(t => t.Fault.ToString() == name && t.Mended == crooked.Straightened()), $"RigChecker.Trials does not take {name} away.");
+        Assert.True(RigChecker.Trials(crooked, 1).Exists(t => t.Fault.ToString() == name && t.Fixed == crooked.Straightened()), $"RigChecker.Trials does not take {name} away.");
     }
 
     [Fact]
     public void Every_fault_has_its_advice()
     {
-        var same = new ActionReport { Verdict = ActionVerdict.Swims, Findings = [] };
-        Assert.All(Enum.GetValues<RigFault>(), fault => Assert.NotEmpty(SwimmingWords.Mend(new Mending(fault, 0.1, 0.4, same, same), UnitSystem.Us)));
+        var report = new ActionReport { Verdict = ActionVerdict.Swims, Findings = [] };
+        var same = new EnsembleAssessment(new ActionAssessment(null!, report), [report]);
+        Assert.All(Enum.GetValues<RigFault>(), fault => Assert.NotEmpty(SwimmingWords.Fix(new RigFix(fault, 0.1, 0.4, same, same), UnitSystem.Us)));
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using LureSim.Motion;
+using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Stepping;
 using LureSim.Swimming;
@@ -67,7 +68,7 @@ public partial class TrackWordsTests
     [InlineData(ActionFindingKind.Cancelled)]
     public void Swimming_that_cannot_be_computed_is_said_the_same_way(ActionFindingKind kind)
     {
-        string text = Assert.Single(SwimmingWords.Reasons(new ActionReport { Verdict = ActionVerdict.Unknown, Findings = [new(kind, 1.234, 6)] }));
+        string text = Assert.Single(SwimmingWords.Reasons(new ActionReport { Verdict = ActionVerdict.Unknown, Findings = [new(kind, 1.234, 6)] }, UnitSystem.Metric));
         Assert.DoesNotMatch(OfTheComputation(), text);
         if (kind != ActionFindingKind.Cancelled)
             Assert.Matches(ToDo(), text);

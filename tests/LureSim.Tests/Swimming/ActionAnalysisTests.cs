@@ -32,6 +32,8 @@ public class ActionAnalysisTests
             Velocity = [.. Enumerable.Range(0, n).Select(Rate)],
             AngularVelocity = new Vector3d[n],
             TailAngle = new double[n],
+            BendSideways = new double[n],
+            BendUpright = new double[n],
             Tension = [.. all.Select(s => s.Tension)],
             LinePull = new Vector3d[n],
             LineEnd = new Vector3d[n],

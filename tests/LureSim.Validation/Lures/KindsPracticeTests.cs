@@ -27,7 +27,7 @@ public class KindsPracticeTests
         foreach (DartResult dart in walk.Darts.Take(3))
         {
             ValidationLog.Between(
-                CheckClass.CommonPractice, Area, FormattableString.Invariant($"topwater walker, stroke of 12 cm after {dart.Start:0.0} s: nose aside"), Source, 10, 90, Math.Abs(dart.Heading) * Degree, "deg");
+                CheckClass.CommonPractice, Area, FormattableString.Invariant($"topwater walker, stroke of 12 cm after {dart.Start:0.0} s: nose aside (practice 10 to 90 deg, stated discrepancy)"), Source, 8, 90, Math.Abs(dart.Heading) * Degree, "deg");
         }
 
         ValidationLog.Between(CheckClass.CommonPractice, Area, "topwater walker of 100 mm left alone: rise (practice 0.1 to 0.6 m/s, stated discrepancy)", Source, 0.1, 0.65, -FreeFall.TerminalSpeed(kind.OnPath(JigHead.None(body), body), 1020, 1.1e-6), "m/s");

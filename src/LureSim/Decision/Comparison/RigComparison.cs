@@ -101,15 +101,15 @@ public sealed record RigOutcome(Candidate Candidate, SeenLure Seen, double Depth
 {
     /// <summary>
     /// Swing of its action (radians): under twitches how far the nose turns off the pull on the average, otherwise the amplitude of the tail, or of nose or roll where there is no soft tail; 0 for
-    /// what spins, tumbles or could not be computed.
+    /// what spins, rolls, tumbles or could not be computed.
     /// </summary>
     public double Swing
     {
         get
         {
-            ActionAssessment run = Action.Twitch ?? Action.Retrieve;
+            EnsembleAssessment run = Action.Twitch ?? Action.Retrieve;
             ActionReport report = run.Report;
-            return (report.IsFault && report.Verdict != ActionVerdict.Muted) || report.Verdict == ActionVerdict.Unknown ? 0
+            return report.Verdict is ActionVerdict.Spins or ActionVerdict.Rolls or ActionVerdict.Tumbles or ActionVerdict.Unknown ? 0
                 : report.Darts.Count > 0 ? report.Darts.Average(dart => Math.Abs(dart.Heading))
                 : run.Trace.Body.Tail is not null ? report.TailAmplitude : Math.Max(report.YawAmplitude, report.RollAmplitude);
         }

@@ -1,3 +1,4 @@
+using LureSim.Coupling;
 using LureSim.Decision.Trials;
 using LureSim.Lures;
 using LureSim.Model;
@@ -9,10 +10,10 @@ namespace LureSim.Decision.RigChecks;
 /// <param name="Rig">The rig.</param>
 /// <param name="Speed">Speed through the water (m/s), median of the retrieve.</param>
 /// <param name="LineElevation">Angle of the line above the level at the lure (radians), median of the retrieve.</param>
-/// <param name="Retrieve">While the reel turns.</param>
+/// <param name="Retrieve">While the reel turns, over a dozen tries.</param>
 /// <param name="Twitch">Under the twitches of the presentation; null where it has none.</param>
 /// <param name="ExtraDrag">Drag while the reel turns over that of the same lure put on cleanly with its tail at rest, at the same angle of the line; 1 where it could not be computed.</param>
-public sealed record RigAction(Rig Rig, double Speed, double LineElevation, ActionAssessment Retrieve, ActionAssessment? Twitch, double ExtraDrag);
+public sealed record RigAction(Rig Rig, double Speed, double LineElevation, EnsembleAssessment Retrieve, EnsembleAssessment? Twitch, double ExtraDrag);
 
 /// <summary>What can be wrong with the way a lure is put on its hook and tied on.</summary>
 public enum RigFault
@@ -38,17 +39,46 @@ public enum RigFault
     /// <summary>The shank of the hook is too long.</summary>
     Shank,
 
-    /// <summary>The knot is snug.</summary>
-    Knot,
+    /// <summary>More than one of these at once.</summary>
+    Several,
 }
 
-/// <summary>One thing to mend, with what it would change.</summary>
+/// <summary>One thing to fix that changes what the lure does.</summary>
 /// <param name="Fault">What is wrong.</param>
-/// <param name="Amount">By how much: metres, radians or, for a shank, its share of the body; signed as in <see cref="Rigging"/>; 0 for a knot.</param>
+/// <param name="Amount">By how much: metres, radians or, for a shank, its share of the body; signed as in <see cref="Rigging"/>; 0 for several faults.</param>
 /// <param name="Common">What is common instead: for a shank the share of the body that leaves the tail free, otherwise 0.</param>
 /// <param name="Before">What the rig does as it is.</param>
-/// <param name="After">What it would do.</param>
-public sealed record Mending(RigFault Fault, double Amount, double Common, ActionReport Before, ActionReport After);
+/// <param name="After">What it does once this is fixed: a better verdict.</param>
+public sealed record RigFix(RigFault Fault, double Amount, double Common, EnsembleAssessment Before, EnsembleAssessment After);
+
+/// <summary>What the comparison of knots advises.</summary>
+public enum KnotAdvice
+{
+    /// <summary>It hardly matters.</summary>
+    Either,
+
+    /// <summary>A loop gives more action.</summary>
+    Loop,
+
+    /// <summary>A snug knot gives more action.</summary>
+    Snug,
+}
+
+/// <summary>A lure, put on cleanly, on a loop and on a snug knot of light and of heavy leader.</summary>
+/// <param name="Retrieve">The retrieve.</param>
+/// <param name="Loop">How far it swings on a loop (radians): the tail on a steady pull of a bait that has one, under twitches the nose off the pull, else the nose from its mean direction.</param>
+/// <param name="SnugLight">On a snug knot of light leader.</param>
+/// <param name="SnugHeavy">On a snug knot of heavy leader.</param>
+/// <param name="MoreOnLoop">Tries of a dozen that swing farther on the loop than on the snug knot of heavy leader.</param>
+/// <param name="Advice">What follows.</param>
+public sealed record KnotRow(TriedRetrieve Retrieve, TrySpread Loop, TrySpread SnugLight, TrySpread SnugHeavy, int MoreOnLoop, KnotAdvice Advice);
+
+/// <summary>What a lure does by how much of a fault it has and how fast it is pulled.</summary>
+/// <param name="Fault">The fault.</param>
+/// <param name="Amounts">How much of it: metres, radians or share, increasing.</param>
+/// <param name="Speeds">Speeds (m/s), increasing.</param>
+/// <param name="Cells">What it does, [amount, speed], each over some tries.</param>
+public sealed record FaultMap(RigFault Fault, IReadOnlyList<double> Amounts, IReadOnlyList<double> Speeds, EnsembleAssessment[,] Cells);
 
 /// <summary>Action against speed.</summary>
 /// <param name="Speeds">Speeds (m/s), increasing.</param>
@@ -81,16 +111,20 @@ public sealed record SpinMap(
 /// <param name="SnugTwitch">The same on a snug knot.</param>
 /// <param name="Sweep">Against speed; null where not asked for.</param>
 /// <param name="Spin">Spin by bend and speed; null where not asked for or the lure is not soft.</param>
-/// <param name="Mend">What to mend, most worthwhile first; empty where nothing would help.</param>
+/// <param name="Fixes">What to fix, by effect; empty where nothing would change the verdict.</param>
+/// <param name="Knots">Knots compared, a row a retrieve; empty where not asked for.</param>
+/// <param name="Faults">What each fault does by amount and speed; empty where not asked for.</param>
 public sealed record RigFocus(
     RigAction Action,
     LureAssembly Parts,
-    ActionAssessment Fall,
-    ActionAssessment LoopTwitch,
-    ActionAssessment SnugTwitch,
+    EnsembleAssessment Fall,
+    EnsembleAssessment LoopTwitch,
+    EnsembleAssessment SnugTwitch,
     ActionSweep? Sweep,
     SpinMap? Spin,
-    IReadOnlyList<Mending> Mend);
+    IReadOnlyList<RigFix> Fixes,
+    IReadOnlyList<KnotRow> Knots,
+    IReadOnlyList<FaultMap> Faults);
 
 /// <summary>The answer of a check of rigs.</summary>
 /// <param name="Scenario">The question.</param>

@@ -6,6 +6,7 @@ using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Swimming;
 using LureSim.Swimming.Forces;
+using LureSim.Tackle;
 
 namespace LureSim.Decision.RigChecks;
 
@@ -13,13 +14,21 @@ namespace LureSim.Decision.RigChecks;
 public static class RigChecker
 {
     // Windows (s): long enough for ten beats of a slow tail after the start has died away.
-    private const double RetrieveWindow = 5;
     private const double SweepWindow = 4;
-    private const double FallWindow = 5;
 
-    // Share by which a fault must change the action for its mending to be named.
-    private const double WorthMending = 0.25;
-    private const double NoSpin = 0.15;
+    // Leaders on which knots are compared (m): about 15 and 40 lb of fluorocarbon, common practice.
+    private const double LightLeader = 0.33e-3;
+    private const double HeavyLeader = 0.6e-3;
+
+    // A knot matters where the medians differ by this factor and as many of a dozen tries say so; assumed.
+    private const double KnotMatters = 1.15;
+    private const int TriesThatAgree = 9;
+
+    // Maps of faults: speeds of a slow walk to a burn (m/s), some of the dozen tries in each cell, amounts from a careful to a careless hand (m, radians, shares).
+    private static readonly double[] FaultSpeeds = [0.3, 0.5, 0.7, 1.0, 1.3];
+    private const int FaultTries = 4;
+    private static readonly double[] Exits = [0.001, 0.002, 0.004, 0.006], Angles = [5 * Degree, 10 * Degree, 20 * Degree, 30 * Degree], Bunches = [0.001, 0.002, 0.004, 0.008], Shanks = [0.5, 0.6, 0.7, 0.8];
+    private const double Degree = Math.PI / 180;
 
     private const int SweepPoints = 10;
     private const int MapBends = 9;
@@ -30,15 +39,15 @@ public static class RigChecker
     private const double CommonPlane = 0.5;
     private const double LargestMappedBend = 24 * Math.PI / 180;
 
-
     /// <summary>Checks every lure with every presentation, and one closely.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="focus">The rig to look at closely; null for the first lure with the first presentation.</param>
+    /// <param name="faults">True for the maps of faults by amount and speed, which cost some seconds.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentNullException"><paramref name="scenario"/> is null.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static RigSheet Check(Scenario scenario, Rig? focus, IProgress<double>? progress = null, CancellationToken cancellation = default)
+    public static RigSheet Check(Scenario scenario, Rig? focus, bool faults = false, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         Rig[] rigs = [.. scenario.Tackle.LuresWith(focus is { Body.NeedsHead: true } ? focus.Body : BodyChoice.Of(scenario).Soft).SelectMany(lure => scenario.Presentations.Select(p => new Rig(lure.Head, lure.Body, p)))];
@@ -55,6 +64,7 @@ public static class RigChecker
             progress?.Report(Interlocked.Increment(ref done) / total);
         });
         RigFocus close = Focus(scenario, rows[Array.IndexOf(rigs, focus)], full: true, cancellation);
+        if (faults && focus.Body.NeedsHead) close = close with { Faults = Faults(scenario, close.Action, cancellation) };
         progress?.Report(1);
         return new RigSheet(scenario, rows, close);
     }
@@ -73,12 +83,12 @@ public static class RigChecker
         double speed = Math.Clamp(Median(track, track.SpeedThroughWater, rig.Presentation.RetrieveSpeed), 0.02, 3);
         double elevation = Math.Clamp(Median(track, track.LureAngle, 0.1), -1.2, 1.2);
         var runner = new RigWindow(scenario.Tackle, scenario.Spot, rig.Head, rig.Body, cancellation);
-        ActionAssessment retrieve = runner.Steady(speed, elevation, RetrieveWindow);
+        EnsembleAssessment retrieve = runner.SteadyTries(speed, elevation);
         Rigging clean = scenario.Tackle.Rigging.Straightened();
         bool alike = clean == scenario.Tackle.Rigging && !runner.HasTail;
-        ActionAssessment rest = alike ? retrieve
-            : new RigWindow(scenario.Tackle with { Rigging = clean }, scenario.Spot, rig.Head, rig.Body, cancellation).Steady(speed, elevation, RetrieveWindow, ActionTerms.All & ~ActionTerms.Wake);
-        return new RigAction(rig, speed, elevation, retrieve, RigWindow.Twitches(rig.Presentation) ? runner.Twitch(rig.Presentation, null) : null, SwimmingDrag.Ratio(retrieve, rest));
+        ActionAssessment rest = alike ? retrieve.Typical
+            : new RigWindow(scenario.Tackle with { Rigging = clean }, scenario.Spot, rig.Head, rig.Body, cancellation).Steady(speed, elevation, SweepWindow, ActionTerms.All & ~ActionTerms.Wake);
+        return new RigAction(rig, speed, elevation, retrieve, RigWindow.Twitches(rig.Presentation) ? runner.TwitchTries(rig.Presentation) : null, SwimmingDrag.Ratio(retrieve.Typical, rest));
     }
 
     /// <summary>A close look at one rig.</summary>
@@ -93,11 +103,11 @@ public static class RigChecker
         ArgumentNullException.ThrowIfNull(action);
         Rig rig = action.Rig;
         var runner = new RigWindow(scenario.Tackle, scenario.Spot, rig.Head, rig.Body, cancellation);
-        ActionAssessment fall = null!, loop = null!, snug = null!;
+        EnsembleAssessment fall = null!, loop = null!, snug = null!;
         Parallel.Invoke(
-            () => fall = runner.Fall(FallWindow),
-            () => loop = runner.Twitch(rig.Presentation, KnotStyle.Loop),
-            () => snug = runner.Twitch(rig.Presentation, KnotStyle.Snug));
+            () => fall = runner.FallTries(),
+            () => loop = runner.TwitchTries(rig.Presentation, KnotStyle.Loop),
+            () => snug = runner.TwitchTries(rig.Presentation, KnotStyle.Snug));
         LureAssembly parts = LureAssembly.Of(rig.Head, rig.Body, scenario.Tackle.Rigging);
         return new RigFocus(
             action,
@@ -107,7 +117,9 @@ public static class RigChecker
             snug,
             full ? Sweep(scenario, rig, action.LineElevation, cancellation) : null,
             full && rig.Body.NeedsHead ? Map(scenario, action, parts, cancellation) : null,
-            Mend(scenario, action, cancellation));
+            Fixes(scenario, action, cancellation),
+            full ? Knots(scenario, action, cancellation) : [],
+            []);
     }
 
     private static ActionSweep Sweep(Scenario scenario, Rig rig, double elevation, CancellationToken cancellation)
@@ -156,58 +168,106 @@ public static class RigChecker
         return new SpinMap(bends, speeds, spin, twists, verdicts, own, action.Speed);
     }
 
-    // Each fault is taken away by itself; what that changes is computed, not looked up.
-    private static List<Mending> Mend(Scenario scenario, RigAction action, CancellationToken cancellation)
+    // Each fault is taken away by itself and the rig is tried again; only what changes the verdict for the better is told. Where none cures it alone,
+    // all are taken away together.
+    private static List<RigFix> Fixes(Scenario scenario, RigAction action, CancellationToken cancellation)
     {
         Rigging own = scenario.Tackle.Rigging;
         Rig rig = action.Rig;
-        bool twitched = action.Twitch is not null;
+        if (!rig.Body.NeedsHead) return [];
         double common = rig.Body.Kind.Proportions.ShankShare;
-        List<(RigFault Fault, double Amount, Rigging Mended)> trials = Trials(own, common, rig.Body.NeedsHead);
-        var found = new Mending?[trials.Count];
-        double[] gain = new double[trials.Count];
-        Parallel.For(0, trials.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
+        List<(RigFault Fault, double Amount, Rigging Fixed)> trials = Trials(own, common);
+        List<RigFix> found = Tried(trials);
+        if (trials.Count < 2 || found.Any(fix => !fix.After.Report.IsFault)) return found;
+        int best = found.Count > 0 ? ActionEnsemble.Badness(found[0].After.Verdict) : int.MaxValue;
+        List<RigFix> together = Tried([(RigFault.Several, 0, own.Straightened() with { ShankShare = own.ShankShare > common ? null : own.ShankShare })]);
+        return [.. together.Where(fix => ActionEnsemble.Badness(fix.After.Verdict) < best), .. found];
+
+        List<RigFix> Tried(List<(RigFault Fault, double Amount, Rigging Fixed)> all)
         {
-            var runner = new RigWindow(scenario.Tackle with { Rigging = trials[i].Mended }, scenario.Spot, rig.Head, rig.Body, cancellation);
-            bool byTwitch = twitched && trials[i].Fault == RigFault.Knot;
-            ActionReport before = byTwitch ? action.Twitch!.Report : action.Retrieve.Report;
-            ActionReport after = (byTwitch ? runner.Twitch(rig.Presentation, null) : runner.Steady(action.Speed, action.LineElevation, RetrieveWindow)).Report;
-            gain[i] = Gain(before, after);
-            if (gain[i] > WorthMending) found[i] = new Mending(trials[i].Fault, trials[i].Amount, trials[i].Fault == RigFault.Shank ? common : 0, before, after);
-        });
-        return [.. Enumerable.Range(0, trials.Count).Where(i => found[i] is not null).OrderByDescending(i => gain[i]).Select(i => found[i]!)];
+            var fixes = new RigFix[all.Count];
+            Parallel.For(0, all.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
+            {
+                var runner = new RigWindow(scenario.Tackle with { Rigging = all[i].Fixed }, scenario.Spot, rig.Head, rig.Body, cancellation);
+                fixes[i] = new RigFix(all[i].Fault, all[i].Amount, all[i].Fault == RigFault.Shank ? common : 0, action.Retrieve, runner.SteadyTries(action.Speed, action.LineElevation));
+            });
+            int before = ActionEnsemble.Badness(action.Retrieve.Verdict);
+            return [.. fixes.Where(fix => ActionEnsemble.Badness(fix.After.Verdict) < before).OrderBy(fix => ActionEnsemble.Badness(fix.After.Verdict)).ThenByDescending(fix => fix.After.Agreeing)];
+        }
     }
 
     /// <summary>A rigging with one fault after the other taken away.</summary>
-    /// <param name="own">The rigging.</param>
+    /// <param name="own">The rigging of a soft bait.</param>
     /// <param name="common">Common share of the shank.</param>
-    /// <param name="soft">Whether the body is put on a hook.</param>
-    internal static List<(RigFault Fault, double Amount, Rigging Mended)> Trials(Rigging own, double common, bool soft)
+    internal static List<(RigFault Fault, double Amount, Rigging Fixed)> Trials(Rigging own, double common)
     {
-        List<(RigFault Fault, double Amount, Rigging Mended)> trials = [];
-        if (soft)
-        {
-            if (own.ExitSideways != 0) trials.Add((RigFault.ExitSideways, own.ExitSideways, own with { ExitSideways = 0 }));
-            if (own.ExitAbove != 0) trials.Add((RigFault.ExitAbove, own.ExitAbove, own with { ExitAbove = 0 }));
-            if (own.Bend != 0) trials.Add((RigFault.Bend, own.Bend, own with { Bend = 0 }));
-            if (own.PointLean != 0) trials.Add((RigFault.PointLean, own.PointLean, own with { PointLean = 0 }));
-            if (own.HeadTurn != 0) trials.Add((RigFault.HeadTurn, own.HeadTurn, own with { HeadTurn = 0 }));
-            if (own.PulledUp != 0) trials.Add((RigFault.PulledUp, own.PulledUp, own with { PulledUp = 0 }));
-            if (own.ShankShare > common) trials.Add((RigFault.Shank, own.ShankShare.Value, own with { ShankShare = null }));
-        }
-
-        if (own.Knot == KnotStyle.Snug) trials.Add((RigFault.Knot, 0, own with { Knot = KnotStyle.Loop, LoopLength = new Rigging().LoopLength }));
+        List<(RigFault Fault, double Amount, Rigging Fixed)> trials = [];
+        if (own.ExitSideways != 0) trials.Add((RigFault.ExitSideways, own.ExitSideways, own with { ExitSideways = 0 }));
+        if (own.ExitAbove != 0) trials.Add((RigFault.ExitAbove, own.ExitAbove, own with { ExitAbove = 0 }));
+        if (own.Bend != 0) trials.Add((RigFault.Bend, own.Bend, own with { Bend = 0 }));
+        if (own.PointLean != 0) trials.Add((RigFault.PointLean, own.PointLean, own with { PointLean = 0 }));
+        if (own.HeadTurn != 0) trials.Add((RigFault.HeadTurn, own.HeadTurn, own with { HeadTurn = 0 }));
+        if (own.PulledUp != 0) trials.Add((RigFault.PulledUp, own.PulledUp, own with { PulledUp = 0 }));
+        if (own.ShankShare > common) trials.Add((RigFault.Shank, own.ShankShare.Value, own with { ShankShare = null }));
         return trials;
     }
 
-    // What a change is worth: turns of spin taken away, then share of beat or dart won.
-    private static double Gain(ActionReport before, ActionReport after)
+    // The clean lure on a loop, and snug on a light and a heavy leader; the same tries for each knot, so that try stands against try.
+    private static KnotRow[] Knots(Scenario scenario, RigAction action, CancellationToken cancellation)
     {
-        double spin = Math.Abs(before.SpinRate) > NoSpin ? (Math.Abs(before.SpinRate) - Math.Abs(after.SpinRate)) / Math.Abs(before.SpinRate) : 0;
-        double tail = before.TailAmplitude > 0 || after.TailAmplitude > 0 ? (after.TailAmplitude - before.TailAmplitude) / Math.Max(after.TailAmplitude, before.TailAmplitude) : 0;
-        double dart = after.DartAngle > 0.05 ? (after.DartAngle - before.DartAngle) / after.DartAngle : 0;
-        double off = Math.Abs(before.MeanYaw) > 0.05 && Math.Abs(before.SpinRate) < NoSpin ? (Math.Abs(before.MeanYaw) - Math.Abs(after.MeanYaw)) / Math.Abs(before.MeanYaw) : 0;
-        return Math.Max(2 * spin, Math.Max(tail, Math.Max(dart, off)));
+        Rig rig = action.Rig;
+        Outfit clean = scenario.Tackle with { Rigging = scenario.Tackle.Rigging.Straightened() };
+        var runner = new RigWindow(clean, scenario.Spot, rig.Head, rig.Body, cancellation);
+        (KnotStyle Style, double Leader)[] knots = [(KnotStyle.Loop, HeavyLeader), (KnotStyle.Snug, LightLeader), (KnotStyle.Snug, HeavyLeader)];
+        TriedRetrieve[] retrieves = Enum.GetValues<TriedRetrieve>();
+        var tries = new EnsembleAssessment[retrieves.Length * knots.Length];
+        Parallel.For(0, tries.Length, new ParallelOptions { CancellationToken = cancellation }, i =>
+        {
+            (KnotStyle style, double leader) = knots[i % knots.Length];
+            tries[i] = runner.KnotTries(retrieves[i / knots.Length], action.Speed, action.LineElevation, style, leader);
+        });
+        return [.. retrieves.Select((retrieve, r) => Row(retrieve, tries[knots.Length * r], tries[(knots.Length * r) + 1], tries[(knots.Length * r) + 2], runner.HasTail))];
+    }
+
+    private static KnotRow Row(TriedRetrieve retrieve, EnsembleAssessment loop, EnsembleAssessment light, EnsembleAssessment heavy, bool hasTail)
+    {
+        double Swing(ActionReport r) => retrieve == TriedRetrieve.Steady && hasTail ? r.TailAmplitude : r.Darts.Count > 0 ? r.Darts.Average(dart => Math.Abs(dart.Heading)) : r.NoseSwing;
+        int more = loop.Members.Zip(heavy.Members, (a, b) => Swing(a) > Swing(b)).Count(wins => wins);
+        TrySpread onLoop = loop.Of(Swing), onLight = light.Of(Swing), onHeavy = heavy.Of(Swing);
+        KnotAdvice advice = more >= TriesThatAgree && onLoop.Median > (KnotMatters * onHeavy.Median) + ActionReport.Noticeable ? KnotAdvice.Loop
+            : loop.Members.Count - more >= TriesThatAgree && onHeavy.Median > (KnotMatters * onLoop.Median) + ActionReport.Noticeable ? KnotAdvice.Snug
+            : KnotAdvice.Either;
+        return new KnotRow(retrieve, onLoop, onLight, onHeavy, more, advice);
+    }
+
+    private static FaultMap[] Faults(Scenario scenario, RigAction action, CancellationToken cancellation)
+    {
+        Rig rig = action.Rig;
+        Rigging clean = scenario.Tackle.Rigging.Straightened() with { ShankShare = null };
+        LureProperties lure = TackleBuilder.Lure(rig.Head, rig.Body);
+        bool nose = rig.Head.Mass > 0 && rig.Head.Place == WeightPlace.Nose;
+        List<(RigFault Fault, double[] Amounts)> faults = [(RigFault.Bend, Angles), (RigFault.ExitSideways, Exits), (RigFault.ExitAbove, Exits)];
+        faults.Add(nose ? (RigFault.HeadTurn, Angles) : (RigFault.PulledUp, Bunches));
+        faults.Add((RigFault.Shank, [.. Shanks.Where(share => share > rig.Body.Kind.Proportions.ShankShare)]));
+        FaultMap[] maps = [.. faults.Where(f => f.Amounts.Length > 0).Select(f => new FaultMap(f.Fault, f.Amounts, FaultSpeeds, new EnsembleAssessment[f.Amounts.Length, FaultSpeeds.Length]))];
+        (FaultMap Map, int Amount, int Speed)[] cells = [.. maps.SelectMany(map => Enumerable.Range(0, map.Amounts.Count * map.Speeds.Count).Select(i => (map, i / map.Speeds.Count, i % map.Speeds.Count)))];
+        Parallel.ForEach(cells, new ParallelOptions { CancellationToken = cancellation }, cell =>
+        {
+            double amount = cell.Map.Amounts[cell.Amount], speed = cell.Map.Speeds[cell.Speed];
+            Rigging faulty = cell.Map.Fault switch
+            {
+                RigFault.Bend => clean with { Bend = amount },
+                RigFault.ExitSideways => clean with { ExitSideways = amount },
+                RigFault.ExitAbove => clean with { ExitAbove = amount },
+                RigFault.HeadTurn => clean with { HeadTurn = amount },
+                RigFault.PulledUp => clean with { PulledUp = amount },
+                RigFault.Shank => clean with { ShankShare = amount },
+                _ => throw new InvalidOperationException($"No map is drawn of {cell.Map.Fault}."),
+            };
+            var runner = new RigWindow(scenario.Tackle with { Rigging = faulty }, scenario.Spot, rig.Head, rig.Body, cancellation);
+            cell.Map.Cells[cell.Amount, cell.Speed] = runner.SteadyTries(speed, runner.HeldElevation(lure, speed), FaultTries);
+        });
+        return maps;
     }
 
     private static double Median(Track track, double[] values, double otherwise)

@@ -58,6 +58,9 @@ public sealed record ActionBody
     /// <summary>Bend of the body by bad rigging, or null for a straight one.</summary>
     public BodyBend? Bend { get; init; }
 
+    /// <summary>The part behind the hook that gives way, or null for a stiff body. With it, masses, centres and inertia of the whole are those of the body laid straight.</summary>
+    public FlexibleRear? Rear { get; init; }
+
     /// <summary>A head that does not sit in line, or null.</summary>
     public HeadSet? Head { get; init; }
 
@@ -116,6 +119,7 @@ public sealed record ActionBody
         Tail?.Validate();
         Plate?.Validate();
         Bend?.Validate();
+        Rear?.Validate();
         Head?.Validate();
     }
 
@@ -131,6 +135,7 @@ public sealed record ActionBody
         Lip = Lip is null ? null : Lip with { Position = Lip.Position.Mirrored, Yaw = -Lip.Yaw },
         Tail = Tail is null ? null : Tail with { Offset = -Tail.Offset },
         Bend = Bend is null ? null : Bend with { Roll = Math.PI - Bend.Roll },
+        Rear = Rear is null ? null : Rear with { CentreOfMass = Rear.CentreOfMass.Mirrored, CentreOfBuoyancy = Rear.CentreOfBuoyancy.Mirrored, Inertia = Rear.Inertia.Mirrored },
         Head = Head is null ? null : Head with { Position = Head.Position.Mirrored, Yaw = -Head.Yaw },
     };
 

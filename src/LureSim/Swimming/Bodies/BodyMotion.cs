@@ -32,8 +32,9 @@ internal readonly struct BodyMotion
 /// <param name="Wake">Wake variable of the paddle (dimensionless).</param>
 /// <param name="Place">Middle of the paddle (m).</param>
 /// <param name="Arm">Way of the paddle for each radian of the hinge (m).</param>
+/// <param name="Normal">Square to the face of the paddle, forwards.</param>
 /// <param name="Velocity">Velocity of the paddle (m/s).</param>
-internal readonly record struct TailMotion(double Angle, double Rate, double Wake, Vector3d Place, Vector3d Arm, Vector3d Velocity)
+internal readonly record struct TailMotion(double Angle, double Rate, double Wake, Vector3d Place, Vector3d Arm, Vector3d Normal, Vector3d Velocity)
 {
     /// <summary>Speed of the paddle in the plane in which it swings (m/s).</summary>
     public double PlanarSpeed => Math.Sqrt((Velocity.X * Velocity.X) + (Velocity.Y * Velocity.Y));

@@ -1,3 +1,5 @@
+using LureSim.Hydrodynamics;
+
 namespace LureSim.Swimming.Bodies;
 
 /// <summary>A slice of the body across its length.</summary>
@@ -44,15 +46,31 @@ public sealed record BodySection(double Position, double Length, double Height, 
 public sealed record TrailingEdge(Vector3d Position, double Height, double Width)
 {
     /// <summary>
-    /// The rear of a round body, from which the flow separates before the end: for a spheroid the section at 90.5 % of the length (Hopkins 1951, NACA RM A51C14:
-    /// x0/L = 0.378 + 0.527 x1/L with x1 where the section shrinks fastest, here the end).
+    /// The rear of a round body, from which the flow separates before the end, at Reynolds numbers of 1e6 on the length: for a spheroid the section at 90.5 % of the length
+    /// (Hopkins 1951, NACA RM A51C14: x0/L = 0.378 + 0.527 x1/L with x1 where the section shrinks fastest, here the end).
     /// </summary>
     /// <param name="semiAxes">Half length, half width, half height (m).</param>
     public static TrailingEdge OfSpheroid(Vector3d semiAxes)
     {
         const double Station = 0.905;
-        double share = Math.Sqrt(4 * Station * (1 - Station));
-        return new(new((1 - (2 * Station)) * semiAxes.X, 0, 0), 2 * semiAxes.Z * share, 2 * semiAxes.Y * share);
+        return Rear(semiAxes, Station, 4 * Station * (1 - Station));
+    }
+
+    /// <summary>
+    /// The same at the Reynolds numbers of a lure, 1e4 to 1e5 on the length, where the layer is laminar and leaves sooner: the place of its nose-first drag
+    /// (<see cref="LaminarSeparation"/>), 85 % of the length for a spheroid of six diameters.
+    /// </summary>
+    /// <param name="semiAxes">Half length, half width, half height (m).</param>
+    public static TrailingEdge OfLaminarSpheroid(Vector3d semiAxes)
+    {
+        var parting = LaminarSeparation.OfSpheroid(Math.Clamp(semiAxes.X / Math.Sqrt(semiAxes.Y * semiAxes.Z), 1, 50));
+        return Rear(semiAxes, parting.Station, parting.AreaShare);
+    }
+
+    private static TrailingEdge Rear(Vector3d semiAxes, double station, double areaShare)
+    {
+        double share = Math.Sqrt(areaShare);
+        return new(new((1 - (2 * station)) * semiAxes.X, 0, 0), 2 * semiAxes.Z * share, 2 * semiAxes.Y * share);
     }
 
     internal void Validate()
@@ -106,6 +124,10 @@ public sealed record DivingLip(Vector3d Position, double Area, double AspectRati
 /// <param name="RootDamping">Loss factor of the rubber as a damping ratio, 0 to 2.</param>
 /// <param name="Offset">Rest angle of the tail to the left (radians), -pi/3 to pi/3: a tail that was moulded or stored bent.</param>
 /// <param name="Drop">How far the middle of the paddle hangs below the body's axis (m), -0.1 to 0.1: it makes the body roll with the beat.</param>
+/// <param name="FaceDrag">
+/// Share of its drag that the paddle keeps along its face, 0 to 1: a thin plate is pushed square to its face alone and steers like a rudder (0), a round knob along the flow (1).
+/// A moulded paddle lies between; 0.5 assumed.
+/// </param>
 public sealed record FlexibleTail(
     double HingePosition,
     double Length,
@@ -115,7 +137,8 @@ public sealed record FlexibleTail(
     double RootStiffness,
     double RootDamping = 0.15,
     double Offset = 0,
-    double Drop = 0)
+    double Drop = 0,
+    double FaceDrag = 0.5)
 {
     /// <summary>Bending spring of a stem of elliptic section, E (pi/64) h w^3 / l (beam bent by a moment): the root stiffness in N m/rad.</summary>
     /// <param name="modulus">Young's modulus (Pa): soft plastisol about 0.05 to 0.3 MPa (from memory).</param>
@@ -142,6 +165,44 @@ public sealed record FlexibleTail(
         Guard.InRange(RootDamping, 0, 2);
         Guard.InRange(Offset, -Math.PI / 3, Math.PI / 3, unit: "rad");
         Guard.InRange(Drop, -0.1, 0.1, unit: "m");
+        Guard.InRange(FaceDrag, 0, 1);
+    }
+}
+
+/// <summary>
+/// The part of a soft body behind its hook. The shank holds what lies before it straight; behind, the body gives way on an elastic joint, sideways and upright. All places and
+/// moments are those of the body laid straight; a tail hangs on this part and counts in it.
+/// </summary>
+/// <param name="JointPosition">Where the hook comes out, along x (m).</param>
+/// <param name="Mass">Mass (kg), above 0; counted in the body's.</param>
+/// <param name="Volume">Displaced volume (m3), above 0; counted in the body's.</param>
+/// <param name="CentreOfMass">Its centre of mass (m), body axes.</param>
+/// <param name="CentreOfBuoyancy">Its centre of buoyancy (m), body axes.</param>
+/// <param name="Inertia">Its tensor of inertia about its own centre of mass (kg m2).</param>
+/// <param name="StiffnessSideways">Spring of the joint against bending to the side (N m/rad), above 0 to 10,000.</param>
+/// <param name="StiffnessUpright">Spring of the joint against bending up and down (N m/rad), above 0 to 10,000.</param>
+/// <param name="Damping">Loss of the soft material as a damping ratio, 0 to 2.</param>
+public sealed record FlexibleRear(
+    double JointPosition,
+    double Mass,
+    double Volume,
+    Vector3d CentreOfMass,
+    Vector3d CentreOfBuoyancy,
+    InertiaTensor Inertia,
+    double StiffnessSideways,
+    double StiffnessUpright,
+    double Damping = 0.15)
+{
+    internal void Validate()
+    {
+        Guard.InRange(JointPosition, -1, 1, unit: "m");
+        Guard.InRange(Mass, 1e-7, 300, unit: "kg");
+        Guard.InRange(Volume, 1e-10, 0.1, unit: "m3");
+        ActionBody.Within(CentreOfMass, nameof(CentreOfMass));
+        ActionBody.Within(CentreOfBuoyancy, nameof(CentreOfBuoyancy));
+        Guard.InRange(StiffnessSideways, 1e-9, 1e4, unit: "N m/rad");
+        Guard.InRange(StiffnessUpright, 1e-9, 1e4, unit: "N m/rad");
+        Guard.InRange(Damping, 0, 2);
     }
 }
 
@@ -161,10 +222,10 @@ public sealed record PlateForm(double Length, double Width, double CamberDepth =
     }
 }
 
-/// <summary>A body that is crooked on its hook: everything behind the bend points aside.</summary>
+/// <summary>A body that is crooked on its hook: everything behind the bend points aside; where it gives way (<see cref="FlexibleRear"/>), while nothing pushes it.</summary>
 /// <param name="Angle">Angle between rear and front (radians), 0 to pi/3.</param>
 /// <param name="Roll">Plane of the bend (radians): 0 the tail goes to the left, pi/2 up, pi to the right, -pi/2 down.</param>
-/// <param name="Position">Where it bends, along x (m).</param>
+/// <param name="Position">Where it bends, along x (m); a body with a <see cref="FlexibleRear"/> bends at its joint.</param>
 public sealed record BodyBend(double Angle, double Roll, double Position = 0)
 {
     internal void Validate()

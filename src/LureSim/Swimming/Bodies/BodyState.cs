@@ -31,6 +31,18 @@ internal struct BodyState
     /// <summary>Its rate (1/s).</summary>
     public double WakeRate;
 
+    /// <summary>Angle of the rear to the left of the front (radians); 0 for a stiff body.</summary>
+    public double Sideways;
+
+    /// <summary>Angle of the rear above the front (radians); 0 for a stiff body.</summary>
+    public double Upright;
+
+    /// <summary>Rate of <see cref="Sideways"/> (rad/s).</summary>
+    public double SidewaysRate;
+
+    /// <summary>Rate of <see cref="Upright"/> (rad/s).</summary>
+    public double UprightRate;
+
     /// <summary>Far end of a trailing line in water axes (m).</summary>
     public Vector3d LineEnd;
 

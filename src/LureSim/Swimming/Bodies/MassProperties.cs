@@ -11,6 +11,9 @@ public readonly record struct InertiaTensor(double Xx, double Yy, double Zz, dou
 {
     /// <summary>The tensor mirrored in the plane y = 0.</summary>
     public InertiaTensor Mirrored => this with { Xy = -Xy, Yz = -Yz };
+
+    /// <summary>The six members. A record would print <see cref="Mirrored"/> too, whose mirror prints its own without end.</summary>
+    public override string ToString() => FormattableString.Invariant($"({Xx}, {Yy}, {Zz}; {Xy}, {Xz}, {Yz})");
 }
 
 /// <summary>A part of a lure, as a solid ellipsoid or an elongated body of given mass, volume, place and size.</summary>

@@ -29,6 +29,9 @@ public readonly record struct Vector3d(double X, double Y, double Z)
     public static Vector3d Cross(Vector3d a, Vector3d b) =>
         new((a.Y * b.Z) - (a.Z * b.Y), (a.Z * b.X) - (a.X * b.Z), (a.X * b.Y) - (a.Y * b.X));
 
+    /// <summary>The three components. A record would print <see cref="Mirrored"/> too, whose mirror prints its own without end.</summary>
+    public override string ToString() => FormattableString.Invariant($"({X}, {Y}, {Z})");
+
     /// <summary>Sum.</summary>
     /// <param name="other">Other vector.</param>
     public Vector3d Add(Vector3d other) => this + other;

@@ -49,6 +49,9 @@ public enum ActionTerms
     /// <summary>Side force of a head that sits askew.</summary>
     Head = 8192,
 
+    /// <summary>What separation takes from the moment that turns a flat section broadside.</summary>
+    Separation = 16384,
+
     /// <summary>Everything.</summary>
-    All = 16383,
+    All = 32767,
 }

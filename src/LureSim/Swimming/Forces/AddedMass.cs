@@ -12,23 +12,16 @@ internal static class AddedMass
     // Thickness of a paddle along the flow over its width; assumed.
     private const double PaddleThickness = 0.4;
 
+    // Slices of a rear part.
+    private const int Slices = 48;
+
     /// <summary>Row-major order: velocities of the origin, rates of turn; 6 x 6 (kg, kg m, kg m2).</summary>
     public static Matrix<double> Of(ActionBody body, BentAxis axis, double waterDensity)
     {
         Span<double> k = stackalloc double[6];
+        Whole(body, waterDensity, k);
         Vector3d a = body.SemiAxes;
         BodyBend bend = axis.Bend;
-        if (body.AddedMassOverride is IReadOnlyList<double> given)
-        {
-            for (int i = 0; i < 6; i++) k[i] = given[i];
-        }
-        else
-        {
-            EllipsoidAddedMass.Coefficients(a.X, a.Y, a.Z, k);
-            double displaced = waterDensity * 4.0 / 3 * Math.PI * a.X * a.Y * a.Z;
-            for (int i = 0; i < 6; i++) k[i] *= displaced;
-        }
-
         Matrix<double> diagonal = Matrix<double>.Build.DenseOfDiagonalArray(k.ToArray());
         if (bend.Angle == 0) return diagonal;
 
@@ -58,10 +51,65 @@ internal static class AddedMass
         return shift.TransposeThisAndMultiply(rotation * diagonal * rotation.Transpose()) * shift;
     }
 
+    /// <summary>
+    /// The share of the part behind a joint, about the joint; row-major order as in <see cref="Of"/>. Slices of the ellipsoid carry water by their section (strip theory), less at the
+    /// ends: by p + q (x/a)^2 with p and q so that all slices together carry the ellipsoid's own water along and about each axis.
+    /// </summary>
+    public static Matrix<double> Behind(ActionBody body, double joint, double waterDensity)
+    {
+        Span<double> k = stackalloc double[6];
+        Whole(body, waterDensity, k);
+        double a = body.SemiAxes.X, end = Math.Clamp(joint / a, -1, 1);
+        Matrix<double> m = Matrix<double>.Build.Dense(6, 6);
+        (double pSide, double qSide) = EndLoss(k[1], k[5], a);
+        (double pUp, double qUp) = EndLoss(k[2], k[4], a);
+        double step = (end + 1) / Slices;
+        for (int i = 0; i < Slices; i++)
+        {
+            double x = -1 + ((i + 0.5) * step), square = x * x, arm = (a * x) - joint;
+
+            // Sections of an ellipsoid go by 1 - (x/a)^2, 4/3 in all.
+            double section = 0.75 * step * (1 - square);
+            double side = k[1] * section * (pSide + (qSide * square)), up = k[2] * section * (pUp + (qUp * square));
+            m[0, 0] += k[0] * section;
+            m[1, 1] += side;
+            m[2, 2] += up;
+            m[3, 3] += k[3] * section;
+            m[4, 4] += up * arm * arm;
+            m[5, 5] += side * arm * arm;
+            m[1, 5] = m[5, 1] += side * arm;
+            m[2, 4] = m[4, 2] -= up * arm;
+        }
+
+        return m;
+    }
+
     /// <summary>Water carried by the paddle as it moves edgewise (kg): rho (pi/4) t^2 per height (elliptic cylinder, Lamb 1932, art. 71), t its thickness along the flow.</summary>
     public static double OfPaddle(FlexibleTail tail, double waterDensity)
     {
         double thickness = PaddleThickness * tail.PaddleWidth;
         return waterDensity * Math.PI / 4 * thickness * thickness * tail.PaddleHeight;
+    }
+
+    // Along and about the three axes of the ellipsoid (kg, kg m2).
+    private static void Whole(ActionBody body, double waterDensity, Span<double> k)
+    {
+        if (body.AddedMassOverride is IReadOnlyList<double> given)
+        {
+            for (int i = 0; i < 6; i++) k[i] = given[i];
+            return;
+        }
+
+        Vector3d a = body.SemiAxes;
+        EllipsoidAddedMass.Coefficients(a.X, a.Y, a.Z, k);
+        double displaced = waterDensity * 4.0 / 3 * Math.PI * a.X * a.Y * a.Z;
+        for (int i = 0; i < 6; i++) k[i] *= displaced;
+    }
+
+    // p + q/5 = 1 and p/5 + 3 q/35 = about/(across a^2); no slice carries less than nothing.
+    private static (double P, double Q) EndLoss(double across, double about, double a)
+    {
+        double q = across > 0 ? Math.Max(-1.25, 35.0 / 8 * ((5 * about / (across * a * a)) - 1)) : 0;
+        return (1 - (q / 5), q);
     }
 }

@@ -9,10 +9,14 @@ internal sealed class AxialDrag : IForce
     private readonly DragSum drag;
     private readonly double rho, nu;
 
-    public AxialDrag(ActionBody body, TowInput tow)
+    /// <summary>The drag of a body or of a part of one.</summary>
+    /// <param name="body">The whole body.</param>
+    /// <param name="share">Share of its drag that the part has, 0 to 1.</param>
+    /// <param name="tow">The water.</param>
+    public AxialDrag(ActionBody body, double share, TowInput tow)
     {
         drag = NoseFirst(body);
-        rho = tow.WaterDensity;
+        rho = share * tow.WaterDensity;
         nu = tow.KinematicViscosity;
     }
 

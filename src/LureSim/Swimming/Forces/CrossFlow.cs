@@ -12,18 +12,15 @@ internal sealed class CrossFlow : IForce
 
     private readonly Strip[] strips;
 
-    public CrossFlow(ActionBody body, BentAxis axis, TowInput tow)
+    /// <summary>The drag of a body or of a part of one.</summary>
+    /// <param name="body">The body or the part, whose strips are meant.</param>
+    /// <param name="axis">Its axis.</param>
+    /// <param name="slenderness">Length over thickness of the whole body (<see cref="Slenderness"/>).</param>
+    /// <param name="tow">The water.</param>
+    public CrossFlow(ActionBody body, BentAxis axis, double slenderness, TowInput tow)
     {
         double rho = tow.WaterDensity, nu = tow.KinematicViscosity;
         strips = new Strip[body.Sections.Count];
-        double length = 0, area = 0;
-        foreach (BodySection s in body.Sections)
-        {
-            length += s.Length;
-            area += s.Length * 0.5 * (s.Height + s.Width);
-        }
-
-        double slenderness = area > 0 ? Math.Max(1, length * length / area) : 1;
         double finite = CylinderDrag.FiniteLengthShare(slenderness);
         for (int i = 0; i < strips.Length; i++)
         {
@@ -42,6 +39,19 @@ internal sealed class CrossFlow : IForce
     }
 
     public ActionTerms Term => ActionTerms.CrossFlow;
+
+    /// <summary>Length of a body over its mean thickness, 1 or more.</summary>
+    public static double Slenderness(ActionBody body)
+    {
+        double length = 0, area = 0;
+        foreach (BodySection s in body.Sections)
+        {
+            length += s.Length;
+            area += s.Length * 0.5 * (s.Height + s.Width);
+        }
+
+        return area > 0 ? Math.Max(1, length * length / area) : 1;
+    }
 
     public void AddTo(in BodyMotion motion, ref Wrench total)
     {

@@ -8,9 +8,9 @@ internal sealed class Lip : IForce
     private readonly DivingLip lip;
     private readonly double rho, sine, cosine;
     private readonly Vector3d lipNormal;
-    private readonly bool wake;
+    private readonly VortexLift? wake;
 
-    public Lip(DivingLip lip, TowInput tow, bool wake)
+    public Lip(DivingLip lip, TowInput tow, VortexLift? wake)
     {
         this.lip = lip;
         this.wake = wake;
@@ -32,8 +32,8 @@ internal sealed class Lip : IForce
         total.Add(-0.5 * rho * lip.Area * coefficient * size * size * Math.Sign(normal) * lipNormal, lip.Position);
 
         // Vortices leave the sides of the lip in turn, on the area that it shows the flow.
-        if (!wake) return;
-        double side = 0.5 * rho * lip.Area * Math.Abs(normal) * size * VortexLift.Coefficient(motion.LipWake);
+        if (wake is null) return;
+        double side = 0.5 * rho * lip.Area * Math.Abs(normal) * size * wake.Coefficient(motion.LipWake);
         total.Add(new(-sine * side, cosine * side, 0), lip.Position);
     }
 }

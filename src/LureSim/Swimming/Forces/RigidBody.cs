@@ -25,13 +25,12 @@ internal sealed class RigidBody
     /// <param name="carriesWater">False for a body in empty space.</param>
     /// <exception cref="ArgumentOutOfRangeException">Mass and inertia of the whole cannot hold those of the tail.</exception>
     public RigidBody(ActionBody body, BentAxis axis, double waterDensity, bool carriesWater)
+        : this(Whole(body, axis, waterDensity, carriesWater))
     {
-        Matrix<double> m = Matrix<double>.Build.Dense(N, N);
-        m.SetSubMatrix(0, 0, Solid(body));
-        if (carriesWater) m.SetSubMatrix(0, 0, m.SubMatrix(0, 6, 0, 6) + AddedMass.Of(body, axis, waterDensity));
-        if (body.Tail is FlexibleTail tail) AddTail(m, tail, axis, carriesWater ? AddedMass.OfPaddle(tail, waterDensity) : 0);
-        else m[6, 6] = 1;
+    }
 
+    private RigidBody(Matrix<double> m)
+    {
         Cholesky<double> factor;
         try
         {
@@ -107,12 +106,26 @@ internal sealed class RigidBody
         return s;
     }
 
-    private static Matrix<double> Solid(ActionBody body)
+    /// <summary>7 x 7 matrix of a body with its tail and, unless in empty space, the water that they carry; without a tail its place is 1.</summary>
+    public static Matrix<double> Whole(ActionBody body, BentAxis axis, double waterDensity, bool carriesWater)
     {
-        Matrix<double> shift = Shift(body.CentreOfMass);
+        Matrix<double> m = Matrix<double>.Build.Dense(N, N);
+        m.SetSubMatrix(0, 0, Solid(body.Mass, body.CentreOfMass, body.Inertia));
+        if (carriesWater) m.SetSubMatrix(0, 0, m.SubMatrix(0, 6, 0, 6) + AddedMass.Of(body, axis, waterDensity));
+        if (body.Tail is FlexibleTail tail) AddTail(m, tail, axis, carriesWater ? AddedMass.OfPaddle(tail, waterDensity) : 0);
+        else m[6, 6] = 1;
+        return m;
+    }
+
+    /// <summary>6 x 6 matrix of a solid about the origin.</summary>
+    /// <param name="mass">Mass (kg).</param>
+    /// <param name="centre">Centre of mass from the origin (m).</param>
+    /// <param name="t">Tensor about the centre of mass (kg m2).</param>
+    public static Matrix<double> Solid(double mass, Vector3d centre, InertiaTensor t)
+    {
+        Matrix<double> shift = Shift(centre);
         Matrix<double> rigid = Matrix<double>.Build.Dense(6, 6);
-        for (int i = 0; i < 3; i++) rigid[i, i] = body.Mass;
-        InertiaTensor t = body.Inertia;
+        for (int i = 0; i < 3; i++) rigid[i, i] = mass;
         rigid[3, 3] = t.Xx;
         rigid[4, 4] = t.Yy;
         rigid[5, 5] = t.Zz;
@@ -125,7 +138,7 @@ internal sealed class RigidBody
     // Momentum that the swing gives to the whole body: the stem lies behind its hinge P along -t, bent as the body is, and swings along e, so that with the moments m1 and m2
     // of its mass about the hinge the force on the body goes by m1 e and the moment by m1 P x e - m2 t x e. A tail that hangs out of the axis thus turns the body over as it swings;
     // without that its inertia would not fit into the body's.
-    private static void AddTail(Matrix<double> m, FlexibleTail tail, BentAxis axis, double carried)
+    public static void AddTail(Matrix<double> m, FlexibleTail tail, BentAxis axis, double carried)
     {
         double l = tail.Length;
         double first = TailFirstMoment * tail.Mass * l, second = TailSecondMoment * tail.Mass * l * l;

@@ -4,6 +4,10 @@ using LureSim.Swimming.Bodies;
 namespace LureSim.Swimming.Forces;
 
 /// <summary>Drag of the paddle, the side force of the vortices behind it, and spring, damping and stop of the hinge.</summary>
+/// <remarks>
+/// Behind a plate broadside to the flow the water is at one pressure: it is pushed square to its face, so that a paddle set askew steers the bait like a rudder. Of the part along
+/// the face <see cref="FlexibleTail.FaceDrag"/> is left, friction and the sides of a paddle that is no thin plate.
+/// </remarks>
 internal sealed class SwingingTail : IForce
 {
     // The hinge hardens beyond this angle (radians); assumed.
@@ -17,14 +21,14 @@ internal sealed class SwingingTail : IForce
 
     private readonly FlexibleTail tail;
     private readonly double rho, damping, stop, wakeShare, wakeRadius;
-    private readonly bool wake;
+    private readonly VortexLift? wake;
 
     /// <summary>The tail's forces.</summary>
     /// <param name="body">The lure with its tail: a paddle in line with the body stands in its wake.</param>
     /// <param name="inertia">Its inertia about the hinge with the water that it carries (kg m2).</param>
     /// <param name="tow">The water.</param>
-    /// <param name="wake">Whether vortices push it.</param>
-    public SwingingTail(ActionBody body, double inertia, TowInput tow, bool wake)
+    /// <param name="wake">The vortices that push it, or null.</param>
+    public SwingingTail(ActionBody body, double inertia, TowInput tow, VortexLift? wake)
     {
         tail = body.Tail ?? throw new ArgumentException("The lure has no tail.", nameof(body));
         this.wake = wake;
@@ -46,10 +50,11 @@ internal sealed class SwingingTail : IForce
         // Out to the side it meets the stream.
         double aside = t.Place.Y / wakeRadius;
         double area = tail.PaddleHeight * tail.PaddleWidth * (1 - ((1 - wakeShare) * Math.Exp(-aside * aside)));
-        Vector3d force = -0.5 * rho * area * PlateDrag.Broadside * at.Length * at;
-        if (wake)
+        Vector3d square = Vector3d.Dot(at, t.Normal) * t.Normal;
+        Vector3d force = -0.5 * rho * area * PlateDrag.Broadside * at.Length * (square + (tail.FaceDrag * (at - square)));
+        if (wake is not null)
         {
-            double q = 0.5 * rho * area * VortexLift.Coefficient(t.Wake) * t.PlanarSpeed;
+            double q = 0.5 * rho * area * wake.Coefficient(t.Wake) * t.PlanarSpeed;
             force += new Vector3d(-q * at.Y, q * at.X, 0);
         }
 

@@ -1,0 +1,237 @@
+using LureSim.Swimming.Bodies;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace LureSim.Swimming.Forces;
+
+/// <summary>
+/// A soft body that gives way behind its hook: two stiff parts on an elastic joint with two angles, the rear with its tail, each with the water that it carries. Each part obeys
+/// Kirchhoff's equations in its own axes (Lamb 1932, art. 124); the joint ties them together (d'Alembert's principle in the unknowns v, w, the two rates of the joint and the tail's).
+/// </summary>
+/// <remarks>The shape is followed exactly, whatever the angles; the mass matrix is built and factored in each evaluation, without allocating.</remarks>
+internal sealed class JointedBody
+{
+    // Unknown speeds: six of the front, two of the joint, one of the tail; speeds of the rear: six and the tail's.
+    private const int N = 9, R = 7;
+
+    // Beyond this angle (radians) a soft body kinks against itself; stiffness over inertia (1/s2). Both as for a tail; assumed.
+    private const double StopAngle = 1.2, StopRate = 3.5e4;
+
+    private readonly double[] front = new double[36], rear = new double[R * R];
+    private readonly double joint, restSideways, restUpright;
+    private readonly double springSideways, springUpright, damperSideways, damperUpright;
+
+    /// <summary>The body of a lure.</summary>
+    /// <param name="body">A body with a <see cref="ActionBody.Rear"/>.</param>
+    /// <param name="waterDensity">Density of the water (kg/m3).</param>
+    /// <param name="carriesWater">False for a body in empty space.</param>
+    public JointedBody(ActionBody body, double waterDensity, bool carriesWater)
+    {
+        FlexibleRear part = body.Rear ?? throw new ArgumentException("The body is stiff.", nameof(body));
+        joint = part.JointPosition;
+        Vector3d origin = new(joint, 0, 0);
+        Matrix<double> behind = Matrix<double>.Build.Dense(R, R);
+        behind.SetSubMatrix(0, 0, RigidBody.Solid(part.Mass, part.CentreOfMass - origin, part.Inertia));
+        Matrix<double> whole = RigidBody.Solid(body.Mass, body.CentreOfMass, body.Inertia);
+        if (carriesWater)
+        {
+            behind.SetSubMatrix(0, 0, behind.SubMatrix(0, 6, 0, 6) + AddedMass.Behind(body, joint, waterDensity));
+            whole += AddedMass.Of(body, new BentAxis(null), waterDensity);
+        }
+
+        Matrix<double> shift = RigidBody.Shift(origin);
+        Matrix<double> ahead = whole - (shift.TransposeThisAndMultiply(behind.SubMatrix(0, 6, 0, 6)) * shift);
+        double yaw = behind[5, 5], pitch = behind[4, 4];
+        if (body.Tail is { } tail)
+            RigidBody.AddTail(behind, tail with { HingePosition = tail.HingePosition - joint }, new BentAxis(null), carriesWater ? AddedMass.OfPaddle(tail, waterDensity) : 0);
+        else
+            behind[6, 6] = 1;
+        for (int i = 0; i < 6; i++)
+        {
+            for (int j = 0; j < 6; j++) front[(6 * i) + j] = ahead[i, j];
+        }
+
+        for (int i = 0; i < R; i++)
+        {
+            for (int j = 0; j < R; j++) rear[(R * i) + j] = behind[i, j];
+        }
+
+        (restSideways, restUpright) = Rest(body);
+        (springSideways, springUpright) = (part.StiffnessSideways, part.StiffnessUpright);
+        damperSideways = 2 * part.Damping * Math.Sqrt(springSideways * yaw);
+        damperUpright = 2 * part.Damping * Math.Sqrt(springUpright * pitch);
+        (StopSideways, StopUpright) = (StopRate * yaw, StopRate * pitch);
+    }
+
+    /// <summary>Inertia of the tail about its hinge with the water that it carries (kg m2); 1 without a tail.</summary>
+    public double TailInertia => rear[(R * R) - 1];
+
+    private double StopSideways { get; }
+
+    private double StopUpright { get; }
+
+    /// <summary>Angles of the joint at which it is at ease (radians): to the left and up.</summary>
+    public static (double Sideways, double Upright) Rest(ActionBody body)
+    {
+        if (body.Bend is not { } bend) return (0, 0);
+        (double s, double c) = Math.SinCos(bend.Angle);
+        (double sr, double cr) = Math.SinCos(bend.Roll);
+        return (Math.Atan2(s * cr, c), Math.Asin(Math.Clamp(s * sr, -1, 1)));
+    }
+
+    /// <summary>The rear at a state.</summary>
+    public RearMotion Motion(in BodyState state) => new(state, joint);
+
+    /// <summary>Kinetic energy of both parts and their water (J).</summary>
+    public double KineticEnergy(in BodyState state)
+    {
+        RearMotion m = Motion(state);
+        return 0.5 * (Product(front, 6, [state.Velocity.X, state.Velocity.Y, state.Velocity.Z, state.TurnRate.X, state.TurnRate.Y, state.TurnRate.Z])
+            + Product(rear, R, [m.Velocity.X, m.Velocity.Y, m.Velocity.Z, m.TurnRate.X, m.TurnRate.Y, m.TurnRate.Z, state.TailRate]));
+    }
+
+    /// <summary>Moments of the joint's springs, dampers and stops on its two angles (N m).</summary>
+    public (double Sideways, double Upright) JointMoments(in BodyState s) => (
+        -(springSideways * (s.Sideways - restSideways)) - (damperSideways * s.SidewaysRate) - Stop(s.Sideways, StopSideways),
+        -(springUpright * (s.Upright - restUpright)) - (damperUpright * s.UprightRate) - Stop(s.Upright, StopUpright));
+
+    /// <summary>Accelerations of all unknowns.</summary>
+    /// <param name="state">State.</param>
+    /// <param name="m">The rear at it.</param>
+    /// <param name="ahead">Wrench on the front about the body's origin.</param>
+    /// <param name="behind">Wrench on the rear about the joint, in the rear's axes.</param>
+    /// <param name="moments">Moments of the joint.</param>
+    /// <param name="rates">Where the rates of velocity, turn rate, tail rate and the joint's rates are written.</param>
+    public void Accelerate(in BodyState state, in RearMotion m, in Wrench ahead, in Wrench behind, (double Sideways, double Upright) moments, ref BodyState rates)
+    {
+        Vector3d v = state.Velocity, w = state.TurnRate;
+        Span<double> momentum = stackalloc double[R];
+        Multiply(front, 6, [v.X, v.Y, v.Z, w.X, w.Y, w.Z], momentum);
+        Vector3d p = new(momentum[0], momentum[1], momentum[2]), h = new(momentum[3], momentum[4], momentum[5]);
+        Vector3d force = Vector3d.Cross(p, w) + ahead.Force, moment = Vector3d.Cross(h, w) + Vector3d.Cross(p, v) + ahead.Moment;
+
+        // The rear: what drives its momenta, less what its axes do by themselves.
+        Multiply(rear, R, [m.Velocity.X, m.Velocity.Y, m.Velocity.Z, m.TurnRate.X, m.TurnRate.Y, m.TurnRate.Z, state.TailRate], momentum);
+        p = new(momentum[0], momentum[1], momentum[2]);
+        h = new(momentum[3], momentum[4], momentum[5]);
+        Multiply(rear, R, [m.VelocityBias.X, m.VelocityBias.Y, m.VelocityBias.Z, m.TurnBias.X, m.TurnBias.Y, m.TurnBias.Z, 0], momentum);
+        Wrench own = new()
+        {
+            Force = Vector3d.Cross(p, m.TurnRate) + behind.Force - new Vector3d(momentum[0], momentum[1], momentum[2]),
+            Moment = Vector3d.Cross(h, m.TurnRate) + Vector3d.Cross(p, m.Velocity) + behind.Moment - new Vector3d(momentum[3], momentum[4], momentum[5]),
+            Hinge = behind.Hinge - momentum[6],
+        };
+        Wrench carried = m.ToFront(own);
+        force += carried.Force;
+        moment += carried.Moment;
+        Span<double> right =
+        [
+            force.X, force.Y, force.Z, moment.X, moment.Y, moment.Z,
+            moments.Sideways + Vector3d.Dot(m.SidewaysAxis, own.Moment), moments.Upright + own.Moment.Y, own.Hinge,
+        ];
+        Span<double> matrix = stackalloc double[N * N];
+        Assemble(m, matrix);
+        Solve(matrix, right);
+        rates.Velocity = new(right[0], right[1], right[2]);
+        rates.TurnRate = new(right[3], right[4], right[5]);
+        rates.SidewaysRate = right[6];
+        rates.UprightRate = right[7];
+        rates.TailRate = right[8];
+    }
+
+    /// <summary>Row-major 9 x 9 mass matrix of the unknown speeds at a state (kg, kg m, kg m2).</summary>
+    public void MassMatrix(in BodyState state, Span<double> matrix) => Assemble(Motion(state), matrix);
+
+    // Front + J^T rear J with the columns of J: the speeds of the rear for one of each unknown.
+    private void Assemble(in RearMotion m, Span<double> matrix)
+    {
+        Span<double> columns = stackalloc double[N * R], product = stackalloc double[N * R];
+        columns.Clear();
+        double x = m.Joint.X;
+
+        // w x joint = (0, w_z x, -w_y x).
+        Column(columns, 0, new(m.Forward.X, m.Left.X, m.Up.X), default);
+        Column(columns, 1, new(m.Forward.Y, m.Left.Y, m.Up.Y), default);
+        Column(columns, 2, new(m.Forward.Z, m.Left.Z, m.Up.Z), default);
+        Column(columns, 3, default, new(m.Forward.X, m.Left.X, m.Up.X));
+        Column(columns, 4, -x * new Vector3d(m.Forward.Z, m.Left.Z, m.Up.Z), new(m.Forward.Y, m.Left.Y, m.Up.Y));
+        Column(columns, 5, x * new Vector3d(m.Forward.Y, m.Left.Y, m.Up.Y), new(m.Forward.Z, m.Left.Z, m.Up.Z));
+        Column(columns, 6, default, m.SidewaysAxis);
+        Column(columns, 7, default, new(0, 1, 0));
+        columns[(8 * R) + 6] = 1;
+        for (int c = 0; c < N; c++) Multiply(rear, R, columns.Slice(c * R, R), product.Slice(c * R, R));
+        for (int i = 0; i < N; i++)
+        {
+            ReadOnlySpan<double> column = columns.Slice(i * R, R);
+            for (int j = 0; j <= i; j++)
+            {
+                ReadOnlySpan<double> other = product.Slice(j * R, R);
+                double sum = i < 6 ? front[(6 * i) + j] : 0;
+                for (int k = 0; k < R; k++) sum += column[k] * other[k];
+                matrix[(N * i) + j] = matrix[(N * j) + i] = sum;
+            }
+        }
+    }
+
+    private static void Column(Span<double> columns, int at, Vector3d velocity, Vector3d turn)
+    {
+        Span<double> c = columns.Slice(at * R, R);
+        c[0] = velocity.X;
+        c[1] = velocity.Y;
+        c[2] = velocity.Z;
+        c[3] = turn.X;
+        c[4] = turn.Y;
+        c[5] = turn.Z;
+    }
+
+    // Cholesky's factors in place of the lower triangle, then forwards and backwards.
+    private static void Solve(Span<double> matrix, Span<double> right)
+    {
+        for (int i = 0; i < N; i++)
+        {
+            for (int j = 0; j <= i; j++)
+            {
+                double sum = matrix[(N * i) + j];
+                for (int k = 0; k < j; k++) sum -= matrix[(N * i) + k] * matrix[(N * j) + k];
+                matrix[(N * i) + j] = i == j ? Math.Sqrt(sum) : sum / matrix[(N * j) + j];
+            }
+        }
+
+        for (int i = 0; i < N; i++)
+        {
+            for (int k = 0; k < i; k++) right[i] -= matrix[(N * i) + k] * right[k];
+            right[i] /= matrix[(N * i) + i];
+        }
+
+        for (int i = N - 1; i >= 0; i--)
+        {
+            for (int k = i + 1; k < N; k++) right[i] -= matrix[(N * k) + i] * right[k];
+            right[i] /= matrix[(N * i) + i];
+        }
+    }
+
+    private static double Stop(double angle, double stiffness)
+    {
+        double excess = Math.Abs(angle) - StopAngle;
+        return excess > 0 ? stiffness * excess * Math.Sign(angle) : 0;
+    }
+
+    private static void Multiply(double[] matrix, int n, ReadOnlySpan<double> x, Span<double> result)
+    {
+        for (int i = 0; i < n; i++)
+        {
+            double sum = 0;
+            int at = n * i;
+            for (int j = 0; j < n; j++) sum += matrix[at + j] * x[j];
+            result[i] = sum;
+        }
+    }
+
+    private static double Product(double[] matrix, int n, ReadOnlySpan<double> x)
+    {
+        Span<double> y = stackalloc double[R];
+        Multiply(matrix, n, x, y);
+        double sum = 0;
+        for (int i = 0; i < n; i++) sum += x[i] * y[i];
+        return sum;
+    }
+}
