@@ -112,6 +112,7 @@ internal sealed class RigidBody
         Matrix<double> m = Matrix<double>.Build.Dense(N, N);
         m.SetSubMatrix(0, 0, Solid(body.Mass, body.CentreOfMass, body.Inertia));
         if (carriesWater) m.SetSubMatrix(0, 0, m.SubMatrix(0, 6, 0, 6) + AddedMass.Of(body, axis, waterDensity));
+        if (carriesWater && body.Lip is { } lip) m.SetSubMatrix(0, 0, m.SubMatrix(0, 6, 0, 6) + AddedMass.OfLipAbout(lip, waterDensity));
         if (body.Tail is FlexibleTail tail) AddTail(m, tail, axis, carriesWater ? AddedMass.OfPaddle(tail, waterDensity) : 0);
         else m[6, 6] = 1;
         return m;
