@@ -22,16 +22,19 @@ internal sealed class TowedBodyEquations : IExplicitSystem
     private readonly TowLine line;
     private readonly IForce[] forces, rearForces;
     private readonly bool wake;
+    private readonly double? surface;
     private readonly double[] scale = new double[BodyState.Size];
 
     public TowedBodyEquations(ActionBody body, Knot knot, TowInput tow, ActionOptions options)
     {
         ActionTerms terms = options.Terms;
         this.body = body;
+        FloatingRest? floating = tow.AtSurface ? FloatingRest.Of(body, tow) : null;
+        surface = floating?.SurfaceAbove;
         bool carriesWater = terms.HasFlag(ActionTerms.AddedMass);
         BodyHalves? halves = body.Rear is null ? null : BodyHalves.Of(body);
         var axis = new BentAxis(halves is null ? body.Bend : null);
-        if (halves is null) rigid = new RigidBody(body, axis, tow.WaterDensity, carriesWater);
+        if (halves is null) rigid = new RigidBody(body, axis, tow.WaterDensity, carriesWater, floating is null ? 1 : body.Mass / (tow.WaterDensity * body.Volume));
         else jointed = new JointedBody(body, tow.WaterDensity, carriesWater);
         FlexibleTail? swinging = (halves?.Rear ?? body).Tail;
         tail = swinging is null ? null : new TailLinkage(swinging, axis);
@@ -49,7 +52,7 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         rearForces = halves is null ? [] : [.. Forces(halves.Rear, axis, new(slenderness, 1 - share, behind), vortices, tow).Where(f => terms.HasFlag(f.Term))];
 
         // Start: nose along the line, the line straight or slack by the given length.
-        double startPitch = (tow.Mode == TowMode.Pulled ? tow.LineElevation : 0) + options.InitialPitch;
+        double startPitch = (floating is { } rest ? rest.Pitch : tow.Mode == TowMode.Pulled ? tow.LineElevation : 0) + options.InitialPitch;
         Attitude attitude = Attitude.Of(options.InitialYaw, Math.Clamp(startPitch, -1.55, 1.55), options.InitialRoll);
 
         // The wake starts small and on the side of the disturbance, so that a mirrored start gives a mirrored motion.
@@ -202,6 +205,7 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         Velocity = s.Velocity,
         TurnRate = s.TurnRate,
         LipWake = s.LipWake,
+        SurfaceAbove = surface - s.Position.Z,
         Tail = tail is null || jointed is not null ? default : tail.Of(s, s.Velocity, s.TurnRate),
         Line = line.At(time, s),
     };

@@ -64,6 +64,9 @@ public sealed record TowInput
     /// <summary>Slack at the start (m), 0 to 5.</summary>
     public double InitialSlack { get; init; }
 
+    /// <summary>True for a lure that floats at rest at the start, with air over it: what is out of the water has no buoyancy and no drag. False far under the surface.</summary>
+    public bool AtSurface { get; init; }
+
     /// <summary>Speed at which the reel takes up line that hangs slack by more than <see cref="SlackLeft"/> (m/s), 0 to 5: between twitches a hand winds in what the lure has coasted.</summary>
     public double TakeUp { get; init; }
 

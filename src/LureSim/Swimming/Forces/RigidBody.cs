@@ -24,8 +24,9 @@ internal sealed class RigidBody
     /// <param name="waterDensity">Density of the water (kg/m3).</param>
     /// <param name="carriesWater">False for a body in empty space.</param>
     /// <exception cref="ArgumentOutOfRangeException">Mass and inertia of the whole cannot hold those of the tail.</exception>
-    public RigidBody(ActionBody body, BentAxis axis, double waterDensity, bool carriesWater)
-        : this(Whole(body, axis, waterDensity, carriesWater))
+    /// <param name="wet">Share of the body that is under water: near the surface it carries half of what it and its image carry far under it.</param>
+    public RigidBody(ActionBody body, BentAxis axis, double waterDensity, bool carriesWater, double wet = 1)
+        : this(Whole(body, axis, wet * waterDensity, carriesWater))
     {
     }
 
