@@ -125,7 +125,10 @@ public static class RigChecker
             full && rig.Body.NeedsHead ? Map(scenario, action, parts, cancellation) : null,
             Fixes(scenario, action, cancellation),
             full ? Knots(scenario, action, cancellation) : [],
-            full && rig.Body.NeedsHead ? Faults(scenario, action, cancellation) : []);
+            full && rig.Body.NeedsHead ? Faults(scenario, action, cancellation) : [])
+        {
+            Range = full && !rig.Body.NeedsHead && !rig.Body.Kind.OnTop ? runner.Range(action.LineElevation) : null,
+        };
     }
 
     /// <summary>Reports of one lure on a steady retrieve at some speeds, under two twitches and a pause of some travels, and on the fall.</summary>

@@ -40,8 +40,8 @@ public sealed record TowInput
     /// <summary>Time that a change of the reel's speed takes (s).</summary>
     public const double SpeedRamp = 0.1;
 
-    // Share of a stroke that the tip gives back; and two thirds of a turn a second on a common reel (common practice; the figures are assumed).
-    private const double GivenBack = 0.5, TwitchTakeUp = 0.6;
+    // Share of a stroke that the tip gives back, of a twitch and of a tap; and two thirds of a turn a second on a common reel (common practice; the figures are assumed).
+    private const double GivenBack = 0.5, TapBack = 0.8, TwitchTakeUp = 0.6;
 
     /// <summary>What the line does.</summary>
     public TowMode Mode { get; init; } = TowMode.Pulled;
@@ -94,7 +94,7 @@ public sealed record TowInput
     public static TowInput Steady(double speed, double lineElevation = 0.1) => new() { Speed = speed, LineElevation = lineElevation };
 
     /// <summary>
-    /// Twitches in a row and a pause, repeated: the rod gives back half of each stroke as slack, and the reel takes in what the lure has coasted beyond it. Without that the lure, which
+    /// Twitches in a row and a pause, repeated: the rod gives back half of each stroke, and the reel takes in what hangs slack until the line is straight. Without that the lure, which
     /// coasts farther than the stroke, is not reached by the next twitch.
     /// </summary>
     /// <param name="stroke">Travel of the rod tip (m).</param>
@@ -125,7 +125,29 @@ public sealed record TowInput
             t += pause;
         }
 
-        return new() { Speed = reelSpeed, Strokes = strokes, LineElevation = 0.1, TakeUp = TwitchTakeUp, SlackLeft = GivenBack * stroke };
+        return new() { Speed = reelSpeed, Strokes = strokes, LineElevation = 0.1, TakeUp = TwitchTakeUp };
+    }
+
+    /// <summary>
+    /// Taps of the rod tip on a slack line, for a lure that floats: most of each stroke is given back and stays slack, so that a tap is short and the lure is free to swing after it
+    /// (common practice; the share is assumed).
+    /// </summary>
+    /// <param name="stroke">Travel of the rod tip (m), 0 to 3.</param>
+    /// <param name="duration">Time of a tap (s), 0.02 to 10.</param>
+    /// <param name="interval">From tap to tap (s), 0.05 to 20.</param>
+    /// <param name="taps">How many, 1 to 60.</param>
+    public static TowInput Tapping(double stroke = 0.08, double duration = 0.15, double interval = 0.7, int taps = 10)
+    {
+        Guard.InRange(taps, 1, 60);
+        Guard.InRange(interval, 0.05, 20);
+        return new()
+        {
+            Strokes = [.. Enumerable.Range(0, taps).Select(i => new TowStroke(0.3 + (i * interval), stroke, duration, TapBack, Math.Clamp(interval - duration, 0.02, 0.3)))],
+            LineElevation = 0.1,
+            TakeUp = TwitchTakeUp,
+            SlackLeft = TapBack * stroke,
+            AtSurface = true,
+        };
     }
 
     /// <summary>A fall on slack line that trails behind the lure.</summary>
