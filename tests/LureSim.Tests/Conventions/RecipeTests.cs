@@ -58,7 +58,7 @@ public class RecipeTests
         var item = (MapValue)MoveGrammar.Moves.Item;
         foreach (MoveKind kind in Enum.GetValues<MoveKind>())
         {
-            Assert.True(item.Keys.Any(key => key.Name == kind.ToString().ToLowerInvariant()), $"MoveGrammar has no move {kind}.");
+            Assert.True(item.Keys.Any(key => string.Equals(key.Name, kind.ToString(), StringComparison.OrdinalIgnoreCase)), $"MoveGrammar has no move {kind}.");
             var retrieve = new Presentation
             {
                 Name = "any",

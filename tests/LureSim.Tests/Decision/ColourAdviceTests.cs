@@ -1,6 +1,5 @@
 using LureSim.Decision.Colours;
 using LureSim.Light;
-using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Units;

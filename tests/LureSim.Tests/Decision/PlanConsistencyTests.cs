@@ -1,5 +1,4 @@
 using LureSim.Decision;
-using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Scenarios;
 using Xunit.Abstractions;

@@ -1,7 +1,6 @@
 using LureSim.Hydrodynamics;
 using LureSim.Lures;
 using LureSim.Model;
-using LureSim.Stepping;
 using LureSim.Swimming;
 using LureSim.Swimming.Bodies;
 using LureSim.Swimming.Forces;
