@@ -20,6 +20,11 @@ public class ActionBenchmarks
     [Benchmark]
     public ActionAssessment SoftBait() => LureActionModel.Assess(Straight, Knot.Loop(), TowInput.Steady(0.5, 0.7));
 
+    /// <summary>The verdict on one rig: a dozen tries of the paddle tail at 0.5 m/s.</summary>
+    [Benchmark]
+    public EnsembleAssessment PaddleTailTries() =>
+        ActionEnsemble.Assess(Paddle, Knot.Loop(), TowInput.Steady(0.5, 0.7), new() { SettlingTime = 1.5, OutputInterval = 0.01, Tolerance = 1e-3, StopsWhenClear = true });
+
     private static ActionBody Body(FlexibleTail? tail)
     {
         Vector3d semi = new(0.045, 0.007, 0.009);

@@ -20,6 +20,7 @@ internal static class LureSimApp
     /// <returns>One of <see cref="ExitCode"/>.</returns>
     public static async Task<int> RunAsync(IReadOnlyList<string> arguments, CliHost host, CancellationToken cancellation)
     {
+        arguments = Offered(arguments, host);
         if (WrongValue(arguments) is { } wrong)
             return Fail(new CommandFailedException(ExitCode.Usage, wrong), arguments, host, cancellation);
 
@@ -105,10 +106,26 @@ internal static class LureSimApp
             if (value is null)
                 return $"{option.Name} needs a value.";
             if (option.WholeNumber && !int.TryParse(value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out _))
-                return $"{option.Name}: \"{value}\" is not a whole number that this option can take.";
+                return $"{option.Name} needs a whole number; \"{value}\" is none.";
         }
 
         return null;
+    }
+
+    // Commands whose name has a US and a British spelling.
+    private static readonly Dictionary<string, string> OtherSpelling = new(StringComparer.Ordinal) { ["colors"] = "colours" };
+
+    // Who types the name alone is offered the questions; where nobody answers, the help follows as ever.
+    private static IReadOnlyList<string> Offered(IReadOnlyList<string> arguments, CliHost host)
+    {
+        if (arguments.Count > 0)
+            return [OtherSpelling.GetValueOrDefault(arguments[0], arguments[0]), .. arguments.Skip(1)];
+        if (!host.InputIsTerminal)
+            return arguments;
+        host.OutputConsole.MarkupLine("LureSim works out which weight, lure, color and retrieve suit a spot.");
+        host.OutputConsole.Markup("Start with a few questions about yours? [[Y/n]] > ");
+        string? answer = host.Input.ReadLine();
+        return answer is null || answer.TrimStart().StartsWith('n') || answer.TrimStart().StartsWith('N') ? ["--help"] : ["new"];
     }
 
     private static string CommandName(IReadOnlyList<string> arguments) =>

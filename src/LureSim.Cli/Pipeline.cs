@@ -20,20 +20,16 @@ namespace LureSim.Cli;
 /// <summary>The calls into the model and the sheet: the only place of the program that knows them.</summary>
 internal sealed class Pipeline : IPipeline
 {
-    // Draws for each head of a trip that does not say otherwise: enough for an order of heads, not for a chance that one quotes.
-    private const int TripSamples = 12;
+    /// <inheritdoc/>
+    public ChosenRig Choose(Scenario scenario, ChoiceLimits limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation) =>
+        Planner.Choose(scenario, new PlanOptions { Scale = new UnitFormat(request.Units).LengthScale, Samples = request.Samples, Limits = limits }, new Share(progress), cancellation);
 
     /// <inheritdoc/>
-    public FallTable Fall(Scenario scenario, UnitSystem units, IProgress<double> progress, CancellationToken cancellation) =>
-        Planner.FallTable(scenario, new PlanOptions { Scale = new UnitFormat(units).LengthScale }, new Share(progress), cancellation);
+    public FallTable Fall(Scenario scenario, Rig rig, UnitSystem units, CancellationToken cancellation) =>
+        Planner.FallTable(scenario, rig, new PlanOptions { Scale = new UnitFormat(units).LengthScale }, cancellation);
 
     /// <inheritdoc/>
-    public Candidate Path(Scenario scenario, Rig rig, CancellationToken cancellation) =>
-        Trial.Run(scenario, rig, new SimulationOptions(), cancellation);
-
-    /// <inheritdoc/>
-    public ColourTable Colours(Scenario scenario, UnitSystem units, CancellationToken cancellation) =>
-        Table(scenario, SpotColours.Chart(scenario, new UnitFormat(units).LengthScale));
+    public ColourTable Colours(Scenario scenario, ChosenRig chosen, CancellationToken cancellation) => Table(scenario, chosen.Colours.Chart);
 
     /// <inheritdoc/>
     public LessonOutcome Teach(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
@@ -43,21 +39,21 @@ internal sealed class Pipeline : IPipeline
     }
 
     /// <inheritdoc/>
-    public ActionOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
+    public ActionOutcome Action(Scenario scenario, Rig? focus, bool faults, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
     {
-        RigSheet sheet = RigChecker.Check(scenario, focus, progress, cancellation);
+        RigSheet sheet = RigChecker.Check(scenario, focus, faults, progress, cancellation);
         return new ActionOutcome(sheet, draw ? Files(RigSheetWriter.Files(sheet, request.Units, Outputs(request))) : []);
     }
 
     /// <inheritdoc/>
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
-        Plan plan = Planner.Plan(scenario, new PlanOptions { Scale = new UnitFormat(request.Units).LengthScale, Samples = request.Samples }, new Share(progress), cancellation);
+        Plan plan = Planner.Plan(scenario, new PlanOptions { Scale = new UnitFormat(request.Units).LengthScale, Samples = request.Samples, Limits = request.Limits }, new Share(progress), cancellation);
         return new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), Sheet(plan, request)) { Units = request.Units };
     }
 
     /// <inheritdoc/>
-    public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    public IReadOnlyList<PlanOutcome> Plans(IReadOnlyList<Scenario> scenarios, IReadOnlyList<ChoiceLimits> limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         // The pages take about as long as a spot.
         double parts = scenarios.Count + 1;
@@ -68,13 +64,20 @@ internal sealed class Pipeline : IPipeline
             var options = new PlanOptions
             {
                 Scale = new UnitFormat(request.Units).LengthScale,
-                Samples = request.Samples ?? Math.Min(TripSamples, scenario.Uncertainty.Samples),
-                Aside = Trial.Coarse(new SimulationOptions()),
+                Samples = request.Samples,
+                Limits = limits[done],
             };
             Plan plan = Planner.Plan(scenario, options, new Share(new Part(progress, done / parts, 1 / parts)), cancellation);
             spots.Add(new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), []));
         }
 
+        return spots;
+    }
+
+    /// <inheritdoc/>
+    public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, IReadOnlyList<ChoiceLimits> limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        IReadOnlyList<PlanOutcome> spots = Plans(scenarios, limits, request, progress, cancellation);
         var trip = Report.Trips.Trip.Of([.. spots.Select(spot => spot.Plan)], request.Units);
         cancellation.ThrowIfCancellationRequested();
         return new TripOutcome(trip, spots, Files(TripWriter.Files(trip, request.Pdf)));
@@ -90,7 +93,8 @@ internal sealed class Pipeline : IPipeline
     /// <inheritdoc/>
     public IReadOnlyList<InverseAnswer> Ask(Scenario scenario, Rig rig, IReadOnlyList<JigHead> heads, double? depth, IProgress<double> progress, CancellationToken cancellation)
     {
-        var options = new SimulationOptions();
+        // The same settings as in a plan, whose answers these are.
+        SimulationOptions options = Trial.ForSearch(new SimulationOptions());
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancellation };
         List<InverseAnswer> answers = [InverseQuestions.HeadForBottom(scenario, rig.Body, rig.Presentation, options, parallel)];
         progress.Report(1.0 / (heads.Count + 1));
@@ -105,20 +109,17 @@ internal sealed class Pipeline : IPipeline
     }
 
     /// <inheritdoc/>
-    public SearchOutcome Search(Scenario scenario, JigHead? head, LureBody body, int runs, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    public SearchOutcome Search(Scenario scenario, Rig rig, int runs, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
-        var options = new RetrieveSearchOptions { RunsPerFamily = runs };
-        var parallel = new ParallelOptions { MaxDegreeOfParallelism = options.Threads, CancellationToken = cancellation };
-        head ??= RetrieveSearch.BestHead(scenario, body, options.Simulation, parallel);
-        var search = RetrieveSearch.Search(scenario, head, body, options, progress, cancellation);
+        var search = RetrieveSearch.Search(scenario, rig.Head, rig.Body, new RetrieveSearchOptions { RunsPerFamily = runs }, progress, cancellation);
         return new SearchOutcome(search, request.Units, Files(RetrieveWriter.Files(search, request.Units, request.Pdf)));
     }
 
     /// <inheritdoc/>
-    public TideOutcome Tide(Scenario scenario, Presentation presentation, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    public TideOutcome Tide(Scenario scenario, Rig rig, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancellation };
-        TideTable table = TideTable.Compute(scenario, presentation, new UnitFormat(request.Units).TideScale, Trial.Coarse(new SimulationOptions()), parallel, progress);
+        TideTable table = TideTable.Compute(scenario, rig, new UnitFormat(request.Units).TideScale, Trial.ForSearch(new SimulationOptions()), parallel, progress);
         return new TideOutcome(table, Files(TideWriter.Files(table, request.Units, request.Pdf)));
     }
 
@@ -135,7 +136,7 @@ internal sealed class Pipeline : IPipeline
         chart.Depths,
         [.. chart.Colours.Select((colour, column) => new ColourColumn(
             colour.Name,
-            Rows(chart, row => chart[row, column].AdaptedSwatch.Hex.ToLowerInvariant()),
+            Rows(chart, row => chart[row, column].EyeSwatch.Hex.ToLowerInvariant()),
             Rows(chart, row => chart[row, column].RelativeLuminance),
             Rows(chart, row => ColourWords.Text(chart[row, column].Word))))])
     {
@@ -150,9 +151,9 @@ internal sealed class Pipeline : IPipeline
         public void Report(double value) => progress.Report(start + (size * value));
     }
 
-    // Counts of simulations as a share of the work.
+    // What a plan is busy with as a share of the work.
     private sealed class Share(IProgress<double> progress) : IProgress<PlanProgress>
     {
-        public void Report(PlanProgress value) => progress.Report(value.Total > 0 ? (double)value.Done / value.Total : 0.0);
+        public void Report(PlanProgress value) => progress.Report(value.Share);
     }
 }

@@ -9,7 +9,12 @@ internal abstract record GrammarValue;
 /// <param name="Text">The word as written.</param>
 /// <param name="Meaning">Enum value or number (in SI) that it stands for; null where the word itself is the meaning.</param>
 /// <param name="Doc">What it means, for the reference.</param>
-internal sealed record GrammarWord(string Text, object? Meaning, string Doc);
+internal sealed record GrammarWord(string Text, object? Meaning, string Doc)
+{
+    /// <summary>The word of a list with this text, or the one that this everyday name stands for; null for none.</summary>
+    public static GrammarWord? Find(IReadOnlyList<GrammarWord> words, EverydayNames names, string text) =>
+        words.FirstOrDefault(word => word.Text == text) ?? (names.Word(text) is { } meant ? words.FirstOrDefault(word => word.Text == meant) : null);
+}
 
 /// <summary>A number with a unit, in a closed range (SI).</summary>
 internal sealed record QuantityValue(QuantityKind Kind, double Minimum, double Maximum) : GrammarValue
@@ -22,6 +27,15 @@ internal sealed record QuantityValue(QuantityKind Kind, double Minimum, double M
 
     /// <summary>Words that may stand in its place.</summary>
     public IReadOnlyList<GrammarWord> Words { get; init; } = [];
+
+    /// <summary>Names that are read as one of the words.</summary>
+    public EverydayNames Names { get; init; } = EverydayNames.None;
+
+    /// <summary>What to say to who writes another word; null for the general advice.</summary>
+    public string? Advice { get; init; }
+
+    /// <summary>The word of a text or of a name for it; null for none.</summary>
+    public GrammarWord? Find(string text) => GrammarWord.Find(Words, Names, text);
 
     /// <summary>An example inside the range that suits the key better than the kind's own; null for that.</summary>
     public string? Example { get; init; }
@@ -52,10 +66,21 @@ internal sealed record DateValue(DateOnly Minimum, DateOnly Maximum, string Exam
 internal sealed record ClockValue(string Example) : GrammarValue;
 
 /// <summary>One of a list of words.</summary>
-internal sealed record WordValue(IReadOnlyList<GrammarWord> Words) : GrammarValue;
+internal sealed record WordValue(IReadOnlyList<GrammarWord> Words) : GrammarValue
+{
+    /// <summary>Names that are read as one of the words.</summary>
+    public EverydayNames Names { get; init; } = EverydayNames.None;
+
+    /// <summary>The word of a text or of a name for it; null for none.</summary>
+    public GrammarWord? Find(string text) => GrammarWord.Find(Words, Names, text);
+}
 
 /// <summary>A colour: a preset's name or a hex colour.</summary>
-internal sealed record ColourValue(IReadOnlyList<string> Names) : GrammarValue;
+internal sealed record ColourValue(IReadOnlyList<string> Names) : GrammarValue
+{
+    /// <summary>True if the name of a measured colour of the tackle box will do; the builder knows them.</summary>
+    public bool OrMeasured { get; init; }
+}
 
 /// <summary>A list with a closed range of length.</summary>
 internal sealed record ListValue(GrammarValue Item, int Minimum, int Maximum) : GrammarValue;
@@ -88,6 +113,9 @@ internal sealed record ShortOrMapValue(string Key, MapValue Map) : GrammarValue
 /// <param name="Doc">What it is, for the reference and for editors.</param>
 internal sealed record GrammarKey(string Name, GrammarValue Value, string Doc)
 {
+    /// <summary>Another spelling of the key; null for none.</summary>
+    public string? Alias { get; init; }
+
     /// <summary>True if the key must be given.</summary>
     public bool Required { get; init; }
 

@@ -83,7 +83,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
     /// <summary>What the grammar allows at a place, in one phrase.</summary>
     public static string Allowed(GrammarValue grammar) => grammar switch
     {
-        QuantityValue quantity => $"{AllowedWords(quantity.Words)}a {UnitTable.Of(quantity.Kind).Name} with a unit ({UnitTable.Of(quantity.Kind).SymbolList}), {QuantityText.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}",
+        QuantityValue quantity => $"{AllowedWords(quantity.Words)}{QuantityReader.Article(UnitTable.Of(quantity.Kind).Name)} {UnitTable.Of(quantity.Kind).Name} with a unit ({UnitTable.Of(quantity.Kind).SymbolList}), {QuantityText.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}",
         ShareOrAmountValue either => $"{Allowed(either.Share)}, or {Allowed(either.Amount)}",
         NumberValue number => string.Create(CultureInfo.InvariantCulture, $"a number without unit, {number.Minimum:0.###} to {number.Maximum:0.###}"),
         IntegerValue integer => string.Create(CultureInfo.InvariantCulture, $"a whole number, {integer.Minimum} to {integer.Maximum}"),
@@ -91,7 +91,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
         DateValue date => string.Create(CultureInfo.InvariantCulture, $"a day as year-month-day, {date.Minimum:yyyy-MM-dd} to {date.Maximum:yyyy-MM-dd}"),
         ClockValue => "a time of the 24-hour clock, 00:00 to 23:59",
         WordValue word => string.Join(", ", word.Words.Select(entry => entry.Text)),
-        ColourValue colour => $"{string.Join(", ", colour.Names)}, or a hex colour such as \"#7fff00\"",
+        ColourValue colour => $"{string.Join(", ", colour.Names)}, or a hex colour such as \"#7fff00\"{(colour.OrMeasured ? ", or the name of a measured colour" : "")}",
         ListValue list => list.Minimum == list.Maximum
             ? string.Create(CultureInfo.InvariantCulture, $"a list of {list.Minimum}")
             : string.Create(CultureInfo.InvariantCulture, $"a list of {list.Minimum} to {list.Maximum}"),
@@ -138,6 +138,13 @@ internal sealed partial class GrammarReader(ProblemList problems)
             name.ToLowerInvariant().Replace('_', ' ').Contains(part, StringComparison.Ordinal);
     }
 
+    /// <summary>The word nearest to a mistyped one, be it near to the word or to a name for it; null when none is near.</summary>
+    public static string? Nearest(string text, IReadOnlyList<GrammarWord> words, EverydayNames names)
+    {
+        string? nearest = Nearest(text, words.Select(word => word.Text).Concat(names.All));
+        return nearest is null ? null : GrammarWord.Find(words, names, nearest)?.Text;
+    }
+
     private ReadValue? ReadMap(YamlNode node, MapValue map, string path)
     {
         if (node is not YamlMap yaml)
@@ -152,14 +159,14 @@ internal sealed partial class GrammarReader(ProblemList problems)
         var meant = new HashSet<string>();
 
         // A key that is already there cannot be the one that was meant by an unknown one.
-        HashSet<string> present = [.. yaml.Entries.Select(entry => entry.Key.Value)];
+        HashSet<string> present = [.. yaml.Entries.Select(entry => map.Keys.FirstOrDefault(key => key.Alias == entry.Key.Value)?.Name ?? entry.Key.Value)];
         string[] free = [.. map.Keys.Select(key => key.Name).Where(name => !present.Contains(name))];
         int unknown = 0;
         foreach ((YamlText key, YamlNode value) in yaml.Entries)
         {
             string name = key.Value;
             string keyPath = YamlTreeBuilder.Join(path, name);
-            GrammarKey? known = map.Keys.FirstOrDefault(candidate => candidate.Name == name);
+            GrammarKey? known = map.Keys.FirstOrDefault(candidate => candidate.Name == name || candidate.Alias == name);
             if (known is null)
             {
                 // Beyond what the list of problems shows there is nothing to look for.
@@ -168,6 +175,13 @@ internal sealed partial class GrammarReader(ProblemList problems)
                 else if (UnknownKey(key, keyPath, map, free) is { } nearest)
                     meant.Add(nearest);
                 continue;
+            }
+
+            if (known.Name != name)
+            {
+                // The other spelling, US or British, of the same key.
+                name = known.Name;
+                keyPath = YamlTreeBuilder.Join(path, name);
             }
 
             if (!seen.TryAdd(name, key))
@@ -309,14 +323,18 @@ internal sealed partial class GrammarReader(ProblemList problems)
     private ReadValue? ReadQuantity(YamlText text, QuantityValue quantity, ReadValue value)
     {
         string trimmed = text.Value.Trim();
-        if (quantity.Words.FirstOrDefault(word => word.Text == trimmed) is { } found)
-            return value with { Word = found, Number = found.Meaning is double number ? number : double.NaN };
+        if (quantity.Find(trimmed) is { } found)
+        {
+            Taken(text, value.Path, found.Text);
+            return value with { Text = found.Text, Word = found, Number = found.Meaning is double number ? number : double.NaN };
+        }
 
         QuantityReading reading = QuantityReader.Read(quantity.Kind, text.Value);
         if (!reading.IsValid)
         {
-            string? nearest = quantity.Words.Count > 0 && !trimmed.Any(char.IsAsciiDigit) ? Nearest(trimmed, quantity.Words.Select(word => word.Text)) : null;
-            Refuse(text, value.Path, quantity, reading.Message, nearest is null ? reading.Fix : $"write \"{nearest}\"");
+            bool word = quantity.Words.Count > 0 && !trimmed.Any(char.IsAsciiDigit);
+            string? nearest = word ? Nearest(trimmed, quantity.Words, quantity.Names) : null;
+            Refuse(text, value.Path, quantity, reading.Message, nearest is not null ? $"write \"{nearest}\"" : word && quantity.Advice is { } advice ? advice : reading.Fix);
             return null;
         }
 
@@ -329,7 +347,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
             return null;
         }
 
-        return value with { Number = Math.Clamp(reading.Value, quantity.Minimum, quantity.Maximum) };
+        return value with { Text = reading.Text, Number = Math.Clamp(reading.Value, quantity.Minimum, quantity.Maximum) };
     }
 
     private ReadValue? ReadNumber(YamlText text, NumberValue grammar, ReadValue value)
@@ -440,10 +458,14 @@ internal sealed partial class GrammarReader(ProblemList problems)
     private ReadValue? ReadWord(YamlText text, WordValue grammar, ReadValue value)
     {
         string trimmed = text.Value.Trim();
-        if (grammar.Words.FirstOrDefault(word => word.Text == trimmed) is { } found)
-            return value with { Word = found };
-        string? nearest = Nearest(trimmed, grammar.Words.Select(word => word.Text));
-        Refuse(text, value.Path, grammar, "unknown word", nearest is null ? $"write one of {Allowed(grammar)}" : $"write \"{nearest}\"");
+        if (grammar.Find(trimmed) is { } found)
+        {
+            Taken(text, value.Path, found.Text);
+            return value with { Text = found.Text, Word = found };
+        }
+
+        string? nearest = Nearest(trimmed, grammar.Words, grammar.Names);
+        Refuse(text, value.Path, grammar, "unknown word", grammar.Names.Instead(trimmed) ?? (nearest is null ? $"write one of {Allowed(grammar)}" : $"write \"{nearest}\""));
         return null;
     }
 
@@ -454,10 +476,26 @@ internal sealed partial class GrammarReader(ProblemList problems)
             return value with { Text = trimmed.ToLowerInvariant() };
         if (grammar.Names.Contains(trimmed))
             return value with { Text = trimmed };
-        string? nearest = Nearest(trimmed, grammar.Names);
+        if (EverydayNames.Colour.Word(trimmed) is { } meant && grammar.Names.Contains(meant))
+        {
+            Taken(text, value.Path, meant);
+            return value with { Text = meant };
+        }
+
+        // Measured colours stand elsewhere in the file: the builder looks the name up there.
+        if (grammar.OrMeasured && !trimmed.StartsWith('#'))
+            return value with { Text = trimmed };
+        string? nearest = Nearest(trimmed, grammar.Names.Concat(EverydayNames.Colour.All));
+        nearest = nearest is null ? null : EverydayNames.Colour.Word(nearest) ?? nearest;
         string fix = trimmed.StartsWith('#') ? "write six hex digits after the #, such as \"#7fff00\"" : nearest is null ? "write one of the names, or a hex colour in quotes" : $"write \"{nearest}\"";
         Refuse(text, value.Path, grammar, "unknown colour", fix);
         return null;
+    }
+
+    private void Taken(YamlText text, string path, string meaning)
+    {
+        if (text.Value.Trim() != meaning)
+            problems.AddTaken(text.Line, text.Column, PathOf(path), text.Value.Trim(), meaning);
     }
 
     private void Refuse(YamlNode node, string path, GrammarValue grammar, string message, string fix) =>

@@ -54,7 +54,7 @@ internal static class MoveGrammar
             new("right", MoveDirection.Right, "to the caster's right"),
             new("towards", MoveDirection.Towards, "back to the angler, away from the lure"),
             new("away", MoveDirection.Away, "forward, along the cast"),
-        ]), "Where to.") { Required = true },
+        ]) { Names = EverydayNames.Direction }, "Where to.") { Required = true },
         new("distance", Distance, "How far.") { Required = true },
         new("time", MoveTime, "How long it takes.") { Required = true },
         WhileReeling,
@@ -77,7 +77,7 @@ internal static class MoveGrammar
             new("left", MoveDirection.Left, "to the caster's left"),
             new("right", MoveDirection.Right, "to the caster's right"),
             new("towards", MoveDirection.Towards, "back to the angler"),
-        ]), "Where to.") { Default = "up" },
+        ]) { Names = EverydayNames.Direction }, "Where to.") { Default = "up" },
         WhileReeling,
     ]);
 
@@ -108,10 +108,11 @@ internal static class MoveGrammar
     [
         new("slack line", FallMode.SlackLine, "open bail: line runs out almost freely"),
         new("tight line", FallMode.TightLine, "closed bail: the lure swings in towards the rod tip"),
-    ]);
+    ])
+    { Names = EverydayNames.Fall };
 
     /// <summary>Time from splash-down to the retrieve.</summary>
-    public static readonly QuantityValue CountDown = new(QuantityKind.Duration, Limits.CountDown) { Words = [new("to bottom", null, "wait until the lure lies on the bottom")] };
+    public static readonly QuantityValue CountDown = new(QuantityKind.Duration, Limits.CountDown) { Words = [new("to bottom", null, "wait until the lure lies on the bottom")], Names = EverydayNames.CountDown };
 }
 
 /// <summary>Where a rod tip goes.</summary>

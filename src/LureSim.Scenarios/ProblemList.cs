@@ -22,6 +22,11 @@ internal sealed class ProblemList(string file)
     private int hidden;
     private ScenarioProblem? firstHidden;
 
+    private readonly List<ScenarioRemark> remarks = [];
+
+    /// <summary>What was read as another word, by line.</summary>
+    public IReadOnlyList<ScenarioRemark> Remarks => [.. remarks.OrderBy(remark => remark.Line).ThenBy(remark => remark.Column)];
+
     /// <summary>The file, as it was named.</summary>
     public string File => file;
 
@@ -55,6 +60,13 @@ internal sealed class ProblemList(string file)
 
         ScenarioProblem Problem(string text) =>
             new(file, Math.Max(line, 1), Math.Max(column, 1), VisibleText.Shown(key), ScenarioProblem.Shorten(value), text, allowed, VisibleText.Shown(fix));
+    }
+
+    /// <summary>Adds that an everyday name was read as the word it stands for.</summary>
+    public void AddTaken(int line, int column, string key, string written, string meaning)
+    {
+        if (remarks.Count < Most)
+            remarks.Add(new ScenarioRemark(file, Math.Max(line, 1), Math.Max(column, 1), VisibleText.Shown(key), ScenarioProblem.Shorten(written), meaning));
     }
 
     /// <summary>True if there is a problem with the key of this path or with anything below it.</summary>

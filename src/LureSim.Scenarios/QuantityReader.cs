@@ -10,7 +10,10 @@ namespace LureSim.Scenarios;
 /// <param name="Fix">What to write instead; empty when valid.</param>
 public readonly record struct QuantityReading(bool IsValid, double Value, string Message, string Fix)
 {
-    internal static QuantityReading Of(double value) => new(true, value, "", "");
+    /// <summary>The text with the symbols of its units in place of their names; empty when invalid.</summary>
+    internal string Text { get; init; } = "";
+
+    internal static QuantityReading Of(double value, string text) => new(true, value, "", "") { Text = text };
 
     internal static QuantityReading Wrong(string message, string fix) => new(false, 0.0, message, fix);
 }
@@ -68,6 +71,7 @@ public static partial class QuantityReader
             return Retry(kind, "0" + trimmed, "a number must not start with a point", example);
 
         var parts = new List<(double Number, bool IsWhole, string Unit)>(2);
+        text = "";
         int position = 0;
         while (position < trimmed.Length)
         {
@@ -100,21 +104,23 @@ public static partial class QuantityReader
             string unit = match.Groups["unit"].Value;
             if (unit.Length == 0)
                 return QuantityReading.Wrong("the number has no unit", $"add a unit of {units.Name}: {units.SymbolList}; {example}");
-            if (units.Find(unit) is null)
+            if (units.Named(unit) is not { } known)
                 return UnitProblem(units, trimmed, match, unit, example);
-            parts.Add((number, whole, unit));
+            parts.Add((number, whole, known.Symbol));
+            Group written = match.Groups["unit"];
+            text += trimmed[position..written.Index] + known.Symbol;
             position = match.Index + match.Length;
         }
 
         if (parts.Count == 1)
-            return QuantityReading.Of(units.Find(parts[0].Unit)!.ToSi(parts[0].Number));
+            return QuantityReading.Of(units.Find(parts[0].Unit)!.ToSi(parts[0].Number), text);
         if (parts.Count == 2 && units.Pairs.FirstOrDefault(pair => pair.Major == parts[0].Unit && pair.Minor == parts[1].Unit) is { } pair)
         {
             if (!parts[0].IsWhole || parts[1].Number < 0.0 || parts[1].Number >= pair.MinorPerMajor)
                 return QuantityReading.Wrong(
                     $"in \"{pair.Major} {pair.Minor}\" the first number must be whole and the second from 0 to less than {pair.MinorPerMajor}",
                     example);
-            return QuantityReading.Of(units.Find(pair.Major)!.ToSi(parts[0].Number) + units.Find(pair.Minor)!.ToSi(parts[1].Number));
+            return QuantityReading.Of(units.Find(pair.Major)!.ToSi(parts[0].Number) + units.Find(pair.Minor)!.ToSi(parts[1].Number), text);
         }
 
         string pairs = units.Pairs.Count == 0 ? "" : $" (only {string.Join(", ", units.Pairs.Select(p => $"\"{p.Major} {p.Minor}\""))} may be combined)";
@@ -131,13 +137,19 @@ public static partial class QuantityReader
     {
         QuantityUnits units = UnitTable.Of(kind);
         // A unit that starts with a digit cannot stand right behind the number.
-        string symbols = string.Join('|', units.Units.Select(unit => char.IsAsciiDigit(unit.Symbol[0]) ? "\\s" + Regex.Escape(unit.Symbol) : Regex.Escape(unit.Symbol)));
+        string symbols = Alternatives(units.Units.SelectMany(unit => units.Spellings(unit.Symbol)));
         string number = $"(?:-?[0-9]{{1,9}}(?:\\.[0-9]{{1,9}})?|{Fraction})";
         IEnumerable<string> forms = words.Select(Regex.Escape)
             .Append($"{number}\\s*(?:{symbols})")
-            .Concat(units.Pairs.Select(pair => $"[0-9]{{1,9}}\\s*{pair.Major}\\s+{number}\\s*{pair.Minor}"));
+            .Concat(units.Pairs.Select(pair => $"[0-9]{{1,9}}\\s*(?:{Alternatives(units.Spellings(pair.Major))})\\s+{number}\\s*(?:{Alternatives(units.Spellings(pair.Minor))})"));
         return $"^\\s*(?:{string.Join('|', forms)})\\s*$";
+
+        static string Alternatives(IEnumerable<string> spellings) =>
+            string.Join('|', spellings.Select(spelling => char.IsAsciiDigit(spelling[0]) ? "\\s" + Regex.Escape(spelling) : Regex.Escape(spelling)));
     }
+
+    /// <summary>The article before a word.</summary>
+    internal static string Article(string word) => word[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an" : "a";
 
     private static QuantityReading Retry(QuantityKind kind, string corrected, string message, string example) =>
         QuantityReading.Wrong(message, Read(kind, corrected).IsValid ? $"write \"{corrected.Trim()}\"" : example);
@@ -162,18 +174,18 @@ public static partial class QuantityReader
     private static QuantityReading UnitProblem(QuantityUnits units, string text, Match match, string unit, string example)
     {
         Group group = match.Groups["unit"];
-        string Corrected(string symbol) => $"write \"{text[..group.Index]}{symbol}{text[(group.Index + group.Length)..]}\"";
+        string Corrected(string symbol) => $"write \"{text[..group.Index].TrimEnd()} {symbol}{text[(group.Index + group.Length)..]}\"";
 
         string? symbol = units.Misspellings.GetValueOrDefault(unit)
             ?? units.Units.FirstOrDefault(known => string.Equals(known.Symbol, unit, StringComparison.OrdinalIgnoreCase))?.Symbol
-            ?? units.Misspellings.FirstOrDefault(pair => string.Equals(pair.Key, unit, StringComparison.OrdinalIgnoreCase)).Value;
+            ?? units.Names.Concat(units.Misspellings).FirstOrDefault(pair => string.Equals(pair.Key, unit, StringComparison.OrdinalIgnoreCase)).Value;
         if (symbol is not null)
-            return QuantityReading.Wrong($"the unit \"{unit}\" is not spelled as scenarios spell it", Corrected(symbol));
+            return QuantityReading.Wrong($"write {symbol} for {unit}", Corrected(symbol));
 
-        QuantityUnits? other = UnitTable.All.FirstOrDefault(kind => kind.Find(unit) is not null);
+        QuantityUnits? other = UnitTable.All.FirstOrDefault(kind => kind.Named(unit) is not null);
         string message = other is null
             ? $"\"{unit}\" is not a unit of {units.Name}"
-            : $"\"{unit}\" is a unit of {other.Name}, but a {units.Name} is asked for";
+            : $"\"{unit}\" is a unit of {other.Name}, but {Article(units.Name)} {units.Name} is asked for";
         return QuantityReading.Wrong(message, $"use one of {units.SymbolList}; {example}");
     }
 

@@ -5,21 +5,23 @@ namespace LureSim.Scenarios;
 /// <summary>Values and bounds in the messages of the reader, in the units in which scenarios write them.</summary>
 internal static class QuantityText
 {
-    // Lengths below this (m) are told in millimetres and inches, speeds above this (m/s) in knots.
+    // Lengths below these (m) are told in millimetres and in inches, speeds above this (m/s) in knots.
     private const double SmallLength = 0.2;
+    private const double HandLength = 0.35;
     private const double FlowSpeed = 3.5;
 
     // Concentrations below this (kg/m3) are told in mg/m3.
     private const double SmallConcentration = 1e-3;
 
-    /// <summary>A range in both systems, rounded inwards so that every number shown is allowed.</summary>
+    // The other system is told in as few digits as come this near: "about 8 in to 200 ft".
+    private const double About = 0.03;
+
+    /// <summary>A range: in SI rounded inwards, so that every number shown is allowed; then in US units as a hand would round them.</summary>
     public static string Range(QuantityKind kind, double minimum, double maximum)
     {
         double scale = Math.Max(Math.Abs(minimum), Math.Abs(maximum));
-        string first = $"{Bound(kind, minimum, scale, false, up: true)} to {Bound(kind, maximum, scale, false, up: false)}";
-        return HasTwoSystems(kind)
-            ? $"{first} ({Bound(kind, minimum, scale, true, up: true)} to {Bound(kind, maximum, scale, true, up: false)})"
-            : first;
+        string first = $"{Bound(kind, minimum, scale, up: true)} to {Bound(kind, maximum, scale, up: false)}";
+        return HasTwoSystems(kind) ? $"{first} (about {Rounded(kind, minimum, scale)} to {Rounded(kind, maximum, scale)})" : first;
     }
 
     /// <summary>A value as a scenario would write it, in metric units and three digits.</summary>
@@ -45,10 +47,21 @@ internal static class QuantityText
         return $"{Significant(unit.FromSi(value), null)} {unit.Symbol}";
     }
 
-    private static string Bound(QuantityKind kind, double value, double scale, bool us, bool up)
+    private static string Bound(QuantityKind kind, double value, double scale, bool up)
     {
-        UnitOfMeasure unit = UnitFor(kind, value, scale, us);
+        UnitOfMeasure unit = UnitFor(kind, value, scale, us: false);
         return $"{Significant(unit.FromSi(value), up)} {unit.Symbol}";
+    }
+
+    private static string Rounded(QuantityKind kind, double value, double scale)
+    {
+        UnitOfMeasure unit = UnitFor(kind, value, scale, us: true);
+        double exact = unit.FromSi(value);
+        if (exact == 0.0)
+            return $"0 {unit.Symbol}";
+        double size = Math.Pow(10.0, Math.Floor(Math.Log10(Math.Abs(exact))));
+        double rounded = ((double[])[1.0, 0.1, 0.01]).Select(step => Math.Round(exact / (size * step)) * size * step).First(near => Math.Abs(near - exact) <= About * Math.Abs(exact));
+        return $"{Significant(rounded, null)} {unit.Symbol}";
     }
 
     // Three significant digits without an exponent; rounded up, down, or (null) to nearest.
@@ -76,7 +89,7 @@ internal static class QuantityText
         string symbol = (kind, us) switch
         {
             (QuantityKind.Length, false) => size < SmallLength ? "mm" : "m",
-            (QuantityKind.Length, true) => size < SmallLength ? "in" : "ft",
+            (QuantityKind.Length, true) => size < HandLength ? "in" : "ft",
             (QuantityKind.Mass, false) => "g",
             (QuantityKind.Mass, true) => "oz",
             (QuantityKind.Speed, false) => "m/s",

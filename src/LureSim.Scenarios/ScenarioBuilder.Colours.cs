@@ -22,10 +22,23 @@ internal sealed partial class ScenarioBuilder
         {
             if (item["name"] is not { } name || item["reflectance"] is not { } file)
                 continue;
-            if (ColourNames.All.Contains(name.Text.Trim(), StringComparer.OrdinalIgnoreCase))
+            if (ColourNames.All.Contains(name.Text.Trim(), StringComparer.OrdinalIgnoreCase) || EverydayNames.Colour.Word(name.Text.Trim()) is not null)
                 Add(name, "this is the name of a ready-made colour", "another name", "give the measured colour its own name");
             else if (ReadReflectance(name.Text.Trim(), file) is { } colour)
                 measured.Add(colour);
+        }
+    }
+
+    // A part is a ready-made colour, a hex colour or a measured one; one whose table is broken has its own problem and is not unknown.
+    private void CheckPatterns(ReadValue? patterns, ReadValue? colours)
+    {
+        string[] own = [.. (colours?.Items ?? []).Select(item => item["name"]?.Text.Trim()).OfType<string>()];
+        foreach (ReadValue part in (patterns?.Items ?? []).SelectMany(pattern => new[] { pattern["back"], pattern["side"], pattern["belly"], pattern["eye"] }).OfType<ReadValue>())
+        {
+            if (part.Text.StartsWith('#') || ColourNames.All.Contains(part.Text) || own.Contains(part.Text))
+                continue;
+            string? nearest = GrammarReader.Nearest(part.Text, [.. ColourNames.All, .. own]);
+            Add(part, "unknown colour", $"{string.Join(", ", ColourNames.All.Concat(own))}, or a hex colour such as \"#7fff00\"", nearest is null ? "write one of the names, or a hex colour in quotes" : $"write \"{nearest}\"");
         }
     }
 

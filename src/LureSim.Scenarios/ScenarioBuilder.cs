@@ -31,7 +31,8 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
 
     private static readonly TimeSpan QuarterHour = TimeSpan.FromMinutes(15.0);
 
-    private static readonly Dictionary<WaterKind, (double Least, double Most)> SecchiRange = new()
+    /// <summary>Secchi depths (m) that a kind of water can have.</summary>
+    internal static readonly Dictionary<WaterKind, (double Least, double Most)> SecchiRange = new()
     {
         [WaterKind.ClearOcean] = (2.0, 45.0),
         [WaterKind.CoastalGreen] = (0.3, 30.0),
@@ -130,6 +131,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         RiggingReader.Check(tackle, problems, Add);
         CheckRepeated(tackle["colours"]?.Items ?? [], item => item.Text, "colour");
         ReadMeasuredColours(tackle["measured_colours"]);
+        CheckPatterns(tackle["patterns"], tackle["measured_colours"]);
     }
 
     private void CheckDiameter(ReadValue? line)
@@ -253,6 +255,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         Tackle = BuildTackle(root.At("tackle")),
         Presentations = [.. root.At("presentations").Items.Select(item => BuildPresentation(item, root.At("tackle")))],
         Season = root["season"]?.Word?.Meaning as Season?,
+        Fixed = [.. (root["fixed"]?.Items ?? []).SelectMany(item => item.Word?.Meaning is Hand hand ? [hand] : Enum.GetValues<Hand>()).Distinct().Order()],
         Forage = [.. (root["forage"]?.Items ?? []).Select(BuildForage)],
         Compare = [.. (root["compare"]?.Items ?? []).Select(item => BuildCompared(item, root))],
         Uncertainty = UncertaintyBuilder.Build(root["uncertainty"]),

@@ -33,14 +33,14 @@ public static class ScenarioFormat
             A value carries its unit: `8 ft`, `1/4 oz`, `0.5 m/s`. A number without a unit is refused, because it could mean
             anything. Numbers are written with a decimal point (`0.25`), as a fraction (`3/16`) or as a whole number and a
             fraction (`1 1/4`); commas and exponents are refused. Units are case-sensitive. The strength of a line in `lb` is
-            the force that lifts so many pounds.
+            the force that lifts so many pounds. The names of a unit are read like the unit: `1 knot` is `1 kn`.
 
-            | quantity | units | may be combined | example |
-            | --- | --- | --- | --- |
+            | quantity | units | names of units | may be combined | example |
+            | --- | --- | --- | --- | --- |
 
             """);
         foreach (QuantityUnits units in UnitTable.All)
-            Row(text, units.Name, string.Join(", ", units.Units.Select(unit => Code(unit.Symbol))), string.Join(", ", units.Pairs.Select(pair => Code($"{pair.Major} {pair.Minor}"))), Code(units.Example));
+            Row(text, units.Name, string.Join(", ", units.Units.Select(unit => Code(unit.Symbol))), string.Join(", ", units.Names.Keys.Select(Code)), string.Join(", ", units.Pairs.Select(pair => Code($"{pair.Major} {pair.Minor}"))), Code(units.Example));
         text.Append(
             """
 
@@ -55,6 +55,9 @@ public static class ScenarioFormat
             (`"06:20"`). `utc_offset` is what the local clock is ahead of universal time (UTC), summer time included:
             `-4 h` means four hours behind. Latitudes are positive to the north, longitudes to the east: `-75 deg` is
             west of Greenwich.
+
+            Everyday names are read as the word they stand for, and `luresim check` says so ("redfish: taken as red drum"). They are listed
+            with the words below. Keys with a US and a British spelling are read in both: `colors` and `colours`.
 
             `clarity` and `light` may be given in several forms; the keys of exactly one form are given, all of them.
 
@@ -109,13 +112,28 @@ public static class ScenarioFormat
             string missing = key.OneOf is not null ? "exactly one of " + string.Join(", ", map.Keys.Where(other => other.OneOf == key.OneOf).Select(other => Code(other.Name)))
                 : key.Form is not null ? $"in the form {string.Join(" + ", map.Forms.First(form => form.Key == key.Form).Select(other => Code(other.Name)))}"
                 : key.Required ? "required" : key.Default!;
-            Row(text, Code(key.Name), Describe(key.Value), missing, key.Doc);
+            Row(text, Code(key.Name) + (key.Alias is null ? "" : $" or {Code(key.Alias)}"), Describe(key.Value), missing, key.Doc);
         }
 
         foreach (GrammarKey key in map.Keys)
         {
             if (key.Value is WordValue { Words: var words } && words[0].Doc.Length > 0)
                 WriteWords(text, key.Name, words);
+        }
+
+        foreach (GrammarKey key in map.Keys)
+        {
+            (IReadOnlyList<GrammarWord> known, EverydayNames names) = key.Value switch
+            {
+                WordValue word => (word.Words, word.Names),
+                QuantityValue quantity => (quantity.Words, quantity.Names),
+                ColourValue colour => ([.. colour.Names.Select(name => new GrammarWord(name, name, ""))], EverydayNames.Colour),
+                ListValue { Item: ColourValue colour } => ([.. colour.Names.Select(name => new GrammarWord(name, name, ""))], EverydayNames.Colour),
+                _ => ([], EverydayNames.None),
+            };
+            string[] rows = [.. known.Where(word => names.Of(word.Text).Any()).Select(word => $"{Code(word.Text)} ({string.Join(", ", names.Of(word.Text))})")];
+            if (rows.Length > 0)
+                text.Append("\nEveryday names of ").Append(Code(key.Name)).Append(": ").AppendJoin("; ", rows).Append(".\n");
         }
 
         foreach (GrammarKey key in map.Keys)
@@ -154,7 +172,7 @@ public static class ScenarioFormat
         ShareOrAmountValue either => $"{Describe(either.Share)}, or {Describe(either.Amount)}",
         ShortOrMapValue { Short: var simple } => $"{Describe(simple)}, or keys, below",
         WordValue word => string.Join(", ", word.Words.Select(entry => Code(entry.Text))),
-        ColourValue colour => string.Join(", ", colour.Names.Select(Code)) + ", or a hex colour in quotes",
+        ColourValue colour => string.Join(", ", colour.Names.Select(Code)) + ", or a hex colour in quotes" + (colour.OrMeasured ? ", or the name of a measured colour" : ""),
         ListValue { Item: MapValue } list => $"{GrammarReader.Allowed(list)} groups of keys, below",
         ListValue { Item: ShortOrMapValue { Short: var simple } } list => $"{GrammarReader.Allowed(list)}: {Describe(simple)}, or a group of keys, below",
         ListValue list => $"{GrammarReader.Allowed(list)}: {Describe(list.Item)}",

@@ -27,6 +27,8 @@ internal static class ScenarioGrammar
         new("fluorocarbon", LineKind.Fluorocarbon, "fluorocarbon: heavier than water, sinks"),
     ];
 
+    private static readonly WordValue LineKindWord = new(LineKinds) { Names = EverydayNames.Line };
+
     private static readonly IReadOnlyList<GrammarWord> Metals =
     [
         new("lead", HeadMetal.Lead, "11,340 kg/m3"),
@@ -41,7 +43,12 @@ internal static class ScenarioGrammar
 
     private static readonly QuantityValue LineDiameter = new(QuantityKind.Length, Limits.LineDiameter);
 
-    private static readonly QuantityValue Direction = new(QuantityKind.Angle, 0.0, 2.0 * Math.PI) { Words = Directions };
+    private static readonly QuantityValue Direction = new(QuantityKind.Angle, 0.0, 2.0 * Math.PI)
+    {
+        Words = Directions,
+        Names = EverydayNames.Direction,
+        Advice = "say to your right, to your left, toward you or away",
+    };
 
     private static readonly MapValue Current = new("current", "The current.",
     [
@@ -61,16 +68,20 @@ internal static class ScenarioGrammar
         new("direction", Direction, "Where the wind blows to, as for the current.") { Required = true },
     ]);
 
+    /// <summary>Kinds of water; their Secchi depths are those of <see cref="ScenarioBuilder.SecchiRange"/>.</summary>
+    internal static readonly WordValue WaterKinds = new(
+    [
+        new("clear ocean", WaterKind.ClearOcean, "blue water, little but plankton; Secchi depth 2 m or more"),
+        new("coastal green", WaterKind.CoastalGreen, "green water, plankton with some dissolved stain; Secchi depth 0.3 m to 30 m"),
+        new("tannin stained", WaterKind.TanninStained, "brown like tea; Secchi depth up to 12 m"),
+        new("silty", WaterKind.Silty, "grey-brown, stirred-up mineral; Secchi depth up to 12 m"),
+    ])
+    { Names = EverydayNames.Water };
+
     private static readonly MapValue Clarity = new("clarity", "How clear the water is, in one of three forms: a Secchi depth with the kind of water, a Jerlov type, or what was measured in the water.",
     [
         new("secchi", new QuantityValue(QuantityKind.Length, Limits.SecchiDepth), "Depth at which a white disc goes out of sight (it may be more than the water is deep here).") { Required = true, Form = "secchi" },
-        new("water", new WordValue(
-        [
-            new("clear ocean", WaterKind.ClearOcean, "blue water, little but plankton; Secchi depth 2 m or more"),
-            new("coastal green", WaterKind.CoastalGreen, "green water, plankton with some dissolved stain; Secchi depth 0.3 m to 30 m"),
-            new("tannin stained", WaterKind.TanninStained, "brown like tea; Secchi depth up to 12 m"),
-            new("silty", WaterKind.Silty, "grey-brown, stirred-up mineral; Secchi depth up to 12 m"),
-        ]), "What colours the water.") { Required = true, Form = "secchi" },
+        new("water", WaterKinds, "What colours the water.") { Required = true, Form = "secchi" },
         new("jerlov", new WordValue(
         [
             new("I", JerlovType.I, "the clearest ocean water"),
@@ -108,6 +119,9 @@ internal static class ScenarioGrammar
         new("above_bottom", Band, "Lower and upper edge as heights above the bottom.") { OneOf = "form" },
     ]);
 
+    /// <summary>Fish that a scenario may aim at.</summary>
+    public static WordValue TargetWord { get; } = new([.. TargetFishNames.All.Select(name => new GrammarWord(name, name, ""))]) { Names = EverydayNames.Fish };
+
     private static readonly MapValue Spot = new("spot", "The water, the bottom, the light and the fish.",
     [
         new("depth", new QuantityValue(QuantityKind.Length, Limits.Depth), "Depth of the water.") { Required = true },
@@ -117,7 +131,7 @@ internal static class ScenarioGrammar
             new("sand", BottomKind.Sand, "sand"),
             new("mud", BottomKind.Mud, "soft mud"),
             new("shell", BottomKind.Shell, "oyster or broken shell"),
-        ]), "What the bottom is made of.") { Default = "sand" },
+        ]) { Names = EverydayNames.Bottom }, "What the bottom is made of.") { Default = "sand" },
         new("grass_height", new QuantityValue(QuantityKind.Length, Limits.WithinWater), "Height of the grass above the bottom, less than the depth.") { Default = "0 m, bare bottom" },
         new("current", Current, "The current.") { Default = "still water" },
         new("wind", Wind, "The wind.") { Default = "calm" },
@@ -126,7 +140,7 @@ internal static class ScenarioGrammar
         new("clarity", Clarity, "How clear the water is.") { Required = true },
         new("light", Light, "The light from above.") { Required = true },
         new("strike_zone", StrikeZone, "Where the fish are expected to strike.") { Required = true },
-        new("target", new WordValue([.. TargetFishNames.All.Select(name => new GrammarWord(name, name, ""))]), "The fish whose eyes judge the colours.") { Required = true },
+        new("target", TargetWord, "The fish whose eyes judge the colours.") { Required = true },
         new("target_length", new QuantityValue(QuantityKind.Length, Limits.TargetLength), "Usual length of these fish here; some rules on the size of the lure go by it.") { Default = "not known" },
     ]);
 
@@ -139,14 +153,14 @@ internal static class ScenarioGrammar
 
     private static readonly MapValue Line = new("line", "The main line.",
     [
-        new("kind", new WordValue(LineKinds), "What the line is made of.") { Required = true },
+        new("kind", LineKindWord, "What the line is made of.") { Required = true },
         new("strength", Strength, "Nominal breaking strength.") { Required = true },
         new("diameter", LineDiameter, "Diameter.") { Default = "common practice for the kind and strength" },
     ]);
 
     private static readonly MapValue Leader = new("leader", "The leader between line and lure.",
     [
-        new("kind", new WordValue(LineKinds), "What the leader is made of.") { Required = true },
+        new("kind", LineKindWord, "What the leader is made of.") { Required = true },
         new("strength", Strength, "Nominal breaking strength.") { Required = true },
         new("length", new QuantityValue(QuantityKind.Length, Limits.LeaderLength), "Length.") { Required = true },
         new("diameter", LineDiameter, "Diameter.") { Default = "common practice for the kind and strength" },
@@ -154,7 +168,7 @@ internal static class ScenarioGrammar
 
     private static readonly MapValue JigHead = new("jig_head", "A jig head.",
     [
-        new("weight", new QuantityValue(QuantityKind.Mass, Limits.HeadMass) { Words = [new("unweighted", 0.0, "a hook without lead")] }, "Weight of the metal without the hook.") { Required = true },
+        new("weight", new QuantityValue(QuantityKind.Mass, Limits.HeadMass) { Words = [new("unweighted", 0.0, "a hook without lead")], Names = EverydayNames.Head }, "Weight of the metal without the hook.") { Required = true },
         new("metal", new WordValue(Metals), "Metal of the head.") { Default = "lead" },
         new("hook", new QuantityValue(QuantityKind.Mass, Limits.HookMass), "Mass of the steel hook.") { Default = "common practice for the length of the first body" },
         new("place", new WordValue(
@@ -165,7 +179,7 @@ internal static class ScenarioGrammar
     ]);
 
     /// <summary>Profiles of bodies.</summary>
-    public static WordValue ProfileWord { get; } = new([.. LureKinds.All.Select(kind => new GrammarWord(kind.Word, kind.Profile, kind.Meaning))]);
+    public static WordValue ProfileWord { get; } = new([.. LureKinds.All.Select(kind => new GrammarWord(kind.Word, kind.Profile, kind.Meaning))]) { Names = EverydayNames.Profile };
 
     private static string HeadlessKinds => string.Join(", ", LureKinds.All.Where(kind => !kind.NeedsHead).Select(kind => kind.Word));
 
@@ -192,10 +206,10 @@ internal static class ScenarioGrammar
     private static readonly MapValue Pattern = new("pattern", "A lure of several colours.",
     [
         new("name", new TextValue(40, AllowLines: false), "Its name.") { Required = true },
-        new("back", new ColourValue(ColourNames.All), "Colour seen from above.") { Required = true },
-        new("side", new ColourValue(ColourNames.All), "Colour of the flank.") { Required = true },
-        new("belly", new ColourValue(ColourNames.All), "Colour seen from below.") { Required = true },
-        new("eye", new ColourValue(ColourNames.All), "Colour of a drawn or glued eye.") { Default = "none" },
+        new("back", new ColourValue(ColourNames.All) { OrMeasured = true }, "Colour seen from above.") { Required = true },
+        new("side", new ColourValue(ColourNames.All) { OrMeasured = true }, "Colour of the flank.") { Required = true },
+        new("belly", new ColourValue(ColourNames.All) { OrMeasured = true }, "Colour seen from below.") { Required = true },
+        new("eye", new ColourValue(ColourNames.All) { OrMeasured = true }, "Colour of a drawn or glued eye.") { Default = "none" },
     ]);
 
     private static readonly MapValue Tackle = new("tackle", "What the angler owns.",
@@ -207,8 +221,8 @@ internal static class ScenarioGrammar
         new("jig_heads", new ListValue(new ShortOrMapValue("weight", JigHead), 1, 24), "Jig heads to choose from: a weight such as 1/4 oz, the word unweighted, or a mapping. Needed if there is a soft body.") { Default = "none" },
         new("bodies", new ListValue(Body, 1, 12), "Bodies to choose from.") { Required = true },
         new("rigging", RiggingGrammar.Rigging, "How the lure is tied on and put on its hook.") { Default = "a loop knot and a clean job" },
-        new("colours", new ListValue(new ColourValue(ColourNames.All), 1, 24), "Colours to choose from: names, or hex colours in quotes.") { Required = true },
-        new("measured_colours", new ListValue(MeasuredColour, 1, 24), "Further colours to choose from, by a measured reflectance.") { Default = "none" },
+        new("colours", new ListValue(new ColourValue(ColourNames.All), 1, 24), "Colours to choose from: names, or hex colours in quotes.") { Required = true, Alias = "colors" },
+        new("measured_colours", new ListValue(MeasuredColour, 1, 24), "Further colours to choose from, by a measured reflectance.") { Default = "none", Alias = "measured_colors" },
         new("patterns", new ListValue(Pattern, 1, 12), "Lures of several colours: how deep their parts can be told apart.") { Default = "none" },
     ]);
 
@@ -238,7 +252,7 @@ internal static class ScenarioGrammar
         new("aim", Direction, "Where the cast goes: anticlockwise from the reference direction of the spot, which directions are counted from.") { Default = "0 deg, the reference direction" },
         new("fall", MoveGrammar.Fall, "How the lure falls after the splash-down.") { Default = "slack line, or as the style has it" },
         new("count_down", MoveGrammar.CountDown, "Time from splash-down until the retrieve begins; the fall ends sooner if the lure reaches the bottom.") { Default = "as the style has it; required without one" },
-        new("style", new WordValue([.. RetrieveStyle.All.Select(style => new GrammarWord(style.Name, style.Name, style.Meaning))]), "A ready-made retrieve of the trade.") { Default = "none" },
+        new("style", new WordValue([.. RetrieveStyle.All.Select(style => new GrammarWord(style.Name, style.Name, style.Meaning))]) { Names = EverydayNames.Style }, "A ready-made retrieve of the trade.") { Default = "none" },
         new("retrieve", MoveGrammar.Retrieve, "How fast line is taken in while reeling.") { Default = "as the style or the moves have it; required without either" },
         new("pause", Pause, "Stops in the retrieve; with a style, its own figures in place of those of the style.") { Default = "none, a steady retrieve" },
         new("twitch", Twitch, "Rod work at the start of each pause; needs pauses. With a style, its own figures in place of those of the style.") { Default = "none" },
@@ -255,21 +269,23 @@ internal static class ScenarioGrammar
         new("large bait fish", ForageKind.LargeBaitFish, "about 5 in"),
         new("shrimp", ForageKind.Shrimp, "shrimp"),
         new("crab", ForageKind.Crab, "crabs"),
-    ]);
+    ])
+    { Names = EverydayNames.Forage };
 
     /// <summary>How forage was seen.</summary>
     public static WordValue ForageSeenWord { get; } = new(
     [
         new("present", ForageSeen.Present, "it is about"),
         new("being attacked", ForageSeen.BeingAttacked, "fish were seen taking it"),
-    ]);
+    ])
+    { Names = EverydayNames.Seen };
 
     private static readonly MapValue Forage = new("forage", "Forage that was seen at the spot.",
     [
         new("kind", ForageKindWord, "What it is.") { Required = true },
         new("seen", ForageSeenWord, "How it was seen.") { Default = "present" },
         new("length", new QuantityValue(QuantityKind.Length, Limits.ForageLength) { Example = "3 in" }, "Its length; a lure is to match or exceed it.") { Default = "not judged, usual for the kind" },
-        new("colour", new ColourValue(ColourNames.All), "Its colour, which a natural lure is to match.") { Default = "usual for the kind" },
+        new("colour", new ColourValue(ColourNames.All), "Its colour, which a natural lure is to match.") { Default = "usual for the kind", Alias = "color" },
     ]);
 
     private static readonly MapValue ComparedRig = new("rig", "One of the two rigs to compare. What is not given is that of the tackle box.",
@@ -277,7 +293,7 @@ internal static class ScenarioGrammar
         new("name", new TextValue(40, false), "Name for people, such as mine.") { Required = true },
         new("jig_head", new ShortOrMapValue("weight", JigHead), "The jig head, as in the tackle box.") { Required = true },
         new("body", Body, "The soft body.") { Default = "the first of the tackle box" },
-        new("colour", new ColourValue(ColourNames.All), "The colour.") { Default = "the first of the tackle box" },
+        new("colour", new ColourValue(ColourNames.All), "The colour.") { Default = "the first of the tackle box", Alias = "color" },
         new("line", Line, "The main line.") { Default = "that of the tackle box" },
         new("leader", Leader, "The leader.") { Default = "that of the tackle box" },
         new("presentation", new TextValue(60, false), "Name of one of the presentations.") { Default = "the first" },
@@ -297,7 +313,22 @@ internal static class ScenarioGrammar
         new("late summer", Season.LateSummer, "August"),
         new("early autumn", Season.EarlyAutumn, "September and October"),
         new("late autumn", Season.LateAutumn, "November"),
+    ])
+    { Names = EverydayNames.Season };
+
+    /// <summary>What the hands are free to do, and a word for all of it.</summary>
+    public static WordValue HandWord { get; } = new(
+    [
+        new("sink count", Hand.SinkCount, "how long the lure sinks before the retrieve, or to the bottom"),
+        new("reel speed", Hand.ReelSpeed, "how fast the reel turns"),
+        new("lift", Hand.Lift, "how far the rod tip goes in a twitch or a lift"),
+        new("rest", Hand.Rest, "how long each rest lasts"),
+        new("cast angle", Hand.CastAngle, "where the cast goes"),
+        new("all", EveryHand, "all of these"),
     ]);
+
+    /// <summary>Stands for every hand.</summary>
+    public const string EveryHand = "every hand";
 
     /// <summary>The whole file.</summary>
     public static MapValue Root { get; } = new("scenario", "A question to LureSim: one spot, the tackle at hand and the presentations to compare.",
@@ -311,6 +342,7 @@ internal static class ScenarioGrammar
         new("tide", UncertaintyGrammar.Tide, "The tide: current and depth by the hour, for the table of weight by hour.") { Default = "none" },
         new("season", SeasonWord, "Season, which tells what fish are likely to eat.") { Default = "from the date of the light, otherwise not known" },
         new("forage", new ListValue(Forage, 1, 8), "Forage that was seen.") { Default = "none seen" },
+        new("fixed", new ListValue(HandWord, 1, 6), "What you will not change in a presentation; the rest may be varied within what a hand does.") { Default = "nothing" },
         new("compare", new ListValue(ComparedRig, 2, 2), "Two rigs to compare side by side: yours and your partner's.") { Default = "none" },
     ]);
 }

@@ -37,6 +37,19 @@ public sealed record ScenarioProblem(
     internal static string Shorten(string text) => VisibleText.Shown(text, 60);
 }
 
+/// <summary>An everyday name, and the word as which it was read.</summary>
+/// <param name="File">Name of the file as the caller gave it.</param>
+/// <param name="Line">Line, from 1.</param>
+/// <param name="Column">Column, from 1.</param>
+/// <param name="Key">Path of the key, as written.</param>
+/// <param name="Written">The name, shortened and without control characters.</param>
+/// <param name="Meaning">The word that it stands for.</param>
+public sealed record ScenarioRemark(string File, int Line, int Column, string Key, string Written, string Meaning)
+{
+    /// <summary>One line for people, such as "redfish: taken as red drum".</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{File}:{Line}:{Column}: {Key}: {Written}: taken as {Meaning}");
+}
+
 /// <summary>Outcome of reading a scenario: the scenario, or everything that is wrong with it, sorted by line.</summary>
 public sealed record ScenarioReading
 {
@@ -48,6 +61,9 @@ public sealed record ScenarioReading
 
     /// <summary>All problems, sorted by line and column; empty when the scenario is valid.</summary>
     public IReadOnlyList<ScenarioProblem> Problems { get; init; } = [];
+
+    /// <summary>Everyday names and the words as which they were read, sorted by line and column.</summary>
+    public IReadOnlyList<ScenarioRemark> Remarks { get; init; } = [];
 
     /// <summary>True if there is a scenario.</summary>
     public bool IsValid => Scenario is not null;

@@ -81,17 +81,35 @@ public static class ScenarioReader
         }
 
         var problems = new ProblemList(fileName);
-        Scenario? scenario = null;
-        if (YamlTreeBuilder.Read(text, problems) is { } tree)
+        (Scenario? scenario, bool isYaml) = Attempt(text, problems);
+
+        // A slip of the hand hides what else is wrong: without it the rest is read too.
+        if (problems.Total > 0 && YamlSlips.Find(text, isYaml) is { Count: > 0 } slips)
         {
-            ReadValue? root = new GrammarReader(problems).Read(tree, ScenarioGrammar.Root, "");
-            if (root is not null)
-                scenario = new ScenarioBuilder(problems).Build(root);
-            if (problems.Count > 0)
-                YamlTreeBuilder.AddTabs(text, problems);
+            ProblemList? best = null;
+            foreach (string mended in YamlSlips.Mend(text, slips))
+            {
+                var rest = new ProblemList(fileName);
+                foreach (YamlSlip slip in slips)
+                    rest.Add(slip.Line, slip.Column, ScenarioProblem.WholeFile, slip.Value, slip.Message, slip.Allowed, slip.Fix);
+                bool read = Attempt(mended, rest).IsYaml;
+                if ((read || slips.Any(slip => slip.IsCertain)) && (best is null || rest.Total < best.Total))
+                    best = rest;
+            }
+
+            problems = best ?? problems;
         }
 
-        return new ScenarioReading { File = fileName, Scenario = scenario, Problems = problems.Sorted() };
+        return new ScenarioReading { File = fileName, Scenario = scenario, Problems = problems.Sorted(), Remarks = problems.Remarks };
+    }
+
+    // A text without problems gives a scenario; whether it was YAML at all tells a slip of YAML from one of the scenario.
+    private static (Scenario? Scenario, bool IsYaml) Attempt(string text, ProblemList problems)
+    {
+        if (YamlTreeBuilder.Read(text, problems) is not { } tree)
+            return (null, false);
+        ReadValue? root = new GrammarReader(problems).Read(tree, ScenarioGrammar.Root, "");
+        return (root is null ? null : new ScenarioBuilder(problems).Build(root), true);
     }
 
     private static ScenarioReading TooLarge(string file) =>

@@ -45,7 +45,7 @@ public static class ScenarioSchema
         QuantityValue quantity => new()
         {
             ["type"] = "string",
-            ["pattern"] = QuantityReader.Pattern(quantity.Kind, quantity.Words.Select(word => word.Text)),
+            ["pattern"] = QuantityReader.Pattern(quantity.Kind, WithNames(quantity.Words, quantity.Names)),
             ["examples"] = Strings(quantity.Words.Select(word => word.Text).Append(GrammarReader.Example(quantity))),
         },
         ShareOrAmountValue either => new() { ["anyOf"] = new JsonArray(Of(either.Share), Of(either.Amount)) },
@@ -60,12 +60,12 @@ public static class ScenarioSchema
         TextValue text => new() { ["type"] = "string", ["minLength"] = 1, ["maxLength"] = text.MaximumLength, ["pattern"] = "\\S" },
         DateValue date => Text(GrammarReader.DatePattern, date.Example),
         ClockValue clock => Text(GrammarReader.ClockPattern, clock.Example),
-        WordValue word => new() { ["type"] = "string", ["enum"] = Strings(word.Words.Select(entry => entry.Text)) },
+        WordValue word => new() { ["type"] = "string", ["enum"] = Strings(WithNames(word.Words, word.Names)) },
         ColourValue colour => new()
         {
             ["anyOf"] = new JsonArray(
-                new JsonObject { ["type"] = "string", ["enum"] = Strings(colour.Names) },
-                new JsonObject { ["type"] = "string", ["pattern"] = "^#[0-9a-fA-F]{6}$" }),
+                new JsonObject { ["type"] = "string", ["enum"] = Strings(colour.Names.Concat(EverydayNames.Colour.All)) },
+                new JsonObject { ["type"] = "string", ["pattern"] = colour.OrMeasured ? "^(#[0-9a-fA-F]{6}|[^#].*)$" : "^#[0-9a-fA-F]{6}$" }),
         },
         ListValue list => new()
         {
@@ -90,6 +90,12 @@ public static class ScenarioSchema
             property.Remove("description");
             property.Insert(0, "description", key.Doc + details + missing);
             properties[key.Name] = property;
+            if (key.Alias is not null)
+            {
+                JsonObject alias = property.DeepClone().AsObject();
+                alias["description"] = $"Another spelling of {key.Name}.";
+                properties[key.Alias] = alias;
+            }
         }
 
         var result = new JsonObject
@@ -99,9 +105,15 @@ public static class ScenarioSchema
             ["additionalProperties"] = false,
             ["properties"] = properties,
         };
-        string[] required = [.. map.Keys.Where(key => key.Required && key.Form is null).Select(key => key.Name)];
+        string[] required = [.. map.Keys.Where(key => key.Required && key.Form is null && key.Alias is null).Select(key => key.Name)];
         if (required.Length > 0)
             result["required"] = Strings(required);
+        JsonNode[] either = [.. map.Keys.Where(key => key.Required && key.Alias is not null).Select(key => (JsonNode)new JsonObject
+        {
+            ["oneOf"] = new JsonArray(new JsonObject { ["required"] = Strings([key.Name]) }, new JsonObject { ["required"] = Strings([key.Alias!]) }),
+        })];
+        if (either.Length > 0)
+            result["allOf"] = new JsonArray(either);
         foreach (IGrouping<string, GrammarKey> group in map.Groups)
             result["oneOf"] = new JsonArray([.. group.Select(key => new JsonObject { ["required"] = Strings([key.Name]) })]);
         if (map.Forms.Count > 0)
@@ -129,6 +141,9 @@ public static class ScenarioSchema
         ["minimum"] = JsonValue.Create((decimal)minimum),
         ["maximum"] = JsonValue.Create((decimal)maximum),
     };
+
+    private static IEnumerable<string> WithNames(IReadOnlyList<GrammarWord> words, EverydayNames names) =>
+        words.SelectMany(word => names.Of(word.Text).Prepend(word.Text)).Distinct();
 
     private static JsonArray Strings(IEnumerable<string> texts) => [.. texts.Select(text => (JsonNode)text)];
 }

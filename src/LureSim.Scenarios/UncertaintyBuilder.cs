@@ -41,6 +41,7 @@ internal static class UncertaintyBuilder
             LineDrag = drag?["factor"] is { } factor ? Spread.OfShare(factor.Number) : others.LineDrag,
             LureDrag = uncertainty["lure_drag"] is { } lure ? Spread.OfShare(lure.Number) : others.LureDrag,
             LineLaw = drag?["law"]?.Word?.Meaning is LineLawChoice law ? law : others.LineLaw,
+            SightIsKnown = uncertainty["sight"]?.Word?.Meaning is bool known ? known : others.SightIsKnown,
             Samples = uncertainty["samples"] is { } samples ? (int)samples.Number : others.Samples,
             Seed = uncertainty["seed"] is { } seed ? (int)seed.Number : others.Seed,
         };

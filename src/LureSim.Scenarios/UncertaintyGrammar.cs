@@ -31,6 +31,11 @@ internal static class UncertaintyGrammar
         new("rod_tip_height", Spread("rod_tip_height", QuantityKind.Length, Limits.RodTipHeight), "Height of the rod tip.") { Default = "15 %, assumed" },
         new("line_drag", LineDrag, "The drag of the line.") { Default = "either law, 15 %, assumed" },
         new("lure_drag", Share, "Plus or minus on the drag of the lure; 0 % takes it as computed.") { Default = "40 %, or 0 % where others is exact" },
+        new("sight", new WordValue(
+        [
+            new("drawn", false, "drawn for sighting distances: contrast that a fish needs, smallest target, peaks of borrowed cones, attenuation of light at the Secchi depth"),
+            new("exact", true, "taken as the model has them"),
+        ]), "What is not known of the eye and of the water's optics.") { Default = "drawn, or exact where others is exact" },
         new("others", new WordValue(
         [
             new("assumed", true, "the assumed spread of each"),

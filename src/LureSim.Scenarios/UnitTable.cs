@@ -21,13 +21,14 @@ internal sealed record UnitOfMeasure(string Symbol, Func<double, double> ToSi)
 /// <param name="MinorPerMajor">How many of the smaller make one of the larger.</param>
 internal sealed record UnitPair(string Major, string Minor, int MinorPerMajor);
 
-/// <summary>One kind of quantity: its units, the spellings people try, and how its ranges are shown.</summary>
+/// <summary>One kind of quantity: its units, their names that are read, and the spellings that are refused with a way out.</summary>
 internal sealed record QuantityUnits(
     QuantityKind Kind,
     string Name,
     string Example,
     IReadOnlyList<UnitOfMeasure> Units,
     IReadOnlyList<UnitPair> Pairs,
+    IReadOnlyDictionary<string, string> Names,
     IReadOnlyDictionary<string, string> Misspellings)
 {
     /// <summary>The allowed unit symbols as a list for people.</summary>
@@ -35,11 +36,19 @@ internal sealed record QuantityUnits(
 
     /// <summary>The unit with this exact symbol, or null.</summary>
     public UnitOfMeasure? Find(string symbol) => Units.FirstOrDefault(unit => unit.Symbol == symbol);
+
+    /// <summary>The unit with this exact symbol or name, such as feet for ft, or null.</summary>
+    public UnitOfMeasure? Named(string text) => Find(text) ?? (Names.TryGetValue(text, out string? symbol) ? Find(symbol) : null);
+
+    /// <summary>The symbol and the names of a unit.</summary>
+    public IEnumerable<string> Spellings(string symbol) => Names.Where(pair => pair.Value == symbol).Select(pair => pair.Key).Prepend(symbol);
 }
 
 /// <summary>The units of every quantity. Numeric conversion is done by UnitsNet, spelling is decided here.</summary>
 internal static class UnitTable
 {
+    private static readonly Dictionary<string, string> NoSpellings = [];
+
     private static readonly Dictionary<QuantityKind, QuantityUnits> Table = new QuantityUnits[]
     {
         new(QuantityKind.Length, "length", "8 ft",
@@ -52,7 +61,8 @@ internal static class UnitTable
                 new("yd", value => Length.FromYards(value).Meters),
             ],
             [new("ft", "in", 12)],
-            Spellings("ft", "feet foot '", "in", "inch inches \"", "m", "meter meters metre metres", "cm", "centimeter centimeters centimetre centimetres", "mm", "millimeter millimeters millimetre millimetres", "yd", "yard yards yds")),
+            Spellings("ft", "feet foot", "in", "inch inches", "m", "meter meters metre metres", "cm", "centimeter centimeters centimetre centimetres", "mm", "millimeter millimeters millimetre millimetres", "yd", "yard yards yds"),
+            Spellings("ft", "'", "in", "\"")),
         new(QuantityKind.Mass, "mass", "1/4 oz",
             [
                 new("oz", value => Mass.FromOunces(value).Kilograms),
@@ -61,7 +71,8 @@ internal static class UnitTable
                 new("lb", value => Mass.FromPounds(value).Kilograms),
             ],
             [new("lb", "oz", 16)],
-            Spellings("oz", "ounce ounces ozs", "g", "gram grams gm gms gr", "kg", "kilo kilos kilogram kilograms", "lb", "lbs pound pounds")),
+            Spellings("oz", "ounce ounces ozs", "g", "gram grams", "kg", "kilo kilos kilogram kilograms", "lb", "lbs pound pounds"),
+            Spellings("g", "gm gms gr")),
         new(QuantityKind.Speed, "speed", "1.2 kn",
             [
                 new("m/s", value => value),
@@ -73,7 +84,8 @@ internal static class UnitTable
                 new("mph", value => Speed.FromMilesPerHour(value).MetersPerSecond),
             ],
             [],
-            Spellings("kn", "knot knots kt kts", "m/s", "mps", "ft/s", "fps", "km/h", "kph kmh", "in/s", "ips")),
+            Spellings("kn", "knot knots kt kts", "m/s", "mps", "ft/s", "fps", "km/h", "kph kmh", "in/s", "ips"),
+            NoSpellings),
         new(QuantityKind.LineStrength, "line strength", "10 lb",
             [
                 new("lb", value => Force.FromPoundsForce(value).Newtons),
@@ -83,7 +95,8 @@ internal static class UnitTable
                 new("N", value => value),
             ],
             [],
-            Spellings("lb", "lbs pound pounds #", "kg", "kilo kilos", "N", "newton newtons")),
+            Spellings("lb", "lbs pound pounds", "kg", "kilo kilos", "N", "newton newtons"),
+            Spellings("lb", "#")),
         new(QuantityKind.Temperature, "temperature", "68 degF",
             [
                 new("degC", value => value),
@@ -92,14 +105,16 @@ internal static class UnitTable
                 new("\u00b0F", value => Temperature.FromDegreesFahrenheit(value).DegreesCelsius),
             ],
             [],
-            Spellings("degC", "C celsius Celsius", "degF", "F fahrenheit Fahrenheit")),
+            Spellings("degC", "C celsius Celsius", "degF", "F fahrenheit Fahrenheit"),
+            NoSpellings),
         new(QuantityKind.Angle, "angle", "40 deg",
             [
                 new("deg", value => Angle.FromDegrees(value).Radians),
                 new("\u00b0", value => Angle.FromDegrees(value).Radians),
             ],
             [],
-            Spellings("deg", "degree degrees degs")),
+            Spellings("deg", "degree degrees degs"),
+            NoSpellings),
         new(QuantityKind.Salinity, "salinity", "28 ppt",
             [
                 new("ppt", value => value),
@@ -107,32 +122,37 @@ internal static class UnitTable
                 new("g/kg", value => value),
             ],
             [],
-            Spellings("psu", "PSU", "ppt", "PPT")),
+            Spellings("psu", "PSU", "ppt", "PPT"),
+            NoSpellings),
         new(QuantityKind.Percentage, "percentage", "30 %",
             [new("%", value => Ratio.FromPercent(value).DecimalFractions)],
             [],
-            Spellings("%", "percent pct")),
+            Spellings("%", "percent pct"),
+            NoSpellings),
         new(QuantityKind.Duration, "time", "4 s",
             [
                 new("s", value => value),
                 new("min", value => Duration.FromMinutes(value).Seconds),
             ],
             [new("min", "s", 60)],
-            Spellings("s", "sec secs second seconds", "min", "mins minute minutes")),
+            Spellings("s", "sec secs second seconds", "min", "mins minute minutes"),
+            NoSpellings),
         new(QuantityKind.Density, "density", "1.05 g/cm3",
             [
                 new("kg/m3", value => value),
                 new("g/cm3", value => Density.FromGramsPerCubicCentimeter(value).KilogramsPerCubicMeter),
             ],
             [],
-            Spellings("g/cm3", "g/cc g/ml g/mL g/cm^3", "kg/m3", "kg/m^3")),
+            Spellings("g/cm3", "g/cc g/ml g/mL g/cm^3", "kg/m3", "kg/m^3"),
+            NoSpellings),
         new(QuantityKind.TurnRate, "handle turns", "1.5 turns/s",
             [
                 new("turns/s", value => RotationalSpeed.FromRevolutionsPerSecond(value).RevolutionsPerSecond),
                 new("turns/min", value => RotationalSpeed.FromRevolutionsPerMinute(value).RevolutionsPerSecond),
             ],
             [],
-            Spellings("turns/s", "rps turns turn/s", "turns/min", "rpm turn/min")),
+            Spellings("turns/s", "rps turn/s", "turns/min", "rpm turn/min"),
+            Spellings("turns/s", "turns")),
         new(QuantityKind.Concentration, "concentration", "5 mg/m3",
             [
                 new("mg/m3", value => MassConcentration.FromMilligramsPerCubicMeter(value).KilogramsPerCubicMeter),
@@ -141,17 +161,20 @@ internal static class UnitTable
                 new("mg/L", value => MassConcentration.FromMilligramsPerLiter(value).KilogramsPerCubicMeter),
             ],
             [],
-            Spellings("mg/m3", "mg/m^3", "ug/L", "\u00b5g/L ug/l", "g/m3", "g/m^3", "mg/L", "mg/l ppm")),
+            Spellings("mg/m3", "mg/m^3", "ug/L", "\u00b5g/L ug/l", "g/m3", "g/m^3", "mg/L", "mg/l"),
+            Spellings("mg/L", "ppm")),
         new(QuantityKind.AbsorptionCoefficient, "absorption", "0.8 1/m",
             [new("1/m", value => value)],
             [],
+            NoSpellings,
             Spellings("1/m", "m-1 m^-1")),
         new(QuantityKind.UtcOffset, "clock offset", "-4 h",
             [
                 new("h", value => Duration.FromHours(value).Seconds),
             ],
             [],
-            Spellings("h", "hr hrs hour hours")),
+            Spellings("h", "hr hrs hour hours"),
+            NoSpellings),
     }.ToDictionary(units => units.Kind);
 
     /// <summary>The units of a kind of quantity.</summary>

@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
 
@@ -23,12 +22,8 @@ internal sealed record YamlRefused(int Line, int Column) : YamlNode(Line, Column
 /// Builds a tree from YamlDotNet's parser events. The library's own tree (YamlStream) stops at the first duplicate
 /// key and resolves aliases; scenarios need every problem at once and have no use for aliases.
 /// </summary>
-internal sealed partial class YamlTreeBuilder
+internal sealed class YamlTreeBuilder
 {
-    // A key or an item whose text follows on the lines below.
-    [GeneratedRegex(@"(?:^|[:\-]\s)\s*[|>][-+0-9]*\s*(?:#.*)?$", RegexOptions.CultureInvariant)]
-    private static partial Regex BlockText();
-
     // The grammar is five levels deep; anything much deeper is not a scenario.
     private const int MaximumDepth = 16;
 
@@ -191,41 +186,9 @@ internal sealed partial class YamlTreeBuilder
         int line = ToInt(exception.Start.Line);
         int column = ToInt(exception.Start.Column);
 
-        // The library's messages on tabs are obscure, and tabs are the likeliest cause.
         string[] lines = text.Split('\n');
-        if (AddTabs(text, problems))
-            return;
         string message = exception.Message;
         string where = line <= lines.Length ? ScenarioProblem.Shorten(lines[line - 1].Trim()) : "";
         problems.Add(line, column, ScenarioProblem.WholeFile, where, $"this is not YAML: {ScenarioProblem.Shorten(message.TrimEnd('.'))}", "\"key: value\" lines, indented by spaces", "check the colon, the quotes and brackets and the indentation on this line and the one above");
-    }
-
-    /// <summary>
-    /// Reports every line that a tab indents; false where there is none. A tab does not always break the syntax: it may also make a line part of the value
-    /// above it, so this is asked for every text with problems.
-    /// </summary>
-    public static bool AddTabs(string text, ProblemList problems)
-    {
-        bool found = false;
-        int block = int.MaxValue;
-        string[] lines = text.Split('\n');
-        for (int index = 0; index < lines.Length; index++)
-        {
-            string line = lines[index].TrimEnd();
-            if (line.Length == 0)
-                continue;
-            int indent = line.AsSpan().IndexOfAnyExcept(' ');
-
-            // Text that begins with | or > may hold tabs; it ends with the first line that is not indented further than its key.
-            if (indent > block)
-                continue;
-            block = BlockText().IsMatch(line) ? indent : int.MaxValue;
-            if (line[indent] != '\t')
-                continue;
-            found = true;
-            problems.Add(index + 1, indent + 1, ScenarioProblem.WholeFile, line.Trim(), "a tab in the indentation", "spaces", "replace the tab by spaces");
-        }
-
-        return found;
     }
 }

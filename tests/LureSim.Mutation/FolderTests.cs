@@ -29,6 +29,8 @@ internal static class FolderTests
         ],
         ["Swimming"] =
         [
+            "LureSim.Tests.Swimming.Vector3dTests",
+            "LureSim.Tests.Swimming.ActionAnalysisTests",
             "LureSim.Tests.Swimming.TermTests",
             "LureSim.Tests.Swimming.ActionBodyBuilderTests",
             "LureSim.Validation.Swimming.BentBodyTests",
@@ -42,6 +44,8 @@ internal static class FolderTests
         ],
         ["Motion"] =
         [
+            "LureSim.Tests.Motion.EventFinderTests",
+            "LureSim.Tests.Motion.SwingWatchTests",
             "LureSim.Tests.Motion.CurrentProfileLanesTests",
             "LureSim.Tests.Motion.CastProgramTests",
             "LureSim.Tests.Motion.RetrieveMovesTests",
@@ -54,6 +58,7 @@ internal static class FolderTests
         [
             "LureSim.Tests.Decision.CoverageMeasureTests",
             "LureSim.Tests.Decision.RankingTests",
+            "LureSim.Tests.Decision.Search.RetrieveWorthTests",
             "LureSim.Tests.Decision.WaterMapTests",
             "LureSim.Tests.Decision.Uncertainty.LatinHypercubeTests",
             "LureSim.Tests.Decision.BoxAdviceTests",

@@ -8,8 +8,13 @@ namespace LureSim.Cli.Commands;
 /// <param name="Document">The JSON document, printed with --json.</param>
 /// <param name="Name">Name of its JSON and CSV files, without ending.</param>
 /// <param name="Show">Prints it for people.</param>
-internal sealed record Answer(JsonOutput Document, string Name, Action<IAnsiConsole> Show)
+/// <param name="Lead">First line for people: the card on one line, or the spot.</param>
+/// <param name="WatchOut">Last line for people: what to watch out for.</param>
+internal sealed record Answer(JsonOutput Document, string Name, Action<IAnsiConsole> Show, string Lead, string WatchOut)
 {
+    /// <summary>The choice that it answers for, shown before it; null where it shows the choice itself.</summary>
+    public string? Choice { get; init; }
+
     /// <summary>The main table, printed with --csv; null for none of that name.</summary>
     public string? Csv { get; init; }
 

@@ -16,9 +16,13 @@ internal abstract class AnswerCommand<TSettings> : Command<TSettings>
         var host = (CliHost)context.Data!;
         Answer answer = Answer(settings, new CommandRun(host, settings.Folder, cancellationToken));
         IAnsiConsole human = host.Human(settings.OutputIsDocument);
+        human.MarkupLineInterpolated($"[bold]{Report.Words.Grammar.Capital(answer.Lead)}[/]");
+        if (answer.Choice is { } choice)
+            human.MarkupLineInterpolated($"[green]{choice}[/]");
         answer.Show(human);
         if (settings.Folder is { } folder)
             AtomicFiles.WriteAndTell(human, folder, answer.Files, cancellationToken);
+        human.MarkupLineInterpolated($"[yellow]{answer.WatchOut}[/]");
         if (settings.Json)
             host.Output.Write(answer.Document.Text);
         else if (settings.OutputIsDocument)

@@ -1,10 +1,12 @@
 using System.ComponentModel;
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
+using LureSim.Decision;
 using LureSim.Decision.Inverse;
-using LureSim.Decision.Trials;
+using LureSim.Decision.Search;
 using LureSim.Lures;
 using LureSim.Model;
+using LureSim.Report.Words;
 using LureSim.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -12,16 +14,11 @@ using Spectre.Console.Cli;
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>ask</c>.</summary>
-internal sealed class AskSettings : RigSettings
+internal sealed class AskSettings : TableSettings
 {
-    /// <summary>The jig head; null for all of the box.</summary>
-    [CommandOption("--weight <WEIGHT>")]
-    [Description("The jig head that speed and count-down are asked for (default: every head of the box)")]
-    public string? Weight { get; init; }
-
     /// <summary>Depth to hold; null for the middle of the strike zone.</summary>
     [CommandOption("--depth <DEPTH>")]
-    [Description("The depth that the retrieve should hold, such as \"6 ft\" (default: the middle of the strike zone)")]
+    [Description("The depth to hold, such as \"6 ft\" (default: the middle of the strike zone)")]
     public string? Depth { get; init; }
 
     /// <inheritdoc/>
@@ -39,15 +36,15 @@ internal sealed class AskCommand : AnswerCommand<AskSettings>
         Scenario scenario = settings.ReadScenario();
         double? depth = settings.Depth is { } text ? QuantityReader.Read(QuantityKind.Length, text).Value : null;
         if (depth > scenario.Spot.Depth)
-            throw new CommandFailedException(ExitCode.Usage, $"--depth: the water is only {settings.Formatter.Length.Text(scenario.Spot.Depth)} deep.");
+            throw new CommandFailedException(ExitCode.Usage, $"--depth: the water is only {settings.Formatter.LengthText(scenario.Spot.Depth)} deep.");
         settings.RequireJigHeads(scenario, "ask");
-        string first = scenario.Tackle.JigHeads[0].Label;
-        Rig rig = RigChoice.Of(scenario, settings.Weight ?? first, settings.Presentation, settings.Body ?? scenario.Tackle.Bodies.FirstOrDefault(body => body.NeedsHead)?.Label);
-        IReadOnlyList<JigHead> heads = settings.Weight is null ? scenario.Tackle.JigHeads : [rig.Head];
-        IReadOnlyList<InverseAnswer> answers = run.Compute("Searching", (pipeline, progress) => pipeline.Ask(scenario, rig, heads, depth, progress, run.Cancellation));
-        return new(JsonOutput.Of("ask", AnswersJson.Of(scenario, answers)), "answers", human => AnswerView.Write(human, scenario, answers, settings.Formatter))
+        ChoiceLimits limits = RigChoice.Limits(scenario, settings);
+        (ChosenRig chosen, IReadOnlyList<InverseAnswer> answers) = run.Choose("Searching", scenario, limits, settings, (pipeline, found, progress) =>
+            pipeline.Ask(scenario, found.Rig, limits.Head is null && found.Rig.Body.NeedsHead ? [.. found.Search.Heads.Select(rig => rig.Head)] : [found.Rig.Head], depth, progress, run.Cancellation));
+        return new(JsonOutput.Of("ask", AnswersJson.Of(scenario, answers, settings.Formatter), ChoiceJson.Of(chosen)), "answers", human => AnswerView.Write(human, scenario, answers, settings.Formatter), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
         {
-            Csv = AnswerView.ToCsv(answers),
+            Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),
+            Csv = AnswerView.ToCsv(answers, settings.Formatter),
         };
     }
 }

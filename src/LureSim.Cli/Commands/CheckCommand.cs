@@ -33,17 +33,19 @@ internal sealed class CheckCommand : Command<CheckSettings>
             if (reading.Scenario is { } scenario)
             {
                 host.Human(settings.Json).MarkupLineInterpolated($"{file}: [green]ok[/], {scenario.Title}");
+                ProblemView.Write(host.Human(settings.Json), reading.Remarks);
                 continue;
             }
 
             host.ErrorConsole.MarkupLineInterpolated($"[red]{ProblemView.Heading(file, reading.Problems.Count)}[/]");
             ProblemView.Write(host.ErrorConsole, reading.Problems);
+            ProblemView.Write(host.ErrorConsole, reading.Remarks);
         }
 
         bool valid = readings.TrueForAll(reading => reading.IsValid);
         int code = valid ? ExitCode.Ok : ExitCode.Usage;
         if (settings.Json)
-            host.Output.Write(JsonOutput.Of("check", CheckJson.Of(readings), valid ? "ok" : JsonOutput.InvalidScenario, code, valid ? "" : "Not all scenarios are valid.").Text);
+            host.Output.Write(JsonOutput.Of("check", CheckJson.Of(readings), null, valid ? "ok" : JsonOutput.InvalidScenario, code, valid ? "" : "Not all scenarios are valid.").Text);
         return code;
     }
 }

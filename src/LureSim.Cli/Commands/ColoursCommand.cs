@@ -1,6 +1,8 @@
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
+using LureSim.Decision;
 using LureSim.Model;
+using LureSim.Report.Words;
 
 namespace LureSim.Cli.Commands;
 
@@ -14,9 +16,11 @@ internal sealed class ColoursCommand : AnswerCommand<ColoursSettings>
     protected override Answer Answer(ColoursSettings settings, CommandRun run)
     {
         Scenario scenario = settings.ReadScenario();
-        ColourTable table = run.Compute(pipeline => pipeline.Colours(scenario, settings.Formatter.System, run.Cancellation));
-        return new(JsonOutput.Of("colours", ColourJson.Of(scenario, table)), "colours", human => ColourView.Write(human, scenario, table, settings.Formatter))
+        (ChosenRig chosen, ColourTable table) = run.Choose("Looking", scenario, RigChoice.Limits(scenario, settings), settings, (pipeline, found, _) =>
+            pipeline.Colours(scenario, found, run.Cancellation));
+        return new(JsonOutput.Of("colours", ColourJson.Of(scenario, table), ChoiceJson.Of(chosen)), "colours", human => ColourView.Write(human, scenario, table, settings.Formatter), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
         {
+            Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),
             Csv = ColourView.ToCsv(table),
         };
     }

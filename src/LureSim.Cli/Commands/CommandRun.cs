@@ -1,5 +1,8 @@
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
+using LureSim.Decision;
+using LureSim.Decision.Search;
+using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Words;
 using LureSim.Stepping;
@@ -18,9 +21,30 @@ internal sealed record CommandRun(CliHost Host, string? Folder, CancellationToke
     public T Compute<T>(string title, Func<IPipeline, IProgress<double>, T> work) =>
         Checked(() => ProgressRunner.Run(Host, title, progress => work(Host.Pipeline, progress)));
 
-    /// <summary>Does work too short for a progress bar.</summary>
+    /// <summary>Seeks the choice that a command answers for.</summary>
+    /// <param name="title">What is being done, for the progress bar.</param>
+    /// <param name="scenario">The scenario.</param>
+    /// <param name="limits">What the choice is held to.</param>
+    /// <param name="settings">Options, for the units and the tries.</param>
+    public ChosenRig Choose(string title, Scenario scenario, ChoiceLimits limits, ScenarioSettings settings) =>
+        Compute(title, (pipeline, progress) => pipeline.Choose(scenario, limits, new PlanRequest(settings.Formatter.System, false, settings.Samples), progress, Cancellation));
+
+    /// <summary>Seeks the choice that a command answers for, and does its work for it.</summary>
+    /// <param name="title">What is being done, for the progress bar.</param>
+    /// <param name="scenario">The scenario.</param>
+    /// <param name="limits">What the choice is held to.</param>
+    /// <param name="settings">Options, for the units and the tries.</param>
+    /// <param name="work">The work for the choice.</param>
+    public (ChosenRig Chosen, T Result) Choose<T>(string title, Scenario scenario, ChoiceLimits limits, ScenarioSettings settings, Func<IPipeline, ChosenRig, IProgress<double>, T> work) =>
+        Compute(title, (pipeline, progress) =>
+        {
+            ChosenRig chosen = pipeline.Choose(scenario, limits, new PlanRequest(settings.Formatter.System, false, settings.Samples), new Part(progress, 0, 0.5), Cancellation);
+            return (chosen, work(pipeline, chosen, new Part(progress, 0.5, 0.5)));
+        });
+
+    /// <summary>Does work of which no share can be told.</summary>
     /// <param name="work">The work.</param>
-    public T Compute<T>(Func<IPipeline, T> work) => Checked(() => work(Host.Pipeline));
+    public T Compute<T>(Func<IPipeline, T> work) => Checked(() => ProgressRunner.Run(Host, "Computing", _ => work(Host.Pipeline), counted: false));
 
     /// <summary>Ends the command if a track that its answer rests on is none.</summary>
     /// <exception cref="CommandFailedException">The computation failed.</exception>
@@ -38,6 +62,12 @@ internal sealed record CommandRun(CliHost Host, string? Folder, CancellationToke
     /// <param name="where">What it was about, where the command is about several things.</param>
     public static CommandFailedException Failure(string message, string where = "") =>
         new(ExitCode.Numerical, where.Length == 0 ? $"The computation failed: {message}" : $"{where}: the computation failed: {message}");
+
+    // A part of the work as a share of all of it.
+    private sealed class Part(IProgress<double> progress, double start, double size) : IProgress<double>
+    {
+        public void Report(double value) => progress.Report(start + (size * value));
+    }
 
     private T Checked<T>(Func<T> work)
     {

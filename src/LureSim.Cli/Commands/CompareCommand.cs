@@ -1,7 +1,9 @@
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
+using LureSim.Decision;
 using LureSim.Decision.Comparison;
 using LureSim.Model;
+using LureSim.Report.Trips;
 using LureSim.Report.Words;
 using Spectre.Console;
 
@@ -23,15 +25,18 @@ internal sealed class CompareCommand : AnswerCommand<CompareSettings>
         Scenario scenario = settings.ReadScenario();
         if (scenario.Compare.Count != 2)
             throw new CommandFailedException(ExitCode.Usage, $"{settings.File}: there are no two rigs to compare; add \"compare:\" with two rigs, see docs/scenario-format.md.");
-        CompareOutcome outcome = run.Compute("Comparing", (pipeline, progress) => pipeline.Compare(scenario, settings.Request, progress, run.Cancellation));
+        (ChosenRig chosen, CompareOutcome outcome) = run.Choose("Comparing", scenario, RigChoice.Limits(scenario, settings), settings, (pipeline, _, progress) =>
+            pipeline.Compare(scenario, settings.Request, progress, run.Cancellation));
         RigComparison comparison = outcome.Comparison;
         CommandRun.Require(comparison.FirstOutcome.Candidate.Track);
         CommandRun.Require(comparison.SecondOutcome.Candidate.Track);
-        return new(JsonOutput.Of("compare", CompareJson.Of(outcome)), "compare", Show) { Csv = ToCsv(comparison), Pages = outcome.Pages };
+        return new(JsonOutput.Of("compare", CompareJson.Of(outcome), ChoiceJson.Of(chosen)), "compare", Show, SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, comparison.FirstOutcome.Candidate.Rig.Head)) { Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System), Csv = ToCsv(comparison), Pages = outcome.Pages };
 
         void Show(IAnsiConsole human)
         {
             human.MarkupLineInterpolated($"[bold]{scenario.Title}[/]");
+            foreach ((string name, Card card) in ComparisonWriter.Cards(comparison, settings.Formatter.System).Zip((string[])[comparison.First.Name, comparison.Second.Name], (card, name) => (name, card)))
+                human.MarkupLineInterpolated($"{Grammar.Capital(name)}: {card.Line}");
             foreach (string sentence in ComparisonWords.Sentences(comparison, settings.Formatter.System))
                 human.MarkupLineInterpolated($"- {sentence}");
         }

@@ -1,6 +1,7 @@
 using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Model;
+using LureSim.Report.Words;
 
 namespace LureSim.Cli.Commands;
 
@@ -14,9 +15,11 @@ internal sealed class FallCommand : AnswerCommand<FallSettings>
     protected override Answer Answer(FallSettings settings, CommandRun run)
     {
         Scenario scenario = settings.ReadScenario();
-        FallTable table = run.Compute("Falling", (pipeline, progress) => pipeline.Fall(scenario, settings.Formatter.System, progress, run.Cancellation));
-        return new(JsonOutput.Of("fall", FallJson.Of(scenario, table)), "fall", human => FallView.Write(human, scenario, table, settings.Formatter))
+        (ChosenRig chosen, FallTable table) = run.Choose("Falling", scenario, RigChoice.Limits(scenario, settings), settings, (pipeline, found, _) =>
+            pipeline.Fall(scenario, found.Rig, settings.Formatter.System, run.Cancellation));
+        return new(JsonOutput.Of("fall", FallJson.Of(scenario, chosen.Rig.Body, table), ChoiceJson.Of(chosen)), "fall", human => FallView.Write(human, scenario, chosen.Rig.Body, table, settings.Formatter), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
         {
+            Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),
             Csv = FallView.ToCsv(table),
         };
     }

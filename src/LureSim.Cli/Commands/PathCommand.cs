@@ -1,7 +1,9 @@
 using System.ComponentModel;
 using LureSim.Cli.Output;
+using LureSim.Decision;
 using LureSim.Decision.Trials;
 using LureSim.Model;
+using LureSim.Report.Words;
 using LureSim.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -9,13 +11,8 @@ using Spectre.Console.Cli;
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>path</c>.</summary>
-internal sealed class PathSettings : RigSettings
+internal sealed class PathSettings : TableSettings
 {
-    /// <summary>The jig head, by weight or label.</summary>
-    [CommandOption("--weight <WEIGHT>", isRequired: true)]
-    [Description("The jig head: a weight of the tackle box, such as \"1/4 oz\", or unweighted; none with a hard lure")]
-    public required string Weight { get; init; }
-
     /// <summary>Time between two lines of the table.</summary>
     [CommandOption("--every <TIME>")]
     [Description("Time between two lines of the table, such as \"2 s\" (default 1 s); CSV and JSON hold every sample")]
@@ -27,10 +24,7 @@ internal sealed class PathSettings : RigSettings
     /// <inheritdoc/>
     public override ValidationResult Validate() => First(
         base.Validate(),
-        CheckQuantity("--every", QuantityKind.Duration, Every, 0.05, 60.0),
-        Weight is RigChoice.Unweighted or RigChoice.NoHead || QuantityReader.Read(QuantityKind.Mass, Weight).IsValid || Weight.Contains(' ', StringComparison.Ordinal)
-            ? ValidationResult.Success()
-            : CheckQuantity("--weight", QuantityKind.Mass, Weight, 0.0, 1.0));
+        CheckQuantity("--every", QuantityKind.Duration, Every, 0.05, 60.0));
 }
 
 /// <summary>Shows the path of one rig.</summary>
@@ -40,11 +34,12 @@ internal sealed class PathCommand : AnswerCommand<PathSettings>
     protected override Answer Answer(PathSettings settings, CommandRun run)
     {
         Scenario scenario = settings.ReadScenario();
-        Rig rig = RigChoice.Of(scenario, settings.Weight, settings.Presentation, settings.Body);
-        Candidate candidate = run.Compute(pipeline => pipeline.Path(scenario, rig, run.Cancellation));
+        ChosenRig chosen = run.Choose("Running", scenario, RigChoice.Limits(scenario, settings), settings);
+        Candidate candidate = chosen.Choice.First;
         CommandRun.Require(candidate.Track);
-        return new(JsonOutput.Of("path", CandidateJson.Of(candidate, withTrack: true)), "path", human => TrackView.Write(human, candidate, settings.Formatter, settings.EverySeconds))
+        return new(JsonOutput.Of("path", CandidateJson.Of(candidate, withTrack: true), ChoiceJson.Of(chosen)), "path", human => TrackView.Write(human, candidate, settings.Formatter, settings.EverySeconds), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
         {
+            Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),
             Csv = TrackView.ToCsv(candidate.Track),
         };
     }

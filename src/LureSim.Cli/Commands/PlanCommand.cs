@@ -1,11 +1,13 @@
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
+using LureSim.Decision.Search;
 using LureSim.Model;
+using LureSim.Report.Words;
 
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>plan</c>.</summary>
-internal sealed class PlanSettings : DrawSettings;
+internal sealed class PlanSettings : PageSettings;
 
 /// <summary>Computes a plan and writes its sheet.</summary>
 internal sealed class PlanCommand : AnswerCommand<PlanSettings>
@@ -14,9 +16,10 @@ internal sealed class PlanCommand : AnswerCommand<PlanSettings>
     protected override Answer Answer(PlanSettings settings, CommandRun run)
     {
         Scenario scenario = settings.ReadScenario();
-        PlanOutcome outcome = run.Compute("Planning", (pipeline, progress) => pipeline.Plan(scenario, settings.Request, progress, run.Cancellation));
+        ChoiceLimits limits = RigChoice.Limits(scenario, settings);
+        PlanOutcome outcome = run.Compute("Planning", (pipeline, progress) => pipeline.Plan(scenario, settings.Request with { Limits = limits }, progress, run.Cancellation));
         CommandRun.Require(outcome.Plan.Choice.First.Track);
-        return new(JsonOutput.Of("plan", PlanJson.Of(outcome)), "plan", human => PlanView.Write(human, outcome.Plan, settings.Formatter))
+        return new(JsonOutput.Of("plan", PlanJson.Of(outcome), ChoiceJson.Of(outcome.Plan.Choice, outcome.Plan.Colours)), "plan", human => PlanView.Write(human, outcome.Plan, settings.Formatter), Report.Sheets.Sheet.Of(outcome.Plan, settings.Formatter.System).Card().Line, Cautions.Line(scenario, outcome.Plan.Choice.First.Rig.Head))
         {
             Pages = outcome.Sheet,
             Tables =

@@ -1,12 +1,12 @@
 using LureSim.Cli.Hosting;
-using LureSim.Decision.Trials;
+using LureSim.Decision.Search;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Scenarios;
 
 namespace LureSim.Cli.Commands;
 
-/// <summary>Finds the rig that the options name in the scenario.</summary>
+/// <summary>Finds what the options name in the scenario.</summary>
 internal static class RigChoice
 {
     /// <summary>The word for a head without lead.</summary>
@@ -18,27 +18,32 @@ internal static class RigChoice
     // Weights written in other units meet the box's own within rounding: 7 g is 0.247 oz, sold as 1/4 oz.
     private const double WeightTolerance = 0.02;
 
-    /// <summary>The rig.</summary>
+    /// <summary>What the choice is held to.</summary>
     /// <exception cref="CommandFailedException">A name is not in the scenario, or fits several heads.</exception>
-    public static Rig Of(Scenario scenario, string weight, string? presentation, string? body)
+    public static ChoiceLimits Limits(Scenario scenario, ScenarioSettings settings)
     {
+        TackleBox box = scenario.Tackle;
+        string? weight = settings.Weight?.Trim();
+
         // A hard lure goes by its own name in place of a weight.
-        LureBody? byWeight = scenario.Tackle.Bodies.FirstOrDefault(item => !item.NeedsHead && item.Label == weight.Trim());
-        LureBody chosen = byWeight ?? (body is null ? scenario.Tackle.Bodies.FirstOrDefault(item => item.NeedsHead) ?? scenario.Tackle.Bodies[0] : Named("--body", "body", scenario.Tackle.Bodies, item => item.Label, body));
-        return new(
-            byWeight is not null || (!chosen.NeedsHead && weight.Trim() == NoHead) ? JigHead.None(chosen) : Head(scenario, chosen, weight.Trim()),
-            chosen,
-            Named("--presentation", "presentation", scenario.Presentations, item => item.Name, presentation));
+        LureBody? byWeight = weight is null ? null : box.Bodies.FirstOrDefault(item => !item.NeedsHead && item.Label == weight);
+        LureBody? body = byWeight ?? (settings.Lure is null ? null : Named("--lure", "lure", box.Bodies, item => item.Label, settings.Lure));
+        if (byWeight is null && weight == NoHead)
+            body ??= box.Bodies.FirstOrDefault(item => !item.NeedsHead) ?? throw new CommandFailedException(ExitCode.Usage, $"--weight: every lure of the box takes a jig head; it has: {string.Join(", ", box.JigHeads.Select(head => head.Label))}.");
+        JigHead? head = byWeight is not null || weight is null || (body is { NeedsHead: false } && weight == NoHead) ? null : Head(scenario, body, weight);
+        string[] colours = [.. box.Colours, .. box.MeasuredColours.Select(colour => colour.Name), .. box.Patterns.Select(pattern => pattern.Name)];
+        return new ChoiceLimits(
+            head,
+            body,
+            settings.Presentation is null ? null : Named("--presentation", "presentation", scenario.Presentations, item => item.Name, settings.Presentation),
+            settings.Color is null ? null : Named("--color", "color", colours, name => name, settings.Color));
     }
 
-    /// <summary>The body of a name.</summary>
-    /// <exception cref="CommandFailedException">There is none.</exception>
-    public static LureBody Body(Scenario scenario, string name) => Named("--body", "body", scenario.Tackle.Bodies, item => item.Label, name);
-
-    private static JigHead Head(Scenario scenario, LureBody body, string weight)
+    private static JigHead Head(Scenario scenario, LureBody? body, string weight)
     {
-        if (!body.NeedsHead)
+        if (body is { NeedsHead: false })
             throw new CommandFailedException(ExitCode.Usage, $"--weight: {body.Label} is fished without a jig head; write \"{NoHead}\".");
+        weight = EverydayNames.Head.Word(weight) ?? weight;
         IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
         string labels = string.Join(", ", heads.Select(head => head.Label));
         if (heads.FirstOrDefault(head => head.Label == weight) is { } exact)
@@ -48,7 +53,7 @@ internal static class RigChoice
         if (!reading.IsValid)
         {
             string? nearest = GrammarReader.Nearest(weight, heads.Select(head => head.Label));
-            throw new CommandFailedException(ExitCode.Usage, $"--weight: the tackle box has no jig head \"{weight}\"{Suggest(nearest)} It has: {labels}.");
+            throw new CommandFailedException(ExitCode.Usage, $"--weight: your box has no jig head \"{weight}\"{Suggest(nearest)} It has: {labels}.");
         }
 
         JigHead[] near = [.. heads.Where(head => head.Mass > 0.0 && Math.Abs(head.Mass - reading.Value) <= WeightTolerance * head.Mass)];
@@ -57,15 +62,13 @@ internal static class RigChoice
         return near.Length switch
         {
             1 => near[0],
-            0 => throw new CommandFailedException(ExitCode.Usage, $"--weight: the tackle box has no jig head of {weight}. It has: {labels}."),
+            0 => throw new CommandFailedException(ExitCode.Usage, $"--weight: your box has no jig head of {weight}. It has: {labels}."),
             _ => throw new CommandFailedException(ExitCode.Usage, $"--weight: several jig heads weigh {weight}; write one of: {string.Join(", ", near.Select(head => head.Label))}."),
         };
     }
 
-    private static T Named<T>(string option, string what, IReadOnlyList<T> items, Func<T, string> name, string? wanted)
+    private static T Named<T>(string option, string what, IReadOnlyList<T> items, Func<T, string> name, string wanted)
     {
-        if (wanted is null)
-            return items[0];
         foreach (T item in items)
         {
             if (name(item) == wanted.Trim())

@@ -12,12 +12,12 @@ internal sealed class SchemaSettings : CommandSettings
 {
     /// <summary>True for the reference.</summary>
     [CommandOption("--reference")]
-    [Description("The reference of all keys (Markdown) in place of the schema")]
+    [Description("The reference of all keys (Markdown) instead of the schema")]
     public bool Reference { get; init; }
 
     /// <summary>Folder to write into; null to print.</summary>
     [CommandOption("--out <DIR>")]
-    [Description("Write the file into this folder in place of printing it")]
+    [Description("Write the file into this folder instead of printing it")]
     [PathKind(folder: true)]
     public string? Out { get; init; }
 

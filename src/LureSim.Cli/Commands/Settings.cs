@@ -48,6 +48,31 @@ internal abstract class ScenarioSettings : JsonSettings
     [Words("us", "metric")]
     public string Units { get; init; } = "us";
 
+    /// <summary>The jig head that the choice is held to; null to leave it free.</summary>
+    [CommandOption("--weight <WEIGHT>")]
+    [Description("Hold the choice to this jig head: a weight of the tackle box, unweighted, or the name of a lure without a head (default: the best)")]
+    public string? Weight { get; init; }
+
+    /// <summary>The lure that the choice is held to; null to leave it free.</summary>
+    [CommandOption("--lure <NAME>")]
+    [Description("Hold the choice to this soft bait or lure, by its name (default: the best)")]
+    public string? Lure { get; init; }
+
+    /// <summary>The presentation that the choice is held to; null to leave it free.</summary>
+    [CommandOption("--presentation <NAME>")]
+    [Description("Hold the choice to this presentation, by its name (default: the best)")]
+    public string? Presentation { get; init; }
+
+    /// <summary>The colour that the choice is held to; null to leave it free.</summary>
+    [CommandOption("--color|--colour <NAME>")]
+    [Description("Hold the choice to this color of the box (default: the advised one)")]
+    public string? Color { get; init; }
+
+    /// <summary>Tries of the uncertain inputs; null for what the scenario says.</summary>
+    [CommandOption("--samples <NUMBER>")]
+    [Description("What-if tries (current, cast, speed, depth varied), 0 for none (default: what the scenario says, or 24)")]
+    public int? Samples { get; init; }
+
     /// <summary>Folder to write into; null to write nothing.</summary>
     public abstract string? Folder { get; }
 
@@ -60,9 +85,11 @@ internal abstract class ScenarioSettings : JsonSettings
     /// <inheritdoc/>
     public override ValidationResult Validate()
     {
-        return Units is "us" or "metric"
-            ? ValidationResult.Success()
-            : ValidationResult.Error($"--units: \"{Units}\" is not a system of units; write us or metric.");
+        if (Units is not ("us" or "metric"))
+            return ValidationResult.Error($"--units: \"{Units}\" is not a system of units; write us or metric.");
+        return Samples is < 0 or > ScenarioUncertainty.MostSamples
+            ? ValidationResult.Error($"--samples: {Samples} is outside the range, 0 to {ScenarioUncertainty.MostSamples}.")
+            : ValidationResult.Success();
     }
 
     /// <summary>Reads the scenario; ends the command with all its problems if it is not valid.</summary>
@@ -85,7 +112,7 @@ internal abstract class ScenarioSettings : JsonSettings
     public void RequireJigHeads(Scenario scenario, string command)
     {
         if (scenario.Tackle.JigHeads.Count == 0)
-            throw new CommandFailedException(ExitCode.Usage, $"{File}: the tackle box has no jig head, and {command} is about jig heads; add \"jig_heads:\" and a soft body under tackle, or use plan or retrieve.");
+            throw new CommandFailedException(ExitCode.Usage, $"{File}: your box has no jig head, and {command} is about jig heads; add \"jig_heads:\" and a soft bait under tackle, or use plan or retrieve.");
     }
 
     /// <summary>Checks an option that takes a quantity.</summary>
@@ -129,7 +156,7 @@ internal abstract class PageSettings : ScenarioSettings
     public override string Folder => Out ?? Path.Combine("out", Path.GetFileNameWithoutExtension(File) + Suffix);
 
     /// <summary>What the pages are asked for.</summary>
-    public virtual PlanRequest Request => new(Formatter.System, Pdf);
+    public PlanRequest Request => new(Formatter.System, Pdf, Samples);
 
     /// <summary>End of the default folder's name, which keeps the commands apart.</summary>
     protected virtual string Suffix => "";
@@ -138,25 +165,6 @@ internal abstract class PageSettings : ScenarioSettings
     public override ValidationResult Validate() => First(
         base.Validate(),
         Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.") : ValidationResult.Success());
-}
-
-/// <summary>Options of the commands whose plans rest on draws of what is not known well.</summary>
-internal abstract class DrawSettings : PageSettings
-{
-    /// <summary>Draws of the uncertain inputs for each head; null for what the scenario says.</summary>
-    [CommandOption("--samples <NUMBER>")]
-    [Description("Draws of what is not known well for each jig head, 0 for none (default: what the scenario says, or 24; trip takes no more than 12)")]
-    public int? Samples { get; init; }
-
-    /// <inheritdoc/>
-    public override PlanRequest Request => base.Request with { Samples = Samples };
-
-    /// <inheritdoc/>
-    public override ValidationResult Validate() => First(
-        base.Validate(),
-        Samples is < 0 or > ScenarioUncertainty.MostSamples
-            ? ValidationResult.Error($"--samples: {Samples} is outside the range, 0 to {ScenarioUncertainty.MostSamples}.")
-            : ValidationResult.Success());
 }
 
 /// <summary>Options of the commands that can also write their answer into files.</summary>
@@ -184,18 +192,4 @@ internal abstract class TableSettings : ScenarioSettings
         base.Validate(),
         Json && Csv ? ValidationResult.Error("--json and --csv exclude each other.") : ValidationResult.Success(),
         Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.") : ValidationResult.Success());
-}
-
-/// <summary>Options of the commands that look at one rig.</summary>
-internal abstract class RigSettings : TableSettings
-{
-    /// <summary>The presentation; null for the first.</summary>
-    [CommandOption("--presentation <NAME>")]
-    [Description("The presentation by its name (default: the first of the scenario)")]
-    public string? Presentation { get; init; }
-
-    /// <summary>The body; null for the first.</summary>
-    [CommandOption("--body <NAME>")]
-    [Description("The body by its name (default: the first of the scenario)")]
-    public string? Body { get; init; }
 }

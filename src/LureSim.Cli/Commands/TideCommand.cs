@@ -1,20 +1,15 @@
-using System.ComponentModel;
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Lures;
+using LureSim.Decision;
 using LureSim.Model;
-using Spectre.Console.Cli;
+using LureSim.Report.Words;
 
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>tide</c>.</summary>
 internal sealed class TideSettings : PageSettings
 {
-    /// <summary>The presentation; null for the first.</summary>
-    [CommandOption("--presentation <NAME>")]
-    [Description("The presentation by its name (default: the first of the scenario)")]
-    public string? Presentation { get; init; }
-
     /// <inheritdoc/>
     protected override string Suffix => "-tide";
 }
@@ -27,11 +22,11 @@ internal sealed class TideCommand : AnswerCommand<TideSettings>
     {
         Scenario scenario = settings.ReadScenario();
         settings.RequireJigHeads(scenario, "tide");
-        string? soft = scenario.Tackle.Bodies.FirstOrDefault(body => body.NeedsHead)?.Label;
-        Presentation presentation = RigChoice.Of(scenario, scenario.Tackle.JigHeads[0].Label, settings.Presentation, soft).Presentation;
-        TideOutcome outcome = run.Compute("Running the tide", (pipeline, progress) => pipeline.Tide(scenario, presentation, settings.Request, progress, run.Cancellation));
-        return new(JsonOutput.Of("tide", TideJson.Of(outcome.Table)), "tide", human => TideView.Write(human, outcome.Table, settings.Formatter))
+        (ChosenRig chosen, TideOutcome outcome) = run.Choose("Running the tide", scenario, RigChoice.Limits(scenario, settings), settings, (pipeline, found, progress) =>
+            pipeline.Tide(scenario, found.Rig, settings.Request, progress, run.Cancellation));
+        return new(JsonOutput.Of("tide", TideJson.Of(outcome.Table), ChoiceJson.Of(chosen)), "tide", human => TideView.Write(human, outcome.Table, settings.Formatter), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
         {
+            Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),
             Csv = TideView.HoursToCsv(outcome.Table),
             Pages = outcome.Pages,
             Tables = [OutputFile.Text("weights.csv", TideView.WeightsToCsv(outcome.Table))],

@@ -1,14 +1,16 @@
 using System.ComponentModel;
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
+using LureSim.Decision.Search;
 using LureSim.Model;
+using LureSim.Report.Words;
 using LureSim.Scenarios;
 using Spectre.Console.Cli;
 
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>trip</c>.</summary>
-internal sealed class TripSettings : DrawSettings
+internal class TripSettings : PageSettings
 {
     /// <summary>The scenarios after the first.</summary>
     [CommandArgument(1, "[FILE]")]
@@ -39,9 +41,10 @@ internal sealed class TripCommand : AnswerCommand<TripSettings>
     protected override Answer Answer(TripSettings settings, CommandRun run)
     {
         IReadOnlyList<Scenario> scenarios = settings.ReadAll();
-        TripOutcome outcome = run.Compute("Planning", (pipeline, progress) => pipeline.Trip(scenarios, settings.Request, progress, run.Cancellation));
+        ChoiceLimits[] limits = [.. scenarios.Select(scenario => RigChoice.Limits(scenario, settings))];
+        TripOutcome outcome = run.Compute("Planning", (pipeline, progress) => pipeline.Trip(scenarios, limits, settings.Request, progress, run.Cancellation));
         foreach (PlanOutcome spot in outcome.Spots)
             CommandRun.Require(spot.Plan.Choice.First.Track, spot.Plan.Scenario.Title);
-        return new(JsonOutput.Of("trip", TripJson.Of(outcome)), "trip", human => TripView.Write(human, outcome)) { Pages = outcome.Pages, Tables = TripView.Tables(outcome) };
+        return new(JsonOutput.Of("trip", TripJson.Of(outcome), ChoiceJson.Of(outcome.Spots[0].Plan.Choice, outcome.Spots[0].Plan.Colours)), "trip", human => TripView.Write(human, outcome), outcome.Trip.Sheets[0].Card().Line, Cautions.Line(scenarios[0], outcome.Spots[0].Plan.Choice.First.Rig.Head)) { Pages = outcome.Pages, Tables = TripView.Tables(outcome) };
     }
 }

@@ -43,6 +43,15 @@ internal sealed class CliHost
     /// <summary>True if a person looks at standard error: only then is there a progress bar.</summary>
     public bool ErrorIsTerminal { get; }
 
+    /// <summary>Standard input.</summary>
+    public TextReader Input { get; init; } = TextReader.Null;
+
+    /// <summary>True if a person types on standard input and sees standard output.</summary>
+    public bool InputIsTerminal { get; init; }
+
+    /// <summary>The time.</summary>
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
     /// <summary>The computations.</summary>
     public IPipeline Pipeline { get; }
 
@@ -54,7 +63,7 @@ internal sealed class CliHost
     public static CliHost ForProcess(IPipeline pipeline)
     {
         bool colour = string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
-        return Create(Console.Out, Console.Error, !Console.IsOutputRedirected, !Console.IsErrorRedirected, colour, pipeline);
+        return Create(Console.Out, Console.Error, !Console.IsOutputRedirected, !Console.IsErrorRedirected, colour, pipeline, Console.In, !Console.IsInputRedirected && !Console.IsOutputRedirected);
     }
 
     /// <summary>A host on any streams.</summary>
@@ -64,8 +73,16 @@ internal sealed class CliHost
     /// <param name="errorIsTerminal">True if a terminal shows standard error.</param>
     /// <param name="colour">False to print without colour (the NO_COLOR convention).</param>
     /// <param name="pipeline">The computations.</param>
-    public static CliHost Create(TextWriter output, TextWriter error, bool outputIsTerminal, bool errorIsTerminal, bool colour, IPipeline pipeline) =>
-        new(output, error, CreateConsole(output, outputIsTerminal, colour), CreateConsole(error, errorIsTerminal, colour), errorIsTerminal, pipeline);
+    /// <param name="input">Standard input; null for none.</param>
+    /// <param name="inputIsTerminal">True if a person types on it.</param>
+    /// <param name="clock">The time; null for the system's.</param>
+    public static CliHost Create(TextWriter output, TextWriter error, bool outputIsTerminal, bool errorIsTerminal, bool colour, IPipeline pipeline, TextReader? input = null, bool inputIsTerminal = false, TimeProvider? clock = null) =>
+        new(output, error, CreateConsole(output, outputIsTerminal, colour), CreateConsole(error, errorIsTerminal, colour), errorIsTerminal, pipeline)
+        {
+            Input = input ?? TextReader.Null,
+            InputIsTerminal = inputIsTerminal,
+            Clock = clock ?? TimeProvider.System,
+        };
 
     private static IAnsiConsole CreateConsole(TextWriter writer, bool isTerminal, bool colour)
     {
@@ -90,24 +107,26 @@ internal sealed class CliHost
 /// <summary>The computations that the commands show. One interface, so that the commands can be tested on made-up results.</summary>
 internal interface IPipeline
 {
-    /// <summary>Computes the count-down table of every jig head with the first body.</summary>
+    /// <summary>Seeks the choice with its numbers and its colour: the same for every command.</summary>
     /// <param name="scenario">A validated scenario.</param>
-    /// <param name="units">Units in which the depths of the table are round.</param>
+    /// <param name="limits">What the choice is held to.</param>
+    /// <param name="request">What was asked for.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
-    FallTable Fall(Scenario scenario, UnitSystem units, IProgress<double> progress, CancellationToken cancellation);
+    ChosenRig Choose(Scenario scenario, ChoiceLimits limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 
-    /// <summary>Computes the path of one rig.</summary>
+    /// <summary>Computes the count-down table of every jig head with the bait of a rig.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="rig">The rig.</param>
+    /// <param name="units">Units in which the depths of the table are round.</param>
     /// <param name="cancellation">Stops the work.</param>
-    Candidate Path(Scenario scenario, Rig rig, CancellationToken cancellation);
+    FallTable Fall(Scenario scenario, Rig rig, UnitSystem units, CancellationToken cancellation);
 
     /// <summary>Computes the colours shown at depths below the surface.</summary>
     /// <param name="scenario">A validated scenario.</param>
-    /// <param name="units">Units in which the depths of the table are round.</param>
+    /// <param name="chosen">The choice.</param>
     /// <param name="cancellation">Stops the work.</param>
-    ColourTable Colours(Scenario scenario, UnitSystem units, CancellationToken cancellation);
+    ColourTable Colours(Scenario scenario, ChosenRig chosen, CancellationToken cancellation);
 
     /// <summary>Computes a lesson in light and sight and draws its plates.</summary>
     /// <param name="scenario">A validated scenario.</param>
@@ -119,11 +138,12 @@ internal interface IPipeline
     /// <summary>Computes how the rigs swim and draws the figures of one.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="focus">The rig to look at closely; null for the first.</param>
+    /// <param name="faults">True for the maps of faults.</param>
     /// <param name="request">What was asked for.</param>
     /// <param name="draw">True to draw the figures.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
-    ActionOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation);
+    ActionOutcome Action(Scenario scenario, Rig? focus, bool faults, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation);
 
     /// <summary>Computes the whole plan and draws its sheet.</summary>
     /// <param name="scenario">A validated scenario.</param>
@@ -132,12 +152,21 @@ internal interface IPipeline
     /// <param name="cancellation">Stops the work.</param>
     PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 
-    /// <summary>Plans every spot of a trip and draws its pages.</summary>
-    /// <param name="scenarios">Validated scenarios in the order of the trip; at least one.</param>
+    /// <summary>Plans every spot, without drawing.</summary>
+    /// <param name="scenarios">Validated scenarios; at least one.</param>
+    /// <param name="limits">What each choice is held to.</param>
     /// <param name="request">What was asked for.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
-    TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
+    IReadOnlyList<PlanOutcome> Plans(IReadOnlyList<Scenario> scenarios, IReadOnlyList<ChoiceLimits> limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
+
+    /// <summary>Plans every spot of a trip and draws its pages.</summary>
+    /// <param name="scenarios">Validated scenarios in the order of the trip; at least one.</param>
+    /// <param name="limits">What each choice is held to.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    TripOutcome Trip(IReadOnlyList<Scenario> scenarios, IReadOnlyList<ChoiceLimits> limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 
     /// <summary>Compares the two rigs of a scenario and draws the page.</summary>
     /// <param name="scenario">A validated scenario with two rigs to compare.</param>
@@ -157,21 +186,20 @@ internal interface IPipeline
 
     /// <summary>Searches the best retrieve of a lure and draws its page.</summary>
     /// <param name="scenario">A validated scenario.</param>
-    /// <param name="head">The head; null for the one that does best with the scenario's presentations.</param>
-    /// <param name="body">The body.</param>
+    /// <param name="rig">The rig; its retrieve does not matter.</param>
     /// <param name="runs">Simulated casts for each kind of retrieve.</param>
     /// <param name="request">What was asked for.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
-    SearchOutcome Search(Scenario scenario, JigHead? head, LureBody body, int runs, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
+    SearchOutcome Search(Scenario scenario, Rig rig, int runs, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 
     /// <summary>Computes weights for the tide and draws their page.</summary>
     /// <param name="scenario">A validated scenario.</param>
-    /// <param name="presentation">The presentation.</param>
+    /// <param name="rig">The rig; its head does not matter.</param>
     /// <param name="request">What was asked for.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
-    TideOutcome Tide(Scenario scenario, Presentation presentation, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
+    TideOutcome Tide(Scenario scenario, Rig rig, PlanRequest request, IProgress<double> progress, CancellationToken cancellation);
 }
 
 /// <summary>A search for a retrieve with its page, not yet written.</summary>
@@ -189,7 +217,11 @@ internal sealed record TideOutcome(TideTable Table, IReadOnlyList<OutputFile> Pa
 /// <param name="Units">Units of the drawings.</param>
 /// <param name="Pdf">True to draw them as PDF as well.</param>
 /// <param name="Samples">Draws of the uncertain inputs for each jig head; null for what the scenario asks for.</param>
-internal sealed record PlanRequest(UnitSystem Units, bool Pdf, int? Samples = null);
+internal sealed record PlanRequest(UnitSystem Units, bool Pdf, int? Samples = null)
+{
+    /// <summary>What the choice is held to.</summary>
+    public ChoiceLimits Limits { get; init; } = new();
+}
 
 /// <summary>A plan with the files of its sheet, not yet written.</summary>
 /// <param name="Plan">The plan.</param>

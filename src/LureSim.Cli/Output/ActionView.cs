@@ -90,7 +90,7 @@ internal static class ActionView
     }
 
     /// <summary>A lure's name.</summary>
-    internal static string Lure(Rig rig, UnitFormat units) => rig.Head.IsNone ? rig.Body.Label : $"{units.HeadText(rig.Head)}, {rig.Body.Label}";
+    internal static string Lure(Rig rig, UnitFormat units) => rig.Head.IsNone ? units.LureText(rig.Body) : $"{units.HeadText(rig.Head)}, {units.LureText(rig.Body)}";
 
     private static void Line(IAnsiConsole console, string when, EnsembleAssessment tries, UnitFormat units)
     {

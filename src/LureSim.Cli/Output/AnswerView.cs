@@ -14,20 +14,20 @@ internal static class AnswerView
     public static void Write(IAnsiConsole console, Scenario scenario, IReadOnlyList<InverseAnswer> answers, UnitFormat format)
     {
         console.MarkupLineInterpolated($"[bold]{scenario.Title}[/]");
-        console.MarkupLineInterpolated($"Presentation: {answers[0].Presentation.Name}");
+        console.MarkupLineInterpolated($"Retrieve: {answers[0].Presentation.Name}");
         foreach (InverseAnswer answer in answers)
         {
             string remark = InverseWords.Remark(answer, format);
-            console.MarkupLineInterpolated($"- {InverseWords.Question(answer, format)}: [green]{InverseWords.Answer(answer, format)}[/].{(remark.Length > 0 ? " " + remark : "")}");
+            console.MarkupLineInterpolated($"- {InverseWords.Question(answer, format)}: [green]{InverseWords.Answer(answer, scenario.Tackle.Reel, format)}[/].{(remark.Length > 0 ? " " + remark : "")}");
         }
     }
 
     /// <summary>The answers as CSV; values in kg, m/s or s by the question.</summary>
-    public static string ToCsv(IReadOnlyList<InverseAnswer> answers)
+    public static string ToCsv(IReadOnlyList<InverseAnswer> answers, UnitFormat format)
     {
         var csv = new Csv("question", "head", "presentation", "status", "value", "from", "to", "common_kg", "owned", "target_depth_m", "because");
         foreach (InverseAnswer a in answers)
-            csv.Row(Word(a.Question), a.Head?.Label, a.Presentation.Name, a.Status.ToString(), a.Value, a.From, a.To, a.Common, a.Owned?.Label, a.Target, InverseWords.Because(a));
+            csv.Row(Word(a.Question), a.Head?.Label, a.Presentation.Name, a.Status.ToString(), a.Value, a.From, a.To, a.Common, a.Owned?.Label, a.Target, InverseWords.Because(a, format));
         return csv.ToString();
     }
 
@@ -42,9 +42,9 @@ internal static class AnswerView
 /// <summary>Answers in JSON.</summary>
 internal sealed record AnswersJson(string Title, string Presentation, IReadOnlyList<AnswersJson.Answer> Answers)
 {
-    public static AnswersJson Of(Scenario scenario, IReadOnlyList<InverseAnswer> answers) => new(scenario.Title, answers[0].Presentation.Name, Of(answers));
+    public static AnswersJson Of(Scenario scenario, IReadOnlyList<InverseAnswer> answers, UnitFormat format) => new(scenario.Title, answers[0].Presentation.Name, Of(answers, format));
 
-    public static IReadOnlyList<Answer> Of(IReadOnlyList<InverseAnswer> answers) => [.. answers.Select(a => new Answer(
+    public static IReadOnlyList<Answer> Of(IReadOnlyList<InverseAnswer> answers, UnitFormat format) => [.. answers.Select(a => new Answer(
         a.Question,
         a.Status,
         a.Head is { } head ? HeadJson.Of(head) : null,
@@ -58,7 +58,7 @@ internal sealed record AnswersJson(string Title, string Presentation, IReadOnlyL
         a.Question == InverseQuestion.CountDownForZone ? a.From : null,
         a.Question == InverseQuestion.CountDownForZone ? a.To : null,
         a.Target,
-        InverseWords.Because(a)))];
+        InverseWords.Because(a, format)))];
 
     internal sealed record Answer(
         InverseQuestion Question,

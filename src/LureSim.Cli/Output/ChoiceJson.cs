@@ -4,6 +4,8 @@ using LureSim.Decision;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Comparison;
+using LureSim.Decision.Search;
+using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Report.Units;
@@ -11,6 +13,87 @@ using LureSim.Report.Words;
 using LureSim.Sight;
 
 namespace LureSim.Cli.Output;
+
+/// <summary>The choice in JSON: the same in the document of every command.</summary>
+internal sealed record ChoiceJson(
+    string Weight,
+    [property: JsonPropertyName("mass_kg")] double Mass,
+    string Lure,
+    string Presentation,
+    string Color,
+    [property: JsonPropertyName("sink_count_s")] double? SinkCount,
+    [property: JsonPropertyName("reel_speed_m_s")] double ReelSpeed,
+    [property: JsonPropertyName("cast_m")] double Cast,
+    [property: JsonPropertyName("aim_rad")] double Aim,
+    int Tries,
+    int BestIn,
+    int AsGoodIn,
+    IntervalJson? ZoneShare,
+    [property: JsonPropertyName("typical_depth_m")] IntervalJson? Depth,
+    [property: JsonPropertyName("time_to_zone_s")] IntervalJson? TimeToZone,
+    IntervalJson? BottomShare,
+    IntervalJson? Score,
+    double Margin,
+    ChoiceJson.Other? RunnerUp,
+    ChoiceJson.Outcome? Bait,
+    IReadOnlyList<ChoiceJson.Setting> Hands,
+    IReadOnlyList<ChoiceJson.Warned> Warnings,
+    IReadOnlyList<ChoiceAssumption> Assumptions,
+    IReadOnlyList<ChoiceJson.Flip> Flips,
+    IReadOnlyList<ChoiceJson.Hangs> Sensitivity)
+{
+    public static ChoiceJson Of(ChosenRig chosen) => Of(chosen.Choice, chosen.Colours);
+
+    public static ChoiceJson Of(Choice choice, ColourFinding colours)
+    {
+        Rig rig = choice.First.Rig;
+        TryNumbers? numbers = choice.Numbers;
+        return new(
+            rig.Head.Label,
+            rig.Head.Mass,
+            rig.Body.Label,
+            rig.Presentation.Name,
+            colours.Advice.Choice.Name,
+            rig.Presentation.CountDown,
+            rig.Presentation.RetrieveSpeed,
+            rig.Presentation.CastLength,
+            rig.Presentation.Aim,
+            numbers?.Tries ?? 1,
+            choice.BestIn,
+            choice.AsGoodIn,
+            IntervalJson.Of(numbers?.ZoneShare),
+            IntervalJson.Of(numbers?.MedianDepth),
+            IntervalJson.Of(numbers?.TimeToZone),
+            IntervalJson.Of(numbers?.BottomShare),
+            IntervalJson.Of(numbers?.Score),
+            choice.Margin,
+            choice.RunnerUp is { } other ? new Other(other.Rig.Head.Label, other.Rig.Body.Label, other.Rig.Presentation.Name, other.Mean, other.Fit) : null,
+            choice.Bait is { } bait ? new Outcome(bait.Kind, bait.Wanted.Label, bait.WantedScore, bait.Best.Label, bait.BestScore) : null,
+            [.. choice.Hands.Select(hand => new Setting(hand.Hand, hand.Own, hand.Chosen))],
+            [.. choice.Warnings.Select(warning => new Warned(warning.Kind, warning.Value))],
+            choice.Assumptions,
+            [.. choice.Flips.Select(flip => new Flip(flip.Condition, flip.Over, flip.Value, flip.Rig.Head.Label))],
+            [.. choice.Sensitivity.Select(item => new Hangs(item.Weight.Name, item.Factor, item.Rig.Head.Label, item.Rig.Body.Label, item.Rig.Presentation.Name))]);
+    }
+
+    internal sealed record Other(string Weight, string Lure, string Presentation, double Mean, double Fit);
+
+    internal sealed record Outcome(BaitOutcomeKind Kind, string Wanted, double WantedScore, string Best, double BestScore);
+
+    internal sealed record Setting(Hand Hand, double? Own, double? Chosen);
+
+    internal sealed record Warned(ChoiceWarningKind Kind, double Value);
+
+    internal sealed record Flip(FlipCondition Condition, bool Over, double Value, string Weight);
+
+    internal sealed record Hangs(string Name, double Factor, string Weight, string Lure, string Presentation);
+}
+
+/// <summary>What the tries made of a figure, in JSON.</summary>
+internal sealed record IntervalJson(double Low, double Median, double High)
+{
+    public static IntervalJson? Of(LureSim.Decision.Trials.Interval? interval) => interval is null ? null : new(interval.Low, interval.Median, interval.High);
+}
 
 /// <summary>The choice of the body in JSON.</summary>
 internal sealed record BodyJson(
@@ -33,7 +116,7 @@ internal sealed record BodyJson(
         choice.Wanted.Least,
         choice.Wanted.Most,
         [.. choice.Fits.Select(fit => new Fit(fit.Body.Label, fit.Body.Profile, fit.Body.Length, fit.Suitability))],
-        [.. choice.Changes.Select(change => new Change(BodyWords.Condition(change), change.Body.Label))]);
+        [.. choice.Changes.Select(change => new Change(BodyWords.Conditions([change]), change.Body.Label))]);
 
     private static Rule Of(ForageRule rule) => new(rule.Id, rule.Says, rule.Source, rule.Weight);
 
@@ -47,29 +130,33 @@ internal sealed record BodyJson(
 /// <summary>The choice of colour in JSON.</summary>
 internal sealed record ColourAdviceJson(
     string First,
-    ColourGround Ground,
+    ColourReason Reason,
+    IReadOnlyList<string> Tied,
     string Forage,
     bool ForageSeen,
     IReadOnlyList<ColourAdviceJson.At> RunningDepths,
     IReadOnlyList<ColourAdviceJson.Look> Looks,
     IReadOnlyList<ColourAdviceJson.Worth> Colours,
-    string Practice,
-    bool? PracticeAgrees,
+    IReadOnlyList<ColourAdviceJson.Strategy> Strategies,
+    ColourAdviceJson.Practised Practice,
     [property: JsonPropertyName("reach_m")] double Reach,
-    EyeCertainty Eye)
+    [property: JsonPropertyName("strike_length_m")] double StrikeLength,
+    [property: JsonPropertyName("likeness_limit_jnd")] double LikenessLimit)
 {
     public static ColourAdviceJson Of(ColourAdvice advice) => new(
-        advice.Colours[advice.Chosen].Name,
-        advice.Ground,
+        advice.Choice.Name,
+        advice.Reason,
+        [.. advice.Tied.Select(i => advice.Colours[i].Name)],
         advice.Forage,
         advice.ForageSeen,
         [.. advice.Depths.Select(at => new At(at.Depth, at.Weight))],
         [.. advice.Looks.Select(look => new Look(look.Direction, look.Weight))],
-        [.. advice.Colours.Select(worth => new Worth(worth.Name, worth.Distance, worth.Swath, worth.DifferenceToForage, worth.Mode))],
-        ColourWords.Practice(advice.Practice),
-        advice.PracticeAgrees,
+        [.. advice.Colours.Select(worth => new Worth(worth.Name, worth.SeenFrom, worth.Range.Low, worth.Range.High, worth.DifferenceToForage, worth.IsLikeness, worth.Tied, worth.Seen.Mode, worth.Seen.Part, worth.Seen.PartsApart))],
+        [.. advice.Strategies.Select(strategy => new Strategy(strategy.Strategy, strategy.Best is { } best ? advice.Colours[best].Name : null))],
+        new Practised(advice.Practice.Practice, [.. advice.Practice.Colours.Select(i => advice.Colours[i].Name)], advice.Practice.Outcome),
         advice.Reach,
-        advice.Certainty);
+        ColourAdvice.StrikeLength,
+        LureSights.LikenessSteps);
 
     internal sealed record At([property: JsonPropertyName("depth_m")] double Depth, double Weight);
 
@@ -77,10 +164,19 @@ internal sealed record ColourAdviceJson(
 
     internal sealed record Worth(
         string Name,
-        [property: JsonPropertyName("sighting_distance_m")] double Distance,
-        [property: JsonPropertyName("distance_within_reach_m")] double Swath,
+        [property: JsonPropertyName("seen_from_m")] double SeenFrom,
+        [property: JsonPropertyName("seen_from_low_m")] double Low,
+        [property: JsonPropertyName("seen_from_high_m")] double High,
         [property: JsonPropertyName("difference_to_forage_jnd")] double Difference,
-        SightMode Mode);
+        bool LikeForage,
+        bool Tied,
+        SightMode Mode,
+        PatternPart? Part,
+        [property: JsonPropertyName("parts_apart_to_m")] double? PartsApart);
+
+    internal sealed record Strategy(ColourStrategy Name, string? Best);
+
+    internal sealed record Practised(ColourPractice Takes, IReadOnlyList<string> Colours, PracticeOutcome Outcome);
 }
 
 /// <summary>The ranked tackle box in JSON.</summary>

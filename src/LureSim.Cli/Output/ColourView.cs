@@ -17,11 +17,11 @@ internal static class ColourView
         DisplayUnit depth = Views.DepthUnit(units, table.Depths);
         Views.WriteColumns(
             console,
-            "colour to an adapted eye, luminance against white",
+            units.System.Spell("color to a person's eye down there, brightness against white"),
             new ViewColumn($"depth ({depth.Symbol})", [.. table.Depths.Select(depth.Number)], true),
             [.. table.Columns.Select(column => new ViewColumn(
                 column.Name,
-                [.. Enumerable.Range(0, table.Depths.Count).Select(row => $"[{column.Srgb[row]}]\u2588\u2588[/] {column.Srgb[row]} {UnitFormat.Share.Number(column.RelativeLuminance[row])} % {column.Words[row]}")],
+                [.. Enumerable.Range(0, table.Depths.Count).Select(row => $"[{column.Srgb[row]}]\u2588\u2588[/] {column.Srgb[row]} {UnitFormat.Share.Number(column.RelativeLuminance[row])}% {column.Words[row]}")],
                 false))]);
         foreach (PatternParts parts in table.Patterns)
             console.MarkupLineInterpolated($"{ColourWords.Parts(parts, scenario.Spot.TargetFish, units.System)}");

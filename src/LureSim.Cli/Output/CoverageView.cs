@@ -15,7 +15,7 @@ internal static class CoverageView
     {
         Views.WriteColumns(
             console,
-            $"share of the retrieve in the strike zone: {grid.PresentationName}",
+            $"percent of the retrieve in the strike zone: {grid.PresentationName}",
             new ViewColumn("jig head", [.. grid.Heads.Select(head => Views.Escape(units.HeadText(head)))], false),
             [.. grid.Speeds.Select((value, speed) => new ViewColumn(
                 units.Speed.Text(value),

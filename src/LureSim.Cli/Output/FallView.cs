@@ -1,5 +1,4 @@
 using LureSim.Decision;
-using LureSim.Decision.Baits;
 using LureSim.Model;
 using LureSim.Report.Units;
 using Spectre.Console;
@@ -10,12 +9,12 @@ namespace LureSim.Cli.Output;
 internal static class FallView
 {
     /// <summary>Prints the table: seconds to each depth, on slack and on tight line.</summary>
-    public static void Write(IAnsiConsole console, Scenario scenario, FallTable table, UnitFormat units)
+    public static void Write(IAnsiConsole console, Scenario scenario, LureBody body, FallTable table, UnitFormat units)
     {
         console.MarkupLineInterpolated($"[bold]{scenario.Title}[/]");
-        console.MarkupLineInterpolated($"Seconds to depth, with {BodyChoice.Of(scenario).First.Label}; - where the lure does not get there.");
-        WriteOne(console, "slack line", table, units, column => column.SlackLineSeconds);
-        WriteOne(console, "tight line", table, units, column => column.TightLineSeconds);
+        console.MarkupLineInterpolated($"Seconds to depth with the {units.LureText(body)}; - where it never gets there.");
+        WriteOne(console, "bail open", table, units, column => column.SlackLineSeconds);
+        WriteOne(console, "bail closed, tight line", table, units, column => column.TightLineSeconds);
     }
 
     /// <summary>The table as CSV, one row a head and depth.</summary>
@@ -37,7 +36,7 @@ internal static class FallView
         Views.WriteColumns(
             console,
             title,
-            new ViewColumn($"depth ({depth.Symbol})", [.. table.Depths.Select(depth.Number), $"free fall ({units.Speed.Symbol})"], true),
+            new ViewColumn($"depth ({depth.Symbol})", [.. table.Depths.Select(depth.Number), $"sink rate ({units.Speed.Symbol})"], true),
             [.. table.Columns.Select(column => new ViewColumn(
                 units.HeadText(column.Head),
                 [.. seconds(column).Select(value => Views.Optional(UnitFormat.Seconds, value)), units.Speed.Number(column.TerminalSpeed)],

@@ -3,10 +3,10 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using LureSim.Cli.Hosting;
 using LureSim.Decision;
-using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
+using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Scenarios;
 using LureSim.Stepping;
@@ -37,17 +37,17 @@ internal sealed class JsonOutput
     public string Text { get; }
 
     /// <summary>The document of a command's result.</summary>
-    public static JsonOutput Of(string command, object result, string status = "ok", int exitCode = ExitCode.Ok, string message = "") =>
-        new(JsonSerializer.Serialize(new Document(SchemaVersion, ProgramVersion.Text, command, status, exitCode, message, [], result), Options) + "\n");
+    public static JsonOutput Of(string command, object result, ChoiceJson? choice = null, string status = "ok", int exitCode = ExitCode.Ok, string message = "") =>
+        new(JsonSerializer.Serialize(new Document(SchemaVersion, ProgramVersion.Text, command, status, exitCode, message, [], choice, result), Options) + "\n");
 
     /// <summary>Prints the document of a failure.</summary>
     public static void WriteFailure(TextWriter output, string command, int exitCode, string message, IReadOnlyList<ScenarioProblem> problems)
     {
         string status = problems.Count > 0 ? InvalidScenario : ExitCode.Word(exitCode);
-        output.Write(JsonSerializer.Serialize(new Document(SchemaVersion, ProgramVersion.Text, command, status, exitCode, message, problems, null), Options) + "\n");
+        output.Write(JsonSerializer.Serialize(new Document(SchemaVersion, ProgramVersion.Text, command, status, exitCode, message, problems, null, null), Options) + "\n");
     }
 
-    private sealed record Document(int SchemaVersion, string Version, string Command, string Status, int ExitCode, string Message, IReadOnlyList<ScenarioProblem> Problems, object? Result);
+    private sealed record Document(int SchemaVersion, string Version, string Command, string Status, int ExitCode, string Message, IReadOnlyList<ScenarioProblem> Problems, ChoiceJson? Choice, object? Result);
 
     // JSON has no NaN or infinity; a missing number is null.
     private sealed class FiniteConverter : JsonConverter<double>
@@ -74,9 +74,9 @@ internal sealed record HeadJson(string Label, [property: JsonPropertyName("mass_
 /// <summary>The count-down table in JSON.</summary>
 internal sealed record FallJson(string Title, string Body, [property: JsonPropertyName("depths_m")] IReadOnlyList<double> Depths, IReadOnlyList<FallJson.Column> Columns)
 {
-    public static FallJson Of(Scenario scenario, FallTable table) => new(
+    public static FallJson Of(Scenario scenario, LureBody body, FallTable table) => new(
         scenario.Title,
-        BodyChoice.Of(scenario).First.Label,
+        body.Label,
         table.Depths,
         [.. table.Columns.Select(column => new Column(HeadJson.Of(column.Head), column.TerminalSpeed, column.SlackLineSeconds, column.TightLineSeconds))]);
 
@@ -201,7 +201,7 @@ internal sealed record PlanJson(
     GridJson Coverage,
     ColourJson Colours,
     BodyJson? Body,
-    ColourAdviceJson? ColourChoice,
+    ColourAdviceJson ColourChoice,
     BoxJson? Box,
     IReadOnlyList<string> Sheet,
     UncertaintyJson? Uncertainty,
@@ -215,19 +215,19 @@ internal sealed record PlanJson(
             plan.Scenario.Title,
             CandidateJson.Of(plan.Choice.First, withTrack: false),
             plan.Choice.Fallback is { } fallback ? CandidateJson.Of(fallback, withTrack: false) : null,
-            ChoiceWords.Reasons(plan, outcome.Units),
+            ChoiceWords.Why(plan, outcome.Units),
             ChoiceWords.Warnings(plan, outcome.Units),
-            ChoiceWords.Notes(plan),
+            ChoiceWords.Notes(plan, outcome.Units),
             [.. plan.Candidates.Select(candidate => CandidateJson.Of(candidate, withTrack: false))],
-            FallJson.Of(plan.Scenario, plan.FallTable),
+            FallJson.Of(plan.Scenario, plan.Choice.First.Rig.Body, plan.FallTable),
             GridJson.Of(plan.Grid),
             ColourJson.Of(plan.Scenario, outcome.Colours),
             plan.Body is { } body ? BodyJson.Of(body) : null,
-            plan.Colours.Advice is { } advice ? ColourAdviceJson.Of(advice) : null,
+            ColourAdviceJson.Of(plan.Colours.Advice),
             plan.Box is { } box ? BoxJson.Of(box) : null,
             [.. outcome.Sheet.Select(file => file.Name)],
             plan.Uncertainty is { } study ? UncertaintyJson.Of(study) : null,
-            AnswersJson.Of(plan.Answers),
+            AnswersJson.Of(plan.Answers, new UnitFormat(outcome.Units)),
             plan.RigCheck is { } check ? ActionJson.CloseOf(check, outcome.Units) : null);
     }
 }
@@ -236,7 +236,7 @@ internal sealed record PlanJson(
 internal sealed record CheckJson(IReadOnlyList<CheckJson.File> Files)
 {
     public static CheckJson Of(IEnumerable<ScenarioReading> readings) =>
-        new([.. readings.Select(reading => new File(reading.File, reading.IsValid, reading.Scenario?.Title, reading.Problems))]);
+        new([.. readings.Select(reading => new File(reading.File, reading.IsValid, reading.Scenario?.Title, reading.Problems, reading.Remarks))]);
 
-    internal sealed record File(string Name, bool Valid, string? Title, IReadOnlyList<ScenarioProblem> Problems);
+    internal sealed record File(string Name, bool Valid, string? Title, IReadOnlyList<ScenarioProblem> Problems, IReadOnlyList<ScenarioRemark> Remarks);
 }

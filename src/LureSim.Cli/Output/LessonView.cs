@@ -43,7 +43,7 @@ internal sealed record LessonJson(
     public static LessonJson Of(LessonOutcome outcome)
     {
         Lesson lesson = outcome.Lesson;
-        SightChart chart = lesson.Sight.Chart;
+        SightFinding sight = lesson.Sight;
         return new(
             lesson.Scenario.Title,
             lesson.Colours.Eye.CommonName,
@@ -53,10 +53,10 @@ internal sealed record LessonJson(
                 Of(LessonWords.Water(lesson.Stained.Water), lesson.Stained.SecchiDepth, lesson.Stained.Dark, lesson.Colours.Eye),
                 Of(LessonWords.ThisSpot, lesson.Colours.Chart.Field.Water.SecchiDepth, lesson.Colours.RedDarkens, lesson.Colours.Eye),
             ],
-            new(chart.Depths, [.. chart.Colours.Select((colour, c) => new Colour(
-                colour.Name,
-                [.. chart.Sightings.Select(row => row[c].Distance)],
-                [.. chart.Sightings.Select(row => row[c].Mode)]))]),
+            new([.. sight.Rows.Select(row => row.Depth)], [.. sight.Lures.Select((lure, i) => new Colour(
+                lure.Name,
+                [.. sight.Rows.Select(row => row.Seen[i].SeenFrom)],
+                [.. sight.Rows.Select(row => row.Seen[i].Mode)]))]),
             [.. lesson.Sight.Strips.Select(strip => new Strip(strip.Name, strip.Direction.ToString().ToLowerInvariant(), strip.Depth, strip.Distances, [.. strip.Swatches.Select(seen => seen.LuminanceContrast)]))],
             [.. outcome.Plates.Select(file => file.Name), "lesson.json"]);
     }
@@ -76,7 +76,7 @@ internal sealed record LessonJson(
 
     internal sealed record Sightings([property: JsonPropertyName("depths_m")] IReadOnlyList<double> Depths, IReadOnlyList<Colour> Colours);
 
-    internal sealed record Colour(string Name, [property: JsonPropertyName("distances_m")] IReadOnlyList<double> Distances, IReadOnlyList<SightMode> Modes);
+    internal sealed record Colour(string Name, [property: JsonPropertyName("seen_from_m")] IReadOnlyList<double> SeenFrom, IReadOnlyList<SightMode> Modes);
 
     internal sealed record Strip(
         string Colour,

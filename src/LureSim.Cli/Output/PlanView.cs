@@ -1,5 +1,6 @@
 using LureSim.Decision;
 using LureSim.Decision.Trials;
+using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using Spectre.Console;
@@ -12,21 +13,19 @@ internal static class PlanView
     /// <summary>Prints the plan.</summary>
     public static void Write(IAnsiConsole console, Plan plan, UnitFormat units)
     {
-        console.MarkupLineInterpolated($"[bold]{plan.Scenario.Title}[/]");
-        console.MarkupLineInterpolated($"First choice: [green]{Name(plan.Choice.First, units)}[/]. {Grammar.Sentence(TrackWords.Verdict(plan.Choice.First))}");
-        if (plan.Choice.Fallback is { } fallback)
-            console.MarkupLineInterpolated($"Fallback: {Name(fallback, units)}. {Grammar.Sentence(TrackWords.Verdict(fallback))}");
-        foreach (string reason in ChoiceWords.Reasons(plan, units.System))
+        CardView.Write(console, Sheet.Of(plan, units.System).Card());
+        console.WriteLine();
+        foreach (string reason in ChoiceWords.Why(plan, units.System))
             console.MarkupLineInterpolated($"- {reason}");
         foreach (string warning in ChoiceWords.Warnings(plan, units.System))
             console.MarkupLineInterpolated($"[yellow]! {warning}[/]");
-        foreach (string note in ChoiceWords.Notes(plan))
+        foreach (string note in ChoiceWords.Notes(plan, units.System))
             console.MarkupLineInterpolated($"[yellow]! {note}[/]");
 
-        Table view = Views.NewTable("candidates");
+        Table view = Views.NewTable("everything compared");
         bool bodies = plan.Candidates.Select(candidate => candidate.Rig.Body).Distinct().Count() > 1;
-        view.AddColumns(bodies ? ["jig head", "body", "presentation"] : ["jig head", "presentation"]);
-        foreach (string heading in (string[])["in zone", "bottom", "grass", $"median depth ({units.Length.Symbol})", "to zone (s)", "score"])
+        view.AddColumns(bodies ? ["jig head", "lure", "retrieve"] : ["jig head", "retrieve"]);
+        foreach (string heading in (string[])["in zone", "on bottom", "in grass", $"typical depth ({units.Length.Symbol})", "to zone (s)", "score"])
             view.AddColumn(new TableColumn(Views.Escape(heading)).RightAligned());
         foreach (Candidate candidate in plan.Candidates.OrderByDescending(candidate => candidate == plan.Choice.First).ThenByDescending(candidate => candidate.Score))
         {
@@ -34,7 +33,7 @@ internal static class PlanView
             view.AddRow(
             [
                 Views.Escape(units.HeadText(candidate.Rig.Head)),
-                .. bodies ? [Views.Escape(candidate.Rig.Body.Label)] : (string[])[],
+                .. bodies ? [Views.Escape(units.LureText(candidate.Rig.Body))] : (string[])[],
                 Views.Escape(candidate.Rig.Presentation.Name),
                 UnitFormat.Share.Text(coverage.ZoneShare),
                 UnitFormat.Share.Text(coverage.BottomShare),
@@ -45,12 +44,9 @@ internal static class PlanView
             ]);
         }
 
-        console.Write(view);
+        Views.WriteFitted(console, view);
         if (plan.Uncertainty is { IsExact: false } study)
             UncertaintyView.Write(console, study, units);
         CoverageView.Write(console, plan.Grid, units);
     }
-
-    private static string Name(Candidate candidate, UnitFormat units) =>
-        $"{(candidate.Rig.Head.IsNone ? candidate.Rig.Body.Label : $"{units.HeadText(candidate.Rig.Head)} with {candidate.Rig.Body.Label}")}, {candidate.Rig.Presentation.Name}";
 }

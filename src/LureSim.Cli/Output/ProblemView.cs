@@ -11,6 +11,13 @@ internal static class ProblemView
     public static string Heading(string file, int count) =>
         string.Create(CultureInfo.InvariantCulture, $"{VisibleText.Shown(file)}: {count} {(count == 1 ? "problem" : "problems")}; nothing was run.");
 
+    /// <summary>Prints what was read as another word, a line each.</summary>
+    public static void Write(IAnsiConsole console, IReadOnlyList<ScenarioRemark> remarks)
+    {
+        foreach (ScenarioRemark remark in remarks)
+            console.MarkupLineInterpolated($"    {remark.Line}: {remark.Written}: taken as {remark.Meaning}");
+    }
+
     /// <summary>Prints problems, two lines each: what is wrong, and what to do.</summary>
     public static void Write(IAnsiConsole console, IReadOnlyList<ScenarioProblem> problems)
     {

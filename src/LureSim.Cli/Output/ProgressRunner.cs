@@ -1,3 +1,4 @@
+using System.Globalization;
 using LureSim.Cli.Hosting;
 using Spectre.Console;
 
@@ -10,20 +11,69 @@ internal static class ProgressRunner
     /// <param name="host">Streams.</param>
     /// <param name="title">What is being done.</param>
     /// <param name="work">The work; it reports the share done, 0 to 1, from any thread.</param>
-    public static T Run<T>(CliHost host, string title, Func<IProgress<double>, T> work)
+    /// <param name="counted">False for work that does not tell the share done.</param>
+    public static T Run<T>(CliHost host, string title, Func<IProgress<double>, T> work, bool counted = true)
     {
         if (!host.ErrorIsTerminal)
-            return work(new Silent());
+        {
+            using var lines = new Lines(host.Error, title);
+            return work(lines);
+        }
+
+        if (!counted)
+            return host.ErrorConsole.Status().Start(title, _ => work(new Progress<double>()));
         return host.ErrorConsole.Progress()
             .AutoClear(true)
             .Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(), new RemainingTimeColumn())
             .Start(context => work(new Bar(context.AddTask(title, maxValue: 1.0))));
     }
 
-    private sealed class Silent : IProgress<double>
+    // A line every two seconds where there is no bar, so that nobody thinks it hangs; nothing for quick work.
+    private sealed class Lines : IProgress<double>, IDisposable
     {
-        public void Report(double value)
+        private static readonly TimeSpan Every = TimeSpan.FromSeconds(1.9);
+
+        private readonly Lock gate = new();
+        private readonly TextWriter writer;
+        private readonly string title;
+        private readonly Timer timer;
+        private double share;
+        private bool ended;
+
+        public Lines(TextWriter writer, string title)
         {
+            this.writer = writer;
+            this.title = title;
+            timer = new Timer(_ => Write(), null, Every, Every);
+        }
+
+        public void Report(double value) => Volatile.Write(ref share, double.IsFinite(value) ? Math.Clamp(value, 0.0, 1.0) : Volatile.Read(ref share));
+
+        public void Dispose()
+        {
+            lock (gate)
+                ended = true;
+            timer.Dispose();
+        }
+
+        private void Write()
+        {
+            lock (gate)
+            {
+                if (ended)
+                    return;
+                double done = Volatile.Read(ref share);
+                try
+                {
+                    writer.WriteLine(done >= 1.0 ? $"{title}: finishing ..." : done > 0.0 ? string.Create(CultureInfo.InvariantCulture, $"{title}: {Math.Floor(100.0 * done):0}% done") : $"{title} ...");
+                    writer.Flush();
+                }
+                catch (Exception exception) when (exception is IOException or ObjectDisposedException)
+                {
+                    // Nobody reads it: the work goes on.
+                    ended = true;
+                }
+            }
         }
     }
 

@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using LureSim.Cli.Hosting;
+using LureSim.Coupling;
 using LureSim.Decision.Search;
 using LureSim.Model;
 using LureSim.Report.Units;
@@ -21,16 +22,16 @@ internal static class SearchView
         RetrieveTrial[] rows = [.. search.Families.Select(f => f.Best), .. search.Own.OrderByDescending(t => t.Score)];
         Views.WriteColumns(
             console,
-            "the best of each kind, then your own",
+            "the best of each kind, then yours",
             new ViewColumn("retrieve", [.. rows.Select(t => Views.Escape(t.Family is null ? $"yours: {t.Presentation.Name}" : t.Presentation.Name))], false),
             [
                 new ViewColumn($"speed ({units.Speed.Symbol})", [.. rows.Select(t => units.Speed.Number(t.Presentation.RetrieveSpeed))], true),
                 new ViewColumn("count (s)", [.. rows.Select(t => t.Presentation.CountDown is { } count ? UnitFormat.Seconds.Number(count) : "to bottom")], true),
                 new ViewColumn("in zone", [.. rows.Select(t => UnitFormat.Share.Text(t.Coverage.ZoneShare))], true),
-                new ViewColumn("action on", [.. rows.Select(t => UnitFormat.Share.Text(t.ActionShare))], true),
-                new ViewColumn("both", [.. rows.Select(t => UnitFormat.Share.Text(t.LiveZoneShare))], true),
+                new ViewColumn("working", [.. rows.Select(t => UnitFormat.Share.Text(t.ActionShare))], true),
+                new ViewColumn("working in zone", [.. rows.Select(t => UnitFormat.Share.Text(t.LiveZoneShare))], true),
                 new ViewColumn("on bottom", [.. rows.Select(t => UnitFormat.Share.Text(t.Coverage.BottomShare))], true),
-                new ViewColumn("strokes/min", [.. rows.Select(t => UnitFormat.Fixed(t.StrokesPerMinute, 0))], true),
+                new ViewColumn("twitches or lifts/min", [.. rows.Select(t => UnitFormat.Fixed(t.StrokesPerMinute, 0))], true),
                 new ViewColumn("score", [.. rows.Select(t => UnitFormat.Fixed(100 * t.Score, 0))], true),
             ]);
     }

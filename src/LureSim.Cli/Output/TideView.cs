@@ -14,16 +14,16 @@ internal static class TideView
     public static void Write(IAnsiConsole console, TideTable table, UnitFormat units)
     {
         console.MarkupLineInterpolated($"[bold]{table.Scenario.Title}[/]");
-        console.MarkupLineInterpolated($"Presentation: {table.Presentation.Name}");
+        console.MarkupLineInterpolated($"Retrieve: {table.Presentation.Name}");
         if (table.Rows.Count > 0)
         {
             IReadOnlyList<JigHead> heads = table.Scenario.Tackle.JigHeads;
             Views.WriteColumns(
                 console,
-                "by the hour",
+                "best weight, hour by hour",
                 new ViewColumn("time", [.. table.Rows.Select(row => TideWords.Clock(row.Hours))], false),
                 [
-                    new ViewColumn($"current ({units.FlowSpeed.Symbol})", [.. table.Rows.Select(row => units.FlowSpeed.Number(row.Current))], true),
+                    new ViewColumn($"current ({units.FlowSpeed.Symbol})", [.. table.Rows.Select(row => TideWords.Current(row.Current, units.System).Split(' ')[0])], true),
                     new ViewColumn($"depth ({units.Length.Symbol})", [.. table.Rows.Select(row => units.Length.Number(row.Depth))], true),
                     new ViewColumn("best", [.. table.Rows.Select(row => row.Best is { } best ? Views.Escape(units.HeadText(best)) : "-")], true),
                     new ViewColumn("in zone", [.. table.Rows.Select(row => row.Best is { } best ? UnitFormat.Share.Text(row.ZoneShares[heads.ToList().IndexOf(best)]) : "-")], true),
@@ -31,9 +31,11 @@ internal static class TideView
                 ]);
         }
 
+        if (table.Rows.Any(row => row.Current < 0))
+            console.WriteLine(TideWords.Minus);
         Views.WriteColumns(
             console,
-            "lightest common weight that holds the bottom, by depth and current",
+            "lightest common weight that holds bottom, by depth and current",
             new ViewColumn($"depth ({units.Length.Symbol})", [.. table.Table.Depths.Select(units.Length.Number)], true),
             [.. table.Table.Currents.Select((current, c) => new ViewColumn(
                 units.FlowSpeed.Text(current),

@@ -18,10 +18,10 @@ internal static class TrackView
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(every);
         Track track = candidate.Track;
-        console.MarkupLineInterpolated($"[bold]{units.HeadText(candidate.Rig.Head)}, {candidate.Rig.Body.Label}, {candidate.Rig.Presentation.Name}[/]");
+        console.MarkupLineInterpolated($"[bold]{ChoiceWords.Name(candidate, units)}[/]");
 
         Table view = Views.NewTable("path");
-        foreach (string heading in (string[])["time (s)", $"distance ({units.Length.Symbol})", $"left ({units.Length.Symbol})", $"depth ({units.Length.Symbol})", $"speed ({units.Speed.Symbol})", $"line out ({units.Length.Symbol})", $"pull ({units.Force.Symbol})"])
+        foreach (string heading in (string[])["time (s)", $"distance ({units.Length.Symbol})", $"to your left ({units.Length.Symbol})", $"depth ({units.Length.Symbol})", $"speed ({units.Speed.Symbol})", $"line out ({units.Length.Symbol})", $"line tension ({units.Force.Symbol})"])
             view.AddColumn(new TableColumn(Views.Escape(heading)).RightAligned());
         view.AddColumn("what it does");
         foreach (int index in Rows(track, every))
@@ -37,7 +37,7 @@ internal static class TrackView
                 Views.Escape(TrackWords.State(track.State[index], ", ")));
         }
 
-        console.Write(view);
+        Views.WriteFitted(console, view);
         WriteEvents(console, track, units);
         WriteCoverage(console, candidate, units);
         if (track.End is { } end)

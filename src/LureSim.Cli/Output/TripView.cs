@@ -8,17 +8,16 @@ using Spectre.Console;
 
 namespace LureSim.Cli.Output;
 
-/// <summary>Shows a trip: one line a spot; and all its numbers as CSV.</summary>
+/// <summary>Shows a trip: a card a spot; and all its numbers as CSV.</summary>
 internal static class TripView
 {
-    /// <summary>Prints the cover.</summary>
+    /// <summary>Prints the cards and what to pack.</summary>
     public static void Write(IAnsiConsole console, TripOutcome outcome)
     {
-        Table view = Views.NewTable(outcome.Trip.Title);
-        view.AddColumns("spot", "weight", "body", "colour", "count-down", "retrieve");
-        foreach (TripLine line in outcome.Trip.Lines)
-            view.AddRow([.. new[] { $"{line.Number}. {line.Title}", line.Weight, line.Body, line.Colour, line.CountDown, line.Retrieve }.Select(Views.Escape)]);
-        console.Write(view);
+        console.MarkupLineInterpolated($"[bold]{outcome.Trip.Title}[/]");
+        console.WriteLine();
+        CardView.Write(console, [.. outcome.Trip.Sheets.Select(sheet => sheet.Card())]);
+        console.WriteLine();
         foreach (PackingList list in outcome.Trip.Pack)
             console.MarkupLineInterpolated($"Pack {list.What}: {string.Join("; ", list.Things.Select(thing => thing.Name))}");
     }
@@ -30,7 +29,7 @@ internal static class TripView
         var candidates = new Csv("spot", "head", "head_mass_kg", "body", "presentation", "zone_share", "above_share", "below_share", "bottom_share", "grass_share", "time_to_zone_s", "time_to_bottom_s", "median_depth_m", "deepest_depth_m", "retrieve_time_s", "drift_across_m", "score");
         var fall = new Csv("spot", "head", "head_mass_kg", "depth_m", "slack_line_s", "tight_line_s");
         var coverage = new Csv("spot", "presentation", "head", "head_mass_kg", "speed_m_s", "zone_share", "bottom_share", "grass_share", "median_depth_m");
-        var colours = new Csv("spot", "colour", "sighting_distance_m", "distance_within_reach_m", "difference_to_forage_jnd", "mode");
+        var colours = new Csv("spot", "colour", "seen_from_m", "seen_from_low_m", "seen_from_high_m", "difference_to_forage_jnd", "mode");
         for (int i = 0; i < outcome.Spots.Count; i++)
         {
             Plan plan = outcome.Spots[i].Plan;
@@ -56,8 +55,8 @@ internal static class TripView
                     coverage.Row(spot, grid.PresentationName, grid.Heads[h].Label, grid.Heads[h].Mass, grid.Speeds[s], grid.ZoneShare[h, s], grid.BottomShare[h, s], grid.GrassShare[h, s], grid.MedianDepth[h, s]);
             }
 
-            foreach (ColourWorth worth in plan.Colours.Advice?.Colours ?? [])
-                colours.Row(spot, worth.Name, worth.Distance, worth.Swath, worth.DifferenceToForage, Mode(worth.Mode));
+            foreach (ColourWorth worth in plan.Colours.Advice.Colours)
+                colours.Row(spot, worth.Name, worth.SeenFrom, worth.Range.Low, worth.Range.High, worth.DifferenceToForage, Mode(worth.Seen.Mode));
         }
 
         return

@@ -2,6 +2,7 @@ using System.Text.Json.Serialization;
 using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
 using LureSim.Report.Units;
+using LureSim.Report.Words;
 using Spectre.Console;
 
 namespace LureSim.Cli.Output;
@@ -14,16 +15,16 @@ internal static class UncertaintyView
     {
         Views.WriteColumns(
             console,
-            $"over {study.Draws.Count} draws of what is not known well: median (eight draws of ten)",
+            $"over {study.Draws.Count} what-if tries: typical (8 times in 10)",
             new ViewColumn("jig head", [.. study.Heads.Select(h => Views.Escape(units.HeadText(h.Head)))], false),
             [
-                new ViewColumn("best in", [.. study.Heads.Select(h => UnitFormat.Share.Text(h.ChanceBest))], true),
+                new ViewColumn("best in", [.. study.Heads.Select(h => UncertaintyWords.Tries(h.ChanceBest, study))], true),
                 new ViewColumn("in zone (%)", [.. study.Heads.Select(h => Band(h.ZoneShare, UnitFormat.Share))], true),
                 new ViewColumn("to zone (s)", [.. study.Heads.Select(h => Band(h.TimeToZone, UnitFormat.Seconds))], true),
                 new ViewColumn("bottom (%)", [.. study.Heads.Select(h => Band(h.BottomShare, UnitFormat.Share))], true),
                 new ViewColumn("grass (%)", [.. study.Heads.Select(h => Band(h.GrassShare, UnitFormat.Share))], true),
                 new ViewColumn($"sideways ({units.Length.Symbol})", [.. study.Heads.Select(h => Band(h.Swing, units.Length))], true),
-                new ViewColumn("mean score", [.. study.Heads.Select(h => UnitFormat.Share.Number(h.Score.Mean))], true),
+                new ViewColumn("average score", [.. study.Heads.Select(h => UnitFormat.Share.Number(h.Score.Mean))], true),
             ]);
     }
 

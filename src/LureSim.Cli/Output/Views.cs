@@ -1,5 +1,6 @@
 using LureSim.Report.Units;
 using Spectre.Console;
+using Spectre.Console.Rendering;
 
 namespace LureSim.Cli.Output;
 
@@ -8,6 +9,48 @@ internal static class Views
 {
     /// <summary>A table in the house style.</summary>
     public static Table NewTable(string title) => new Table { Border = TableBorder.Simple, Title = new TableTitle(Escape(title)) };
+
+    /// <summary>
+    /// Prints a table so that no word of it is split: where the console is too narrow, columns of words wrap between words and columns of
+    /// numbers between the words of their headings, and the space around the columns goes first.
+    /// </summary>
+    /// <param name="console">Where to print.</param>
+    /// <param name="view">The table with all its rows.</param>
+    public static void WriteFitted(IAnsiConsole console, Table view)
+    {
+        const int Around = 3, Between = 1;
+        RenderOptions options = RenderOptions.Create(console, console.Profile.Capabilities);
+        int available = console.Profile.Width - 1;
+        int[] full = new int[view.Columns.Count], least = new int[view.Columns.Count];
+        for (int column = 0; column < full.Length; column++)
+        {
+            bool numbers = view.Columns[column].Alignment == Justify.Right;
+            Measurement heading = view.Columns[column].Header.Measure(options, int.MaxValue);
+            (full[column], least[column]) = (heading.Max, heading.Min);
+            foreach (TableRow row in view.Rows)
+            {
+                Measurement cell = row[column].Measure(options, int.MaxValue);
+                full[column] = Math.Max(full[column], cell.Max);
+                least[column] = Math.Max(least[column], numbers ? cell.Max : cell.Min);
+            }
+        }
+
+        if (full.Sum() + (Around * full.Length) > available)
+        {
+            bool tight = least.Sum() + (Around * full.Length) > available;
+            int spare = Math.Max(0, available - least.Sum() - ((tight ? Between : Around) * full.Length));
+            for (int column = 0; column < full.Length; column++)
+            {
+                int more = Math.Min(spare, full[column] - least[column]);
+                spare -= more;
+                view.Columns[column].Width = least[column] + more;
+                if (tight)
+                    view.Columns[column].Padding = new Padding(0);
+            }
+        }
+
+        console.Write(view);
+    }
 
     /// <summary>
     /// Prints a table of many columns in as many blocks as the width of the console needs, each with the first column

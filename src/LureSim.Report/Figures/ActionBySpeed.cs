@@ -77,18 +77,18 @@ public static class ActionBySpeed
             Name = "action-by-speed",
             Section = FigureSection.Rig,
             Title = tail ? "How wide and how fast the tail beats" : "How wide and how fast the nose swings",
-            Subtitle = $"{focus.Action.Rig.Body.Label}{(focus.Action.Rig.Head.IsNone ? "" : ", " + format.HeadText(focus.Action.Rig.Head))}, steady retrieve",
+            Subtitle = $"{format.LureText(focus.Action.Rig.Body)}{(focus.Action.Rig.Head.IsNone ? "" : ", " + format.HeadText(focus.Action.Rig.Head))}, steady retrieve",
             Model = model,
             PlotHeight = options.Narrow ? 400 : 420,
             Keys =
             [
                 KeyItem.Line(sweep.Clean is null ? "the rig" : "as it is rigged", Palette.Blue, 2.4, null),
-                .. sweep.Clean is null ? Array.Empty<KeyItem>() : [KeyItem.Line("put on cleanly, common shank", Palette.BluishGreen, 2, [6, 4])],
+                .. sweep.Clean is null ? Array.Empty<KeyItem>() : [KeyItem.Line("rigged straight, usual hook", Palette.BluishGreen, 2, [6, 4])],
                 KeyItem.Line("this retrieve", Palette.ZoneEdge, 1.4, [5, 3]),
                 .. spins ? [KeyItem.Box("spins", OxyColor.FromRgb(0xFB, 0xE6, 0xDA), Palette.Vermilion, Hatch.Rising)] : Array.Empty<KeyItem>(),
             ],
-            Caption = "Upper part: how far it swings to each side. Lower part: how often. A line along the bottom is a lure that does nothing of itself.",
-            AltText = string.Join("; ", sweep.Speeds.Select((v, i) => $"{format.SpeedText(v)}: {SwimmingWords.Line(sweep.AsRigged[i], options.Units)}")) + ".",
+            Caption = "Upper part: how far it swings to each side. Lower part: how often. A line along the bottom is a lure that has no action of its own.",
+            AltText = $"Swing and beats a second against reel speed. At {format.SpeedText(sweep.Speeds[^1])}: {SwimmingWords.Line(sweep.AsRigged[^1], options.Units)}.",
         };
     }
 

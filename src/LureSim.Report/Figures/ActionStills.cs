@@ -86,12 +86,12 @@ public static class ActionStills
             Name = "action-stills",
             Section = FigureSection.Rig,
             Title = $"What it looks like: {SwimmingWords.Word(run.Report.Verdict)}",
-            Subtitle = $"{focus.Action.Rig.Body.Label}{(focus.Action.Rig.Head.IsNone ? "" : ", " + options.Format.HeadText(focus.Action.Rig.Head))} at {options.Format.SpeedText(focus.Action.Speed)}, the rod to the right",
+            Subtitle = $"{options.Format.LureText(focus.Action.Rig.Body)}{(focus.Action.Rig.Head.IsNone ? "" : ", " + options.Format.HeadText(focus.Action.Rig.Head))} at {options.Format.SpeedText(focus.Action.Speed)}, the rod to the right",
             Model = model,
             PlotHeight = (2 * row) + 40,
             Caption = run.Report.Beats && Math.Abs(run.Report.SpinRate) < SpinOnset.Onset
-                ? "Stills through one beat, at true angles."
-                : Math.Abs(run.Report.SpinRate) >= SpinOnset.Onset ? "Stills through one turn about the long axis, at true angles." : "Stills over a second, at true angles.",
+                ? "One beat, to scale."
+                : Math.Abs(run.Report.SpinRate) >= SpinOnset.Onset ? "One turn over, to scale." : "One second, to scale.",
             AltText = $"{SwimmingWords.Line(run.Report, options.Units)}.",
         };
     }

@@ -17,7 +17,7 @@ public static class BodyFitBars
         ArgumentNullException.ThrowIfNull(options);
         UnitFormat format = options.Format;
         List<RowBar> rows = [.. choice.Fits.Select((fit, i) => new RowBar(
-            fit.Body.Label,
+            format.LureText(fit.Body),
             100 * fit.Suitability,
             $"{UnitFormat.PercentText(fit.Suitability)}, {format.SizeText(fit.Body.Length)} long",
             Palette.SkyBlue,
@@ -27,13 +27,13 @@ public static class BodyFitBars
         {
             Name = "body-fit",
             Section = FigureSection.Body,
-            Title = "Which body suits what the fish are likely to eat",
-            Subtitle = choice.Spoke is { } rule ? $"the rule that spoke: {rule.Says}" : "no rule speaks here: the first of the box is taken",
+            Title = "Which lure suits what the fish are likely to eat",
+            Subtitle = choice.Spoke is { } rule ? $"deciding rule: {rule.Says}" : "no rule decides here: the first in your box is taken",
             Model = model,
             PlotHeight = height,
-            Keys = [KeyItem.Box("the body that the rules choose", OxyColors.White, Palette.Vermilion)],
-            Caption = "Fit of profile and length to the rules that hold for this season, water, forage and fish, loud rules counting most. A body that is too short loses more than one that is too long: match or exceed what is eaten.",
-            AltText = $"{string.Join("; ", choice.Fits.Select(fit => $"{fit.Body.Label}: {UnitFormat.PercentText(fit.Suitability)}"))}.",
+            Keys = [KeyItem.Box("the lure that the rules choose", OxyColors.White, Palette.Vermilion)],
+            Caption = "Fit of shape and length to the rules for this season, water, bait and fish; stronger evidence counts more. Too short loses more than too long: same size as the bait or a bit bigger.",
+            AltText = $"Bars: how well each lure suits what fish eat here. {string.Join("; ", choice.Fits.Take(3).Select(fit => $"{format.LureText(fit.Body)} {UnitFormat.PercentText(fit.Suitability)}"))}.",
         };
     }
 }

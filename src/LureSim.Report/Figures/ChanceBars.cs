@@ -1,6 +1,8 @@
+using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
 using LureSim.Model;
 using LureSim.Report.Units;
+using LureSim.Report.Words;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -64,25 +66,24 @@ public static class ChanceBars
         });
 
         double row = Math.Clamp(430.0 / rows, 34, 60);
-        IEnumerable<string> parts = heads.Select(h => $"{format.HeadText(h.Head)}: {UnitFormat.PercentText(h.ZoneShare.Median)} in the zone, eight draws in ten {UnitFormat.PercentNumber(h.ZoneShare.Low)} to {UnitFormat.PercentText(h.ZoneShare.High)}, best in {UnitFormat.PercentText(h.ChanceBest)}");
         return new Figure(options)
         {
             Name = "chance-bars",
             Section = FigureSection.Certainty,
-            Title = "How sure is it? Time in the zone over many draws",
-            Subtitle = $"{study.Draws.Count} draws of current, cast, speed, depth, rod and line drag: {study.Presentation.Name}",
+            Title = "How sure is it? Time in the strike zone over the what-if tries",
+            Subtitle = $"{study.Draws.Count} tries of current, cast, speed, depth, rod and line drag: {study.Presentation.Name}",
             Model = model,
             PlotHeight = (row * rows) + 66,
             Keys =
             [
-                KeyItem.Box("eight draws of ten", OxyColor.FromAColor(0x66, Palette.Weight(0.5)), Palette.Weight(0.5)),
-                KeyItem.Symbol("median", (rc, p, _) => Shapes.Marker(rc, p, MarkerShape.Circle, true, Palette.Weight(0.5), 4.5)),
-                KeyItem.Symbol("one draw", (rc, p, _) => rc.DrawLine([new ScreenPoint(p.X, p.Y - 5), new ScreenPoint(p.X, p.Y + 5)], Palette.Weight(0.5), 1.2, EdgeRenderingMode.Adaptive, null, LineJoin.Miter)),
-                KeyItem.Ramp("right: chance that this head is the best", Palette.Share),
+                KeyItem.Box("8 times in 10", OxyColor.FromAColor(0x66, Palette.Weight(0.5)), Palette.Weight(0.5)),
+                KeyItem.Symbol("typical", (rc, p, _) => Shapes.Marker(rc, p, MarkerShape.Circle, true, Palette.Weight(0.5), 4.5)),
+                KeyItem.Symbol("one try", (rc, p, _) => rc.DrawLine([new ScreenPoint(p.X, p.Y - 5), new ScreenPoint(p.X, p.Y + 5)], Palette.Weight(0.5), 1.2, EdgeRenderingMode.Adaptive, null, LineJoin.Miter)),
+                KeyItem.Ramp("right: how often this head is best", Palette.Share),
                 KeyItem.Box("choice", OxyColors.White, Palette.Vermilion),
             ],
-            Caption = "All heads meet the same draws, so that they are compared like with like. The chance to be best counts the score, which also weighs grass, bottom, waiting and swing. A short bar is a head that forgives what you do not know.",
-            AltText = $"{string.Join("; ", parts)}.",
+            Caption = "All heads meet the same tries. Best goes by the score, which also weighs grass, bottom, waiting and swing. A short bar is a head that forgives what you can't know.",
+            AltText = $"Bars: time in the strike zone of each head over {study.Draws.Count} tries. {format.HeadText(study.Best.Head)}: {UnitFormat.PercentNumber(study.Best.ZoneShare.Low)} to {UnitFormat.PercentText(study.Best.ZoneShare.High)}, best in {UncertaintyWords.Tries(study.Best.ChanceBest, study)}.",
         };
     }
 }

@@ -1,11 +1,11 @@
 namespace LureSim.Report.Figures;
 
 /// <summary>One lure colour at one depth.</summary>
-/// <param name="Unadapted">Screen colour (#rrggbb) as a camera set for the surface, or a diver's first glance, shows it.</param>
-/// <param name="Adapted">Screen colour (#rrggbb) as an eye used to the light at that depth sees it.</param>
-/// <param name="Word">The adapted view in a word: bright, muted, dark, near black, unseen.</param>
-/// <param name="Lightness">CIE lightness L* of the adapted view, 0 to 100.</param>
-public sealed record PlateCell(string Unadapted, string Adapted, string Word, double Lightness);
+/// <param name="Camera">Screen colour (#rrggbb) as a camera set for the surface shows it.</param>
+/// <param name="Eye">Screen colour (#rrggbb) as a person's eye sees it after some minutes there.</param>
+/// <param name="Word">The eye's view in a word: bright, light, muted, dark, near black, unseen.</param>
+/// <param name="Lightness">CIE lightness L* of the eye's view, 0 to 100.</param>
+public sealed record PlateCell(string Camera, string Eye, string Word, double Lightness);
 
 /// <summary>Lure colours against depth.</summary>
 /// <param name="Depths">Depths (m), increasing.</param>

@@ -1,5 +1,6 @@
 using LureSim.Model;
 using LureSim.Report.Units;
+using LureSim.Report.Words;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -9,16 +10,19 @@ namespace LureSim.Report.Figures;
 /// <summary>Which eye a swatch chart is for.</summary>
 public enum SwatchView
 {
-    /// <summary>An eye used to the light at that depth.</summary>
-    Adapted,
+    /// <summary>A person's eye after some minutes at that depth.</summary>
+    Eye,
 
-    /// <summary>A camera set for the surface, or a diver's first glance.</summary>
-    Unadapted,
+    /// <summary>A camera set for the surface, or a first glance.</summary>
+    Camera,
 }
 
 /// <summary>Lure colours as they look at depth.</summary>
 public static class ColourSwatches
 {
+    // Colours named in the alternative text.
+    private const int MostNamed = 8;
+
     /// <summary>Draws the figure.</summary>
     /// <param name="plate">The colours; at least one colour and one depth.</param>
     /// <param name="zone">The strike zone, or null.</param>
@@ -61,10 +65,10 @@ public static class ColourSwatches
                 for (int r = 0; r < rows; r++)
                 {
                     PlateCell cell = plate.Cells[r][c];
-                    OxyColor fill = OxyColor.Parse(view == SwatchView.Adapted ? cell.Adapted : cell.Unadapted);
+                    OxyColor fill = OxyColor.Parse(view == SwatchView.Eye ? cell.Eye : cell.Camera);
                     OxyRect box = area.Between(c - 0.5, r - 0.5, c + 0.5, r + 0.5);
                     area.Context.DrawRectangle(box, fill, OxyColors.White, 1.5, EdgeRenderingMode.Adaptive);
-                    if (view == SwatchView.Unadapted)
+                    if (view == SwatchView.Camera)
                         continue;
 
                     double wordSize = options.SmallFontSize;
@@ -81,21 +85,21 @@ public static class ColourSwatches
             : options.Narrow ? $"{format.LengthText(plate.Depths[i])}\n{other.LengthText(plate.Depths[i])}"
             : $"{format.LengthText(plate.Depths[i])} ({other.LengthText(plate.Depths[i])})";
 
-        IEnumerable<string> parts = Enumerable.Range(0, columns).Select(c => $"{plate.Colours[c]}: " + string.Join(", ", Enumerable.Range(0, rows).Select(r => $"{plate.Cells[r][c].Word} at {format.LengthText(plate.Depths[r])}")));
-        bool adapted = view == SwatchView.Adapted;
+        IEnumerable<string> parts = Enumerable.Range(0, Math.Min(columns, MostNamed)).Select(c => $"{plate.Colours[c]} {plate.Cells[^1][c].Word}");
+        bool eye = view == SwatchView.Eye;
         return new Figure(options)
         {
-            Name = adapted ? "colours-adapted" : "colours-first-glance",
+            Name = eye ? "colours-eye" : "colours-camera",
             Section = FigureSection.Colours,
-            Title = adapted ? "Colours at depth, to an eye used to the light there" : "Colours at depth, as a camera sees them",
-            Subtitle = adapted ? "" : "exposed and colour-balanced for the surface",
+            Title = format.Say($"{(eye ? "Your eye's view" : "The camera's view")}: colors at depth"),
+            Subtitle = eye ? "after some minutes down there" : format.Say($"set for light and color at the surface; a first glance looks much the same"),
             Model = model,
             PlotHeight = (cellHeight * rows) + nameHeight + 20,
             Keys = zone is null ? [] : [KeyItem.Line("bracket: strike zone", Palette.ZoneEdge, 3.5, null)],
-            Caption = adapted
-                ? "A human eye given time to adjust. The words say how strong the colour still is. Fish eyes differ."
-                : "The same lures with the fading light left in: this is what a photograph, or a diver's first glance, shows.",
-            AltText = $"{string.Join("; ", parts)}.",
+            Caption = eye
+                ? format.Say($"A person's eye gets used to part of the color of the light, the less the stronger the color (Smet et al. 2017, CIECAM16). The word says what the swatch looks like. Fish eyes differ.")
+                : "The same lures with the fading light left in: what a photograph shows.",
+            AltText = format.Say($"Swatches of {columns} colors by depth, {(eye ? "as an eye sees them after minutes" : "as a camera set for the surface takes them")}. At {format.LengthText(plate.Depths[^1])}: {string.Join(", ", parts)}."),
         };
     }
 

@@ -24,7 +24,7 @@ public static class ComparisonBars
             foreach (FeatureEffect effect in item.Effects)
             {
                 rows.Add(new RowBar(
-                    ComparisonWords.Name(effect.Feature.Kind),
+                    ComparisonWords.Name(effect.Feature.Kind, options.Units),
                     100 * Math.Sign(effect.Effect) * effect.Share,
                     $"{ComparisonWords.Signed(item.Measure.Kind, effect.Effect, format)} ({UnitFormat.PercentText(effect.Share)})",
                     effect.Effect < 0 ? Palette.Orange : Palette.SkyBlue,
@@ -33,7 +33,7 @@ public static class ComparisonBars
             }
         }
 
-        (PlotModel model, double height) = RowBars.Plot(rows, "part in the change (%)", -100, 100, null, options, value => UnitFormat.Number(Math.Abs(value), 0));
+        (PlotModel model, double height) = RowBars.Plot(rows, "part of the change (%)", -100, 100, null, options, value => UnitFormat.Number(Math.Abs(value), 0));
         return new Figure(options)
         {
             Name = "differences",
@@ -48,8 +48,8 @@ public static class ComparisonBars
                 KeyItem.Box($"worse with \"{comparison.Second.Name}\"", Palette.Orange, Palette.SoftInk, Hatch.Rising),
                 KeyItem.Box("matters most", OxyColors.White, Palette.Vermilion),
             ],
-            Caption = "Every difference is switched from one rig to the other, one after another, in every order; the bar is the mean of what it changes. The parts add up to the whole difference between the rigs.",
-            AltText = $"{string.Join(" ", ComparisonWords.Sentences(comparison, options.Units))}",
+            Caption = "Each difference is switched from one rig to the other in every order; the bar is the average of what it changes. The parts add up to the whole difference.",
+            AltText = $"Bars: what each of {comparison.Differences.Count} differences does. {string.Join(" ", comparison.Measures.Where(item => item.Main is not null).Select(item => $"{Grammar.Capital(ComparisonWords.Name(item.Measure.Kind))}: mostly the {ComparisonWords.Name(item.Main!.Feature.Kind, options.Units)}."))}",
         };
     }
 }

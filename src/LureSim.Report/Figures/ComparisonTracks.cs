@@ -68,8 +68,8 @@ public static class ComparisonTracks
                 KeyItem.Box("strike zone", Palette.Zone, Palette.ZoneEdge),
                 .. spot.GrassHeight > 0 ? [KeyItem.Box("grass", OxyColors.White, Palette.Grass, Hatch.Rising)] : Array.Empty<KeyItem>(),
             ],
-            Caption = "From the splash at the right to the end of the retrieve at the left. Depth is stretched against distance.",
-            AltText = $"{string.Join("; ", new[] { (comparison.First.Name, comparison.FirstOutcome), (comparison.Second.Name, comparison.SecondOutcome) }.Select(p => $"{p.Name}: {TrackWords.Verdict(p.Item2.Candidate)}, middle depth {format.LengthText(p.Item2.Depth)}"))}.",
+            Caption = "From where it lands, at the right, to the end of the retrieve at the left. Depth is stretched.",
+            AltText = $"{string.Join("; ", new[] { (comparison.First.Name, comparison.FirstOutcome), (comparison.Second.Name, comparison.SecondOutcome) }.Select(p => $"{p.Name}: {TrackWords.Verdict(p.Item2.Candidate)}, typical depth {format.HandText(p.Item2.Depth)}"))}.",
         };
     }
 

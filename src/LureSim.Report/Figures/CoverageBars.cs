@@ -59,7 +59,7 @@ public static class CoverageBars
                     area.Context.DrawRectangle(box, fill, OxyColors.White, 1, EdgeRenderingMode.Adaptive);
                     OxyColor ink = Palette.TextOn(fill);
                     Shapes.Hatch(area.Context, box, hatch, OxyColor.FromAColor(0x50, ink));
-                    string text = $"{UnitFormat.PercentNumber(share)} %";
+                    string text = UnitFormat.PercentText(share);
                     double size = Math.Min(options.SmallFontSize, box.Height * 0.8);
                     OxySize extent = area.Context.MeasureText(text, "", size, FontWeights.Bold);
                     if (extent.Width + 8 < box.Width)
@@ -98,8 +98,6 @@ public static class CoverageBars
         });
 
         double row = Math.Clamp(420.0 / rows, 34, 58);
-        IEnumerable<string> parts = candidates.Select(c => $"{format.HeadText(c.Rig.Head)}: {UnitFormat.PercentText(c.Coverage.AboveShare)} above, {UnitFormat.PercentText(c.Coverage.ZoneShare)} in, {UnitFormat.PercentText(c.Coverage.BelowShare)} below the zone, "
-            + $"{UnitFormat.PercentText(c.Coverage.BottomShare)} touching bottom, {UnitFormat.PercentText(c.Coverage.GrassShare)} in grass");
         return new Figure(options)
         {
             Name = "coverage-bars",
@@ -113,12 +111,12 @@ public static class CoverageBars
                 KeyItem.Box("above the zone", above, Palette.Line, Hatch.Level),
                 KeyItem.Box("in the zone", zone, Palette.Line),
                 KeyItem.Box("below the zone", below, OxyColors.White, Hatch.Falling),
-                .. anyBottom ? [KeyItem.Box("thin bar: touching the bottom", bottom, bottom)] : Array.Empty<KeyItem>(),
-                .. anyGrass ? [KeyItem.Box("thin bar: in the grass", Palette.Grass, OxyColors.White, Hatch.Rising)] : Array.Empty<KeyItem>(),
-                .. first is null ? Array.Empty<KeyItem>() : [KeyItem.Box("first choice", OxyColors.White, Palette.Vermilion)],
+                .. anyBottom ? [KeyItem.Box("thin bar: on bottom", bottom, bottom)] : Array.Empty<KeyItem>(),
+                .. anyGrass ? [KeyItem.Box("thin bar: in grass", Palette.Grass, OxyColors.White, Hatch.Rising)] : Array.Empty<KeyItem>(),
+                .. first is null ? Array.Empty<KeyItem>() : [KeyItem.Box("choice", OxyColors.White, Palette.Vermilion)],
             ],
-            Caption = "Each thick bar is one retrieve from the first turn of the handle to the rod. The thin bars under it count the time on the bottom and in the grass, which may also be time in the zone.",
-            AltText = $"{string.Join("; ", parts)}.",
+            Caption = "Each thick bar is one retrieve, from the first turn of the handle to the rod tip. The thin bars under it are time on bottom and in grass, which may also be time in the zone.",
+            AltText = $"Bars: how much of the retrieve each head is above, in and below the strike zone. {(first is null ? "" : $"{format.HeadText(first.Rig.Head)}: {UnitFormat.PercentText(first.Coverage.AboveShare)} above, {UnitFormat.PercentText(first.Coverage.ZoneShare)} in, {UnitFormat.PercentText(first.Coverage.BelowShare)} below, {UnitFormat.PercentText(first.Coverage.BottomShare)} on bottom.")}".TrimEnd(),
         };
     }
 }

@@ -38,7 +38,7 @@ public static class CoverageMap
         Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(grid.Heads, format);
         (int bestRow, int bestColumn) = first is null ? Best(grid) : Find(grid, first);
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = Steps(options, AxisPosition.Bottom, $"retrieve speed ({format.SpeedUnit})", columns, i => format.SpeedNumber(grid.Speeds[i]));
+        PlotAxis x = Steps(options, AxisPosition.Bottom, $"reel speed ({format.SpeedUnit})", columns, i => format.SpeedNumber(grid.Speeds[i]));
         PlotAxis y = Steps(options, AxisPosition.Left, "", rows, i => styles[grid.Heads[i]].Label);
         y.StartPosition = 1;
         y.EndPosition = 0;
@@ -61,26 +61,24 @@ public static class CoverageMap
         });
 
         double cell = Math.Clamp((options.Narrow ? 420.0 : 400.0) / rows, 32, 56);
-        string bestText = bestRow < 0 ? "" : $"{(first is null ? "Most time in the zone" : "First choice")}: {format.HeadText(grid.Heads[bestRow])} at {format.SpeedText(grid.Speeds[bestColumn])}, {UnitFormat.PercentText(grid.ZoneShare[bestRow, bestColumn])} in the zone.";
-        IEnumerable<string> lines = Enumerable.Range(0, rows).Select(r =>
-            $"{format.HeadText(grid.Heads[r])}: " + string.Join(", ", Enumerable.Range(0, columns).Select(c => $"{UnitFormat.PercentText(grid.ZoneShare[r, c])} at {format.SpeedText(grid.Speeds[c])}")));
+        string bestText = bestRow < 0 ? "" : $"{(first is null ? "Most time in the zone" : "The choice")}: {format.HeadText(grid.Heads[bestRow])} at {format.SpeedText(grid.Speeds[bestColumn])}, {UnitFormat.PercentText(grid.ZoneShare[bestRow, bestColumn])} in the zone.";
         return new Figure(options)
         {
             Name = "coverage-map",
             Section = FigureSection.Speed,
-            Title = "Share of the retrieve in the strike zone",
+            Title = "Percent of the retrieve in the strike zone",
             Subtitle = "Retrieve: " + grid.PresentationName,
             Model = model,
             PlotHeight = (cell * rows) + 66,
             Keys =
             [
-                KeyItem.Ramp("0 to 100 % in the zone", Palette.Share),
-                .. Any(grid.BottomShare) ? [KeyItem.Symbol($"on the bottom {UnitFormat.PercentText(MarkFrom)} or more", (rc, p, s) => Shapes.BottomMark(rc, p, s, Palette.Ink))] : Array.Empty<KeyItem>(),
-                .. Any(grid.GrassShare) ? [KeyItem.Symbol($"in the grass {UnitFormat.PercentText(MarkFrom)} or more", (rc, p, s) => Shapes.GrassMark(rc, p, s, Palette.Ink))] : Array.Empty<KeyItem>(),
-                .. bestRow < 0 ? Array.Empty<KeyItem>() : [KeyItem.Box(first is null ? "most in the zone" : "first choice", OxyColors.White, Palette.Vermilion)],
+                KeyItem.Ramp("0 to 100% in the strike zone", Palette.Share),
+                .. Any(grid.BottomShare) ? [KeyItem.Symbol($"on bottom {UnitFormat.PercentText(MarkFrom)} or more", (rc, p, s) => Shapes.BottomMark(rc, p, s, Palette.Ink))] : Array.Empty<KeyItem>(),
+                .. Any(grid.GrassShare) ? [KeyItem.Symbol($"in grass {UnitFormat.PercentText(MarkFrom)} or more", (rc, p, s) => Shapes.GrassMark(rc, p, s, Palette.Ink))] : Array.Empty<KeyItem>(),
+                .. bestRow < 0 ? Array.Empty<KeyItem>() : [KeyItem.Box(first is null ? "most in the zone" : "choice", OxyColors.White, Palette.Vermilion)],
             ],
-            Caption = "Each number is the per cent of the retrieve that the lure spends in the strike zone. Look at the neighbours of the framed cell too: a wide bright area forgives a wrong speed. The choice also weighs time on the bottom, in the grass and on the way down.",
-            AltText = $"{bestText} {string.Join("; ", lines)}.".TrimStart(),
+            Caption = "A wide bright area around the frame forgives a wrong speed. The choice also weighs time on bottom, in grass and on the way down.",
+            AltText = $"Grid of {rows} heads by {columns} reel speeds with the percent of the retrieve in the strike zone. {bestText}".TrimEnd(),
         };
 
         static bool Any(double[,] values) => values.Cast<double>().Any(v => v >= MarkFrom);

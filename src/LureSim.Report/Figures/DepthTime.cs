@@ -32,7 +32,7 @@ public static class DepthTime
         double floor = WaterScene.FloorFor(spot, format, top, options.Narrow ? 300 : 290, 30);
 
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, "time since splash-down (s)", 0, duration * 1.03);
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, "seconds since it hit the water", 0, duration * 1.03);
         x.MajorGridlineStyle = LineStyle.None;
         PlotAxis y = PlotBase.DepthAxis(options, top, floor);
         y.MajorGridlineStyle = LineStyle.None;
@@ -53,9 +53,6 @@ public static class DepthTime
             LabelPlacer.Draw(area, [.. scene.Labels(area, options).Concat(TrackLayer.Labels(area, tracks, options)).Select(placer.Place).OfType<LabelPlacer.Placement>()]);
         });
 
-        IEnumerable<string> parts = candidates.Select(c => $"{format.HeadText(c.Rig.Head)}: reaches the zone "
-            + (c.Coverage.TimeToZone is { } seconds ? $"after {UnitFormat.SecondsText(seconds)}" : "never")
-            + $", retrieve of {UnitFormat.SecondsText(c.Coverage.RetrieveTime)}, deepest {format.LengthText(c.Coverage.DeepestDepth)}");
         return new Figure(options)
         {
             Name = "depth-time",
@@ -66,7 +63,7 @@ public static class DepthTime
             PlotHeight = options.Narrow ? 380 : 380,
             Keys = [.. TrackLayer.Keys(tracks.Any(t => t.First))],
             Caption = "Read down from a time to see how deep each lure is. The longer a line stays in the yellow band, the longer that lure is where the fish are.",
-            AltText = $"Depth against time. {string.Join("; ", parts)}.",
+            AltText = $"Depth of each head second by second{(first is null ? "" : $". {format.HeadText(first.Rig.Head)} {(first.Coverage.TimeToZone is { } seconds ? $"reaches the strike zone after {UnitFormat.SecondsText(seconds)}" : "never reaches the strike zone")}, deepest {format.HandText(first.Coverage.DeepestDepth)}")}.",
         };
     }
 }

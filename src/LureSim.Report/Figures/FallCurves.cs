@@ -47,7 +47,7 @@ public static class FallCurves
         double right = longest * 1.06;
 
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, "count after splash-down (s)", 0, right);
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, "count from when it hits the water (s)", 0, right);
         PlotAxis y = PlotBase.DepthAxis(options, top, floor);
         x.MajorGridlineStyle = LineStyle.None;
         y.MajorGridlineStyle = LineStyle.None;
@@ -81,7 +81,7 @@ public static class FallCurves
 
             IEnumerable<LabelRequest> heads = lines.OrderByDescending(l => l.First).Where(l => l.Line.Any(area.Bounds.Contains)).Select(l => new LabelRequest
             {
-                Text = l.First ? $"{l.Style.Label} (first choice)" : l.Style.Label,
+                Text = l.First ? $"{l.Style.Label} (choice)" : l.Style.Label,
                 Anchors = [.. l.Line.Where(area.Bounds.Contains).Reverse()],
                 Size = l.First ? options.FontSize : options.SmallFontSize,
                 Bold = true,
@@ -93,17 +93,17 @@ public static class FallCurves
             LabelPlacer.Draw(area, [.. scene.Labels(area, options).Concat(heads).Select(placer.Place).OfType<LabelPlacer.Placement>()]);
         });
 
-        IEnumerable<string> parts = fall.Columns.Select(c => $"{format.HeadText(c.Head)} sinks at {format.SpeedText(c.TerminalSpeed)}");
+        FallColumn slow = fall.Columns.MinBy(c => c.TerminalSpeed)!, fast = fall.Columns.MaxBy(c => c.TerminalSpeed)!;
         return new Figure(options)
         {
             Name = "count-down",
             Section = FigureSection.CountDown,
-            Title = "Count-down: how long each jig head falls",
-            Subtitle = "slack line",
+            Title = "Sink count: how long each jig head takes",
+            Subtitle = "bail open",
             Model = model,
             PlotHeight = options.Narrow ? 360 : 370,
-            Caption = "Count the seconds from the splash with the bail open: the curve shows how deep the lure is then. On a tight line the fall is slower; see the table.",
-            AltText = $"Depth against seconds of fall on slack line. {string.Join("; ", parts)}.",
+            Caption = "Count from when it hits the water, bail open: the curve shows how deep the lure is. With the bail closed it sinks slower; see the table.",
+            AltText = $"Depth against seconds of sinking with the bail open, a curve for each head. {format.HeadText(slow.Head)}: {format.SinkText(slow.TerminalSpeed)}; {format.HeadText(fast.Head)}: {format.SinkText(fast.TerminalSpeed)}.",
         };
     }
 

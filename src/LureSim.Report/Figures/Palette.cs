@@ -22,6 +22,9 @@ internal static class Palette
     public static readonly OxyColor Orange = OxyColor.FromRgb(0xE6, 0x9F, 0x00);
     public static readonly OxyColor Vermilion = OxyColor.FromRgb(0xD5, 0x5E, 0x00);
 
+    /// <summary>The orange for marks and lines that no outline sets off from white.</summary>
+    public static readonly OxyColor DarkOrange = OxyColor.FromRgb(0xB0, 0x6A, 0x00);
+
     public static readonly OxyColor Zone = OxyColor.FromRgb(0xF8, 0xEF, 0xB8);
     public static readonly OxyColor ZoneEdge = OxyColor.FromRgb(0x8A, 0x7A, 0x00);
     public static readonly OxyColor Grass = OxyColor.FromRgb(0x3E, 0x8E, 0x5A);

@@ -87,7 +87,7 @@ public static class PlanView
             PlotHeight = options.Narrow ? 280 : 300,
             Keys = [.. TrackLayer.Keys(chosen is { First: true })],
             Caption = "The cast goes to the right along the dotted line; your left hand is up. The two scales differ." + (fished?.DriftSpeed > 0 ? " The rod tip drifts along the thick dotted line." : ""),
-            AltText = $"Plan view. The current flowing {SpotWords.Direction(spot.CurrentDirection)} at {format.CurrentText(spot.CurrentSpeed)} carries the lure up to {format.LengthText(drift)} sideways.",
+            AltText = $"View from above. The current flowing {SpotWords.Direction(spot.CurrentDirection, options.Units)} at {format.CurrentText(spot.CurrentSpeed)} carries the lure up to {format.HandText(drift)} sideways.",
         };
     }
 

@@ -8,7 +8,7 @@ using OxyPlot.Axes;
 
 namespace LureSim.Report.Figures;
 
-/// <summary>Why red turns black: the light at a depth, times the red that a lure returns, is what is left.</summary>
+/// <summary>Red beside white and chartreuse in one water, by depth: the light that is left, what red sends back of it, and how each looks to an eye and to a camera.</summary>
 public static class RedTeachingPlate
 {
     private const double FirstNm = 400;
@@ -16,52 +16,88 @@ public static class RedTeachingPlate
     private const double StepNm = 5;
     private const double StripHeight = 5;
 
+    // Room above the curves for a number.
+    private const double CurveShare = 0.72;
+    private const double Gap = 10;
+
     /// <summary>Draws the figure.</summary>
-    /// <param name="waters">The waters to compare, at least one, each with a depth.</param>
-    /// <param name="options">Units of the depths, and width: waters side by side, or one below the other on a phone.</param>
+    /// <param name="spot">The water.</param>
+    /// <param name="water">What it is called, such as "green water, a white plate gone at 6 ft".</param>
+    /// <param name="options">Units of the depths, and width: on a phone without what red sends back.</param>
     /// <returns>The figure.</returns>
-    /// <exception cref="ArgumentException">There is no water, or one without depths.</exception>
-    public static Figure Create(IReadOnlyList<RedLesson> waters, FigureOptions options)
+    /// <exception cref="ArgumentException">There is no depth.</exception>
+    public static Figure Create(SpotLesson spot, string water, FigureOptions options)
     {
-        ArgumentNullException.ThrowIfNull(waters);
+        ArgumentNullException.ThrowIfNull(spot);
+        ArgumentNullException.ThrowIfNull(water);
         ArgumentNullException.ThrowIfNull(options);
-        if (waters.Count == 0 || waters.Any(w => w.Plate.Rows.Count == 0))
-            throw new ArgumentException("There must be a water, and a depth in each.", nameof(waters));
+        if (spot.Plate.Rows.Count == 0)
+            throw new ArgumentException("There must be a depth.", nameof(spot));
 
         UnitFormat format = options.Format;
-        Layout layout = new(options);
-        double blockHeight = layout.HeadHeight + (waters.Max(w => w.Plate.Rows.Count) * layout.RowHeight) + layout.AxisHeight;
+        double small = options.SmallFontSize;
+        int panels = options.Narrow ? 1 : 2;
+        double rowHeight = options.Narrow ? 64 : 74, head = (options.FontSize * 1.3) + (small * 2.6) + 8;
         PlotModel model = PlotBase.Model(options);
         model.PlotAreaBorderThickness = new OxyThickness(0);
-        model.Padding = new OxyThickness(12, 8, 6, 6);
+        model.Padding = new OxyThickness(12, 6, 10, 6);
         model.Axes.Add(PlotBase.Hidden(AxisPosition.Bottom, 0, 1));
         model.Axes.Add(PlotBase.Hidden(AxisPosition.Left, 0, 1));
         model.Paint(AnnotationLayer.AboveSeries, area =>
         {
-            for (int i = 0; i < waters.Count; i++)
+            double label = options.Narrow ? 40 : 58, panelWidth = options.Narrow ? 62 : 96;
+            double left = area.Bounds.Left + label, top = area.Bounds.Top + head;
+            double pairs = left + (panels * (panelWidth + Gap));
+            double pair = ((area.Bounds.Right - pairs) / 3) - Gap, half = pair / 2;
+            string[] heads = options.Narrow ? ["light\nleft"] : ["light\nleft", "red lure\nsends back"];
+            for (int p = 0; p < panels; p++)
+                area.Text(new ScreenPoint(left + (p * (panelWidth + Gap)) + (panelWidth / 2), top - 6), heads[p], small, Palette.SoftInk, HorizontalAlignment.Center, VerticalAlignment.Bottom);
+            for (int c = 0; c < 3; c++)
             {
-                double left = area.Bounds.Left + (options.Narrow ? 0 : i * area.Bounds.Width / waters.Count);
-                double top = area.Bounds.Top + (options.Narrow ? i * (blockHeight + 14) : 0);
-                PaintWater(area, waters[i], left, top, layout, options);
+                double x = Pair(c);
+                area.Text(new ScreenPoint(x + half, area.Bounds.Top), spot.Chart.Colours[c].Name, options.FontSize, Palette.Ink, HorizontalAlignment.Center, VerticalAlignment.Top, bold: true);
+                area.Text(new ScreenPoint(x + (half / 2), top - 6), "your\neye", small, Palette.SoftInk, HorizontalAlignment.Center, VerticalAlignment.Bottom);
+                area.Text(new ScreenPoint(x + (1.5 * half), top - 6), "camera", small, Palette.SoftInk, HorizontalAlignment.Center, VerticalAlignment.Bottom);
             }
+
+            double light = spot.Plate.Rows.Max(row => row.Illuminant.Maximum());
+            for (int r = 0; r < spot.Plate.Rows.Count; r++)
+            {
+                PlateRow row = spot.Plate.Rows[r];
+                double y = top + (r * rowHeight), height = rowHeight - 8;
+                string depth = row.Depth <= 0 ? "top" : format.HandText(row.Depth);
+                area.Text(new ScreenPoint(left - 8, y + (height / 2)), depth, small, Palette.Ink, HorizontalAlignment.Right, VerticalAlignment.Middle, bold: true);
+                double peak = row.Illuminant.Maximum(), enlarge = peak > 0 ? light / peak : 0;
+                OxyRect first = new(left, y, panelWidth, height);
+                PaintPanel(area, first, row.Illuminant, light, enlarge);
+                area.Text(new ScreenPoint(first.Right - 3, first.Top), UnitFormat.PercentText(row.LightLeft), small, Palette.Ink, HorizontalAlignment.Right, VerticalAlignment.Top, bold: true);
+                if (panels > 1)
+                    PaintPanel(area, new OxyRect(left + panelWidth + Gap, y, panelWidth, height), row.Left, light, enlarge);
+                for (int c = 0; c < 3; c++)
+                {
+                    ColourCell cell = spot.Chart[r, c];
+                    Swatch(area, new OxyRect(Pair(c), y, half, height), cell.EyeSwatch, ColourWords.Text(cell.Word), small);
+                    Swatch(area, new OxyRect(Pair(c) + half, y, half, height), cell.UnadaptedSwatch, "", small);
+                }
+            }
+
+            double Pair(int c) => pairs + (c * (pair + Gap));
         }, clip: false);
 
         return new Figure(options)
         {
             Name = "red-turns-black",
             Section = FigureSection.Lesson,
-            Title = "Why red turns black",
-            Subtitle = "light at a depth × what a red lure returns = what is left of it; high sun, clear sky",
+            Title = "Red beside white and chartreuse, going down",
+            Subtitle = water,
             Model = model,
-            PlotHeight = (options.Narrow ? waters.Count * (blockHeight + 14) : blockHeight) + 14,
+            PlotHeight = head + (rowHeight * spot.Plate.Rows.Count) + 14,
             Keys =
             [
-                new KeyItem("coloured: on the scale of the surface, as a camera takes it", 28, PaintKey),
-                KeyItem.Line("line: the same enlarged until the light fills the panel, as an eye used to it", Palette.Ink, 1.3, null),
-                KeyItem.Symbol("triangle: less than a sixteenth of white there, near black", (rc, at, _) => Shapes.Marker(rc, at, MarkerShape.TriangleDown, true, Palette.Ink, 4.5)),
+                new KeyItem("light by its color, at the scale of the surface; the line shows the same enlarged", 28, PaintKey),
             ],
-            Caption = "A lure shows only light that is there to return. Clear water takes the red first, so little is left of a red lure but its grey. Stained water takes the blue and green, so what light there is stays red, and red holds its own while everything fades. Numbers: light left of the surface, and light returned beside a perfect white at the same depth, both as a person sees it. Fish eyes differ.",
-            AltText = string.Join(" ", waters.Select(w => Describe(w, format))),
+            Caption = format.Say($"Your eye: after some minutes down there, as far as a person's eye gets used to such light. Camera: set for the surface and left so; a first glance looks much the same, but for the darkness. The word says what the eye's swatch looks like. Percent: light left of the surface. Fish eyes differ."),
+            AltText = format.Say($"Swatches of red, white and chartreuse by depth in this spot's water, as an eye and as a camera sees them. {string.Join("; ", Enumerable.Range(0, spot.Plate.Rows.Count).Where(r => r == 0 || r == spot.Plate.Rows.Count - 1).Select(r => Describe(spot, r, format)))}."),
         };
     }
 
@@ -75,68 +111,15 @@ public static class RedTeachingPlate
         }
     }
 
-    private static string Describe(RedLesson water, UnitFormat format) =>
-        $"Red in {LessonWords.Water(water.Water)}: " + string.Join("; ", water.Plate.Rows.Select(r =>
-            $"{Depth(r.Depth, format)} {UnitFormat.PercentText(r.LightLeft)} of the light is left and red returns {UnitFormat.PercentText(r.RelativeLuminance)} of white, {ColourWords.Text(r.Cell.Word)}")) + ".";
+    private static string Describe(SpotLesson spot, int row, UnitFormat format) =>
+        $"{(spot.Chart.Depths[row] <= 0 ? "at the top" : $"at {format.HandText(spot.Chart.Depths[row])}")} red is {ColourWords.Text(spot.Chart[row, SpotLesson.Red].Word)}, white {ColourWords.Text(spot.Chart[row, SpotLesson.White].Word)}, chartreuse {ColourWords.Text(spot.Chart[row, SpotLesson.Chartreuse].Word)}";
 
-    private static string Depth(double depth, UnitFormat format) => depth <= 0 ? "at the surface" : $"at {format.LengthText(depth)}";
-
-    private static void PaintWater(PaintArea area, RedLesson water, double left, double top, Layout layout, FigureOptions options)
+    private static void Swatch(PaintArea area, OxyRect box, Srgb colour, string word, double size)
     {
-        UnitFormat format = options.Format;
-        double small = options.SmallFontSize - (options.Narrow ? 1 : 0);
-        area.Text(new ScreenPoint(left, top), $"{Grammar.Capital(LessonWords.Water(water.Water))}, Secchi depth {format.LengthText(water.SecchiDepth)}", options.FontSize, Palette.Ink, HorizontalAlignment.Left, VerticalAlignment.Top, bold: true);
-        double headBottom = top + layout.HeadHeight - 4;
-        string[] heads = ["light,\n% of surface", "red lure\nreturns", "what is left,\n% of white"];
-        for (int p = 0; p < 3; p++)
-            area.Text(new ScreenPoint(layout.Panel(left, p) + (layout.PanelWidth / 2), headBottom), heads[p], small, Palette.SoftInk, HorizontalAlignment.Center, VerticalAlignment.Bottom);
-        area.Text(new ScreenPoint(layout.Swatch(left, 0) + (layout.SwatchWidth / 2), headBottom), "eye", small, Palette.SoftInk, HorizontalAlignment.Center, VerticalAlignment.Bottom);
-        area.Text(new ScreenPoint(layout.Swatch(left, 1) + (layout.SwatchWidth / 2), headBottom), "camera", small, Palette.SoftInk, HorizontalAlignment.Center, VerticalAlignment.Bottom);
-
-        double light = water.Plate.Rows.Max(r => r.Illuminant.Maximum());
-        double y = top + layout.HeadHeight;
-        foreach (PlateRow row in water.Plate.Rows)
-        {
-            double middle = y + (layout.PanelHeight / 2);
-            string depth = $"{format.LengthNumber(row.Depth)}\n{format.LengthUnit}";
-            area.Text(new ScreenPoint(left + layout.LabelWidth - 8, middle), depth, options.SmallFontSize, Palette.Ink, HorizontalAlignment.Right, VerticalAlignment.Middle, bold: true);
-            double peak = row.Illuminant.Maximum();
-            double enlarge = peak > 0 ? light / peak : 0;
-            PaintPanel(area, layout.Box(left, 0, y), row.Illuminant, light, enlarge);
-            PaintPanel(area, layout.Box(left, 1, y), water.Plate.Colour.Reflectance, 1, 1);
-            PaintPanel(area, layout.Box(left, 2, y), row.Left, light, enlarge);
-            area.Text(new ScreenPoint(layout.Panel(left, 1) - (layout.Gap / 2), middle), "×", options.FontSize, Palette.Ink);
-            area.Text(new ScreenPoint(layout.Panel(left, 2) - (layout.Gap / 2), middle), "=", options.FontSize, Palette.Ink);
-            Number(0, UnitFormat.PercentText(row.LightLeft), false);
-            Number(2, UnitFormat.PercentText(row.RelativeLuminance), row.RelativeLuminance < ColourLimits.NearBlackLuminance);
-
-            Swatch(0, row.Cell.AdaptedSwatch);
-            Swatch(1, row.Cell.UnadaptedSwatch);
-            area.Text(new ScreenPoint(layout.Swatch(left, 0) + layout.SwatchWidth + 1, y + layout.PanelHeight), ColourWords.Text(row.Cell.Word), small, Palette.Ink, HorizontalAlignment.Center, VerticalAlignment.Bottom);
-            y += layout.RowHeight;
-
-            // Above the curve, right of the panel's top edge.
-            void Number(int panel, string text, bool dark)
-            {
-                OxyRect box = layout.Box(left, panel, y);
-                area.Text(new ScreenPoint(box.Right - 2, box.Top), text, small, Palette.Ink, HorizontalAlignment.Right, VerticalAlignment.Top, bold: true);
-                if (dark)
-                    Shapes.Marker(area.Context, new ScreenPoint(box.Left + 8, box.Top + (small * 0.62)), MarkerShape.TriangleDown, true, Palette.Ink, 4);
-            }
-
-            void Swatch(int column, Srgb colour)
-            {
-                double bottom = y + layout.PanelHeight - (small * 1.2) - 2;
-                area.Context.DrawRectangle(new OxyRect(layout.Swatch(left, column), y + 2, layout.SwatchWidth, bottom - y - 2), OxyColor.FromRgb(colour.Red, colour.Green, colour.Blue), Palette.Line, 0.8, EdgeRenderingMode.Adaptive);
-            }
-        }
-
-        for (int p = 0; p < 3; p++)
-        {
-            OxyRect box = layout.Box(left, p, y - layout.RowHeight);
-            area.Text(new ScreenPoint(box.Left, box.Bottom + 2), "400", small - 1, Palette.SoftInk, HorizontalAlignment.Left, VerticalAlignment.Top);
-            area.Text(new ScreenPoint(box.Right, box.Bottom + 2), "700 nm", small - 1, Palette.SoftInk, HorizontalAlignment.Right, VerticalAlignment.Top);
-        }
+        OxyColor fill = OxyColor.FromRgb(colour.Red, colour.Green, colour.Blue);
+        area.Context.DrawRectangle(box, fill, Palette.Line, 0.8, EdgeRenderingMode.Adaptive);
+        if (word.Length > 0)
+            area.Text(new ScreenPoint(box.Left + (box.Width / 2), box.Bottom - 3), word.Replace(' ', '\n'), size - 1, Palette.TextOn(fill), HorizontalAlignment.Center, VerticalAlignment.Bottom);
     }
 
     // A spectrum as an area in the colours of its wavelengths over a strip of the rainbow, and enlarged as a line.
@@ -144,7 +127,7 @@ public static class RedTeachingPlate
     {
         area.Fill(box, Palette.Sky);
         double floor = box.Bottom - StripHeight;
-        double height = (floor - box.Top) * Layout.CurveShare;
+        double height = (floor - box.Top) * CurveShare;
         double width = box.Width / (LastNm - FirstNm);
         List<ScreenPoint> line = [];
         List<ScreenPoint> edge = [];
@@ -175,34 +158,5 @@ public static class RedTeachingPlate
             double value = full > 0 ? spectrum.At(nm) / full : 0;
             return double.IsFinite(value) ? Math.Clamp(value, 0, 1) : 0;
         }
-    }
-
-    // Measures of one water's block (1/96 inch).
-    private sealed class Layout(FigureOptions options)
-    {
-        // Room above the curves for a number.
-        public const double CurveShare = 0.72;
-
-        public double LabelWidth { get; } = options.Narrow ? 34 : 36;
-
-        public double PanelWidth { get; } = options.Narrow ? 66 : 69;
-
-        public double Gap { get; } = options.Narrow ? 13 : 15;
-
-        public double SwatchWidth { get; } = options.Narrow ? 36 : 39;
-
-        public double PanelHeight { get; } = options.Narrow ? 60 : 66;
-
-        public double RowHeight => PanelHeight + 8;
-
-        public double HeadHeight { get; } = (options.FontSize * 1.3) + (options.SmallFontSize * 2.5) + 8;
-
-        public double AxisHeight { get; } = options.SmallFontSize + 6;
-
-        public double Panel(double left, int index) => left + LabelWidth + (index * (PanelWidth + Gap));
-
-        public double Swatch(double left, int index) => Panel(left, 2) + PanelWidth + 8 + (index * (SwatchWidth + 2));
-
-        public OxyRect Box(double left, int panel, double top) => new(Panel(left, panel), top, PanelWidth, PanelHeight);
     }
 }

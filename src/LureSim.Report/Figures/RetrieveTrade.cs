@@ -17,9 +17,9 @@ public static class RetrieveTrade
         (Palette.Blue, MarkerShape.Circle),
         (Palette.Vermilion, MarkerShape.Square),
         (Palette.BluishGreen, MarkerShape.Triangle),
-        (Palette.Orange, MarkerShape.Diamond),
+        (Palette.DarkOrange, MarkerShape.Diamond),
         (OxyColor.FromRgb(0x6A, 0x3D, 0x9A), MarkerShape.TriangleDown),
-        (Palette.SkyBlue, MarkerShape.Pentagon),
+        (Palette.Surface, MarkerShape.Pentagon),
     ];
 
     /// <summary>Draws the figure.</summary>
@@ -42,7 +42,7 @@ public static class RetrieveTrade
         double far = 100 * tried.Concat(search.Families.Select(f => f.Best)).Concat(search.Own).Max(t => t.LiveZoneShare);
         double low = 100 * tried.Concat(search.Families.Select(f => f.Best)).Concat(search.Own).Min(t => t.ClearShare);
         double right = Math.Max(10, far * 1.12), bottom = Math.Min(88, low - 6);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, "in the strike zone with the action on (% of the time)", -0.03 * right, right);
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, "working in the strike zone (% of the time)", -0.03 * right, right);
         x.IsShown = value => value is >= -1e-9 and <= 100.001;
         PlotAxis y = PlotBase.Axis(options, AxisPosition.Left, options.Narrow ? "clear of bottom and grass (%)" : "clear of bottom and grass (% of the time)", bottom, 100 + (0.12 * (100 - bottom)));
         y.IsShown = value => value is >= -1e-9 and <= 100.001;
@@ -97,7 +97,7 @@ public static class RetrieveTrade
             LabelPlacer.Draw(area, [.. labels.Select(placer.Place).OfType<LabelPlacer.Placement>()]);
         });
         RetrieveTrial winner = search.Best.Best;
-        string lure = search.Head.IsNone ? search.Body.Label : $"{format.HeadText(search.Head)} with the {search.Body.Label}";
+        string lure = search.Head.IsNone ? format.LureText(search.Body) : $"{format.HeadText(search.Head)} with the {format.LureText(search.Body)}";
         return new Figure(options)
         {
             Name = "retrieve-trade",
@@ -109,14 +109,13 @@ public static class RetrieveTrade
             Keys =
             [
                 .. search.Families.Select(f => KeyItem.Symbol(f.Family.Name, (rc, at, _) => Shapes.Marker(rc, at, Look(f.Best).Shape, true, Look(f.Best).Colour, 4))),
-                KeyItem.Symbol("your presentations", (rc, at, _) => Shapes.Marker(rc, at, MarkerShape.Pentagon, false, Palette.Ink, 5)),
-                KeyItem.Symbol($"hollow: action on less than {UnitFormat.PercentText(Lively)} of the time", (rc, at, _) => Shapes.Marker(rc, at, MarkerShape.Circle, false, Palette.SoftInk, 4)),
-                KeyItem.Line("nothing found beyond", Palette.Line, 1.2, [2, 3]),
+                KeyItem.Symbol("yours", (rc, at, _) => Shapes.Marker(rc, at, MarkerShape.Pentagon, false, Palette.Ink, 5)),
+                KeyItem.Symbol($"hollow: working less than {UnitFormat.PercentText(Lively)} of the time", (rc, at, _) => Shapes.Marker(rc, at, MarkerShape.Circle, false, Palette.SoftInk, 4)),
+                KeyItem.Line("limit of what was found", Palette.Line, 1.2, [2, 3]),
             ],
-            Caption = "Every mark is a retrieve that was simulated; large marks are the best of each kind. Up and to the right is better. "
-                + "How much clear water is worth against time in the zone depends on the bottom: the score weighs shell and grass most.",
-            AltText = $"Best: {winner.Presentation.Name}, in the zone {UnitFormat.PercentText(winner.Coverage.ZoneShare)}, action on {UnitFormat.PercentText(winner.ActionShare)}, both {UnitFormat.PercentText(winner.LiveZoneShare)}, clear of bottom and grass {UnitFormat.PercentText(winner.ClearShare)}. "
-                + string.Join(" ", search.Families.Skip(1).Select(f => $"{f.Family.Name}: in the zone with its action on {UnitFormat.PercentText(f.Best.LiveZoneShare)}, clear {UnitFormat.PercentText(f.Best.ClearShare)}.")),
+            Caption = "Every mark is a retrieve; large marks are the best of each kind. Up and to the right is better. "
+                + "What time clear of the bottom is worth depends on the bottom: the score weighs shell and grass most.",
+            AltText = $"Marks of all retrieves tried, time working in the zone against time clear of bottom and grass. Best: {winner.Presentation.Name}, working in the zone {UnitFormat.PercentText(winner.LiveZoneShare)}, clear {UnitFormat.PercentText(winner.ClearShare)}.",
         };
     }
 

@@ -111,14 +111,14 @@ public static class SideView
             Keys =
             [
                 .. TrackLayer.Keys(chosen is { First: true }),
-                .. chosen is null ? Array.Empty<KeyItem>() : [KeyItem.Symbol("time since splash-down", (rc, p, _) => Shapes.Disc(rc, p, 3.6, OxyColors.White, Palette.SoftInk, 1.8))],
+                .. chosen is null ? Array.Empty<KeyItem>() : [KeyItem.Symbol("seconds since it hit the water", (rc, p, _) => Shapes.Disc(rc, p, 3.6, OxyColors.White, Palette.SoftInk, 1.8))],
                 .. shapes.Count == 0 ? Array.Empty<KeyItem>() : [KeyItem.Line("the line, at the time written on it", Palette.Line, 1.1, null)],
             ],
-            Caption = "You stand at the left; the lure lands at the right, falls (dashed) and comes back (solid). "
-                + $"Time marks every {UnitFormat.Number(step, 0)} s are on {(chosen is { First: true } ? "the first choice" : "the track")}. "
-                + (stretch > 1.3 ? $"Depth is drawn about {UnitFormat.Number(stretch, stretch < 3 ? 1 : 0)} times larger than distance. " : "")
-                + (PlanView.IsNeeded(scenario, candidates) ? "The lure also swings sideways, which the view from above shows. " : "")
-                + (flows ? $"Arrows at the right: the current at depth, flowing {SpotWords.Direction(spot.CurrentDirection)}." : ""),
+            Caption = "You stand at the left; the lure lands at the right, sinks (dashed) and comes back (solid). "
+                + $"Time marks every {UnitFormat.Number(step, 0)} s are on {(chosen is { First: true } ? "the choice" : "the path")}. "
+                + (stretch > 1.3 ? $"Depth is stretched about {UnitFormat.Number(stretch, stretch < 3 ? 1 : 0)} times. " : "")
+                + (PlanView.IsNeeded(scenario, candidates) ? "It also swings sideways: see the view from above. " : "")
+                + (flows ? $"Arrows at the right: the current at depth, flowing {SpotWords.Direction(spot.CurrentDirection, options.Units)}." : ""),
             AltText = Describe(scenario, candidates, first, format),
         };
     }
@@ -137,14 +137,10 @@ public static class SideView
 
     private static string Describe(Scenario scenario, IReadOnlyList<Candidate> candidates, Candidate? first, UnitFormat format)
     {
-        IEnumerable<string> parts = candidates.Select(c =>
-            $"{format.HeadText(c.Rig.Head)}{(IsFirst(c, first) ? " (first choice)" : "")}: median depth {format.LengthText(c.Coverage.MedianDepth)}, "
-            + $"{UnitFormat.PercentText(c.Coverage.ZoneShare)} of the retrieve in the strike zone");
         Spot spot = scenario.Spot;
-        return $"Side view of {format.LengthText(spot.Depth)} of water over {SpotWords.Bottom(spot.Bottom)}"
-            + (spot.GrassHeight > 0 ? $" with grass {format.LengthText(spot.GrassHeight)} high" : "")
-            + $", strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}. "
-            + string.Join("; ", parts) + ".";
+        string water = $"Side view of {format.HandText(spot.Depth)} of water over {SpotWords.Bottom(spot.Bottom)}, strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}, with the paths of {(candidates.Count == 1 ? "one head" : $"{candidates.Count} heads")}.";
+        return first is null ? water
+            : $"{water} {(first.Rig.Head.IsNone ? "The choice" : format.HeadText(first.Rig.Head))} is in the zone {UnitFormat.PercentText(first.Coverage.ZoneShare)} of the retrieve, typical depth {format.HandText(first.Coverage.MedianDepth)}.";
     }
 
     private static double Stretch(double rangeX, double pixelsX, double rangeY, double pixelsY) =>

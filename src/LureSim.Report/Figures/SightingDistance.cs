@@ -1,3 +1,4 @@
+using LureSim.Decision.Colours;
 using LureSim.Light;
 using LureSim.Report.Rendering;
 using LureSim.Report.Units;
@@ -9,134 +10,129 @@ using OxyPlot.Axes;
 
 namespace LureSim.Report.Figures;
 
-/// <summary>How far off a fish makes out each colour, by depth.</summary>
+/// <summary>How far off a fish sees each colour, one panel a depth, one row a colour: rows keep colours apart that are seen from nearly as far.</summary>
 public static class SightingDistance
 {
-    // Lines that a plot holds without crowding.
-    private const int WideLines = 10;
-    private const int NarrowLines = 6;
-    private const double NameGap = 8;
+    private const int MostPanels = 4;
+    private const int WidePanels = 4;
+    private const int NarrowPanels = 2;
+    private const double Gap = 12;
 
-    // What the axis below the plot takes of its height (1/96 inch).
-    private const double AxisRoom = 70;
-
-    private static readonly (SightMode Mode, MarkerShape Shape, bool Filled, string Words)[] Marks =
+    private static readonly (SightMode Mode, MarkerShape Shape, string Words)[] Marks =
     [
-        (SightMode.Reflects, MarkerShape.Circle, true, "reflects: brighter than the water"),
-        (SightMode.Silhouettes, MarkerShape.TriangleDown, true, "silhouette: darker than the water"),
-        (SightMode.GoneDark, MarkerShape.Square, true, "gone dark: as good as black"),
-        (SightMode.MatchesBackground, MarkerShape.Diamond, false, "matches the water"),
+        (SightMode.Reflects, MarkerShape.Circle, "brighter than the water"),
+        (SightMode.Silhouettes, MarkerShape.TriangleDown, "darker than the water"),
+        (SightMode.GoneDark, MarkerShape.Square, "as good as black"),
+        (SightMode.MatchesBackground, MarkerShape.Diamond, "as bright as the water"),
     ];
 
     /// <summary>Draws the figure.</summary>
-    /// <param name="chart">The distances; at least one depth and one colour.</param>
+    /// <param name="sight">What was found; at least one depth and one lure.</param>
     /// <param name="options">Units of depths and distances, and width.</param>
-    /// <returns>The figure. Of many colours it shows some from the farthest to the nearest made out.</returns>
-    /// <exception cref="ArgumentException">The chart is empty or ragged.</exception>
-    public static Figure Create(SightChart chart, FigureOptions options)
+    /// <returns>The figure. Of many depths it shows four, the shallowest and the deepest among them.</returns>
+    /// <exception cref="ArgumentException">There is nothing to show, or a row is ragged.</exception>
+    public static Figure Create(SightFinding sight, FigureOptions options)
     {
-        ArgumentNullException.ThrowIfNull(chart);
+        ArgumentNullException.ThrowIfNull(sight);
         ArgumentNullException.ThrowIfNull(options);
-        if (chart.Depths.Count == 0 || chart.Colours.Count == 0 || chart.Sightings.Count != chart.Depths.Count || chart.Sightings.Any(r => r.Count != chart.Colours.Count))
-            throw new ArgumentException("The chart needs a depth and a colour, and a sighting for each pair.", nameof(chart));
+        if (sight.Rows.Count == 0 || sight.Lures.Count == 0 || sight.Rows.Any(row => row.Seen.Count != sight.Lures.Count))
+            throw new ArgumentException("There must be a depth and a lure, and a distance for each pair.", nameof(sight));
 
         UnitFormat format = options.Format;
-        List<int> shown = Shown(chart, options.Narrow ? NarrowLines : WideLines);
-        double farthest = Math.Max(chart.Reactions.Max(), shown.Max(c => chart.Sightings.Max(r => Distance(r[c]))));
-        double bottom = chart.Depths.Max();
+        List<SightRow> panels = Shown(sight.Rows);
+
+        // Farthest first by the mean over the depths, in every panel the same.
+        List<int> order = [.. Enumerable.Range(0, sight.Lures.Count).OrderByDescending(i => sight.Rows.Average(row => row.Seen[i].SeenFrom)).ThenBy(i => i)];
+        int columns = Math.Min(panels.Count, options.Narrow ? NarrowPanels : WidePanels);
+        int blocks = (panels.Count + columns - 1) / columns;
+        double line = (options.SmallFontSize * 1.25) + 7, head = (options.SmallFontSize * 1.3) + 6, foot = options.SmallFontSize + 10;
+        double block = head + (line * order.Count) + foot;
+        double names = order.Max(i => BundledFont.Measure(Name(sight.Lures[i], options), options.SmallFontSize, FontWeights.Normal).Width) + 10;
+        double farthest = Math.Max(ColourAdvice.StrikeLength, sight.Rows.Max(row => row.Seen.Max(seen => seen.SeenFrom)));
+        double step = Step(format.LengthValue(farthest) * 1.06);
+        double end = step * Math.Max(1, Math.Ceiling(format.LengthValue(farthest) * 1.06 / step));
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"sighting distance, looking level ({format.LengthUnit})", 0, Math.Max(format.LengthValue(farthest) * 1.08, 0.1));
-        double height = options.Narrow ? 380 : 420;
-        double deep = Math.Max(format.LengthValue(bottom), 0.1);
-        // Room above and below the lines for the names, in units of the axis.
-        double room = (options.SmallFontSize * 1.2 * (options.Narrow ? 3 : 2)) + 24;
-        double margin = deep * room / (height - AxisRoom - (2 * room));
-        PlotAxis y = PlotBase.DepthAxis(options, -margin, deep + margin);
-        y.IsShown = value => value >= -1e-9 && value <= deep + 1e-9;
-        y.Title = $"depth of the lure ({format.LengthUnit})";
-        model.Axes.Add(x);
-        model.Axes.Add(y);
+        model.PlotAreaBorderThickness = new OxyThickness(0);
+        model.Padding = new OxyThickness(12, 4, 12, 4);
+        model.Axes.Add(PlotBase.Hidden(AxisPosition.Bottom, 0, 1));
+        model.Axes.Add(PlotBase.Hidden(AxisPosition.Left, 0, 1));
         model.Paint(AnnotationLayer.AboveSeries, area =>
         {
-            foreach (double level in (ReadOnlySpan<double>)[0, format.LengthValue(bottom)])
-                area.Line([new(area.Bounds.Left, area.At(0, level).Y), new(area.Bounds.Right, area.At(0, level).Y)], level > 0 ? Palette.Line : Palette.Surface, level > 0 ? 1 : 1.6);
-            List<List<ScreenPoint>> lines = [.. shown.Select(c => chart.Depths.Select((d, i) => area.At(format.LengthValue(Distance(chart.Sightings[i][c])), format.LengthValue(d))).ToList())];
-            for (int k = 0; k < shown.Count; k++)
+            double width = (area.Bounds.Width - names - (Gap * (columns - 1))) / columns;
+            for (int p = 0; p < panels.Count; p++)
             {
-                OxyColor colour = Look(chart.Colours[shown[k]]);
-                // A dark edge keeps white and yellow on the page, a light one keeps black off its neighbours.
-                area.Line(lines[k], OxyColors.White, 6.5);
-                area.Line(lines[k], Palette.SoftInk, 4.6);
-                area.Line(lines[k], colour, 2.8);
-            }
-
-            area.Line([.. chart.Depths.Select((d, i) => area.At(format.LengthValue(chart.Reactions[i]), format.LengthValue(d)))], Palette.Vermilion, 2, [6, 4]);
-
-            for (int k = 0; k < shown.Count; k++)
-            {
-                for (int d = 0; d < chart.Depths.Count; d++)
-                {
-                    (_, MarkerShape shape, bool filled, _) = Marks.First(m => m.Mode == chart.Sightings[d][shown[k]].Mode);
-                    Shapes.Marker(area.Context, lines[k][d], shape, filled, Palette.Ink, options.Narrow ? 3.2 : 4);
-                    if (filled)
-                        Shapes.Disc(area.Context, lines[k][d], options.Narrow ? 1.4 : 1.9, Look(chart.Colours[shown[k]]), OxyColors.Undefined, 0);
-                }
-            }
-
-            // Names stand over and under the lines by turns, in the order of their ends, so that no leader crosses another.
-            List<int> order = [.. Enumerable.Range(0, lines.Count).OrderBy(k => lines[k][0].X).ThenBy(k => k)];
-            Name([.. order.Where((_, i) => i % 2 == 0)], above: true);
-            Name([.. order.Where((_, i) => i % 2 == 1).OrderBy(k => lines[k][^1].X)], above: false);
-
-            void Name(List<int> row, bool above)
-            {
-                List<string> names = [.. row.Select(k => BundledFont.Wrap(chart.Colours[shown[k]].Name, (area.Bounds.Width / Math.Max(1, row.Count)) - NameGap, options.SmallFontSize, FontWeights.Bold))];
-                List<OxySize> sizes = [.. names.Select(n => BundledFont.Measure(n, options.SmallFontSize, FontWeights.Bold))];
-                double[] lefts = Spread([.. row.Select((k, i) => (above ? lines[k][0].X : lines[k][^1].X) - (sizes[i].Width / 2))], [.. sizes.Select(z => z.Width)], area.Bounds.Left + 4, area.Bounds.Right - 4);
-                for (int i = 0; i < row.Count; i++)
-                {
-                    ScreenPoint end = above ? lines[row[i]][0] : lines[row[i]][^1];
-                    double middle = lefts[i] + (sizes[i].Width / 2);
-                    ScreenPoint near = new(middle, above ? area.Bounds.Top + 4 + sizes[i].Height : area.Bounds.Bottom - 4 - sizes[i].Height);
-                    area.Line([near, new(end.X, end.Y + (above ? -6 : 6))], Palette.SoftInk, 0.9);
-                    area.Text(near, names[i], options.SmallFontSize, Palette.Ink, HorizontalAlignment.Center, above ? VerticalAlignment.Bottom : VerticalAlignment.Top, bold: true);
-                }
+                double left = area.Bounds.Left + names + (p % columns * (width + Gap)), top = area.Bounds.Top + (p / columns * block);
+                Panel(area, panels[p], new OxyRect(left, top + head, width, line * order.Count));
+                area.Text(new ScreenPoint(left + (width / 2), top), $"lure at {format.HandText(panels[p].Depth)}", options.SmallFontSize, Palette.Ink, HorizontalAlignment.Center, VerticalAlignment.Top, bold: true);
+                if (p % columns > 0)
+                    continue;
+                for (int r = 0; r < order.Count; r++)
+                    area.Text(new ScreenPoint(left - 8, top + head + ((r + 0.5) * line)), Name(sight.Lures[order[r]], options), options.SmallFontSize, Palette.Ink, HorizontalAlignment.Right, VerticalAlignment.Middle);
             }
         }, clip: false);
 
-        HashSet<SightMode> modes = [.. shown.SelectMany(c => chart.Sightings.Select(r => r[c].Mode))];
-        string left = shown.Count < chart.Colours.Count ? $"; {shown.Count} of {chart.Colours.Count} colours" : "";
-        string standIn = chart.Eye.Basis == EyeBasis.StandIn ? " (stand-in eye)" : "";
+        string fish = FishWords.Everyday(sight.Eye.CommonName);
+        string standIn = sight.Eye.Basis == EyeBasis.StandIn ? " (eye data borrowed from a similar fish)" : "";
+        HashSet<SightMode> modes = [.. panels.SelectMany(row => row.Seen.Select(seen => seen.Mode))];
         return new Figure(options)
         {
             Name = "sighting-distance",
             Section = FigureSection.Colours,
-            Title = $"How far off a {chart.Eye.CommonName} makes out each colour",
-            Subtitle = $"{chart.Eye.CommonName}{standIn} {ColourWords.Looking(chart.Direction)}{left}",
+            Title = format.Say($"How far off {Grammar.Article(fish)} sees each color"),
+            Subtitle = $"from where fish in the strike zone look ({format.LengthUnit}){standIn}",
             Model = model,
-            PlotHeight = height,
+            PlotHeight = (block * blocks) + 8,
             Keys =
             [
-                .. Marks.Where(m => modes.Contains(m.Mode)).Select(m => KeyItem.Symbol(m.Words, (rc, at, _) => Shapes.Marker(rc, at, m.Shape, m.Filled, Palette.Ink, 4))),
-                KeyItem.Line("fish in tanks turned to prey from here", Palette.Vermilion, 2, [6, 4]),
+                .. Marks.Where(m => modes.Contains(m.Mode)).Select(m => KeyItem.Symbol(m.Words, (rc, at, _) => Shapes.Marker(rc, at, m.Shape, true, Palette.Ink, 4.5))),
+                KeyItem.Line("as far as a fish comes for a lure", Palette.Vermilion, 2, [6, 4]),
             ],
-            Caption = $"Each line is a colour of the box, drawn in its look in air; the mark says whether it shines or stands dark against the water. The order of colours is firmer than the distances, which differ between kinds of fish by a factor of 1.7 either way (what trained sunfish made out, Spratte et al. 2021). Dashed: from where salmon and trout in tanks turned to a fish of 5 cm in this light and turbidity (Hansen et al. 2013, Vogel & Beauchamp 1999, Mazur & Beauchamp 2003; a factor of 1.4 either way, no inshore fish measured). Movement and scent are not in it. {ColourWords.Basis(chart.Eye)}",
-            AltText = $"Sighting distance of a {chart.Eye.CommonName}{standIn}, {ColourWords.Looking(chart.Direction)}. " + string.Join("; ", shown.Select(c => Describe(chart, c, format))) + $". Fish in tanks turned to prey at {string.Join(", ", chart.Depths.Select((d, i) => $"{format.LengthText(chart.Reactions[i])} at {format.LengthText(d)} deep"))}.",
+            Caption = format.Say($"One row a color, drawn in its look in air; the mark says how it stands against the water. Distances within a few inches of each other are no real difference: kinds of fish differ by a factor of 1.7 either way (what trained sunfish made out, Spratte et al. 2021). Dashed: from where salmon and trout in tanks turned to a small fish in such light and water (Hansen et al. 2013, Vogel & Beauchamp 1999, Mazur & Beauchamp 2003); being seen from farther gains nothing. Movement and scent are not counted. {ColourWords.Basis(sight.Eye)}"),
+            AltText = format.Say($"Dots: how far off {Grammar.Article(fish)} sees each color, by depth. {string.Join("; ", panels.Take(2).Select(row => $"Lure at {format.HandText(row.Depth)}: {string.Join(", ", order.Take(3).Select(i => $"{sight.Lures[i].Name} {format.SeenText(row.Seen[i].SeenFrom)}"))}"))}."),
         };
+
+        void Panel(PaintArea area, SightRow row, OxyRect box)
+        {
+            area.Fill(box, OxyColor.FromRgb(0xF7, 0xF9, 0xFB));
+            double X(double metres) => box.Left + 6 + ((box.Width - 12) * Math.Clamp(format.LengthValue(metres) / end, 0, 1));
+            int labels = Math.Max(1, (int)Math.Round(end / step));
+            for (int k = 0; k <= labels; k++)
+            {
+                double x = box.Left + 6 + ((box.Width - 12) * k / labels);
+                area.Line([new(x, box.Top), new(x, box.Bottom)], Palette.Grid, 1);
+                if (k % 2 == 0 || labels <= 3)
+                    area.Text(new ScreenPoint(x, box.Bottom + 3), UnitFormat.Number(k * step, 2), options.SmallFontSize - 1, Palette.SoftInk, HorizontalAlignment.Center, VerticalAlignment.Top);
+            }
+
+            if (format.LengthValue(row.Reach) <= end)
+                area.Line([new(X(row.Reach), box.Top), new(X(row.Reach), box.Bottom)], Palette.Vermilion, 2, [6, 4]);
+            for (int r = 0; r < order.Count; r++)
+            {
+                SeenLure seen = row.Seen[order[r]];
+                double y = box.Top + ((r + 0.5) * line);
+                OxyColor look = Look(sight.Lures[order[r]].Side);
+                area.Line([new(X(0), y), new(X(seen.SeenFrom), y)], Palette.Line, 1.4);
+                MarkerShape shape = Marks.First(m => m.Mode == seen.Mode).Shape;
+
+                // A dark edge keeps white and yellow on the page.
+                Shapes.Marker(area.Context, new ScreenPoint(X(seen.SeenFrom), y), shape, true, Palette.Ink, options.Narrow ? 5.5 : 6.5);
+                Shapes.Marker(area.Context, new ScreenPoint(X(seen.SeenFrom), y), shape, true, look, options.Narrow ? 4 : 5);
+            }
+        }
     }
 
-    private static string Describe(SightChart chart, int colour, UnitFormat format) =>
-        $"{chart.Colours[colour].Name}: " + string.Join(", ", chart.Depths.Select((d, i) => $"{format.LengthText(Distance(chart.Sightings[i][colour]))} at {format.LengthText(d)} deep, {Words(chart.Sightings[i][colour].Mode)}"));
+    private static string Name(LurePattern lure, FigureOptions options) => BundledFont.Wrap(lure.Name, options.Narrow ? 92 : 190, options.SmallFontSize, FontWeights.Normal).Split('\n')[0];
 
-    private static string Words(SightMode mode) => Marks.First(m => m.Mode == mode).Words.Split(':')[0];
+    // Shallowest and deepest, and evenly between.
+    private static List<SightRow> Shown(IReadOnlyList<SightRow> rows) => rows.Count <= MostPanels
+        ? [.. rows]
+        : [.. Enumerable.Range(0, MostPanels).Select(i => rows[(int)Math.Round(i * (rows.Count - 1.0) / (MostPanels - 1))])];
 
-    private static double Distance(Sighting sighting) => double.IsFinite(sighting.Distance) ? Math.Max(0, sighting.Distance) : 0;
-
-    // Colours from the best to the worst by rank, evenly picked when there are many.
-    private static List<int> Shown(SightChart chart, int most)
+    // Round step for about four ticks.
+    private static double Step(double end)
     {
-        List<int> ranked = [.. chart.ByMeanRank().Select(colour => Enumerable.Range(0, chart.Colours.Count).First(i => ReferenceEquals(chart.Colours[i], colour))).Distinct()];
-        return ranked.Count <= most ? ranked : [.. Enumerable.Range(0, most).Select(i => ranked[(int)Math.Round(i * (ranked.Count - 1.0) / (most - 1))]).Distinct()];
+        double rough = end / 4, power = Math.Pow(10, Math.Floor(Math.Log10(rough)));
+        return power * (rough / power) switch { < 1.5 => 1, < 3.5 => 2, < 7.5 => 5, _ => 10 };
     }
 
     private static OxyColor Look(LureColour colour)
@@ -145,38 +141,10 @@ public static class SightingDistance
         double exposure = white.Dot(Colorimetry.YBar);
         Xyz seen = (1 / exposure) * Colorimetry.Integrate(colour.Exitance(white));
         Xyz light = (1 / exposure) * Colorimetry.Integrate(white);
-        // A fluorescent colour is brighter than any screen can show it: darker, its hue stays.
-        double share = 0.85;
-        Srgb look = Show(share, out double kept);
-        while (kept < 0.9 && share > 0.3)
-            look = Show(share *= 0.92, out kept);
+        Srgb look = Srgb.Vivid(LightestShare * ChromaticAdaptation.Cat16(seen, light, Colorimetry.D65White));
         return OxyColor.FromRgb(look.Red, look.Green, look.Blue);
-
-        Srgb Show(double scale, out double saturation) => Srgb.FromXyz(scale * ChromaticAdaptation.Cat16(seen, light, Colorimetry.D65White), out saturation);
     }
 
-    // Left edges near those wished for, in their order, without overlap and inside the bounds where there is room: the
-    // mean of pushing all to the right and pushing all to the left, which keeps both order and gaps.
-    private static double[] Spread(double[] wished, double[] widths, double from, double to)
-    {
-        double[] right = Push([.. wished], leftFirst: false);
-        double[] left = Push([.. wished], leftFirst: true);
-        return [.. right.Select((r, i) => (r + left[i]) / 2)];
-
-        double[] Push(double[] edges, bool leftFirst)
-        {
-            foreach (bool toLeft in (bool[])[leftFirst, !leftFirst])
-            {
-                for (int k = 0; k < edges.Length; k++)
-                {
-                    int i = toLeft ? edges.Length - 1 - k : k;
-                    edges[i] = toLeft
-                        ? Math.Min(edges[i], (i == edges.Length - 1 ? to : edges[i + 1] - NameGap) - widths[i])
-                        : Math.Max(edges[i], i == 0 ? from : edges[i - 1] + widths[i - 1] + NameGap);
-                }
-            }
-
-            return edges;
-        }
-    }
+    // White paint stays a shade under the page.
+    private const double LightestShare = 0.85;
 }

@@ -1,5 +1,6 @@
 using LureSim.Light;
 using LureSim.Report.Units;
+using LureSim.Report.Words;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -56,7 +57,7 @@ public static class SilhouetteFigure
                     area.Context.DrawRectangle(new OxyRect(box.Left, box.Bottom + 3, half, pair - 3), lure, OxyColors.Undefined, 0, EdgeRenderingMode.Adaptive);
                     area.Context.DrawRectangle(new OxyRect(box.Left, box.Bottom + 3, box.Width, pair - 3), OxyColors.Undefined, Palette.Line, 0.8, EdgeRenderingMode.Adaptive);
                     ScreenPoint foot = new(box.Left + half, box.Bottom + pair + 4);
-                    area.Text(foot, strip.Distances[c] <= 0 ? "close up" : format.LengthText(strip.Distances[c]), options.SmallFontSize, Palette.Ink, HorizontalAlignment.Center, VerticalAlignment.Top, bold: true);
+                    area.Text(foot, strip.Distances[c] <= 0 ? "close up" : format.SeenText(strip.Distances[c]), options.SmallFontSize, Palette.Ink, HorizontalAlignment.Center, VerticalAlignment.Top, bold: true);
                     area.Text(new ScreenPoint(foot.X, foot.Y + (options.SmallFontSize * 1.25)), Contrast(seen.LuminanceContrast), options.SmallFontSize, Palette.SoftInk, HorizontalAlignment.Center, VerticalAlignment.Top);
                 }
             }
@@ -66,25 +67,25 @@ public static class SilhouetteFigure
         {
             Name = "silhouette",
             Section = FigureSection.Colours,
-            Title = $"What is left of a {strips[0].Name} lure at a distance",
+            Title = $"A {strips[0].Name} lure, close up and farther off",
             Subtitle = "lure against the water behind it, drawn at one size",
             Model = model,
             PlotHeight = (rowHeight * strips.Count) + 14,
-            Keys = [KeyItem.Symbol("under each picture: colour of lure and water side by side, distance, contrast: brighter (+) or darker (−) than the water", (rc, at, _) =>
+            Keys = [KeyItem.Symbol(format.Say($"under each picture: color of lure and water side by side, distance, contrast: brighter (+) or darker (−) than the water"), (rc, at, _) =>
             {
                 rc.DrawRectangle(new OxyRect(at.X - 8, at.Y - 5, 8, 10), Palette.Ink, OxyColors.Undefined, 0, EdgeRenderingMode.Adaptive);
                 rc.DrawRectangle(new OxyRect(at.X - 8, at.Y - 5, 16, 10), OxyColors.Undefined, Palette.Line, 1, EdgeRenderingMode.Adaptive);
             })],
-            Caption = "The water puts its own light between eye and lure, so a lure fades into the water behind it. Seen level it is lit from above and stands against the water; from below it stands against the bright surface, and almost any colour is a dark shape. To a human eye used to that light; each row has one exposure. Movement is not in the picture.",
-            AltText = string.Join(" ", strips.Select(s => $"{Heading(s, format)}: " + string.Join("; ", s.Distances.Select((d, i) => $"{(d <= 0 ? "close up" : $"at {format.LengthText(d)}")} contrast {Contrast(s.Swatches[i].LuminanceContrast)}")) + ".")),
+            Caption = format.Say($"The water puts its own light between eye and lure, so a lure fades into the water behind it. Seen level it is lit from above and stands against the water; from below it stands against the bright surface, and almost any color is a dark shape. To a person's eye after some minutes; each row has one exposure. Movement is not in the picture."),
+            AltText = format.Say($"Pictures of a {strips[0].Name} lure against the water at growing distance. {string.Join(" ", strips.Select(s => $"{Heading(s, format)}: contrast {Contrast(s.Swatches[0].LuminanceContrast)} close up, {Contrast(s.Swatches[^1].LuminanceContrast)} at {format.SeenText(s.Distances[^1])}."))}"),
         };
     }
 
     private static string Heading(SilhouetteStrip strip, UnitFormat format) => strip.Direction switch
     {
-        ViewDirection.Level => $"Seen level, lure at {format.LengthText(strip.Depth)}",
-        ViewDirection.Down => $"Seen from above, lure at {format.LengthText(strip.Depth)}",
-        _ => $"Seen from below, lure at {format.LengthText(strip.Depth)}",
+        ViewDirection.Level => $"Seen level, lure at {format.HandText(strip.Depth)}",
+        ViewDirection.Down => $"Seen from above, lure at {format.HandText(strip.Depth)}",
+        _ => $"Seen from below, lure at {format.HandText(strip.Depth)}",
     };
 
     private static string Contrast(double contrast) =>

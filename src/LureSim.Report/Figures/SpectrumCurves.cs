@@ -1,4 +1,5 @@
 using LureSim.Report.Units;
+using LureSim.Report.Words;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -37,7 +38,7 @@ public static class SpectrumCurves
         LogarithmicAxis y = new()
         {
             Position = AxisPosition.Left,
-            Title = "downwelling light (W/m² per nm)",
+            Title = "light from above (W/m² per nm)",
             Minimum = low,
             Maximum = top,
             FontSize = options.FontSize - 1,
@@ -101,12 +102,12 @@ public static class SpectrumCurves
         {
             Name = "light-spectrum",
             Section = FigureSection.Colours,
-            Title = "Which colours of light are left at depth",
+            Title = options.Units.Spell("Which colors of light are left at depth"),
             Subtitle = "daylight coming down, by wavelength",
             Model = model,
             PlotHeight = options.Narrow ? 340 : 360,
-            Caption = "Each line is a depth. Every step down the scale is ten times less light. A lure can only show the colours that are left: where a line has dropped, that colour is gone. Light below the scale is not drawn.",
-            AltText = "Downwelling spectral irradiance. " + string.Join("; ", Enumerable.Range(0, plate.Depths.Count).Select(d => Describe(plate, d, visible, format))) + ".",
+            Caption = options.Units.Spell("Each line is a depth; each step down is ten times less light. A lure can only show the colors that are left: where a line has dropped, that color is gone."),
+            AltText = $"Curves of the light coming down, by wavelength, at {plate.Depths.Count} depths. {Grammar.Capital(Describe(plate, plate.Depths.Count - 1, visible, format))}.",
         };
     }
 

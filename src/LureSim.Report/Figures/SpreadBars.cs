@@ -22,12 +22,12 @@ public static class SpreadBars
         string head = options.Format.HeadText(best.Head);
         IReadOnlyList<SpreadDriver> zone = best.Drivers.Drivers;
         HeadUncertainty[] pair = study.Rival is { } rival ? [.. new[] { best, rival }.OrderByDescending(h => h.Head.Mass)] : [];
-        string lead = pair.Length == 2 ? $"lead of {options.Format.HeadText(pair[0].Head)} over {options.Format.HeadText(pair[1].Head)}" : "lead over another head";
+        string lead = options.Units.Spell(pair.Length == 2 ? $"favors the heavier head, {options.Format.HeadText(pair[0].Head)} over {options.Format.HeadText(pair[1].Head)}" : "favors the heavier head");
         int rows = Math.Max(1, zone.Count);
         double noise = best.Drivers.Noise;
-        OxyColor zoneColour = Palette.Blue, choiceColour = Palette.Orange;
+        OxyColor zoneColour = Palette.Blue, choiceColour = Palette.DarkOrange;
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, "rank correlation", -1.12, 1.12);
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, "how strongly it counts", -1.12, 1.12);
         x.MajorStep = 0.5;
         PlotAxis y = CoverageMap.Steps(options, AxisPosition.Left, "", rows, i => i < zone.Count ? Label(zone[i].Input, options) : "");
         y.StartPosition = 1;
@@ -51,13 +51,12 @@ public static class SpreadBars
 
             area.Line([area.At(0, -0.5), area.At(0, rows - 0.5)], Palette.Ink, 1.2);
         });
-        IEnumerable<string> parts = zone.Select(d => $"{UncertaintyWords.Name(d.Input)} {UnitFormat.Number(d.RankCorrelation, 2)} ({lead} {UnitFormat.Number(study.ChoiceDrivers.Drivers.FirstOrDefault(o => o.Input == d.Input)?.RankCorrelation ?? 0, 2)})");
         return new Figure(options)
         {
             Name = "spread-bars",
             Section = FigureSection.Certainty,
-            Title = "What drives the spread",
-            Subtitle = $"{study.Draws.Count} draws; the inputs explain {UnitFormat.PercentText(best.Drivers.Explained)} of the spread of {head}",
+            Title = "What to check first when you get there",
+            Subtitle = $"over {study.Draws.Count} tries with {head}",
             Model = model,
             PlotHeight = (46 * rows) + 66,
             Keys =
@@ -66,8 +65,8 @@ public static class SpreadBars
                 KeyItem.Box(lead, choiceColour, OxyColors.White, Hatch.Falling),
                 KeyItem.Box("may be chance", OxyColor.FromRgb(0xEE, 0xF1, 0xF4), OxyColor.FromRgb(0xB8, 0xC0, 0xC8), Hatch.Rising),
             ],
-            Caption = "A bar to the right: the more of this input, the longer in the zone, or the more the heavier head of the two best is ahead. A bar to the left: the less. Bars inside the hatched band may be chance. What has the longest bar is what to look at first when you get there.",
-            AltText = $"Rank correlations with the time in the zone of {head}: {string.Join("; ", parts)}.",
+            Caption = "To the right: the more of it, the more time in the zone, or the better for the heavier head. To the left: the less. Bars inside the hatched band may be chance.",
+            AltText = $"Bars: how strongly each input counts for the time in the zone of {head}. {(zone.Count > 0 ? $"First: the {UncertaintyWords.Name(zone[0].Input)}." : "")}".TrimEnd(),
         };
     }
 
@@ -80,7 +79,7 @@ public static class SpreadBars
             UncertainInput.RodHeight => "rod height",
             UncertainInput.LineDrag => "line drag",
             UncertainInput.LureDrag => "lure drag",
-            UncertainInput.LineLaw => "drag law",
+            UncertainInput.LineLaw => "line model",
             _ => UncertaintyWords.Name(input),
         }
         : UncertaintyWords.Name(input);

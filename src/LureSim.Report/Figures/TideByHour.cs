@@ -55,22 +55,22 @@ public static class TideByHour
                 }
             }
         });
-        IEnumerable<string> parts = rows.Select(r => $"{TideWords.Clock(r.Hours)}: {(r.Best is { } best ? $"{format.HeadText(best)}, {UnitFormat.PercentText(r.ZoneShares[heads.ToList().IndexOf(best)])} in the zone" : "no head reaches the zone")}");
+        string[] best = [.. rows.Select(r => r.Best is { } head ? format.HeadText(head) : "none").Distinct()];
         return new Figure(options)
         {
             Name = "tide-by-hour",
             Section = FigureSection.TideByHour,
-            Title = "Which weight at what hour",
-            Subtitle = $"Per cent of the retrieve in the strike zone: {table.Presentation.Name}",
+            Title = "Best weight, hour by hour",
+            Subtitle = $"Percent of the retrieve in the strike zone: {table.Presentation.Name}",
             Model = model,
             PlotHeight = (Math.Clamp(430.0 / rows.Count, 26, 34) * rows.Count) + (options.Narrow ? 62 : 40),
             Keys =
             [
-                KeyItem.Ramp("0 to 100 % in the zone", Palette.Share),
-                KeyItem.Box("best of the box at that hour", OxyColors.White, Palette.Vermilion),
+                KeyItem.Ramp("0 to 100% in the strike zone", Palette.Share),
+                KeyItem.Box("best in your box at that hour", OxyColors.White, Palette.Vermilion),
             ],
-            Caption = "Read across from the hour and its current at the surface; the framed head scores best then (time in the zone, less grass, bottom, waiting and swing). A negative current runs against the direction of the spot's.",
-            AltText = $"{string.Join("; ", parts)}.",
+            Caption = $"Read across from the hour and its current at the surface; the framed head is best then. {TideWords.Minus}",
+            AltText = $"Grid of {rows.Count} hours by {heads.Count} heads with the percent of the retrieve in the strike zone. Best over the tide: {Grammar.Join(best.Take(6))}.",
         };
     }
 

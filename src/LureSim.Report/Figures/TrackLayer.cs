@@ -119,7 +119,7 @@ internal static class TrackLayer
             // From the start of the retrieve on: that is where the heads lie furthest apart as a rule.
             yield return new LabelRequest
             {
-                Text = track.First ? $"{track.Style.Label} (first choice)" : track.Style.Label,
+                Text = track.First ? $"{track.Style.Label} (choice)" : track.Style.Label,
                 Anchors = line,
                 Size = track.First ? options.FontSize : options.SmallFontSize,
                 Bold = true,
@@ -159,10 +159,10 @@ internal static class TrackLayer
     /// <summary>Explains dashes and thickness.</summary>
     public static IEnumerable<KeyItem> Keys(bool anyFirst)
     {
-        yield return KeyItem.Line("fall after splash-down", Palette.SoftInk, 1.6, FallDashes);
+        yield return KeyItem.Line("sinking", Palette.SoftInk, 1.6, FallDashes);
         yield return KeyItem.Line("retrieve", Palette.SoftInk, 1.8, null);
         if (anyFirst)
-            yield return KeyItem.Line("first choice", Palette.SoftInk, 3.8, null);
+            yield return KeyItem.Line("choice", Palette.SoftInk, 3.8, null);
     }
 
     private static IEnumerable<(double Time, DataPoint Point)> TimeMarks(DrawnTrack track, double step)

@@ -99,21 +99,21 @@ public static class WaterMapFigure
             Name = many ? "water-map-draws" : "water-map",
             Section = many ? FigureSection.Certainty : FigureSection.Where,
             Order = many ? 1 : 0,
-            Title = many ? $"Where {headText} runs when you do not know it all" : $"Where {headText} spends its retrieve",
-            Subtitle = many ? $"{map.Runs} draws together: {presentation}" : $"Retrieve: {presentation}",
+            Title = many ? $"Where {headText} runs, allowing for what you can't know" : $"Where {headText} spends its retrieve",
+            Subtitle = many ? $"{map.Runs} tries together: {presentation}" : $"Retrieve: {presentation}",
             Model = model,
             PlotHeight = height,
             Keys =
             [
-                KeyItem.Ramp($"share of the retrieve in a cell, 0 to {UnitFormat.Number(100 * most, 1)} %", Colour),
+                KeyItem.Ramp($"share of the retrieve in a cell, 0 to {UnitFormat.Number(100 * most, 1)}%", Colour),
                 KeyItem.Box("right: all distances together, in the zone", Palette.Blue, Palette.Blue),
                 KeyItem.Box("out of the zone", Palette.Line, Palette.Line),
                 KeyItem.Line("edge of the strike zone", Palette.ZoneEdge, 1.6, [5, 3]),
             ],
-            Caption = "You stand at the left. The darker a cell, the longer the lure is there during the retrieve; the fall is left out. "
+            Caption = (many ? "All tries laid over one another. " : "You stand at the left. The darker a cell, the longer the lure is there during the retrieve; the sinking is left out. ")
                 + (many && spot.StrikeZone.MovesWithBottom ? "The depth of the water is drawn too: heights are counted from the bottom. " : "")
-                + (many ? "A narrow dark band is a retrieve that you can trust; a wide pale one depends on what you do not know." : "What lies between the dashed lines counts."),
-            AltText = $"{headText}: about {UnitFormat.PercentText(Math.Min(1, inZone))} of the retrieve at depths of the strike zone, {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep.",
+                + (many ? "A narrow dark band is a retrieve to trust; a wide pale one depends on what you can't know." : "Between the dashed lines counts."),
+            AltText = $"Map of where {headText} runs: about {UnitFormat.PercentText(Math.Min(1, inZone))} of the retrieve at depths of the strike zone, {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep.",
         };
     }
 

@@ -49,18 +49,17 @@ public static class WeightByCurrent
                 }
             }
         });
-        IEnumerable<string> parts = Enumerable.Range(0, rows).Select(r => $"{format.LengthText(table.Depths[r])}: {string.Join(", ", Enumerable.Range(0, columns).Select(c => $"{Text(table.Weight[r, c], options.Units)} at {TideWords.Current(table.Currents[c], options.Units)}"))}");
         return new Figure(options)
         {
             Name = "weight-by-current",
             Section = FigureSection.TideTable,
-            Title = $"Weight that holds the bottom, by depth and current ({(options.Units == UnitSystem.Us ? "oz" : "g")})",
-            Subtitle = $"Cast {format.LengthText(tide.Presentation.CastLength)}, let it fall to the bottom, then: {tide.Presentation.Name}",
+            Title = $"Weight that holds bottom, by depth and current ({(options.Units == UnitSystem.Us ? "oz" : "g")})",
+            Subtitle = $"Cast {format.HandText(tide.Presentation.CastLength)}, let it sink to the bottom, then: {tide.Presentation.Name}",
             Model = model,
             PlotHeight = (42 * rows) + 66,
             Keys = !table.Weight.Cast<double?>().Any(weight => weight is null) ? [] : [KeyItem.Box($"more than {new UnitFormat(options.Units).Weight(sizes[^1])}, or never", OxyColor.FromRgb(0xE3, 0xE6, 0xE9), OxyColor.FromRgb(0xA0, 0xA8, 0xB0), Hatch.Rising)],
-            Caption = "The lightest common weight that is on the bottom for a third of the retrieve or more, with this line, this body and this cast. One step heavier is the safe side: the current is seldom known better than a quarter.",
-            AltText = $"{string.Join("; ", parts)}.",
+            Caption = "The lightest common weight that is on bottom for a third of the retrieve or more, with this line, lure and cast. One size heavier is the safe side: the current is seldom known better than a quarter.",
+            AltText = $"Grid of the lightest weight that holds bottom at {rows} depths and {columns} currents; it grows with both.",
         };
     }
 

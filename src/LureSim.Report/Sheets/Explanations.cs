@@ -1,7 +1,9 @@
+using LureSim.Decision;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Report.Units;
+using LureSim.Report.Words;
 
 namespace LureSim.Report.Sheets;
 
@@ -15,11 +17,11 @@ internal static class Explanations
     public static IReadOnlyList<LabelledText> Weight(Sheet sheet, UnitFormat format)
     {
         Rig rig = sheet.Choice.First.Rig;
-        Candidate[] alike = [.. sheet.Candidates.Where(c => c.Rig.Body == rig.Body && c.Rig.Presentation == rig.Presentation).OrderBy(c => c.Rig.Head.Mass)];
+        Candidate[] alike = [.. sheet.Candidates.Where(c => Choice.SameWay(c.Rig, rig)).DistinctBy(c => c.Rig.Head).OrderBy(c => c.Rig.Head.Mass)];
         int at = Array.FindIndex(alike, c => c.Rig.Head == rig.Head);
         return
         [
-            new(UnitFormat.PercentText(sheet.Choice.First.Coverage.ZoneShare), $"of the retrieve in the zone with {format.HeadText(rig.Head)}"),
+            new(UnitFormat.PercentText(sheet.Choice.First.Coverage.ZoneShare), $"of the retrieve in the strike zone with {format.HeadText(rig.Head)}"),
             Neighbour(at - 1, "lighter"),
             Neighbour(at + 1, "heavier"),
         ];
@@ -27,10 +29,10 @@ internal static class Explanations
         LabelledText Neighbour(int index, string word)
         {
             if (at < 0 || index < 0 || index >= alike.Length)
-                return new(UnitFormat.None, $"nothing {word} in the box");
+                return new(UnitFormat.None, $"nothing {word} in your box");
             Coverage c = alike[index].Coverage;
-            string why = c.GrassShare > 0.05 ? $", {UnitFormat.PercentText(c.GrassShare)} in the grass" : c.BottomShare > 0.05 ? $", {UnitFormat.PercentText(c.BottomShare)} on the bottom" : "";
-            return new(UnitFormat.PercentText(c.ZoneShare), $"a step {word}, {format.HeadText(alike[index].Rig.Head)}{why}");
+            string why = c.GrassShare > 0.05 ? $", {UnitFormat.PercentText(c.GrassShare)} in grass" : c.BottomShare > 0.05 ? $", {UnitFormat.PercentText(c.BottomShare)} on bottom" : "";
+            return new(UnitFormat.PercentText(c.ZoneShare), $"one size {word}, {format.HeadText(alike[index].Rig.Head)}{why}");
         }
     }
 
@@ -52,9 +54,9 @@ internal static class Explanations
         while (fast + 1 < grid.Speeds.Count && grid.ZoneShare[row, fast + 1] >= AsGood * top) fast++;
         return
         [
-            new(format.SpeedText(rig.Presentation.RetrieveSpeed), $"speed of the first choice: {UnitFormat.PercentText(sheet.Choice.First.Coverage.ZoneShare)} in the zone"),
-            new(format.SpeedText(grid.Speeds[best]), $"the best speed tried: {UnitFormat.PercentText(top)} in the zone"),
-            new($"{format.SpeedNumber(grid.Speeds[slow])} to {format.SpeedText(grid.Speeds[fast])}", "speeds about as good with this head"),
+            new(format.SpeedText(rig.Presentation.RetrieveSpeed), $"the choice: {UnitFormat.PercentText(sheet.Choice.First.Coverage.ZoneShare)} in the zone"),
+            new(format.SpeedText(grid.Speeds[best]), $"best speed tried: {UnitFormat.PercentText(top)} in the zone"),
+            new($"{format.SpeedNumber(grid.Speeds[slow])} to {format.SpeedText(grid.Speeds[fast])}", "about as good with this head"),
         ];
     }
 
@@ -64,15 +66,15 @@ internal static class Explanations
         if (sheet.Body is not { } choice)
             return [];
         LabelledText wanted = (choice.Wanted.Least, choice.Wanted.Most) is ({ } least, { } most)
-            ? new($"{format.SizeText(least)} to {format.SizeText(most)}", "length that the rule asks for")
+            ? new($"{format.SizeNumber(least)} to {format.SizeText(most)}", "length the deciding rule asks for")
             : new(UnitFormat.None, "no rule asks for a length");
         return
         [
-            new(format.SizeText(choice.First.Length), $"length of the {choice.First.Label}"),
+            new(format.SizeText(choice.First.Length), $"length of the {format.LureText(choice.First)}"),
             wanted,
             choice.Fits.Count > 1
-                ? new($"{UnitFormat.PercentText(choice.Fits[0].Suitability)} / {UnitFormat.PercentText(choice.Fits[1].Suitability)}", $"fit, against the {choice.Fits[1].Body.Label}")
-                : new(UnitFormat.PercentText(choice.Fits[0].Suitability), "fit; the only body of the box"),
+                ? new($"{UnitFormat.PercentText(choice.Fits[0].Suitability)} / {UnitFormat.PercentText(choice.Fits[1].Suitability)}", $"fit, against the {format.LureText(choice.Fits[1].Body)}")
+                : new(UnitFormat.PercentText(choice.Fits[0].Suitability), "fit; the only lure in your box"),
         ];
     }
 
@@ -85,9 +87,9 @@ internal static class Explanations
         StrikeZone zone = sheet.Scenario.Spot.StrikeZone;
         return
         [
-            new(UnitFormat.SecondsText(At(zone.Top)), $"on slack line to the top of the zone, {format.LengthText(zone.Top)}"),
+            new(UnitFormat.SecondsText(At(zone.Top)), $"bail open, to the top of the zone, {format.LengthText(zone.Top)}"),
             new(UnitFormat.SecondsText(At(zone.Bottom)), $"to its lower edge, {format.LengthText(zone.Bottom)}"),
-            new(format.SpeedText(column.TerminalSpeed), $"fall rate of {format.HeadText(head)} with this body"),
+            new(format.SinkText(column.TerminalSpeed), $"sink rate of {format.HeadText(head)} with this lure"),
         ];
 
         // Between the rows of the table; nothing is made up below the last depth reached.
@@ -112,12 +114,12 @@ internal static class Explanations
     {
         if (sheet.ColourAdvice is not { } advice)
             return [];
-        ColourWorth chosen = advice.Colours[advice.Chosen], farthest = advice.Colours[advice.Farthest];
+        ColourWorth chosen = advice.Choice, farthest = advice.Colours[advice.Farthest];
         return
         [
-            new(format.LengthText(chosen.Distance), $"at which {chosen.Name} is made out where the lure runs"),
-            new(format.LengthText(farthest.Distance), farthest.Name == chosen.Name ? "no colour of the box is made out farther" : $"{farthest.Name}, made out best"),
-            new($"{UnitFormat.Number(chosen.DifferenceToForage, 0)} steps", $"just noticeable, between {chosen.Name} and the {advice.Forage} forage"),
+            new(ColourWords.SeenFrom(advice, chosen, format), $"{chosen.Name} seen from, where the lure runs"),
+            new(ColourWords.SeenFrom(advice, farthest, format), farthest.Name == chosen.Name ? format.Say($"no color in your box shows farther") : chosen.Tied ? $"{farthest.Name}: no real difference" : $"{farthest.Name}, shows farthest"),
+            new(UnitFormat.Number(chosen.DifferenceToForage, 0), format.Say($"color difference to {advice.Forage} (under 3 = hard to tell apart)")),
         ];
     }
 }

@@ -32,5 +32,8 @@ internal sealed class FigurePages(IReadOnlyList<Figure> wide, IReadOnlyList<Figu
         figure.Name,
         FigureWriter.SvgElement(figure, figure.Name + "-wide"),
         FigureWriter.SvgElement(narrow.Single(phone => phone.Name == figure.Name), figure.Name + "-narrow"),
-        figure.Caption);
+        figure.Caption)
+    {
+        IsPlot = figure.Section is not (FigureSection.Colours or FigureSection.Lesson),
+    };
 }

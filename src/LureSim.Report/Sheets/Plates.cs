@@ -57,7 +57,7 @@ public static class Plates
     }
 
     private static PlateCell Cell(ColourCell cell) =>
-        new(cell.UnadaptedSwatch.Hex, cell.AdaptedSwatch.Hex, ColourWords.Text(cell.Word), cell.Adapted.L);
+        new(cell.UnadaptedSwatch.Hex, cell.EyeSwatch.Hex, ColourWords.Text(cell.Word), cell.Eye.L);
 
     private static List<int> ByDepth(ColourChart chart) => [.. Enumerable.Range(0, chart.Depths.Count).OrderBy(i => chart.Depths[i])];
 }

@@ -13,11 +13,6 @@ using LureSim.Sight;
 
 namespace LureSim.Report.Sheets;
 
-/// <summary>The colour that a sheet recommends.</summary>
-/// <param name="Name">Name of the colour.</param>
-/// <param name="Reason">One sentence why, or empty.</param>
-public sealed record ColourChoice(string Name, string Reason);
-
 /// <summary>All that goes onto the sheet of one spot. Values SI; texts are plain text and are escaped on writing.</summary>
 public sealed record Sheet
 {
@@ -30,8 +25,8 @@ public sealed record Sheet
     /// <summary>The choice.</summary>
     public required Choice Choice { get; init; }
 
-    /// <summary>Why it is the choice; plain sentences.</summary>
-    public IReadOnlyList<string> Reasons { get; init; } = [];
+    /// <summary>Why it is the choice; three lines at most.</summary>
+    public IReadOnlyList<string> Why { get; init; } = [];
 
     /// <summary>What may go wrong with it; plain sentences.</summary>
     public IReadOnlyList<string> Warnings { get; init; } = [];
@@ -47,6 +42,9 @@ public sealed record Sheet
 
     /// <summary>The colour to use, or null when none was computed.</summary>
     public ColourChoice? Colour { get; init; }
+
+    /// <summary>What the colors look like where the lure runs, and in murkier and clearer water; plain sentences.</summary>
+    public IReadOnlyList<string> Seen { get; init; } = [];
 
     /// <summary>Colours with depth, or null.</summary>
     public ColourPlate? Colours { get; init; }
@@ -97,12 +95,13 @@ public sealed record Sheet
             Scenario = plan.Scenario,
             Candidates = plan.Candidates,
             Choice = plan.Choice,
-            Reasons = ChoiceWords.Reasons(plan, units),
+            Why = ChoiceWords.Why(plan, units),
             Warnings = ChoiceWords.Warnings(plan, units),
             Fall = plan.FallTable,
             Coverage = plan.Grid,
             Current = Plates.Current(plan.Scenario.Spot),
-            Colour = ColourWords.Choice(plan.Colours, units) is { } colour ? new ColourChoice(colour.Name, colour.Reason) : null,
+            Colour = new ColourChoice(plan.Colours.Advice.Choice.Name, CardWords.Why(plan.Colours.Advice)),
+            Seen = [.. ColourWords.Seen(plan.Colours, units), .. plan.Clarity is { } clarity ? [ColourWords.Clarity(clarity, units)] : Array.Empty<string>()],
             Colours = Plates.Colours(plan.Colours.Chart),
             Spectrum = Plates.Spectrum(plan.Colours.Chart),
             ColourAdvice = plan.Colours.Advice,
@@ -114,9 +113,15 @@ public sealed record Sheet
             Uncertainty = plan.Uncertainty,
             Answers = plan.Answers,
             Units = units,
-            Limits = ChoiceWords.Notes(plan),
+            Limits = ChoiceWords.Notes(plan, units),
         };
     }
+
+    /// <summary>The card of the sheet.</summary>
+    /// <returns>The card.</returns>
+    public Card Card() => Words.Card.Of(
+        new CardFacts(Scenario, Choice.First) { Colour = Colour, Backup = Choice.Fallback, Uncertainty = Uncertainty, RigCheck = RigCheck, Warnings = Choice.Warnings },
+        Units);
 }
 
 /// <summary>A file of the sheet.</summary>
@@ -137,6 +142,6 @@ public enum SheetOutputs
     /// <summary>Each figure as SVG.</summary>
     Svg = 2,
 
-    /// <summary>All figures in one PDF.</summary>
+    /// <summary>PDF to print.</summary>
     Pdf = 4,
 }

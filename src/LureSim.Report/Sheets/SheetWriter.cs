@@ -1,3 +1,4 @@
+using LureSim.Decision;
 using System.Collections.Concurrent;
 using System.Reflection;
 using System.Text;
@@ -57,13 +58,13 @@ public static class SheetWriter
             figures.Add(ColourWorthBars.Create(advice, sheet.Scenario.Spot.TargetFish, options));
         if (sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate)
         {
-            figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Adapted, options));
-            figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Unadapted, options));
+            figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Eye, options));
+            figures.Add(ColourSwatches.Create(plate, sheet.Scenario.Spot.StrikeZone, SwatchView.Camera, options));
         }
 
         if (sheet.Sight is { } sight)
         {
-            figures.Add(SightingDistance.Create(sight.Chart, options));
+            figures.Add(SightingDistance.Create(sight, options));
             figures.Add(SilhouetteFigure.Create(sight.Strips, options));
         }
 
@@ -94,17 +95,16 @@ public static class SheetWriter
     internal static string Render(string template, object view) =>
         Templates.GetOrAdd(template, name => new FluidParser().Parse(WithParts(name))).Render(new TemplateContext(view, Options), Encoder).ReplaceLineEndings("\n");
 
-    /// <summary>The page and the figures as files: sheet.html, figures/*.png, figures/*.svg, figures.pdf.</summary>
+    /// <summary>The page and the figures as files: sheet.html, figures/*.png, figures/*.svg, and sheet.pdf, the card and the sheet to print.</summary>
     /// <param name="sheet">The sheet.</param>
     /// <param name="outputs">What to make beside the page.</param>
     /// <returns>The files, the page first.</returns>
     public static IReadOnlyList<SheetFile> Files(Sheet sheet, SheetOutputs outputs = SheetOutputs.Png | SheetOutputs.Svg)
     {
         List<SheetFile> files = [new("sheet.html", Encoding.UTF8.GetBytes(Html(sheet)))];
-        if (outputs == SheetOutputs.None)
-            return files;
-
-        files.AddRange(FigureFiles.Of(Figures(sheet), outputs, "figures/", "figures.pdf", sheet.Scenario.Title));
+        if (outputs.HasFlag(SheetOutputs.Pdf))
+            files.Add(new("sheet.pdf", SheetPdf.Write(sheet)));
+        files.AddRange(FigureFiles.Of(Figures(sheet), outputs & ~SheetOutputs.Pdf, "figures/", "", sheet.Scenario.Title));
         return files;
     }
 
@@ -129,7 +129,7 @@ public static class SheetWriter
     internal static List<Candidate> Alike(Sheet sheet)
     {
         Rig first = sheet.Choice.First.Rig;
-        List<Candidate> alike = [.. sheet.Candidates.Where(c => (c.Rig.Body == first.Body || c.Rig.Head.IsNone != first.Head.IsNone) && c.Rig.Presentation == first.Presentation)];
+        List<Candidate> alike = [.. sheet.Candidates.Where(c => Choice.SameWay(c.Rig, first)).DistinctBy(c => c.Rig.Head)];
         return alike.Any(c => c.Rig == first) ? alike : [sheet.Choice.First, .. alike];
     }
 
@@ -137,94 +137,90 @@ public static class SheetWriter
     {
         UnitFormat format = new(sheet.Units);
         Scenario scenario = sheet.Scenario;
-        Candidate first = sheet.Choice.First;
-        Coverage coverage = first.Coverage;
+        FigurePages figures = new(Figures(sheet), Figures(sheet, FigureWidth.Narrow));
+        IReadOnlyList<FigureView> where = figures.Take(FigureSection.Where);
+        Card card = sheet.Card();
         return new SheetView
         {
-            Version = Version,
-            Style = Resource("sheet.css"),
+            Language = Speller.Language(sheet.Units),
+            Scheme = card.Night ? "night" : "",
             Title = scenario.Title,
             SpotLine = SpotWords.Line(scenario.Spot, format),
             Notes = scenario.Notes.Trim(),
-            ChoiceWeight = Weight(first.Rig.Head, format),
-            ChoiceRows = ChoiceRows(sheet, format),
-            Numbers = Numbers(coverage, format),
-            Reasons = sheet.Reasons,
-            Warnings = [.. sheet.Warnings, .. ChoiceWords.Unfinished(first)],
-            Sections = Sections(sheet, format),
+            Card = CardView.Of(card, "card", "The card"),
+            Figures = [.. where.Take(1)],
+            Why = sheet.Why,
+            Warnings = WatchOut(sheet),
+            Cautions = General(sheet),
+            Tables = SheetTables.SinkCounts(sheet, format) is { } counts ? [counts] : [],
+            Tide = TideWords.Line(scenario.Tide, sheet.Units),
+            Sections = Sections(sheet, figures, [.. where.Skip(1)], format),
         };
     }
 
-    /// <summary>The weight of the choice.</summary>
-    internal static string Weight(JigHead head, UnitFormat format) => Grammar.Capital(format.HeadText(head)
-        + (head.IsNone ? "" : head.Mass > 0 && head.Place == WeightPlace.Nose ? " jig head" : head.Mass > 0 ? " of a weighted hook" : " hook"));
-
-    /// <summary>The three numbers of the choice.</summary>
-    internal static IReadOnlyList<LabelledText> Numbers(Coverage coverage, UnitFormat format) =>
+    /// <summary>What this spot and this choice ask for: findings of the run, then the cautions of the place.</summary>
+    internal static IReadOnlyList<string> WatchOut(Sheet sheet) =>
     [
-        new(UnitFormat.PercentText(coverage.ZoneShare), "of the retrieve in the strike zone"),
-        new(UnitFormat.SecondsText(coverage.TimeToZone), coverage.TimeToZone is null ? "it never gets to the strike zone" : "from the splash to the strike zone"),
-        new(format.LengthText(coverage.MedianDepth), "median depth of the retrieve"),
+        .. sheet.Warnings,
+        .. ChoiceWords.Unfinished(sheet.Choice.First),
+        .. Cautions.Of(sheet.Scenario, sheet.Choice.First.Rig.Head).Where(kind => kind < CautionKind.Cast).Select(kind => Cautions.Sentence(kind, sheet.Units)),
     ];
 
-    internal static List<LabelledText> ChoiceRows(Sheet sheet, UnitFormat format)
-    {
-        Rig rig = sheet.Choice.First.Rig;
-        List<LabelledText> rows = [new("Body", rig.Body.Label)];
-        if (sheet.Colour is { } colour)
-            rows.Add(new("Colour", colour.Reason.Length > 0 ? $"{Grammar.Capital(colour.Name)}. {colour.Reason}" : Grammar.Capital(colour.Name)));
-        rows.Add(new("Count-down", RetrieveWords.CountDown(rig.Presentation, sheet.Choice.First.Coverage)));
-        rows.Add(new("Retrieve", $"{RetrieveWords.Retrieve(rig.Presentation, sheet.Scenario.Tackle.Reel, format)} ({rig.Presentation.Name})"));
-        if (sheet.RigCheck is { } check)
-            rows.Add(new("Rig check", RigWords.Verdict(check, format)));
-        if (sheet.Choice.Fallback is { } other)
-            rows.Add(new("If not", $"{format.HeadText(other.Rig.Head)}, {other.Rig.Presentation.Name}: {TrackWords.Verdict(other)}"));
-        return rows;
-    }
+    /// <summary>Cautions that hold everywhere.</summary>
+    internal static IReadOnlyList<string> General(Sheet sheet) =>
+        [.. Cautions.Of(sheet.Scenario).Where(kind => kind >= CautionKind.Cast).Select(kind => Cautions.Sentence(kind, sheet.Units))];
 
-    private static List<SectionView> Sections(Sheet sheet, UnitFormat format)
+    /// <summary>All cautions of a spot in full, for a page without a choice.</summary>
+    internal static IReadOnlyList<string> AllCautions(Scenario scenario, JigHead? head, UnitSystem units) =>
+        [.. Cautions.Of(scenario, head).Select(kind => Cautions.Sentence(kind, units))];
+
+    private static List<SectionView> Sections(Sheet sheet, FigurePages figures, IReadOnlyList<FigureView> where, UnitFormat format)
     {
-        FigurePages figures = new(Figures(sheet), Figures(sheet, FigureWidth.Narrow));
+        static IReadOnlyList<LabelledText> Plain(IEnumerable<string> texts) => [.. texts.Select(text => new LabelledText("", text))];
+        string fish = sheet.Scenario.Spot.TargetFish;
         List<SectionView> sections =
         [
-            new("where", "Where each jig head runs") { Figures = figures.Take(FigureSection.Where) },
-            new("share", "The weight: time in the strike zone")
+            new("where", "Where each jig head runs") { Figures = where },
+            new("weight", "The weight")
             {
                 Numbers = Explanations.Weight(sheet, format),
                 Figures = figures.Take(FigureSection.Weight),
                 Tables = [SheetTables.Candidates(sheet, format)],
+                Items = Plain(ChoiceWords.MoreOnWeight(sheet.Choice, sheet.Units)),
             },
-            new("speed", "The retrieve: how fast")
+            new("speed", "How fast")
             {
                 Numbers = Explanations.Speed(sheet, format),
                 Figures = figures.Take(FigureSection.Speed),
             },
-            new("body", "The body: shape and size")
+            new("lure", "The lure: shape and size")
             {
                 Numbers = Explanations.Body(sheet, format),
                 Figures = figures.Take(FigureSection.Body),
-                Items = sheet.Body is { } body ? [.. BodyWords.Sentences(body, sheet.Units).Select(text => new LabelledText("", text))] : [],
+                Items = Plain(sheet.Body is { } body ? BodyWords.More(body, sheet.Units) : []),
             },
             new("certainty", "How sure is this")
             {
                 Figures = figures.Take(FigureSection.Certainty),
                 Tables = sheet.Uncertainty is { IsExact: false } study ? [UncertaintyTables.Heads(study, format)] : [],
+                Items = Plain(sheet.Uncertainty is { } tries ? UncertaintyWords.Sentences(tries, sheet.Units) : []),
             },
-            new("backwards", "Asked the other way round") { Tables = sheet.Answers.Count > 0 ? [UncertaintyTables.Answers(sheet.Answers, format)] : [] },
-            new("count", "Count-down")
+            new("answers", InverseWords.Heading) { Tables = sheet.Answers.Count > 0 ? [UncertaintyTables.Answers(sheet.Answers, sheet.Scenario.Tackle.Reel, format)] : [] },
+            new("count", "Sink counts of every head")
             {
                 Numbers = Explanations.CountDown(sheet, format),
                 Figures = figures.Take(FigureSection.CountDown),
-                Tables = sheet.Fall is { Columns.Count: > 0 } fall ? [SheetTables.Fall(fall, sheet.Scenario.Spot.StrikeZone, format)] : [],
+                Tables = sheet.Fall is { Columns.Count: > 0 } fall ? [SheetTables.Fall(fall, fall.Columns, sheet.Scenario.Spot.StrikeZone, "Sink counts of every head", format)] : [],
             },
-            new("colours", "Colours at depth")
+            new("colors", format.Say($"Colors at depth"))
             {
                 Numbers = Explanations.Colour(sheet, format),
-                Items =
+                Items = Plain(
                 [
-                    .. (sheet.ColourAdvice is { } advice ? ColourWords.Sentences(advice, sheet.Scenario.Spot.TargetFish, sheet.Units) : []).Select(text => new LabelledText("", text)),
-                    .. sheet.Patterns.Select(parts => new LabelledText("", ColourWords.Parts(parts, sheet.Scenario.Spot.TargetFish, sheet.Units))),
-                ],
+                    .. sheet.ColourAdvice is { } advice ? ColourWords.Sentences(advice, fish, sheet.Units) : [],
+                    .. sheet.Seen,
+                    .. sheet.Patterns.Select(parts => ColourWords.Parts(parts, fish, sheet.Units)),
+                ]),
                 Figures = figures.Take(FigureSection.Colours),
                 Tables = sheet.Colours is { Depths.Count: > 0, Colours.Count: > 0 } plate ? [SheetTables.Colours(plate, format)] : [],
             },
@@ -233,23 +229,22 @@ public static class SheetWriter
                 Figures = figures.Take(FigureSection.Rig),
                 Items = sheet.RigCheck is { } check ? [.. RigWords.Items(check, sheet.Scenario.Tackle.Rigging, format).Select(item => new LabelledText(item.Label, item.Text))] : [],
             },
-            new("box", "The tackle box, ranked for this spot")
+            new("box", "Your box, ranked for this spot")
             {
                 Tables = sheet.Box is { } box ? [SheetTables.Box(sheet, box, format)] : [],
-                Items = sheet is { Box: { } owned, Body: { } fits } ? [.. BoxWords.Sentences(owned, sheet.Choice.First, fits, sheet.Units).Select(text => new LabelledText("", text))] : [],
+                Items = Plain(sheet is { Box: { } owned, Body: { } fits } ? BoxWords.Sentences(owned, sheet.Choice.First, fits, sheet.Units) : []),
             },
-            new("inputs", "What went in") { Tables = [SheetTables.Inputs(sheet.Scenario, format)] },
-            new("limits", "What the model does not know") { Items = [.. sheet.Limits.Select(l => new LabelledText("This run", l)), .. Lines("limits.txt")] },
-            new("cautions", "Before you go") { Items = [.. Lines("cautions.txt")] },
+            new("inputs", "Your inputs") { Tables = [SheetTables.Inputs(sheet.Scenario, format)] },
+            new("limits", "What the model does not know") { Items = [.. sheet.Limits.Select(l => new LabelledText("This run", l)), .. Lines("limits.txt", sheet.Units)] },
         ];
         figures.RequireAllTaken();
         return [.. sections.Where(s => !s.IsEmpty)];
     }
 
     // Lines of a text resource; what stands before a colon near the start becomes the label.
-    internal static IEnumerable<LabelledText> Lines(string name)
+    private static IEnumerable<LabelledText> Lines(string name, UnitSystem units)
     {
-        foreach (string line in Resource(name).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+        foreach (string line in units.Spell(Resource(name)).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
         {
             int colon = line.IndexOf(": ", StringComparison.Ordinal);
             if (colon is > 0 and < 30)
@@ -267,6 +262,10 @@ public static class SheetWriter
     // Parts that pages share stand in a template's place where it includes them.
     private static string WithParts(string name) => Resource(name)
         .Replace("{% include 'figure' %}\n", Resource("figure.liquid"), StringComparison.Ordinal)
+        .Replace("{% include 'head' %}\n", Resource("head.liquid"), StringComparison.Ordinal)
+        .Replace("{% include 'foot' %}\n", Resource("foot.liquid"), StringComparison.Ordinal)
+        .Replace("{% include 'watch' %}\n", Resource("watch.liquid"), StringComparison.Ordinal)
+        .Replace("{% include 'card' %}\n", Resource("card.liquid"), StringComparison.Ordinal)
         .Replace("{% include 'table' %}\n", Resource("table.liquid"), StringComparison.Ordinal);
 
     /// <summary>A text resource of the sheets.</summary>

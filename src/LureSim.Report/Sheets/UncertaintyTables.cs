@@ -1,5 +1,7 @@
 using LureSim.Decision.Inverse;
+using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
+using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 
@@ -15,10 +17,10 @@ internal static class UncertaintyTables
         List<ColumnView> columns = [new("head", IsText: true), new("best in"), new("in zone"), new("to zone"), new("gets there"), new("on bottom")];
         if (grass)
             columns.Add(new("in grass"));
-        columns.AddRange([new("sideways"), new("mean score")]);
+        columns.AddRange([new("sideways"), new("average score")]);
         return new TableView(
-            "Jig heads over many draws",
-            "The median, and in brackets what eight draws of ten lie between.",
+            "Every head over the what-if tries",
+            "Typical, and in brackets the range 8 times in 10.",
             columns,
             [new GroupView("", [.. study.Heads.Select(h => Row(h))])],
             "stick",
@@ -28,7 +30,7 @@ internal static class UncertaintyTables
         {
             List<CellView> cells =
             [
-                new(UnitFormat.PercentText(h.ChanceBest)),
+                new($"{UnitFormat.Number(h.ChanceBest * study.Draws.Count, 0)} of {study.Draws.Count}"),
                 Share(h.ZoneShare),
                 new(Seconds(h.TimeToZone.Median), h.ReachesZone > 0 ? $"({Number(h.TimeToZone.Low)} to {Number(h.TimeToZone.High)})" : ""),
                 new(UnitFormat.PercentText(h.ReachesZone)),
@@ -38,7 +40,7 @@ internal static class UncertaintyTables
                 cells.Add(Share(h.GrassShare));
             cells.AddRange(
             [
-                new(format.LengthText(h.Swing.Median), $"({format.LengthNumber(h.Swing.Low)} to {format.LengthNumber(h.Swing.High)})"),
+                new(format.HandText(h.Swing.Median), $"({format.HandNumber(h.Swing.Low)} to {format.HandNumber(h.Swing.High)})"),
                 new(UnitFormat.Number(100 * h.Score.Mean, 0)),
             ]);
             return new RowView(format.HeadText(h.Head), cells, h == study.Best ? "first" : "");
@@ -49,11 +51,11 @@ internal static class UncertaintyTables
         static string Number(double s) => double.IsFinite(s) ? UnitFormat.SecondsNumber(s) : "never";
     }
 
-    /// <summary>Questions asked backwards.</summary>
-    public static TableView Answers(IReadOnlyList<InverseAnswer> answers, UnitFormat format) => new(
-        "Asked the other way round",
-        "Found by searching on the model of the whole cast.",
+    /// <summary>Quick answers.</summary>
+    public static TableView Answers(IReadOnlyList<InverseAnswer> answers, Reel reel, UnitFormat format) => new(
+        "Quick answers",
+        "Searched on whole casts.",
         [new ColumnView("question", IsText: true), new ColumnView("answer", IsText: true)],
-        [new GroupView("", [.. answers.Select(a => new RowView(InverseWords.Question(a, format), [new CellView(InverseWords.Answer(a, format), InverseWords.Remark(a, format), "words")]))])],
+        [new GroupView("", [.. answers.Select(a => new RowView(InverseWords.Question(a, format), [new CellView(Grammar.Capital(InverseWords.Answer(a, reel, format)), InverseWords.Remark(a, format), "words")]))])],
         "wrap");
 }

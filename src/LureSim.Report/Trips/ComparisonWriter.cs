@@ -35,14 +35,35 @@ public static class ComparisonWriter
         UnitFormat format = new(units);
         return SheetWriter.Render("page.liquid", new PageView
         {
-            Version = SheetWriter.Version,
-            Style = SheetWriter.Resource("sheet.css"),
-            Title = $"{comparison.First.Name} and {comparison.Second.Name}: {comparison.Scenario.Title}",
+            Language = Speller.Language(units),
+            Scheme = Cautions.IsDark(comparison.Scenario.Spot) ? "night" : "",
+            Title = $"{Grammar.Capital(comparison.First.Name)} and {comparison.Second.Name}: {comparison.Scenario.Title}",
             Lead = SpotWords.Line(comparison.Scenario.Spot, format),
+            Cards = [.. Cards(comparison, units).Select((card, i) => CardView.Of(card, $"card-{i + 1}", Grammar.Capital(i == 0 ? comparison.First.Name : comparison.Second.Name)))],
+            AnswerHeading = "Which difference matters",
             Answers = ComparisonWords.Sentences(comparison, units),
             Tables = [SideBySide(comparison, format), .. Effects(comparison, format)],
             Figures = new FigurePages(Figures(comparison, units), Figures(comparison, units, FigureWidth.Narrow)).All,
+            Cautions = SheetWriter.AllCautions(comparison.Scenario, comparison.FirstOutcome.Candidate.Rig.Head, units),
         });
+    }
+
+    /// <summary>A card for each rig.</summary>
+    /// <param name="comparison">The comparison.</param>
+    /// <param name="units">Units.</param>
+    /// <returns>The two cards.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="comparison"/> is null.</exception>
+    public static IReadOnlyList<Card> Cards(RigComparison comparison, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(comparison);
+        return [Of(comparison.First, comparison.FirstOutcome), Of(comparison.Second, comparison.SecondOutcome)];
+
+        Card Of(ComparedRig rig, RigOutcome outcome) => Card.Of(
+            new CardFacts(comparison.Scenario with { Tackle = comparison.Scenario.Tackle with { Line = rig.Line, Leader = rig.Leader, Rigging = rig.Rigging } }, outcome.Candidate)
+            {
+                Colour = new ColourChoice(rig.Colour, ""),
+            },
+            units);
     }
 
     /// <summary>The comparison as files: compare.html, figures as PNG and SVG, and compare.pdf when asked for.</summary>
@@ -67,17 +88,17 @@ public static class ComparisonWriter
         List<RowView> rows =
         [
             Row("jig head", (rig, _) => $"{format.HeadText(rig.Head)}{(rig.Head.Mass > 0 ? " " + rig.Head.Metal.ToString().ToLowerInvariant() : "")}"),
-            Row("body", (rig, _) => rig.Body.Label),
-            Row("colour", (rig, _) => rig.Colour),
-            Row("line", (rig, _) => $"{SheetTables.LineName(rig.Line.Kind)}, {format.StrengthText(rig.Line.Strength)}, {format.DiameterText(rig.Line.Diameter)} thick"),
-            Row("leader", (rig, _) => rig.Leader is { } l ? $"{SheetTables.LineName(l.Kind)}, {format.StrengthText(l.Strength)}, {format.SizeText(l.Length)} long" : "none"),
+            Row("lure", (rig, _) => format.LureText(rig.Body)),
+            Row(format.Say($"color"), (rig, _) => rig.Colour),
+            Row("line", (rig, _) => $"{TackleWords.LineName(rig.Line.Kind)}, {format.StrengthText(rig.Line.Strength)}, {format.DiameterText(rig.Line.Diameter)} thick"),
+            Row("leader", (rig, _) => rig.Leader is { } l ? $"{TackleWords.LineName(l.Kind)}, {format.StrengthText(l.Strength)}, {format.SizeText(l.Length)} long" : "none"),
             Row("knot and hook", (rig, _) => RigWords.Of(rig.Rigging, format)),
-            Row("cast", (rig, _) => format.LengthText(rig.Presentation.CastLength)),
-            Row("count-down", (rig, outcome) => RetrieveWords.CountDown(rig.Presentation, outcome.Candidate.Coverage)),
+            Row("cast", (rig, _) => format.HandText(rig.Presentation.CastLength)),
+            Row("sink", (rig, outcome) => RetrieveWords.CountDown(rig.Presentation, outcome.Candidate.Coverage)),
             Row("retrieve", (rig, _) => RetrieveWords.Retrieve(rig.Presentation, reel, format)),
             Row("in the strike zone", (_, outcome) => UnitFormat.PercentText(outcome.Candidate.Coverage.ZoneShare)),
-            Row("middle depth", (_, outcome) => format.LengthText(outcome.Candidate.Coverage.MedianDepth)),
-            Row("made out, looking level", (_, outcome) => format.LengthText(outcome.Sighting.Distance)),
+            Row("typical depth", (_, outcome) => format.HandText(outcome.Candidate.Coverage.MedianDepth)),
+            Row("seen from, level", (_, outcome) => format.SeenText(outcome.Sighting.Distance)),
             Row("how it swims", (_, outcome) => SwimmingWords.Line((outcome.Action.Twitch ?? outcome.Action.Retrieve).Report, format.System)),
             Row("what it does", (_, outcome) => TrackWords.Verdict(outcome.Candidate)),
         ];
@@ -98,10 +119,10 @@ public static class ComparisonWriter
         {
             yield return new TableView(
                 Grammar.Capital(ComparisonWords.Name(item.Measure.Kind)),
-                $"{Grammar.Capital(ComparisonWords.Name(item.Measure.Kind))}: {ComparisonWords.Value(item.Measure.Kind, item.First, format)} with {comparison.First.Name}, {ComparisonWords.Value(item.Measure.Kind, item.Second, format)} with {comparison.Second.Name}. Each difference by its part (all orders), when it alone is switched in {comparison.First.Name}, and when it is the last to be switched. Where the last two are far apart the difference depends on the rest of the rig.",
-                [new("difference", IsText: true), new("part"), new("share"), new("alone"), new("as the last")],
+                $"What each difference does to {ComparisonWords.Name(item.Measure.Kind)}: its part over all orders of switching, alone in {comparison.First.Name}, and as the last one switched. Where those two are far apart, it depends on the rest of the rig.",
+                [new("difference", IsText: true), new("part"), new("share"), new("alone"), new("as the last one")],
                 [new("", [.. item.Effects.OrderByDescending(e => Math.Abs(e.Effect)).Select(e => new RowView(
-                    ComparisonWords.Name(e.Feature.Kind),
+                    ComparisonWords.Name(e.Feature.Kind, format.System),
                     [
                         new(ComparisonWords.Signed(item.Measure.Kind, e.Effect, format)),
                         new(UnitFormat.PercentText(e.Share)),

@@ -35,14 +35,27 @@ public static class RetrieveWriter
         UnitFormat format = new(units);
         return SheetWriter.Render("page.liquid", new PageView
         {
-            Version = SheetWriter.Version,
-            Style = SheetWriter.Resource("sheet.css"),
+            Language = Speller.Language(units),
+            Scheme = Cautions.IsDark(search.Scenario.Spot) ? "night" : "",
             Title = $"How to work it: {search.Scenario.Title}",
             Lead = SpotWords.Line(search.Scenario.Spot, format),
+            Cards = [CardView.Of(CardOf(search, units), "card", "The card")],
             Answers = SearchWords.Sentences(search, units),
             Tables = [Ways(search, format)],
             Figures = new FigurePages(Figures(search, units), Figures(search, units, FigureWidth.Narrow)).All,
+            Cautions = SheetWriter.AllCautions(search.Scenario, search.Head, units),
         });
+    }
+
+    /// <summary>The card of the best retrieve.</summary>
+    /// <param name="search">The search.</param>
+    /// <param name="units">Units.</param>
+    /// <returns>The card.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="search"/> is null.</exception>
+    public static Card CardOf(RetrieveSearch search, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(search);
+        return Card.Of(new CardFacts(search.Scenario, search.Best.Candidate), units);
     }
 
     /// <summary>The search as files: retrieve.html, figures as PNG and SVG, and retrieve.pdf when asked for.</summary>
@@ -76,14 +89,14 @@ public static class RetrieveWriter
             return new RowView(trial.Presentation.Name, cells, mark);
         }
 
-        List<ColumnView> columns = [new("", IsText: true), new("what the hands do", IsText: true), new("both at once"), new("in zone"), new("action on"), new("on bottom")];
+        List<ColumnView> columns = [new("", IsText: true), new("what the hands do", IsText: true), new("working in the zone"), new("in zone"), new("working"), new("on bottom")];
         if (grass)
             columns.Add(new("in grass"));
-        columns.Add(new("rod strokes a minute"));
+        columns.Add(new("twitches or lifts a minute"));
         columns.Add(new("score"));
         return new TableView(
             "The best of each kind",
-            "Shares of the retrieve. The score is that of the sheet, with the time in the zone counted only while the action is on. The lower group are your own presentations.",
+            "Shares of the retrieve. The score is that of the sheet, with time in the zone counted only while the lure works. The lower group is yours.",
             columns,
             [
                 new GroupView("found", [.. search.Families.Select(f => Row(f.Best, f == search.Best ? "first" : ""))]),

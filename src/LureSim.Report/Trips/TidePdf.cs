@@ -19,9 +19,11 @@ internal static class TidePdf
     /// <param name="lead">Line under the heading.</param>
     /// <param name="hours">Table by the hour; null without a tide.</param>
     /// <param name="figures">The figures in their order: by the hour where there is a tide, by depth and current.</param>
-    public static byte[] Write(string title, string lead, TableView? hours, IReadOnlyList<Figure> figures)
+    /// <param name="cautions">What to watch out for.</param>
+    public static byte[] Write(string title, string lead, TableView? hours, IReadOnlyList<Figure> figures, IReadOnlyList<string> cautions)
     {
         Queue<Block> left = new(hours is null ? figures.Select(Picture) : [Picture(figures[0]), Table(hours), .. figures.Skip(1).Select(Picture)]);
+        left.Enqueue(Watch(cautions));
         using PdfBook book = new(title);
         for (bool first = true; left.Count > 0; first = false)
         {
@@ -68,6 +70,12 @@ internal static class TidePdf
             page.Text(table.Caption, Small, Palette.SoftInk);
             page.Skip(Gap);
         });
+    }
+
+    private static Block Watch(IReadOnlyList<string> cautions)
+    {
+        string text = "Watch out: " + string.Join(' ', cautions);
+        return new Block(PdfPage.HeightOf(text, Small, PdfPage.TextWidth), page => page.Text(text, Small, Palette.Ink));
     }
 
     // Something that stays together on a page, and its height.

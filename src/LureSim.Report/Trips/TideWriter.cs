@@ -1,4 +1,3 @@
-using LureSim.Decision.Baits;
 using LureSim.Decision.Tide;
 using LureSim.Model;
 using LureSim.Report.Figures;
@@ -35,7 +34,7 @@ public static class TideWriter
         List<SectionView> sections = [];
         if (table.Rows.Count > 0)
         {
-            sections.Add(new SectionView("hours", "By the hour")
+            sections.Add(new SectionView("hours", "Best weight, hour by hour")
             {
                 Figures = figures.Take(FigureSection.TideByHour),
                 Tables = [Hours(table, format)],
@@ -44,7 +43,15 @@ public static class TideWriter
 
         sections.Add(new SectionView("table", "By depth and current") { Figures = figures.Take(FigureSection.TideTable) });
         figures.RequireAllTaken();
-        return SheetWriter.Render("tide.liquid", new TideView(SheetWriter.Version, SheetWriter.Resource("sheet.css"), Title(table), Lead(table, format), sections));
+        return SheetWriter.Render("tide.liquid", new TideView
+        {
+            Language = Speller.Language(units),
+            Scheme = Cautions.IsDark(table.Scenario.Spot) ? "night" : "",
+            Title = Title(table),
+            SpotLine = Lead(table, format),
+            Sections = sections,
+            Cautions = SheetWriter.AllCautions(table.Scenario, null, units),
+        });
     }
 
     /// <summary>The page as files: tide.html, figures as PNG and SVG, and tide.pdf to print when asked for.</summary>
@@ -59,25 +66,25 @@ public static class TideWriter
         UnitFormat format = new(units);
         List<SheetFile> files = [.. FigureFiles.Page("tide", Html(table, units), figures, false, table.Scenario.Title)];
         if (pdf)
-            files.Add(new("tide.pdf", TidePdf.Write(Title(table), Lead(table, format), table.Rows.Count > 0 ? Hours(table, format) : null, figures)));
+            files.Add(new("tide.pdf", TidePdf.Write(Title(table), Lead(table, format), table.Rows.Count > 0 ? Hours(table, format) : null, figures, SheetWriter.AllCautions(table.Scenario, null, units))));
         return files;
     }
 
-    private static string Title(TideTable table) => $"{table.Scenario.Title}: weights for the tide";
+    private static string Title(TideTable table) => $"Weights for the tide: {table.Scenario.Title}";
 
     private static string Lead(TideTable table, UnitFormat format)
     {
         Spot spot = table.Scenario.Spot;
-        LureBody body = BodyChoice.Of(table.Scenario).Soft ?? table.Scenario.Tackle.Bodies[0];
-        return $"{format.LengthText(spot.Depth)} over {SpotWords.Bottom(spot.Bottom)}, strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep at that depth, {body.Label}, {table.Presentation.Name}, cast {format.LengthText(table.Presentation.CastLength)}.";
+        LureBody body = table.Rig.Body;
+        return $"{format.LengthText(spot.Depth)} over {SpotWords.Bottom(spot.Bottom)}; strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}; {format.LureText(body)}, {table.Presentation.Name}, cast {format.HandText(table.Presentation.CastLength)}.";
     }
 
     private static TableView Hours(TideTable table, UnitFormat format)
     {
         List<JigHead> heads = [.. table.Scenario.Tackle.JigHeads];
         return new TableView(
-            "Weight by the hour",
-            "Best of the box by its score, with the share of its retrieve in the strike zone; and the lightest common weight that holds the bottom.",
+            "Best weight, hour by hour",
+            $"Best in your box, its share of the retrieve in the strike zone, and the lightest common weight that holds bottom. {TideWords.Minus}",
             [new ColumnView("time", IsText: true), new ColumnView("current"), new ColumnView("depth"), new ColumnView("best"), new ColumnView("in zone"), new ColumnView("holds bottom")],
             [new GroupView("", [.. table.Rows.Select(r => new RowView(TideWords.Clock(r.Hours),
             [
@@ -85,11 +92,20 @@ public static class TideWriter
                 new CellView(format.LengthText(r.Depth)),
                 new CellView(r.Best is { } best ? format.HeadText(best) : UnitFormat.None),
                 new CellView(r.Best is { } head ? UnitFormat.PercentText(r.ZoneShares[heads.IndexOf(head)]) : UnitFormat.None),
-                new CellView(r.Holding is { } mass ? new UnitFormat(format.System).Weight(mass) : UnitFormat.None),
+                new CellView(r.Holding is { } mass ? format.Weight(mass) : UnitFormat.None),
             ]))])],
             "stick",
             Short: true);
     }
 
-    private sealed record TideView(string Version, string Style, string Title, string SpotLine, IReadOnlyList<SectionView> Sections);
+    private sealed record TideView : PageFrame
+    {
+        public required string SpotLine { get; init; }
+
+        public IReadOnlyList<CardView> Cards { get; init; } = [];
+
+        public required IReadOnlyList<SectionView> Sections { get; init; }
+
+        public required IReadOnlyList<string> Cautions { get; init; }
+    }
 }

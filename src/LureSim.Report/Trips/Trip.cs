@@ -19,7 +19,7 @@ namespace LureSim.Report.Trips;
 public sealed record TripLine(int Number, string Title, string Weight, string Body, string Colour, string CountDown, string Retrieve, string Fallback);
 
 /// <summary>What to pack: each thing with the numbers of the spots that use it.</summary>
-/// <param name="What">Heads, bodies, colours or lines.</param>
+/// <param name="What">Heads, lures, colors or lines.</param>
 /// <param name="Things">The things in the order of first use.</param>
 public sealed record PackingList(string What, IReadOnlyList<PackedThing> Things);
 
@@ -44,7 +44,7 @@ public sealed record Trip(string Title, IReadOnlyList<Sheet> Sheets, UnitSystem 
         ArgumentNullException.ThrowIfNull(plans);
         if (plans.Count == 0)
             throw new ArgumentException("A trip needs a spot.", nameof(plans));
-        return new Trip(plans.Count == 1 ? "Trip of one spot" : $"Trip of {plans.Count} spots", [.. plans.Select(plan => Sheet.Of(plan, units))], units);
+        return new Trip($"Trip plan, {plans.Count} spot{(plans.Count == 1 ? "" : "s")}", [.. plans.Select(plan => Sheet.Of(plan, units))], units);
     }
 
     /// <summary>The order of the spots, one line each.</summary>
@@ -60,10 +60,10 @@ public sealed record Trip(string Title, IReadOnlyList<Sheet> Sheets, UnitSystem 
                     i + 1,
                     sheet.Scenario.Title,
                     format.HeadText(first.Rig.Head),
-                    first.Rig.Body.Label,
+                    format.LureText(first.Rig.Body),
                     sheet.Colour?.Name ?? sheet.Scenario.Tackle.Colours[0],
                     RetrieveWords.CountDown(first.Rig.Presentation, first.Coverage),
-                    $"{first.Rig.Presentation.Name}, {format.SpeedText(first.Rig.Presentation.RetrieveSpeed)}",
+                    first.Rig.Presentation.Name,
                     sheet.Choice.Fallback is { } other ? $"{format.HeadText(other.Rig.Head)}, {other.Rig.Presentation.Name}" : "");
             })];
         }
@@ -78,8 +78,8 @@ public sealed record Trip(string Title, IReadOnlyList<Sheet> Sheets, UnitSystem 
             return
             [
                 List("jig heads", c => [format.HeadText(c.Rig.Head)], _ => []),
-                List("bodies", c => [c.Rig.Body.Label], _ => []),
-                List("colours", _ => [], sheet => sheet.Colour is { } colour ? [colour.Name] : []),
+                List("lures", c => [format.LureText(c.Rig.Body)], _ => []),
+                List(Units.Spell("colors"), _ => [], sheet => sheet.Colour is { } colour ? [colour.Name] : []),
                 List("line", _ => [], sheet => [Line(sheet.Scenario.Tackle, format)]),
             ];
 
@@ -108,7 +108,7 @@ public sealed record Trip(string Title, IReadOnlyList<Sheet> Sheets, UnitSystem 
 
     private static string Line(TackleBox tackle, UnitFormat format)
     {
-        string leader = tackle.Leader is { } l ? $", leader {format.StrengthText(l.Strength)} {SheetTables.LineName(l.Kind)} {format.SizeText(l.Length)} long" : ", no leader";
-        return $"{format.StrengthText(tackle.Line.Strength)} {SheetTables.LineName(tackle.Line.Kind)}{leader}";
+        string leader = tackle.Leader is { } l ? $", leader {format.StrengthText(l.Strength)} {TackleWords.LineName(l.Kind)} {format.SizeText(l.Length)} long" : ", no leader";
+        return $"{format.StrengthText(tackle.Line.Strength)} {TackleWords.LineName(tackle.Line.Kind)}{leader}";
     }
 }

@@ -19,14 +19,14 @@ public static class TripWriter
         UnitFormat format = new(trip.Units);
         return SheetWriter.Render("page.liquid", new PageView
         {
-            Version = SheetWriter.Version,
-            Style = SheetWriter.Resource("sheet.css"),
+            Language = Speller.Language(trip.Units),
+            Scheme = trip.Sheets.All(sheet => Words.Cautions.IsDark(sheet.Scenario.Spot)) ? "night" : "",
             Title = trip.Title,
-            Lead = string.Join("; ", trip.Sheets.Select((sheet, i) => $"{i + 1}. {sheet.Scenario.Title}")) + ".",
+            Lead = "The order of the spots, what to pack, and a card for each.",
             Tables = [Cover(trip)],
-            Pack = [.. trip.Pack.Select(list => new LabelledText(list.What, PackText(list)))],
+            Pack = [.. trip.Pack.Select(list => new LabelledText(Grammar.Capital(list.What), PackText(list)))],
             Spots = [.. trip.Sheets.Select((sheet, i) => Spot(sheet, i + 1, format))],
-            Cautions = [.. SheetWriter.Lines("cautions.txt")],
+            Cautions = Cautions(trip),
         });
     }
 
@@ -50,37 +50,17 @@ public static class TripWriter
         return $"{thing.Name} ({string.Join("; ", new[] { spots, spare }.Where(text => text.Length > 0))})";
     }));
 
-    /// <summary>The pictures of a spot's page.</summary>
-    internal static IReadOnlyList<Figure> Figures(Sheet sheet, FigureWidth width)
-    {
-        FigureOptions options = new(sheet.Units, width);
-        IReadOnlyList<Candidate> alike = SheetWriter.Alike(sheet);
-        return
-        [
-            SideView.Create(sheet.Scenario, alike, sheet.Choice.First, sheet.Current, options),
-            CoverageBars.Create(sheet.Scenario, alike, sheet.Choice.First, options),
-        ];
-    }
+    /// <summary>The picture of a spot's page.</summary>
+    internal static Figure Picture(Sheet sheet, FigureWidth width) =>
+        SideView.Create(sheet.Scenario, SheetWriter.Alike(sheet), sheet.Choice.First, sheet.Current, new FigureOptions(sheet.Units, width));
 
-    /// <summary>Sentences under the pictures of a spot's page.</summary>
-    internal static IEnumerable<string> Why(Sheet sheet)
-    {
-        // What the run does, a step lighter and heavier; then the colour, the body and the box. The spot's own sheet has the rest.
-        IEnumerable<string> why = sheet.Reasons.Take(3);
-        if (sheet.ColourAdvice is { } advice)
-            why = why.Concat(ColourWords.Sentences(advice, sheet.Scenario.Spot.TargetFish, sheet.Units));
-        if (sheet.Body is { } body)
-            why = why.Concat(BodyWords.Sentences(body, sheet.Units));
-        return sheet is { Box: { } box, Body: { } fits } ? why.Concat(BoxWords.Sentences(box, sheet.Choice.First, fits, sheet.Units)) : why;
-    }
-
-    /// <summary>What may go wrong at a spot.</summary>
-    internal static IReadOnlyList<string> Warnings(Sheet sheet) => [.. sheet.Warnings, .. ChoiceWords.Unfinished(sheet.Choice.First)];
+    /// <summary>Cautions that hold at any of the spots beside those of each.</summary>
+    internal static IReadOnlyList<string> Cautions(Trip trip) => [.. trip.Sheets.SelectMany(SheetWriter.General).Distinct()];
 
     private static TableView Cover(Trip trip) => new(
         "Order of the spots",
-        "The order of the spots, the first choice of each.",
-        [new("spot", IsText: true), new("weight", IsText: true), new("body", IsText: true), new("colour", IsText: true), new("count-down", IsText: true), new("retrieve", IsText: true), new("if not", IsText: true)],
+        "The choice at each spot.",
+        [new("spot", IsText: true), new("weight", IsText: true), new("lure", IsText: true), new(trip.Units.Spell("color"), IsText: true), new("sink", IsText: true), new("retrieve", IsText: true), new("backup", IsText: true)],
         [new("", [.. trip.Lines.Select(line => new RowView(
             $"{line.Number}. {line.Title}",
             [Text(line.Weight), Text(line.Body), Text(line.Colour), Text(line.CountDown), Text(line.Retrieve), Text(line.Fallback)]))])],
@@ -91,23 +71,24 @@ public static class TripWriter
 
     private static TripSpotView Spot(Sheet sheet, int number, UnitFormat format)
     {
-        Candidate first = sheet.Choice.First;
-        IReadOnlyList<Figure> narrow = Figures(sheet, FigureWidth.Narrow);
+        Figure wide = Picture(sheet, FigureWidth.Wide), narrow = Picture(sheet, FigureWidth.Narrow);
         return new TripSpotView(
             $"spot-{number}",
             $"{number}. {sheet.Scenario.Title}",
-            SpotWords.Line(sheet.Scenario.Spot, format),
             sheet.Scenario.Notes.Trim(),
-            SheetWriter.Weight(first.Rig.Head, format),
-            SheetWriter.ChoiceRows(sheet, format),
-            SheetWriter.Numbers(first.Coverage, format),
-            [.. Why(sheet)],
-            Warnings(sheet),
-            [.. Figures(sheet, FigureWidth.Wide).Select((figure, i) => new FigureView(
-                $"{number}-{figure.Name}",
-                FigureWriter.SvgElement(figure, $"spot-{number}-{figure.Name}-wide"),
-                FigureWriter.SvgElement(narrow[i], $"spot-{number}-{figure.Name}-narrow"),
-                figure.Caption))],
-            sheet.Fall is { Columns.Count: > 0 } fall ? [SheetTables.Fall(fall, sheet.Scenario.Spot.StrikeZone, format)] : []);
+            CardView.Of(sheet.Card(), "", "").Rows,
+            sheet.Why,
+            SheetWriter.WatchOut(sheet),
+            [
+                new FigureView(
+                    $"{number}-{wide.Name}",
+                    FigureWriter.SvgElement(wide, $"spot-{number}-{wide.Name}-wide"),
+                    FigureWriter.SvgElement(narrow, $"spot-{number}-{wide.Name}-narrow"),
+                    wide.Caption)
+                {
+                    IsPlot = true,
+                },
+            ],
+            SheetTables.SinkCounts(sheet, format) is { } counts ? [counts] : []);
     }
 }

@@ -23,5 +23,5 @@ public sealed record DisplayUnit(string Symbol, Func<double, double> FromSi, int
 
     /// <summary>The number with its unit; a dash where there is none.</summary>
     /// <param name="value">Value in SI; may be NaN or infinite.</param>
-    public string Text(double value) => double.IsFinite(value) ? $"{Number(value)} {Symbol}" : None;
+    public string Text(double value) => double.IsFinite(value) ? $"{Number(value)}{(Symbol is "%" or "°" ? "" : " ")}{Symbol}" : None;
 }

@@ -6,87 +6,89 @@ using LureSim.Report.Units;
 
 namespace LureSim.Report.Words;
 
-/// <summary>Puts the choice of the body into words.</summary>
+/// <summary>Puts the choice of the lure into words.</summary>
 public static class BodyWords
 {
-    /// <summary>Which rule spoke, which were overruled, how well the body answers, and what would change the answer.</summary>
-    /// <param name="choice">The choice.</param>
-    /// <param name="units">Units of the sentences.</param>
+    /// <summary>Why this lure, in one sentence: the deciding rule, or what the rule wanted and what the runs made of it.</summary>
+    /// <param name="choice">The choice of the rules.</param>
+    /// <param name="first">The first choice of the plan, or null for the rules alone.</param>
+    /// <param name="best">The best candidate with the lure of the rules, or null.</param>
+    /// <param name="units">Units of the sentence.</param>
     /// <exception cref="ArgumentNullException"><paramref name="choice"/> is null.</exception>
-    public static IReadOnlyList<string> Sentences(BodyChoice choice, UnitSystem units)
+    public static string Why(BodyChoice choice, Candidate? first, Candidate? best, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(choice);
         var format = new UnitFormat(units);
-        var sentences = new List<string>();
-        if (choice.Spoke is { } rule)
+        string lure = format.LureText(choice.First);
+        if (first is not null && best is not null && first.Rig.Body != choice.First)
         {
-            bool profile = rule.Profiles.Count == 0 || rule.Profiles.Contains(choice.First.Profile);
-            sentences.Add(profile && choice.Fits[0].Suitability >= BodyChoice.PoorFit
-                ? $"Body: {choice.First.Label}, because {rule.Says} ({Basis(rule)})."
-                : $"Body: {choice.First.Label} comes nearest, but fits poorly: {rule.Says} ({Basis(rule)}), which asks for {Wish(choice, format)}.");
-            foreach (ForageRule other in choice.Agreed)
-                sentences.Add($"In agreement: {other.Says} ({Basis(other)}).");
-            foreach (ForageRule other in choice.Overruled)
-                sentences.Add($"Overruled: {other.Says} ({Basis(other)}).");
-        }
-        else
-        {
-            sentences.Add($"Body: {choice.First.Label}, the first of the box: {(choice.Season is null ? "neither season nor forage was given" : "no rule speaks in this season and water")}, and no rule tells the bodies apart.");
+            string why = choice.Spoke is { } wanted ? $" ({wanted.Says})" : "";
+            return $"Lure: {format.LureText(first.Rig.Body)}. By what fish eat it would be the {lure}{why}, but that one is in the strike zone {UnitFormat.PercentText(best.Coverage.ZoneShare)} of the retrieve at best, this one {UnitFormat.PercentText(first.Coverage.ZoneShare)}.";
         }
 
-        foreach (IGrouping<LureBody, string> group in choice.Changes.GroupBy(change => change.Body, Condition))
-            sentences.Add($"The {group.Key.Label} would be the choice {Grammar.Join(group, "or")}.");
-        return sentences;
+        if (choice.Spoke is not { } rule)
+            return units.Say($"Lure: {lure}, the first in your box: {(choice.Season is null ? "you gave no season and no bait" : "no rule fits this season and water")}, so nothing favors another.");
+        bool profile = rule.Profiles.Count == 0 || rule.Profiles.Contains(choice.First.Profile);
+        return profile && choice.Fits[0].Suitability >= BodyChoice.PoorFit
+            ? $"Lure: {lure}, because {rule.Says}{Basis(rule)}."
+            : $"Lure: {lure} is the closest in your box, but no good match: {rule.Says}{Basis(rule)}, which calls for {Wish(choice, format)}.";
     }
 
-    /// <summary>What would have to be so for another body, such as "if shrimp were being attacked".</summary>
-    /// <param name="change">The change.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="change"/> is null.</exception>
-    public static string Condition(BodyChange change)
+    /// <summary>Rules for and against, and what would change the answer.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="units">Units of the sentences.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="choice"/> is null.</exception>
+    public static IReadOnlyList<string> More(BodyChoice choice, UnitSystem units)
     {
-        ArgumentNullException.ThrowIfNull(change);
-        return change.Kind switch
-        {
-            BodyConditionKind.ForageAttacked => $"if {Forage(change.Forage!.Value)} were being attacked",
-            BodyConditionKind.NoForage => "if no forage had been seen",
-            BodyConditionKind.OtherSeason => $"in {Grammar.Join(change.Seasons.Select(SeasonName), "or")}",
-            _ => throw new ArgumentOutOfRangeException(nameof(change), change.Kind, "Not a condition."),
-        };
+        ArgumentNullException.ThrowIfNull(choice);
+        var format = new UnitFormat(units);
+        return
+        [
+            .. choice.Agreed.Select(other => $"Also for it: {other.Says}{Basis(other)}."),
+            .. choice.Overruled.Select(other => $"Against it, on weaker evidence: {other.Says}{Basis(other)}."),
+            .. choice.Changes.GroupBy(change => change.Body).Select(group => $"Switch to the {format.LureText(group.Key)} {Conditions(group)}."),
+        ];
     }
 
-    /// <summary>What the rule that spoke wishes for, such as "a shrimp imitation of 2.6 to 4.1 in".</summary>
-    /// <param name="choice">The choice; with a rule that spoke.</param>
+    /// <summary>What would have to be so for another lure, such as "if fish are busting shrimp, or in spring".</summary>
+    /// <param name="changes">The changes; at least one.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="changes"/> is null.</exception>
+    public static string Conditions(IEnumerable<BodyChange> changes)
+    {
+        ArgumentNullException.ThrowIfNull(changes);
+        BodyChange[] all = [.. changes];
+        List<string> parts = [];
+        string[] eaten = [.. all.Where(change => change.Kind == BodyConditionKind.ForageAttacked).Select(change => Forage(change.Forage!.Value))];
+        string[] seasons = [.. all.Where(change => change.Kind == BodyConditionKind.OtherSeason).SelectMany(change => change.Seasons).Select(SeasonName)];
+        if (eaten.Length > 0)
+            parts.Add($"if fish are busting {Grammar.Join(eaten, "or")}");
+        if (all.Any(change => change.Kind == BodyConditionKind.NoForage))
+            parts.Add("if you see no bait");
+        if (seasons.Length > 0)
+            parts.Add($"in {Grammar.Join(seasons, "or")}");
+        return string.Join(", or ", parts);
+    }
+
+    /// <summary>What the deciding rule wishes for, such as "a shrimp of 2½ to 4 in".</summary>
+    /// <param name="choice">The choice; with a rule that decided.</param>
     /// <param name="format">Units.</param>
     internal static string Wish(BodyChoice choice, UnitFormat format)
     {
         IEnumerable<string> profiles = choice.Spoke!.Profiles.Select(profile => LureKinds.Of(profile).Word);
-        string what = choice.Spoke.Profiles.Count == 0 ? "a body" : $"a {Grammar.Join(profiles, "or")}";
+        string what = choice.Spoke.Profiles.Count == 0 ? "a lure" : Grammar.Article(Grammar.Join(profiles, "or"));
         return (choice.Wanted.Least, choice.Wanted.Most) switch
         {
-            ({ } least, { } most) => $"{what} of {format.SmallLength.Number(least)} to {format.SmallLength.Text(most)}",
-            ({ } least, null) => $"{what} of {format.SmallLength.Text(least)} or more",
-            (null, { } most) => $"{what} of up to {format.SmallLength.Text(most)}",
+            ({ } least, { } most) => $"{what} of {format.SizeNumber(least)} to {format.SizeText(most)}",
+            ({ } least, null) => $"{what} of {format.SizeText(least)} or more",
+            (null, { } most) => $"{what} of up to {format.SizeText(most)}",
             _ => what,
         };
     }
 
-    /// <summary>Why the run put the runner-up in place of the body that the rules took; nothing where it did not.</summary>
-    /// <param name="choice">The choice of the rules.</param>
-    /// <param name="first">The first choice of the plan.</param>
-    /// <param name="best">The best candidate with the body of the rules.</param>
-    internal static IEnumerable<string> Overturned(BodyChoice choice, Candidate first, Candidate? best)
-    {
-        if (best is not null && first.Rig.Body != choice.First)
-        {
-            yield return $"The run overturns that: the {first.Rig.Body.Label} is in the zone {UnitFormat.Share.Text(first.Coverage.ZoneShare)} of the retrieve, the {choice.First.Label} at its best {UnitFormat.Share.Text(best.Coverage.ZoneShare)}, "
-                + "which weighs more than its better fit.";
-        }
-    }
-
     private static string Forage(ForageKind kind) => kind switch
     {
-        ForageKind.SmallBaitFish => "small bait fish",
-        ForageKind.LargeBaitFish => "large bait fish",
+        ForageKind.SmallBaitFish => "small baitfish",
+        ForageKind.LargeBaitFish => "large baitfish",
         ForageKind.Shrimp => "shrimp",
         ForageKind.Crab => "crabs",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of forage."),
@@ -99,10 +101,11 @@ public static class BodyWords
         Season.LateSpring => "late spring",
         Season.Summer => "summer",
         Season.LateSummer => "late summer",
-        Season.EarlyAutumn => "early autumn",
-        Season.LateAutumn => "late autumn",
+        Season.EarlyAutumn => "early fall",
+        Season.LateAutumn => "late fall",
         _ => throw new ArgumentOutOfRangeException(nameof(season), season, "Not a season."),
     };
 
-    private static string Basis(ForageRule rule) => rule.IsPractice ? "common practice" : "published";
+    // A published rule names its study in its own words.
+    private static string Basis(ForageRule rule) => rule.IsPractice ? " (common practice)" : "";
 }

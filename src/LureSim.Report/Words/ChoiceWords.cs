@@ -10,38 +10,52 @@ namespace LureSim.Report.Words;
 /// <summary>Puts a plan's choice into words: why, what may go wrong, and where the inputs end.</summary>
 public static class ChoiceWords
 {
-    /// <summary>Why the first choice is the first choice, with numbers.</summary>
+    /// <summary>Why the first choice is the first choice: where it runs, a size lighter and heavier, and the lure.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="units">Units of the sentences.</param>
     /// <exception cref="ArgumentNullException"><paramref name="plan"/> is null.</exception>
-    public static IReadOnlyList<string> Reasons(Plan plan, UnitSystem units)
+    public static IReadOnlyList<string> Why(Plan plan, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(plan);
         var format = new UnitFormat(units);
         Choice choice = plan.Choice;
-        List<string> reasons = [.. plan.Uncertainty is { } study ? UncertaintyWords.Sentences(study, units) : [], Reach(plan, format)];
-        if (choice.Lighter is { } lighter)
-            reasons.Add($"One step lighter, {format.HeadText(lighter.Rig.Head)}: {TrackWords.Verdict(lighter)}.");
-        if (choice.Heavier is { } heavier)
-            reasons.Add($"One step heavier, {format.HeadText(heavier.Rig.Head)}: {TrackWords.Verdict(heavier)}.");
-        if (choice.Fallback is { } fallback)
-            reasons.Add($"Second choice: {Name(fallback, format)}: {TrackWords.Verdict(fallback)}.");
-        if (choice.NeverOnBottom.Count > 0)
-            reasons.Add($"In this current {Grammar.Join(choice.NeverOnBottom.Select(format.HeadText))} {(choice.NeverOnBottom.Count == 1 ? "does" : "do")} not reach bottom with this presentation.");
-        if (plan.Colours.Advice is { } advice)
-            reasons.AddRange(ColourWords.Sentences(advice, plan.Colours.Eye.CommonName, units));
-        reasons.AddRange(ColourWords.Seen(plan.Colours, units));
-        if (plan.Clarity is { } clarity)
-            reasons.Add(ColourWords.Clarity(clarity, units));
+        List<string> why = [Reach(plan.Scenario.Spot.StrikeZone, choice.First, format)];
+        if (Neighbors(choice, format) is { Length: > 0 } neighbors)
+            why.Add(neighbors);
         if (plan.Body is { } body)
-        {
-            reasons.AddRange(BodyWords.Sentences(body, units));
-            reasons.AddRange(BodyWords.Overturned(body, choice.First, plan.Candidates.Where(c => c.Rig.Body == body.First).MaxBy(c => c.Score)));
-            if (plan.Box is { } box)
-                reasons.AddRange(BoxWords.Sentences(box, choice.First, body, units));
-        }
+            why.Add(BodyWords.Why(body, choice.First, plan.Candidates.Where(c => c.Rig.Body == body.First).MaxBy(c => c.Score), units));
+        return why;
+    }
 
-        return reasons;
+    /// <summary>What else speaks about the weight: heads that never get down, and the backup.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="units">Units of the sentences.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="choice"/> is null.</exception>
+    public static IReadOnlyList<string> MoreOnWeight(Choice choice, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        var format = new UnitFormat(units);
+        List<string> more = [];
+        if (choice.NeverOnBottom.Count > 0)
+            more.Add($"In this current {Grammar.Join(choice.NeverOnBottom.Select(head => head.Mass > 0 ? format.HeadText(head) : "an unweighted hook"), "or")} never reaches the bottom.");
+        if (choice.Fallback is { } fallback && fallback != choice.Lighter && fallback != choice.Heavier)
+            more.Add($"Backup, {Name(fallback, format)}: {TrackWords.Verdict(fallback)}.");
+        return more;
+    }
+
+    /// <summary>The choice in one line, the same for every command: rig, color, hands and its numbers over the tries.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="colour">Name of its color.</param>
+    /// <param name="units">Units.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="choice"/> is null.</exception>
+    public static string Line(Choice choice, string colour, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        var format = new UnitFormat(units);
+        Presentation way = choice.First.Rig.Presentation;
+        string count = way.CountDown is { } seconds ? seconds > 0 ? $"{UnitFormat.SecondsNumber(seconds)}-count" : "no count" : "let it sink to the bottom";
+        string numbers = choice.Numbers is { Tries: > 1 } tries ? $"; in the zone {UnitFormat.Share.Text(tries.ZoneShare.Median)} ({UnitFormat.Share.Text(tries.ZoneShare.Low)} to {UnitFormat.Share.Text(tries.ZoneShare.High)} in 8 of 10 tries)" : "";
+        return $"Choice: {Name(choice.First, format)}, {colour}, {count}{numbers}.";
     }
 
     /// <summary>What may go wrong with the first choice, and where the model is weak here.</summary>
@@ -55,18 +69,20 @@ public static class ChoiceWords
         return [.. plan.Choice.Warnings.Select(warning => Warning(plan, warning, format))];
     }
 
-    /// <summary>Limits of the inputs: a Secchi depth outside the kind of water, light that is hardly known, runs that were cut short.</summary>
+    /// <summary>Limits of the inputs: a clarity outside the kind of water, light that is hardly known, runs that were cut short.</summary>
     /// <param name="plan">The plan.</param>
+    /// <param name="units">Units of the sentences.</param>
     /// <exception cref="ArgumentNullException"><paramref name="plan"/> is null.</exception>
-    public static IReadOnlyList<string> Notes(Plan plan)
+    public static IReadOnlyList<string> Notes(Plan plan, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        var format = new UnitFormat(units);
         var notes = new List<string>();
         LightField field = plan.Colours.Chart.Field;
-        if (field.Water.Status != WaterFitStatus.Matched) notes.Add(LightWords.Fit(field.Water));
-        if (field.Surface.Regime != LightRegime.Day) notes.Add($"{LightWords.Regime(field.Surface.Regime)}. {LightWords.Note(field.Surface)}");
+        if (field.Water.Status != WaterFitStatus.Matched) notes.Add(LightWords.Fit(field.Water, format));
+        if (field.Surface.Regime != LightRegime.Day) notes.Add($"{LightWords.Regime(field.Surface.Regime)}. {LightWords.Note(field.Surface, units)}");
         foreach (Candidate c in plan.Candidates.Where(c => c.Track.End is not null))
-            notes.Add($"{c.Rig.Head.Label}, {c.Rig.Presentation.Name}: {TrackWords.End(c.Track.End)}");
+            notes.Add($"{format.HeadText(c.Rig.Head)}, {c.Rig.Presentation.Name}: {TrackWords.End(c.Track.End)}");
         return notes;
     }
 
@@ -76,40 +92,70 @@ public static class ChoiceWords
     public static IReadOnlyList<string> Unfinished(Candidate first)
     {
         ArgumentNullException.ThrowIfNull(first);
-        return first.Track.Status == SimulationStatus.Completed ? [] : [$"The run of the first choice did not complete: {TrackWords.EndOrStatus(first.Track)}"];
+        return first.Track.Status == SimulationStatus.Completed ? [] : [$"This run did not come to its end: {TrackWords.EndOrStatus(first.Track)}"];
     }
 
-    private static string Reach(Plan plan, UnitFormat format)
+    /// <summary>A rig on one line: weight, lure, retrieve.</summary>
+    /// <param name="candidate">The rig.</param>
+    /// <param name="format">Units.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static string Name(Candidate candidate, UnitFormat format)
     {
-        StrikeZone zone = plan.Scenario.Spot.StrikeZone;
-        Candidate first = plan.Choice.First;
+        ArgumentNullException.ThrowIfNull(candidate);
+        ArgumentNullException.ThrowIfNull(format);
+        return $"{Lure(candidate.Rig, format)}, {candidate.Rig.Presentation.Name}";
+    }
+
+    /// <summary>Weight and lure: "3/4 oz with the 3½ in shrimp".</summary>
+    /// <param name="rig">The rig.</param>
+    /// <param name="format">Units.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static string Lure(Rig rig, UnitFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(rig);
+        ArgumentNullException.ThrowIfNull(format);
+        return rig.Head.IsNone ? format.LureText(rig.Body) : $"{format.HeadText(rig.Head)} with the {format.LureText(rig.Body)}";
+    }
+
+    private static string Reach(StrikeZone zone, Candidate first, UnitFormat format)
+    {
         Coverage c = first.Coverage;
-        string band = $"{format.Length.Number(zone.Top)} to {format.Length.Text(zone.Bottom)}";
+        string band = format.BandText(zone.Top, zone.Bottom), lure = first.Rig.Head.IsNone ? $"the {format.LureText(first.Rig.Body)}" : format.HeadText(first.Rig.Head);
         return c.TimeToZone is { } time
-            ? $"{Grammar.Capital(Name(first, format))} spends {UnitFormat.Share.Text(c.ZoneShare)} of the retrieve in the strike zone ({band} down), at a middle depth of {format.Length.Text(c.MedianDepth)}; it is there {UnitFormat.SecondsNumber(time)} s after splash-down."
-            : $"No rig of this tackle box reaches the strike zone ({band} down). {Grammar.Capital(Name(first, format))} comes nearest: it runs at a middle depth of {format.Length.Text(c.MedianDepth)}.";
+            ? $"{Grammar.Capital(lure)} gets to the strike zone ({band} down) {About(time)} after it hits the water. It stays there {UnitFormat.PercentText(c.ZoneShare)} of the retrieve; typical depth, {format.HandText(c.MedianDepth)}."
+            : $"Nothing in your box reaches the strike zone ({band} down). {Grammar.Capital(lure)} comes closest; typical depth, {format.HandText(c.MedianDepth)}.";
+    }
+
+    // Between whole seconds: "6 to 7 seconds".
+    private static string About(double seconds)
+    {
+        double low = Math.Floor(seconds + 0.1), high = Math.Ceiling(seconds - 0.1);
+        return low < high && seconds < 20 ? $"{UnitFormat.Number(low, 0)} to {UnitFormat.Number(high, 0)} seconds" : UnitFormat.HoldText(Math.Round(seconds));
+    }
+
+    private static string Neighbors(Choice choice, UnitFormat format)
+    {
+        List<string> sizes = [];
+        if (choice.Lighter is { } lighter)
+            sizes.Add($"One size lighter ({format.HeadText(lighter.Rig.Head)}): {TrackWords.Verdict(lighter)}.");
+        if (choice.Heavier is { } heavier)
+            sizes.Add($"One size heavier ({format.HeadText(heavier.Rig.Head)}): {TrackWords.Verdict(heavier)}.");
+        return string.Join(' ', sizes);
     }
 
     private static string Warning(Plan plan, ChoiceWarning warning, UnitFormat format)
     {
-        string share = UnitFormat.Share.Text(warning.Value);
+        string share = UnitFormat.PercentText(warning.Value);
         return warning.Kind switch
         {
-            ChoiceWarningKind.SeldomInZoneTooHigh => $"Even the best rig is in the zone only {share} of the retrieve: a heavier head, a slower retrieve or a longer count-down would keep it down.",
-            ChoiceWarningKind.SeldomInZone => $"Even the best rig is in the zone only {share} of the retrieve: look at the figures before you trust the ranking.",
-            ChoiceWarningKind.TouchesShell => $"It touches shell {share} of the retrieve: expect snags and check the leader.",
-            ChoiceWarningKind.InGrass => $"It is in the grass {share} of the retrieve: rig it weedless.",
-            ChoiceWarningKind.SweptAcross => $"The current carries it up to {format.Length.Text(warning.Value)} across the cast: throw up-current of the target, and mind that the line belly makes strikes hard to feel.",
-            ChoiceWarningKind.NearTie => $"{format.HeadText(plan.Choice.Fallback!.Rig.Head)} ({plan.Choice.Fallback.Rig.Presentation.Name}) scores within 5 % of it: the model cannot tell these two apart.",
-            ChoiceWarningKind.LowSun => $"The sun is near or below the horizon: light levels change by the minute, and the colours shown are for this {(plan.Scenario.Spot.Sky is SkyByClock ? "moment" : "elevation")} only.",
+            ChoiceWarningKind.SeldomInZoneTooHigh => $"Even this rig is in the zone only {share} of the retrieve: go heavier, reel slower or count longer.",
+            ChoiceWarningKind.SeldomInZone => $"Even this rig is in the zone only {share} of the retrieve: trust the ranking less.",
+            ChoiceWarningKind.TouchesShell => $"It is on shell {share} of the retrieve: expect snags, and check the leader often.",
+            ChoiceWarningKind.InGrass => $"It is in grass {share} of the retrieve: rig it weedless.",
+            ChoiceWarningKind.SweptAcross => $"The current sweeps it up to {format.HandText(warning.Value)} sideways. Cast upcurrent of your target. The bow in the line will make bites hard to feel.",
+            ChoiceWarningKind.NearTie => $"No real difference to {format.HeadText(plan.Choice.Fallback!.Rig.Head)} ({plan.Choice.Fallback.Rig.Presentation.Name}): the model can't tell the two apart.",
+            ChoiceWarningKind.LowSun => format.Say($"The light is going: colors are for this {(plan.Scenario.Spot.Sky is SkyByClock ? "minute" : "height of the sun")} only."),
             _ => throw new ArgumentOutOfRangeException(nameof(warning), warning.Kind, "Not a warning."),
         };
-    }
-
-    private static string Name(Candidate candidate, UnitFormat format)
-    {
-        Rig rig = candidate.Rig;
-        string lure = rig.Head.IsNone ? rig.Body.Label : $"{format.HeadText(rig.Head)} with the {rig.Body.Label}";
-        return $"{lure}, {rig.Presentation.Name}{(rig.Presentation.RetrieveSpeed > 0 ? $" at {format.Speed.Text(rig.Presentation.RetrieveSpeed)}" : "")}";
     }
 }

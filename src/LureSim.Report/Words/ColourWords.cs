@@ -14,7 +14,7 @@ public static class ColourWords
 
     private const string NotKnown = "The cones are not measured, and within the peaks that they may have this depth cannot be told.";
 
-    /// <summary>What was chosen, on what ground, from where fish look, and where practice agrees or parts.</summary>
+    /// <summary>What was chosen and why, the three strategies by the one measure, from where fish look, and where practice disagrees.</summary>
     /// <param name="advice">The advice.</param>
     /// <param name="fish">Name of the fish.</param>
     /// <param name="units">Units of the sentences.</param>
@@ -24,46 +24,26 @@ public static class ColourWords
         ArgumentNullException.ThrowIfNull(advice);
         ArgumentNullException.ThrowIfNull(fish);
         var format = new UnitFormat(units);
-        ColourWorth chosen = advice.Colours[advice.Chosen], nearest = advice.Colours[advice.Nearest], farthest = advice.Colours[advice.Farthest];
-        string forage = $"{advice.Forage} forage{(advice.ForageSeen ? "" : " (none was named; this is the usual one for the body)")}";
-        string where = advice.Depths.Count > 1
-            ? $"{format.Length.Number(advice.Depths[0].Depth)} to {format.Length.Text(advice.Depths[^1].Depth)}"
-            : format.Length.Text(advice.Depths[0].Depth);
-        string reason = advice.Ground switch
-        {
-            ColourGround.NaturalMatch => $"Colour: {chosen.Name}. Where the lure runs ({where}) {Grammar.Article(fish)} makes it out at {format.Length.Text(chosen.Distance)}, {Compared(chosen, farthest, advice.Reach, format)}, so the nearest to the {forage} wins: it differs by {Steps(chosen)}{Against(chosen, farthest)}.",
-            ColourGround.Brightness => $"Colour: {chosen.Name}, for its brightness. {Visible()}",
-            ColourGround.Silhouette => $"Colour: {chosen.Name}, for its dark shape. {Visible()}",
-            ColourGround.Unseen => $"Colour: where the lure runs ({where}) {Grammar.Article(fish)} makes out no colour of this box by sight; noise and scent decide.",
-            _ => throw new ArgumentOutOfRangeException(nameof(advice), advice.Ground, "Not a ground."),
-        };
-        string practice = Practice(advice.Practice);
         return
         [
-            reason,
-            $"Fish in the strike zone see it {Directions(advice)}.",
-            advice.PracticeAgrees switch
-            {
-                true => $"Common practice takes {practice}: it agrees.",
-                false when advice.Ground == ColourGround.NaturalMatch => $"Common practice takes {practice}. Computed, the match is still made out far enough here, so practice and computation part.",
-                false => $"Common practice takes {practice}. Computed, {chosen.Name} carries farther here, so practice and computation part.",
-                null => $"Common practice takes {practice}; the box has none of those.",
-            },
-            .. advice.Certainty == EyeCertainty.CannotTell ? [CannotTell()] : Array.Empty<string>(),
+            Reason(advice, Grammar.Article(FishWords.Everyday(fish)), format),
+            .. advice.Reason == ColourReason.SightDecidesNothing || advice.Colours.Count < 2 ? Array.Empty<string>() : [Strategies(advice, format)],
+            $"Fish in the strike zone look {Directions(advice)}.",
+            .. Disagreement(advice, format),
         ];
+    }
 
-        string CannotTell()
-        {
-            IEnumerable<string> others = advice.ChosenAtEnds.Where(index => index != advice.Chosen).Distinct().Select(index => advice.Colours[index].Name);
-            return $"The cones of {Grammar.Article(fish)} are not measured: within the peaks that they may have, {Grammar.Join([.. others])} would be taken as well. Which of them cannot be told.";
-        }
-
-        string Visible()
-        {
-            string best = farthest.Name == chosen.Name ? "no colour of the box farther" : $"the best, {farthest.Name}, at {format.Length.Text(farthest.Distance)}";
-            return $"Where the lure runs ({where}) {Grammar.Article(fish)} makes it out at {format.Length.Text(chosen.Distance)}, {best}. {Grammar.Capital(nearest.Name)} would be nearest to the {forage}, but is made out at {format.Length.Text(nearest.Distance)} only; "
-                + $"of the colours seen nearly as far as the best, {chosen.Name} is nearest to it.";
-        }
+    /// <summary>How far off a color is seen, in words: as far as a fish comes for a lure where it is seen from so far.</summary>
+    /// <param name="advice">The advice.</param>
+    /// <param name="worth">The color.</param>
+    /// <param name="format">Units.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static string SeenFrom(ColourAdvice advice, ColourWorth worth, UnitFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(advice);
+        ArgumentNullException.ThrowIfNull(worth);
+        ArgumentNullException.ThrowIfNull(format);
+        return format.SeenText(worth.SeenFrom) + (worth.SeenFrom >= 0.95 * advice.Reach ? " or more" : "");
     }
 
     /// <summary>How deep the parts of a lure of several colours can be told apart.</summary>
@@ -76,11 +56,11 @@ public static class ColourWords
         ArgumentNullException.ThrowIfNull(parts);
         ArgumentNullException.ThrowIfNull(fish);
         var format = new UnitFormat(units);
-        return $"{Grammar.Capital(parts.Pattern.Name)}: its parts {How(parts.ToPerson, parts.Person)} to a person, {How(parts.ToFish, parts.Fish)} in colour to {Grammar.Article(fish)}.";
+        return format.Say($"{Grammar.Capital(parts.Pattern.Name)}: its parts {How(parts.ToPerson, parts.Person)} to a person, {How(parts.ToFish, parts.Fish)} in color to {Grammar.Article(FishWords.Everyday(fish))}.");
 
         string How(PartsApart state, double? depth) => state switch
         {
-            PartsApart.OneColour => "are of one colour",
+            PartsApart.OneColour => format.Say($"are of one color"),
             PartsApart.ToADepth when depth is 0.0 => "are alike from the surface on",
             PartsApart.ToADepth => $"look alike from {format.Length.Text(depth!.Value)} on",
             PartsApart.AsDeepAsThereIsLight => $"stay apart to {format.Length.Text(parts.DeepestSearched)} and beyond",
@@ -88,32 +68,7 @@ public static class ColourWords
         };
     }
 
-    /// <summary>The colour to use and why in one sentence, for the card; null if there is no colour.</summary>
-    /// <param name="finding">What was found about the colours.</param>
-    /// <param name="units">Units of the sentence.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="finding"/> is null.</exception>
-    public static (string Name, string Reason)? Choice(ColourFinding finding, UnitSystem units)
-    {
-        ArgumentNullException.ThrowIfNull(finding);
-        ColourChart here = finding.AtRunningDepth;
-        if (here.Colours.Count == 0)
-            return null;
-
-        var format = new UnitFormat(units);
-        string depth = format.LengthText(finding.RunningDepth);
-        Sighting level = finding.SeenLevel[0], below = finding.SeenFromBelow[0];
-        if (finding.Advice is { } advice)
-            return (advice.Colours[advice.Chosen].Name, Ground(advice, format));
-
-        string reason = level.Distance > 0
-            ? $"Made out farthest by the {finding.Eye.CommonName} looking level at {depth}: {format.LengthText(level.Distance)}."
-            : $"No colour of the box is made out at {depth}; this one is brightest.";
-        if (here.Colours.Count > 1 && below.Name != level.Name && below.Distance > 0)
-            reason += $" {Grammar.Capital(below.Name)} gives the strongest silhouette from below.";
-        return (here.Colours[level.Distance > 0 ? finding.Chosen : finding.Brightest].Name, reason);
-    }
-
-    /// <summary>What the colours look like where the lure runs, and where red goes dark.</summary>
+    /// <summary>What the colors look like to a person where the lure runs, and where red goes dark.</summary>
     /// <param name="colours">What was found.</param>
     /// <param name="units">Units of the sentences.</param>
     /// <exception cref="ArgumentNullException"><paramref name="colours"/> is null.</exception>
@@ -122,54 +77,38 @@ public static class ColourWords
         ArgumentNullException.ThrowIfNull(colours);
         var format = new UnitFormat(units);
         ColourChart here = colours.AtRunningDepth;
-        string depth = format.Length.Text(colours.RunningDepth);
-        Sighting first = colours.SeenLevel[0];
-        string fish = $"{Grammar.Article(colours.Eye.CommonName)}{(colours.Eye.Basis == EyeBasis.StandIn ? " (by a stand-in eye)" : "")}";
-        if (first.Distance > 0)
-        {
-            IEnumerable<string> next = colours.SeenLevel.Skip(1).Take(2).Where(x => x.Distance > 0).Select(x => $"{x.Name} {format.Length.Text(x.Distance)}");
-            string others = string.Join(", ", next);
-            string end = colours.SeenLevel[^1] is { } last && last != first
-                ? last.Distance > 0 ? $"; {last.Name} is made out last, at {format.Length.Text(last.Distance)}" : $"; {last.Name} is not made out at all"
-                : "";
-            yield return $"At {depth}, looking level, {fish} makes out {first.Name} farthest, {How(first)}: {format.Length.Text(first.Distance)}{(others.Length > 0 ? $" (then {others})" : "")}{end}.";
-        }
-        else
-        {
-            yield return $"At {depth} {fish} makes out no colour of this box by sight, looking level.";
-        }
-
-        if (colours.SeenFromBelow[0].Distance > 0)
-            yield return $"From below every lure is darker than the light above it; {colours.SeenFromBelow[0].Name} makes the strongest silhouette.";
         string[] gone = [.. Enumerable.Range(0, here.Colours.Count).Where(i => here[0, i].Word is ColourWord.NearBlack or ColourWord.Unseen).Select(i => here.Colours[i].Name)];
         if (gone.Length > 0)
-            yield return $"To a person's eye {Grammar.Join(gone)} {(gone.Length == 1 ? "is" : "are")} near black there.";
+            yield return $"To a person's eye {Grammar.Join(gone)} {(gone.Length == 1 ? "is" : "are")} near black at {format.HandText(colours.RunningDepth)}.";
         yield return RedDarkens(colours, format);
     }
 
-    /// <summary>The colour in murkier and clearer water, in one sentence.</summary>
-    /// <param name="spread">What the spread of the clarity makes of the colours.</param>
+    /// <summary>The color in murkier and clearer water, in one sentence.</summary>
+    /// <param name="spread">What the spread of the clarity makes of the colors.</param>
     /// <param name="units">Units of the sentence.</param>
     /// <exception cref="ArgumentNullException"><paramref name="spread"/> is null.</exception>
     public static string Clarity(ClaritySpread spread, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(spread);
-        DisplayUnit length = new UnitFormat(units).Length;
-        ClarityCase murky = spread.Murky, middle = spread.Middle, clear = spread.Clear;
-        string range = $"With a Secchi depth of {length.Number(murky.SecchiDepth)} to {length.Text(clear.SecchiDepth)} (eight draws of ten)";
+        var format = new UnitFormat(units);
+        string own = spread.Middle.Advice.Choice.Name;
+        string murky = format.SeenText(spread.Murky.SecchiDepth), clear = format.SeenText(spread.Clear.SecchiDepth);
+        string range = $"If a white plate is gone at {murky} to {clear} (8 times in 10)";
         return spread.ColourHolds
-            ? $"{range} {middle.Colour} stays the colour made out farthest, at {length.Number(murky.Distance)} to {length.Text(clear.Distance)}."
-            : $"{range} the colour made out farthest changes: {murky.Colour} in the murkiest ({length.Text(murky.Distance)}), {middle.Colour} as given ({length.Text(middle.Distance)}), {clear.Colour} in the clearest ({length.Text(clear.Distance)}).";
+            ? $"{range}, {own} stays as good as any."
+            : $"{range}: {(spread.Murky.Holds ? $"{own} down to {murky}" : $"{spread.Murky.Advice.Choice.Name} at {murky}")}, {(spread.Clear.Holds ? $"{own} up to {clear}" : $"{spread.Clear.Advice.Choice.Name} at {clear}")}.";
     }
 
     /// <summary>What common practice takes.</summary>
     /// <param name="practice">The practice.</param>
+    /// <param name="format">Units, for their spelling.</param>
     /// <exception cref="ArgumentOutOfRangeException">It is no practice.</exception>
-    public static string Practice(ColourPractice practice) => practice switch
+    public static string Practice(ColourPractice practice, UnitFormat format) => practice switch
     {
-        ColourPractice.NaturalInClear => "natural colours in clear water",
-        ColourPractice.BrightInMurky => "white or chartreuse, or another bright colour, in murky water",
-        ColourPractice.DarkInDim => "a dark lure in dim light, for its silhouette",
+        ColourPractice.NaturalInClear => format.Say($"natural or light colors in clear water"),
+        ColourPractice.MetalInStained => "gold, copper or root-beer brown in tannin water",
+        ColourPractice.BrightOrDarkInDirty => "bright, or the darkest for its silhouette, in dirty water",
+        ColourPractice.DarkInDim => "a dark silhouette in dim light",
         _ => throw new ArgumentOutOfRangeException(nameof(practice), practice, "Not a practice."),
     };
 
@@ -182,6 +121,7 @@ public static class ColourWords
         ColourWord.NearBlack => "near black",
         ColourWord.Dark => "dark",
         ColourWord.Muted => "muted",
+        ColourWord.Light => "light",
         ColourWord.Bright => "bright",
         _ => throw new ArgumentOutOfRangeException(nameof(word), word, "Not a colour word."),
     };
@@ -235,77 +175,133 @@ public static class ColourWords
         return dark.CannotTell ? $"{depth} {NotKnown}" : depth;
     }
 
-    // One sentence; the section on colours has the rest.
-    private static string Ground(ColourAdvice advice, UnitFormat format)
+    private static string Reason(ColourAdvice advice, string fish, UnitFormat format)
     {
-        ColourWorth chosen = advice.Colours[advice.Chosen];
-        return advice.Ground switch
+        ColourWorth chosen = advice.Choice, farthest = advice.Colours[advice.Farthest];
+        string where = advice.Depths.Count > 1 ? format.HandBand(advice.Depths.Min(at => at.Depth), advice.Depths.Max(at => at.Depth)) : format.HandText(advice.Depths[0].Depth);
+        string seen = $"Where the lure runs ({where}) {fish} sees it from about {SeenFrom(advice, chosen, format)}";
+        string forage = $"{advice.Forage}{(advice.ForageSeen ? "" : ", assumed: you listed no bait")}";
+        string difference = UnitFormat.Number(chosen.DifferenceToForage, 0);
+        string tied = chosen.Name == farthest.Name ? "" : $"; {farthest.Name}, from {SeenFrom(advice, farthest, format)}, is no real difference";
+        return advice.Reason switch
         {
-            ColourGround.NaturalMatch => $"Nearest to {advice.Forage} forage, and made out far enough: {format.LengthText(chosen.Distance)}.",
-            ColourGround.Brightness => $"For its brightness: made out at {format.LengthText(chosen.Distance)}.",
-            ColourGround.Silhouette => $"For its dark shape: made out at {format.LengthText(chosen.Distance)}.",
-            ColourGround.Unseen => "No colour of the box is made out there by sight.",
-            _ => throw new ArgumentOutOfRangeException(nameof(advice), advice.Ground, "Not a ground."),
+            ColourReason.OnlyColour => format.Say($"Color: {chosen.Name}, the one in your box. {seen}."),
+            ColourReason.SeenFarthest => format.Say($"Color: {chosen.Name}, {How(chosen.Seen.Mode)}. {seen}, {Next(advice, format)}."),
+            ColourReason.Likeness => format.Say($"Color: {chosen.Name}, like the bait ({forage}; color difference {difference}, under 3 = hard to tell apart). {seen}{tied}."),
+            ColourReason.CommonPractice => format.Say($"Color: {chosen.Name}, the usual choice: {Practice(advice.Practice.Practice, format)}. {seen}; {Others(advice)} no real difference{Unlike(advice)}."),
+            ColourReason.NoRealDifference => format.Say($"Color: {chosen.Name}, as good as any. {seen}; {Others(advice)} no real difference{Unlike(advice)}."),
+            ColourReason.SightDecidesNothing => format.Say($"Color: {chosen.Name}, the usual choice where sight decides nothing: a dark silhouette, with sound or scent. Where the lure runs ({where}) {fish} sees the best, {farthest.Name}, from {format.SeenText(farthest.SeenFrom)} only, less than the length of a strike ({format.SeenText(ColourAdvice.StrikeLength)})."),
+            ColourReason.Given => format.Say($"Color: {chosen.Name}, as you asked. {seen}{(chosen.Tied ? tied : $"; {farthest.Name} shows from {SeenFrom(advice, farthest, format)}")}."),
+            _ => throw new ArgumentOutOfRangeException(nameof(advice), advice.Reason, "Not a reason."),
         };
+    }
+
+    // The runner-up of the one that leads.
+    private static string Next(ColourAdvice advice, UnitFormat format)
+    {
+        ColourWorth next = advice.Colours.Where((_, i) => i != advice.Chosen).MaxBy(worth => worth.SeenFrom)!;
+        return $"farther than anything else in your box (next: {next.Name}, {SeenFrom(advice, next, format)})";
+    }
+
+    private static string Others(ColourAdvice advice)
+    {
+        string[] others = [.. advice.Tied.Where(i => i != advice.Chosen).Select(i => advice.Colours[i].Name)];
+        return others.Length == advice.Colours.Count - 1 && others.Length > 1 ? "the others in your box are" : $"{Grammar.Join(others)} {(others.Length == 1 ? "is" : "are")}";
+    }
+
+    private static string Unlike(ColourAdvice advice) => advice.ForageSeen ? $", and none looks like the bait ({advice.Forage})" : "";
+
+    private static string Strategies(ColourAdvice advice, UnitFormat format) => "By strategy, " + string.Join("; ", advice.Strategies.Select(strategy => strategy.Best is { } best
+        ? $"{Strategy(strategy.Strategy)}: {advice.Colours[best].Name}, {SeenFrom(advice, advice.Colours[best], format)}"
+        : $"{Strategy(strategy.Strategy)}: none in your box")) + ".";
+
+    private static string Strategy(ColourStrategy strategy) => strategy switch
+    {
+        ColourStrategy.Bright => "bright",
+        ColourStrategy.DarkSilhouette => "dark silhouette",
+        ColourStrategy.Natural => "nearest to the bait",
+        _ => throw new ArgumentOutOfRangeException(nameof(strategy), strategy, "Not a strategy."),
+    };
+
+    private static IEnumerable<string> Disagreement(ColourAdvice advice, UnitFormat format)
+    {
+        PracticeFinding found = advice.Practice;
+        string rule = $"The usual rule ({Practice(found.Practice, format)})";
+        switch (found.Outcome)
+        {
+            case PracticeOutcome.Decides:
+                yield break;
+            case PracticeOutcome.Agrees:
+                yield return $"{rule} agrees.";
+                break;
+            case PracticeOutcome.NotInBox:
+                yield return $"{rule} has nothing in your box.";
+                break;
+            case PracticeOutcome.Parts:
+                ColourWorth best = advice.Colours[found.Best!.Value];
+                string shows = $"{best.Name} shows from {SeenFrom(advice, best, format)}, {advice.Choice.Name} from {SeenFrom(advice, advice.Choice, format)}";
+                yield return advice.Reason switch
+                {
+                    ColourReason.Likeness => $"{rule} disagrees here: {best.Name}{(best.Tied ? $" shows as far but" : "")} does not look like the bait.",
+                    ColourReason.SightDecidesNothing => $"{rule} is about color, and no color is seen here: go by the dark silhouette.",
+                    ColourReason.Given => $"{rule} would take {best.Name}.",
+                    ColourReason.SeenFarthest or ColourReason.NoRealDifference or ColourReason.OnlyColour => $"{rule} disagrees here: {shows}.",
+                    _ => throw new ArgumentOutOfRangeException(nameof(advice), advice.Reason, "Practice cannot part from that."),
+                };
+                break;
+            default:
+                throw new ArgumentOutOfRangeException(nameof(advice), found.Outcome, "Not an outcome.");
+        }
     }
 
     private static string RedDarkens(ColourFinding colours, UnitFormat format)
     {
         // Deeper than the spot nothing can be shown: the chart ends at the bottom.
         double bottom = colours.Chart.Depths.Max();
-        string[] deeper = [.. colours.RedDarkens.Where(d => d.Depth > bottom).Select(d => Criterion(d.Criterion))];
-        string[] dark = [.. colours.RedDarkens.Where(d => d.Depth <= bottom).Select(d => $"{Criterion(d.Criterion)} {(d.Depth < 0.01 ? "from the surface on" : $"at {format.Length.Text(d.Depth!.Value)}")}")];
-        string[] never = [.. colours.RedDarkens.Where(d => d.Depth is null).Select(d => Criterion(d.Criterion))];
-        string unknown = colours.RedDarkens.Any(d => d.CannotTell) ? " To the cones of the fish it cannot be told within the peaks that they may have." : "";
-        if (dark.Length == 0)
-        {
-            string until = deeper.Length == 0 ? "before all light is gone" : never.Length == 0 ? "before the bottom" : "before the bottom, or before all light is gone";
-            return $"Red does not go dark in this water {until}.{unknown}";
-        }
-
-        return $"Red goes dark in this water {Grammar.Join(dark)}"
-            + (deeper.Length > 0 ? $"; {Grammar.Join(deeper)} not before the bottom" : "")
-            + (never.Length > 0 ? $"; {Grammar.Join(never)} not before all light is gone" : "") + $".{unknown}";
+        string[] dark = [.. colours.RedDarkens.Where(d => d.Depth <= bottom && !d.CannotTell).OrderBy(d => d.Depth).Select(d => $"{Criterion(d.Criterion)} from {(d.Depth < 0.01 ? "the surface" : format.HandText(d.Depth!.Value))} down")];
+        string[] notYet = [.. colours.RedDarkens.Where(d => !(d.Depth <= bottom) && !d.CannotTell).Select(d => Criterion(d.Criterion))];
+        string[] unknown = [.. colours.RedDarkens.Where(d => d.CannotTell).Select(d => Criterion(d.Criterion))];
+        string[] parts =
+        [
+            .. dark.Length > 0 ? [Grammar.Join(dark)] : Array.Empty<string>(),
+            .. notYet.Length > 0 ? [$"not {Grammar.Join(notYet, "or")} above the bottom"] : Array.Empty<string>(),
+            .. unknown.Length > 0 ? [$"{Grammar.Join(unknown)}: its cones are not measured, so we cannot tell"] : Array.Empty<string>(),
+        ];
+        return $"Red here is {string.Join("; ", parts)}.";
     }
 
-    // Where fish look from, such as "level (63 %) and from below at a slant (37 %)".
-    private static string Directions(ColourAdvice advice) =>
-        Grammar.Join(advice.Looks.Where(look => look.Weight >= Noticeable).Select(look => $"{From(look.Direction)} ({UnitFormat.Share.Text(look.Weight)})"));
-
-    private static string From(ViewDirection direction) => direction switch
+    // How fish look, such as "straight across at it 63% of the time, up at an angle 37%".
+    private static string Directions(ColourAdvice advice)
     {
-        ViewDirection.Up => "from below",
-        ViewDirection.SlantUp => "from below at a slant",
-        ViewDirection.Down => "from above",
-        ViewDirection.Level => "level",
+        LookShare[] looks = [.. advice.Looks.Where(look => look.Weight >= Noticeable)];
+        return looks.Length == 1
+            ? $"{Way(looks[0].Direction)} at it"
+            : string.Join(", ", looks.Select((look, i) => $"{Way(look.Direction)}{(i == 0 ? " at it" : "")} {UnitFormat.PercentText(look.Weight)}{(i == 0 ? " of the time" : "")}"));
+    }
+
+    private static string Way(ViewDirection direction) => direction switch
+    {
+        ViewDirection.Up => "straight up",
+        ViewDirection.SlantUp => "up at an angle",
+        ViewDirection.Down => "down",
+        ViewDirection.Level => "straight across",
         _ => throw new ArgumentOutOfRangeException(nameof(direction), direction, "Not a direction."),
     };
 
-    private static string How(Sighting sighting) => sighting.Mode switch
+    private static string How(SightMode mode) => mode switch
     {
-        SightMode.Reflects => sighting.Channel == SightChannel.ConeColour ? "by its colour" : "as a bright shape",
-        SightMode.MatchesBackground => "by its colour",
-        SightMode.Silhouettes or SightMode.GoneDark => "as a dark shape",
-        _ => throw new ArgumentOutOfRangeException(nameof(sighting), sighting.Mode, "Not a mode."),
+        SightMode.Reflects => "brighter than the water",
+        SightMode.MatchesBackground => "by hue alone",
+        SightMode.Silhouettes or SightMode.GoneDark => "a dark silhouette",
+        _ => throw new ArgumentOutOfRangeException(nameof(mode), mode, "Not a mode."),
     };
 
     private static string Criterion(DarkCriterion criterion) => criterion switch
     {
-        DarkCriterion.LuminanceAgainstWhite => "to a person beside white",
-        DarkCriterion.Chroma => "in hue",
-        DarkCriterion.ContrastToWater => "against the water behind it",
-        DarkCriterion.FishCones => "to the cones of the fish",
+        DarkCriterion.LuminanceAgainstWhite => "near black beside white",
+        DarkCriterion.Chroma => "without hue",
+        DarkCriterion.ContrastToWater => "a dark silhouette against the water",
+        DarkCriterion.FishCones => "near black to the fish",
         _ => throw new ArgumentOutOfRangeException(nameof(criterion), criterion, "Not a criterion."),
     };
-
-    // Farther than it will come counts as no farther.
-    private static string Compared(ColourWorth chosen, ColourWorth farthest, double reach, UnitFormat format) =>
-        chosen.Name == farthest.Name ? "farther than any other colour of the box"
-        : chosen.Distance >= reach ? "farther than it will come for a lure"
-        : $"nearly as far as the best for that, {farthest.Name} ({format.Length.Text(farthest.Distance)})";
-
-    private static string Steps(ColourWorth worth) => $"{UnitFormat.Fixed(worth.DifferenceToForage, 0)} just-noticeable steps";
-
-    private static string Against(ColourWorth chosen, ColourWorth farthest) =>
-        farthest.Name == chosen.Name ? "" : $", {farthest.Name} by {UnitFormat.Fixed(farthest.DifferenceToForage, 0)}";
 }

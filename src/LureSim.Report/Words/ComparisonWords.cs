@@ -6,8 +6,8 @@ namespace LureSim.Report.Words;
 /// <summary>Puts a comparison of two rigs into words.</summary>
 public static class ComparisonWords
 {
-    // Changes of length below this are shown in the unit of lures (m).
-    private const double SmallLength = 0.3;
+    /// <summary>Said of a change that rounds to nothing.</summary>
+    internal const string NoChange = "no change";
 
     /// <summary>Which difference matters.</summary>
     /// <param name="comparison">The comparison.</param>
@@ -20,15 +20,15 @@ public static class ComparisonWords
         string first = comparison.First.Name, second = comparison.Second.Name;
         if (comparison.Differences.Count == 0)
             return [$"\"{first}\" and \"{second}\" differ in nothing that is computed here."];
-        var sentences = new List<string> { $"They differ in: {Grammar.Join(comparison.Differences.Select(d => Name(d.Kind)))}." };
+        var sentences = new List<string> { $"They differ in: {Grammar.Join(comparison.Differences.Select(d => Name(d.Kind, units)))}." };
         foreach (MeasureComparison item in comparison.Measures)
         {
             RigMeasureKind kind = item.Measure.Kind;
             string name = Grammar.Capital(Name(kind));
-            string values = $"{Text(kind, item.First, format)} with \"{first}\", {Text(kind, item.Second, format)} with \"{second}\"";
-            sentences.Add(item.Main is not { } main
-                ? $"{name}: {values}; no difference changes it by an amount worth naming."
-                : $"{name}: {values}. What matters most is the {Name(main.Feature.Kind)}: {SignedText(kind, main.Effect, format)}, {UnitFormat.Share.Text(main.Share)} of all that changes."
+            string values = $"{Value(kind, item.First, format)} with \"{first}\", {Value(kind, item.Second, format)} with \"{second}\"";
+            sentences.Add(item.Main is not { } main || Signed(kind, main.Effect, format) == NoChange
+                ? $"{name}: {values}; no real difference."
+                : $"{name}: {values}. What matters most is the {Name(main.Feature.Kind, units)}: {Signed(kind, main.Effect, format)}, {UnitFormat.PercentText(main.Share)} of all that changes."
                     + (Math.Sign(main.ChangedFirst) * Math.Sign(main.ChangedLast) < 0 ? " Alone it would work the other way: it depends on the rest of the rig." : ""));
         }
 
@@ -37,18 +37,19 @@ public static class ComparisonWords
 
     /// <summary>Something in which rigs differ.</summary>
     /// <param name="kind">What.</param>
+    /// <param name="units">Units of the text.</param>
     /// <exception cref="ArgumentOutOfRangeException">It is no feature.</exception>
-    public static string Name(RigFeatureKind kind) => kind switch
+    public static string Name(RigFeatureKind kind, UnitSystem units) => kind switch
     {
         RigFeatureKind.Weight => "weight",
-        RigFeatureKind.Body => "body: shape and size",
-        RigFeatureKind.Colour => "colour",
+        RigFeatureKind.Body => "lure: shape and size",
+        RigFeatureKind.Colour => units.Spell("color"),
         RigFeatureKind.Line => "line and leader",
         RigFeatureKind.Knot => "knot",
-        RigFeatureKind.Hook => "hook in the body",
+        RigFeatureKind.Hook => "hook in the bait",
         RigFeatureKind.Cast => "cast",
-        RigFeatureKind.Depth => "count-down and fall",
-        RigFeatureKind.Speed => "speed",
+        RigFeatureKind.Depth => "sink count and bail",
+        RigFeatureKind.Speed => "reel speed",
         RigFeatureKind.Rhythm => "pauses and rod work",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a feature."),
     };
@@ -59,7 +60,7 @@ public static class ComparisonWords
     public static string Name(RigMeasureKind kind) => kind switch
     {
         RigMeasureKind.ZoneShare => "time in the strike zone",
-        RigMeasureKind.SightingDistance => "sighting distance",
+        RigMeasureKind.SightingDistance => "seen from",
         RigMeasureKind.ActionSwing => "swing of tail or nose",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a measure."),
     };
@@ -68,7 +69,7 @@ public static class ComparisonWords
     internal static string Value(RigMeasureKind kind, double value, UnitFormat format) => kind switch
     {
         RigMeasureKind.ZoneShare => UnitFormat.PercentText(value),
-        RigMeasureKind.SightingDistance => format.LengthText(value),
+        RigMeasureKind.SightingDistance => format.SeenText(value),
         RigMeasureKind.ActionSwing => Degrees(value, 0),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a measure."),
     };
@@ -77,35 +78,14 @@ public static class ComparisonWords
     internal static string Signed(RigMeasureKind kind, double value, UnitFormat format)
     {
         double size = Math.Abs(value);
-        if (size < 1e-9)
-            return "no change";
-        return (value < 0 ? "−" : "+") + kind switch
+        string text = kind switch
         {
-            RigMeasureKind.ZoneShare => $"{UnitFormat.Number(100 * size, 1)} points",
-            RigMeasureKind.SightingDistance => size < SmallLength ? format.SizeText(size) : format.LengthText(size),
-            RigMeasureKind.ActionSwing => Degrees(size, 1),
+            RigMeasureKind.ZoneShare => UnitFormat.Number(100 * size, 0) is var points && points == "1" ? "1 point" : $"{points} points",
+            RigMeasureKind.SightingDistance => format.SeenText(size),
+            RigMeasureKind.ActionSwing => Degrees(size, 0),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a measure."),
         };
-    }
-
-    private static string Text(RigMeasureKind kind, double value, UnitFormat format) => kind switch
-    {
-        RigMeasureKind.ZoneShare => UnitFormat.Share.Text(value),
-        RigMeasureKind.SightingDistance => format.Length.Text(value),
-        RigMeasureKind.ActionSwing => UnitFormat.Angle.Text(value),
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a measure."),
-    };
-
-    private static string SignedText(RigMeasureKind kind, double value, UnitFormat format)
-    {
-        double size = Math.Abs(value);
-        return (value < 0 ? "−" : "+") + kind switch
-        {
-            RigMeasureKind.ZoneShare => $"{UnitFormat.Fixed(100 * size, 0)} points",
-            RigMeasureKind.SightingDistance => size < SmallLength ? format.SmallLength.Text(size) : format.Length.Text(size),
-            RigMeasureKind.ActionSwing => UnitFormat.Angle.Text(size),
-            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a measure."),
-        };
+        return text.StartsWith("0 ", StringComparison.Ordinal) || text == "0°" ? NoChange : (value < 0 ? "−" : "+") + text;
     }
 
     private static string Degrees(double radians, int decimals) => $"{UnitFormat.Number(radians * 180 / Math.PI, decimals)}°";

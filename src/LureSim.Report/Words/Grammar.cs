@@ -3,8 +3,9 @@ namespace LureSim.Report.Words;
 /// <summary>Small parts of sentences.</summary>
 public static class Grammar
 {
-    /// <summary>A name with its article.</summary>
-    public static string Article(string name) => "aeiou".Contains(name[0], StringComparison.OrdinalIgnoreCase) ? $"an {name}" : $"a {name}";
+    /// <summary>A name, or a number in digits, with its article: "an ebb", "an 8-count", "a 12-count".</summary>
+    public static string Article(string name) =>
+        "aeiou8".Contains(name[0], StringComparison.OrdinalIgnoreCase) || name.StartsWith("11", StringComparison.Ordinal) || name.StartsWith("18", StringComparison.Ordinal) ? $"an {name}" : $"a {name}";
 
     /// <summary>A text with a capital; an empty one stays empty.</summary>
     public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];

@@ -21,29 +21,32 @@ public static class LightWords
 
     /// <summary>What the model leaves out in this light, in one sentence.</summary>
     /// <param name="light">The light.</param>
+    /// <param name="units">Units of the sentence.</param>
     /// <exception cref="ArgumentNullException"><paramref name="light"/> is null.</exception>
-    public static string Note(SurfaceLight light)
+    public static string Note(SurfaceLight light, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(light);
-        return light.ByMoon ? "Moonlight from a published illuminance curve, good to a factor of two; colour vision has ended or is ending." : light.Regime switch
+        return units.Spell(light.ByMoon ? "Moonlight by a published curve, good to a factor of two; colors are gone or going." : light.Regime switch
         {
-            LightRegime.Day => "Clear-sky spectrum of a clean rural atmosphere; haze and waves are left out.",
-            LightRegime.LowSun => "Level from a published illuminance curve, good to some tens of per cent; a flat surface underrates a low sun.",
-            LightRegime.Twilight => "Level from a published illuminance curve; the spectrum is that of the sky at sunset, real twilight is bluer.",
-            LightRegime.Night => "Night sky without moon: order of magnitude only; colour vision has ended.",
+            LightRegime.Day => "Clear sky over clean air; haze and waves are left out.",
+            LightRegime.LowSun => "Brightness by a published curve, good to a third or so; a flat surface lets in too little of a low sun.",
+            LightRegime.Twilight => "Brightness by a published curve; the sky's color is that at sunset, real twilight is bluer.",
+            LightRegime.Night => "Night sky without moon, good to a factor of ten; colors are gone.",
             _ => throw new ArgumentOutOfRangeException(nameof(light), light.Regime, "Not a part of the day."),
-        };
+        });
     }
 
     /// <summary>What to tell when the water asked for was not reached; empty otherwise.</summary>
     /// <param name="water">The water.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="water"/> is null.</exception>
-    public static string Fit(OpticalWater water)
+    /// <param name="format">Units.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static string Fit(OpticalWater water, UnitFormat format)
     {
         ArgumentNullException.ThrowIfNull(water);
+        ArgumentNullException.ThrowIfNull(format);
         if (water.Asked is not { } asked)
             return "";
-        string given = $"as a Secchi depth of {UnitFormat.Number(asked.SecchiDepth, 2)} m", used = $"{UnitFormat.Number(water.SecchiDepth, 2)} m, is used.";
+        string given = $"as a white plate gone at {format.LengthText(asked.SecchiDepth)}", used = $"{format.LengthText(water.SecchiDepth)}, is used.";
         return water.Status switch
         {
             WaterFitStatus.Matched => "",
@@ -53,7 +56,8 @@ public static class LightWords
         };
     }
 
-    private static string Kind(WaterKind kind) => kind switch
+    /// <summary>A kind of water at the head of a sentence.</summary>
+    internal static string Kind(WaterKind kind) => kind switch
     {
         WaterKind.ClearOcean => "Clear ocean",
         WaterKind.CoastalGreen => "Coastal green",

@@ -1,5 +1,6 @@
 using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
+using LureSim.Model;
 using LureSim.Report.Units;
 
 namespace LureSim.Report.Words;
@@ -16,32 +17,42 @@ public static class SearchWords
         ArgumentNullException.ThrowIfNull(search);
         var format = new UnitFormat(units);
         RetrieveTrial best = search.Best.Best, own = search.BestOwn;
-        string lure = search.Head.IsNone ? search.Body.Label : $"{format.HeadText(search.Head)} with the {search.Body.Label}";
+        string lure = search.Head.IsNone ? format.LureText(search.Body) : $"{format.HeadText(search.Head)} with the {format.LureText(search.Body)}";
         if (best.Score <= 0)
-            return [$"No retrieve of {lure} that was tried is in the strike zone with its action on; another weight or body is needed."];
+            return [$"No retrieve of {lure} works in the strike zone here: take another weight or lure."];
 
-        string cast = best.Presentation.CountDown is { } count ? $"count {UnitFormat.Fixed(count, 0)}" : "let it fall to the bottom";
         return
         [
-            $"{Grammar.Capital(lure)}: {best.Presentation.Name} at {format.Speed.Text(best.Presentation.RetrieveSpeed)}, {cast}: in the zone {Percent(best.Coverage.ZoneShare)} of the retrieve, "
-                + $"action on {Percent(best.ActionShare)}, both at once {Percent(best.LiveZoneShare)}, {Cost(best)}.",
-            $"The best of your own, {own.Presentation.Name}: in the zone {Percent(own.Coverage.ZoneShare)}, action on {Percent(own.ActionShare)}, both at once {Percent(own.LiveZoneShare)}, {Cost(own)}. "
-                + (search.BeatsOwn ? "The other way is worth learning." : own.Score >= best.Score ? "Nothing better was found: keep it." : "The difference is too small to change your ways."),
+            $"{Grammar.Capital(lure)}: {best.Presentation.Name}. {Working(best)}, {Cost(best)}.",
+            $"The best of yours, {own.Presentation.Name}: {Lower(Working(own))}, {Cost(own)}. "
+                + (search.BeatsOwn ? "The other one is worth learning." : own.Score >= best.Score ? "Nothing better was found: keep it." : "Not worth changing what you do."),
             .. search.Families.Skip(1).Select(other => other.Best).Select(trial => trial.Score <= 0
-                ? $"{Grammar.Capital(trial.Presentation.Name)}: never in the zone with its action on."
-                : $"{Grammar.Capital(trial.Presentation.Name)} at its best: both at once {Percent(trial.LiveZoneShare)}, {Cost(trial)}."),
+                ? $"{Grammar.Capital(trial.Presentation.Name)}: never working in the strike zone."
+                : $"{Grammar.Capital(trial.Presentation.Name)} at its best: working in the zone {Percent(trial.LiveZoneShare)}, {Cost(trial)}."),
         ];
     }
+
+    private static string Working(RetrieveTrial trial) =>
+        $"In the strike zone {Percent(trial.Coverage.ZoneShare)} of the retrieve, working {Percent(trial.ActionShare)} of the time, working in the zone {Percent(trial.LiveZoneShare)}";
+
+    private static string Lower(string text) => char.ToLowerInvariant(text[0]) + text[1..];
 
     // What a retrieve costs beside time out of the zone.
     private static string Cost(RetrieveTrial trial)
     {
         List<string> costs = [];
-        if (trial.Coverage.BottomShare >= TrialVerdicts.Noticeable) costs.Add($"{Percent(trial.Coverage.BottomShare)} on the bottom");
-        if (trial.Coverage.GrassShare >= TrialVerdicts.Noticeable) costs.Add($"{Percent(trial.Coverage.GrassShare)} in the grass");
-        costs.Add(trial.StrokesPerMinute >= 0.5 ? $"{UnitFormat.Fixed(trial.StrokesPerMinute, 0)} strokes of the rod a minute" : "no rod work");
+        if (trial.Coverage.BottomShare >= TrialVerdicts.Noticeable) costs.Add($"{Percent(trial.Coverage.BottomShare)} on bottom");
+        if (trial.Coverage.GrassShare >= TrialVerdicts.Noticeable) costs.Add($"{Percent(trial.Coverage.GrassShare)} in grass");
+        costs.Add(Strokes(trial));
         return Grammar.Join(costs);
     }
 
-    private static string Percent(double share) => UnitFormat.Share.Text(share);
+    private static string Strokes(RetrieveTrial trial)
+    {
+        string number = UnitFormat.Number(trial.StrokesPerMinute, 0);
+        string stroke = trial.Presentation.Moves.Any(move => move.Kind == MoveKind.Lift) ? "lift" : "twitch";
+        return number == "0" ? "reel only" : $"{number} {stroke}{(number == "1" ? "" : stroke == "lift" ? "s" : "es")} a minute";
+    }
+
+    private static string Percent(double share) => UnitFormat.PercentText(share);
 }

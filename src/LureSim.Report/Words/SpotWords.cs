@@ -6,15 +6,15 @@ using LureSim.Report.Units;
 namespace LureSim.Report.Words;
 
 /// <summary>Puts the water and the sky of a spot into words, in the form in which they were given.</summary>
-internal static class SpotWords
+public static class SpotWords
 {
     /// <summary>The water as it was given.</summary>
     public static string Water(WaterClarity clarity, UnitFormat format) => clarity switch
     {
-        SecchiClarity secchi => $"{KindName(secchi.Kind)} (Secchi depth {format.LengthText(secchi.Depth)})",
+        SecchiClarity secchi => $"{KindName(secchi.Kind)}, white plate gone at {format.LengthText(secchi.Depth)}",
         JerlovClarity jerlov => $"water of Jerlov type {OpticalWater.Label(jerlov.Type)}",
-        ConstituentClarity found => $"water with {UnitFormat.Number(found.Chlorophyll * 1e6, 2)} mg/m³ chlorophyll, {UnitFormat.Number(found.Dissolved440, 3)} per m stain at 440 nm and {UnitFormat.Number(found.Mineral * 1e3, 2)} g/m³ mineral",
-        _ => "water",
+        ConstituentClarity found => $"water with {UnitFormat.Number(found.Chlorophyll * 1e6, 2)} mg/m³ chlorophyll, {UnitFormat.Number(found.Dissolved440, 3)} 1/m stain at 440 nm and {UnitFormat.Number(found.Mineral * 1e3, 2)} g/m³ mineral",
+        _ => throw new ArgumentOutOfRangeException(nameof(clarity), clarity, "Not a form of clarity."),
     };
 
     /// <summary>The sky as it was given, without the cloud.</summary>
@@ -29,39 +29,50 @@ internal static class SpotWords
     public static IEnumerable<(string Label, string Text)> Clearness(Spot spot, UnitFormat format)
     {
         if (spot.Clarity is not SecchiClarity)
-            yield return ("Secchi depth, computed", format.LengthText(SpotLight.Water(spot).SecchiDepth));
+            yield return ("white plate gone at, computed", format.LengthText(SpotLight.Water(spot).SecchiDepth));
     }
 
     /// <summary>Clock and place, where sun and moon were found to be, and what the light model says of itself there.</summary>
-    public static IEnumerable<(string Label, string Text)> Found(Spot spot)
+    public static IEnumerable<(string Label, string Text)> Found(Spot spot, UnitSystem units)
     {
         if (spot.Sky is SkyByClock clock)
         {
-            yield return ("clock and place", $"UTC {Signed(clock.Time.Offset.TotalHours)} h, latitude {Degrees(clock.Latitude, "N", "S")}, longitude {Degrees(clock.Longitude, "E", "W")}");
+            yield return ("clock and place", $"UTC{Signed(clock.Time.Offset.TotalHours)} h, latitude {Degrees(clock.Latitude, "N", "S")}, longitude {Degrees(clock.Longitude, "E", "W")}");
             double sun = SpotLight.SunElevationDegrees(spot);
             string moon = sun <= 0 && SpotLight.Moon(spot) is { } found ? $"; moon {Height(found.ElevationDegrees)}, {UnitFormat.PercentText(found.LitShare)} lit" : "";
             yield return ("sun, computed", Height(sun) + moon);
         }
 
         SurfaceLight light = SpotLight.Surface(spot);
-        yield return ("light", $"{LightWords.Regime(light.Regime)}, {Illuminance(light.Illuminance)}. {LightWords.Note(light)}");
+        yield return ("light", $"{LightWords.Regime(light.Regime)}, {Illuminance(light.Illuminance)}. {LightWords.Note(light, units)}");
     }
 
     /// <summary>The spot on one line.</summary>
     public static string Line(Spot spot, UnitFormat format)
     {
-        List<string> parts =
-        [
-            $"{format.LengthText(spot.Depth)} of {Water(spot.Clarity, format)} over {Bottom(spot.Bottom)}",
-        ];
+        List<string> parts = [$"{format.LengthText(spot.Depth)} over {Bottom(spot.Bottom)}"];
         if (spot.GrassHeight > 0)
             parts.Add($"grass {format.LengthText(spot.GrassHeight)} high");
-        parts.Add(spot.CurrentSpeed > 0 ? $"current {format.CurrentText(spot.CurrentSpeed)} flowing {Direction(spot.CurrentDirection)}" : "no current");
+        parts.Add(Water(spot.Clarity, format));
+        parts.Add(Flow(spot, format));
         parts.Add($"strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}");
         parts.Add(Sky(spot.Sky));
-        parts.Add(spot.TargetFish);
-        return string.Join(", ", parts) + ".";
+        parts.Add(FishWords.Everyday(spot.TargetFish));
+        return string.Join("; ", parts) + ".";
     }
+
+    /// <summary>Depth, bottom, current and fish, for the first line of a command without a choice.</summary>
+    public static string Short(Scenario scenario, UnitFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(format);
+        return CardWords.Spot(scenario, format);
+    }
+
+    /// <summary>The current and where it goes.</summary>
+    public static string Flow(Spot spot, UnitFormat format) => spot.CurrentSpeed > 0
+        ? $"current {format.CurrentText(spot.CurrentSpeed)} {Direction(spot.CurrentDirection, format.System)}"
+        : "no current";
 
     /// <summary>Bottom material.</summary>
     public static string Bottom(BottomKind kind) => kind switch
@@ -75,12 +86,13 @@ internal static class SpotWords
 
     /// <summary>Where current or wind goes, seen by the one who casts.</summary>
     /// <param name="direction">Direction (radians) from the cast, to the left.</param>
-    public static string Direction(double direction)
+    /// <param name="units">Units of the text.</param>
+    public static string Direction(double direction, UnitSystem units)
     {
         double along = Math.Cos(direction);
         double left = Math.Sin(direction);
         const double small = 0.26; // sine of about 15 degrees
-        string first = Math.Abs(along) < small ? "" : along > 0 ? "away from you" : "towards you";
+        string first = Math.Abs(along) < small ? "" : along > 0 ? "away from you" : units.Spell("toward you");
         string second = Math.Abs(left) < small ? "" : left > 0 ? "to your left" : "to your right";
         return first.Length > 0 && second.Length > 0 ? $"{first} and {second}" : first + second;
     }
@@ -102,7 +114,8 @@ internal static class SpotWords
         return $"about {(Math.Round(lux / step) * step).ToString(lux < 1 ? "0.#####" : "#,0.#", CultureInfo.InvariantCulture)} lx on the water";
     }
 
-    private static string KindName(WaterKind kind) => kind switch
+    /// <summary>A kind of water within a sentence.</summary>
+    internal static string KindName(WaterKind kind) => kind switch
     {
         WaterKind.ClearOcean => "clear ocean water",
         WaterKind.CoastalGreen => "green coastal water",

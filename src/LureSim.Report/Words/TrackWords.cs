@@ -10,7 +10,7 @@ public static class TrackWords
 {
     private static readonly (TrackState Flag, string Word)[] StateWords =
     [
-        (TrackState.Falling, "falling"),
+        (TrackState.Falling, "sinking"),
         (TrackState.Reeling, "reeling"),
         (TrackState.InZone, "in zone"),
         (TrackState.OnBottom, "on bottom"),
@@ -25,21 +25,25 @@ public static class TrackWords
     {
         ArgumentNullException.ThrowIfNull(candidate);
         Coverage c = candidate.Coverage;
-        string zone = $"in the zone {UnitFormat.Share.Text(c.ZoneShare)} of the retrieve";
+        string zone = $"in the strike zone {UnitFormat.PercentText(c.ZoneShare)} of the retrieve";
         return candidate.Verdict switch
         {
             TrialVerdict.NotComputed => $"could not be computed: {End(candidate.Track.End)}",
-            TrialVerdict.BelowZone => "never in the zone: runs below it",
-            TrialVerdict.NeverDownToZone => "never gets down to the zone",
-            TrialVerdict.DragsInGrass => $"drags in the grass {UnitFormat.Share.Text(c.GrassShare)} of the retrieve, {zone}",
-            TrialVerdict.PlodsOnBottom => $"plods along the bottom {UnitFormat.Share.Text(c.BottomShare)} of the retrieve, {zone}",
-            TrialVerdict.TouchesBottom => $"{zone}, touching bottom {UnitFormat.Share.Text(c.BottomShare)}",
-            TrialVerdict.MostlyAbove => $"mostly above the zone, {zone}",
-            TrialVerdict.MostlyBelow => $"mostly below the zone, {zone}",
-            TrialVerdict.RunsClear => $"runs clear, {zone}",
+            TrialVerdict.BelowZone => "never in the strike zone: runs below it",
+            TrialVerdict.NeverDownToZone => "never gets down to the strike zone",
+            TrialVerdict.DragsInGrass => $"{zone}, drags through grass {UnitFormat.PercentText(c.GrassShare)} of the time",
+
+            // Where the zone reaches down to the bottom, time on it is time in the zone and no fault.
+            TrialVerdict.PlodsOnBottom => c.BelowShare < c.BottomShare ? OnBottom() : $"{zone}, drags bottom {UnitFormat.PercentText(c.BottomShare)} of the time",
+            TrialVerdict.TouchesBottom => OnBottom(),
+            TrialVerdict.MostlyAbove => $"mostly above the strike zone, in it {UnitFormat.PercentText(c.ZoneShare)} of the retrieve",
+            TrialVerdict.MostlyBelow => $"mostly below the strike zone, in it {UnitFormat.PercentText(c.ZoneShare)} of the retrieve",
+            TrialVerdict.RunsClear => $"{zone}, runs clean: no grass, no bottom",
             TrialVerdict.PartlyInZone => zone,
             _ => throw new ArgumentOutOfRangeException(nameof(candidate), candidate.Verdict, "Not a verdict."),
         };
+
+        string OnBottom() => $"{zone}, on bottom {UnitFormat.PercentText(c.BottomShare)}";
     }
 
     /// <summary>Why a run ended otherwise than planned, or what to doubt of it, in one or two sentences; empty where there is nothing to say.</summary>
@@ -52,8 +56,8 @@ public static class TrackWords
         SimulationEndReason.StepTooSmall when end.Node == 0 => $"The lure could not be followed past {At(end)}: it is jerked about faster than the model can follow. Take a heavier lure or gentler rod work, and check the lure's size and weight in the scenario for a slip.",
         SimulationEndReason.StepTooSmall => $"The line could not be followed past {At(end)}: {Where(end)} it goes slack and snaps tight faster than the model can follow. Take a shorter cast, a lower rod tip, thinner line or a heavier head, or less wind, and check the line's diameter in the scenario for a slip.",
         SimulationEndReason.OutOfSteps => $"Given up {At(end)}: the line goes slack and snaps tight over and over, too often and too hard to follow. Take gentler twitches or slower lifts, thinner line, or a heavier head.",
-        SimulationEndReason.LineNotIn => $"Given up after {F(end.Time / 60, 0)} minutes of retrieve: the line does not come in. Reel faster or feed less line, or end the retrieve earlier with time_limit or line_left.",
-        SimulationEndReason.EnergyOpen => $"Take this track as a rough one: its energy is {F(100 * end.Energy.Residual, 1)} % off, where up to {F(100 * end.Energy.Limit, 0)} % is fine; most often the line snaps tight too hard. Gentler twitches or slower lifts give a surer one.",
+        SimulationEndReason.LineNotIn => $"Given up after {UnitFormat.Counted(end.Time / 60, "minute")} of retrieve: the line does not come in. Reel faster or feed less line, or end the retrieve earlier with time_limit or line_left.",
+        SimulationEndReason.EnergyOpen => $"Take this track as a rough one: its energy is {F(100 * end.Energy.Residual, 1)}% off, where up to {F(100 * end.Energy.Limit, 0)}% is fine; most often the line snaps tight too hard. Gentler twitches or slower lifts give a surer one.",
         _ => throw new ArgumentOutOfRangeException(nameof(end), end.Reason, "Not a reason."),
     };
 
@@ -84,9 +88,9 @@ public static class TrackWords
         TrackEventKind.EntersGrass => "enters the grass",
         TrackEventKind.LeavesGrass => "leaves the grass",
         TrackEventKind.RetrieveStarts => "retrieve starts",
-        TrackEventKind.LineIn => "line is in",
+        TrackEventKind.LineIn => "lure at the rod tip",
         TrackEventKind.BreaksSurface => "breaks the surface",
-        TrackEventKind.SwingEnds => "hangs below the rod",
+        TrackEventKind.SwingEnds => "hangs straight downcurrent",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of event."),
     };
 
@@ -98,13 +102,12 @@ public static class TrackWords
     {
         ArgumentNullException.ThrowIfNull(coverage);
         ArgumentNullException.ThrowIfNull(format);
-        DisplayUnit share = UnitFormat.Share, seconds = UnitFormat.Seconds, length = format.Length;
-        string zone = coverage.TimeToZone is { } time ? $"reaches the strike zone after {seconds.Text(time)}" : "never reaches the strike zone";
-        string bottom = coverage.TimeToBottom is { } until ? $"the bottom after {seconds.Text(until)}" : "not the bottom";
+        string zone = coverage.TimeToZone is { } time ? $"reaches the strike zone {UnitFormat.SecondsText(time)} after it hits the water" : "never reaches the strike zone";
+        string bottom = coverage.TimeToBottom is { } until ? $"the bottom after {UnitFormat.SecondsText(until)}" : "not the bottom";
         return
         [
-            $"Of the retrieve ({seconds.Text(coverage.RetrieveTime)}): {share.Text(coverage.ZoneShare)} in the strike zone, {share.Text(coverage.AboveShare)} above, {share.Text(coverage.BelowShare)} below; {share.Text(coverage.BottomShare)} on the bottom, {share.Text(coverage.GrassShare)} in the grass.",
-            $"It {zone}, {bottom}; median depth {length.Text(coverage.MedianDepth)}, deepest {length.Text(coverage.DeepestDepth)}; drifts {length.Text(coverage.DriftAcross)} sideways.",
+            $"Of the retrieve ({UnitFormat.HoldText(coverage.RetrieveTime)}): {UnitFormat.PercentText(coverage.ZoneShare)} in the strike zone, {UnitFormat.PercentText(coverage.AboveShare)} above, {UnitFormat.PercentText(coverage.BelowShare)} below; {UnitFormat.PercentText(coverage.BottomShare)} on bottom, {UnitFormat.PercentText(coverage.GrassShare)} in grass.",
+            $"It {zone}, {bottom}; typical depth {format.HandText(coverage.MedianDepth)}, deepest {format.HandText(coverage.DeepestDepth)}; the current carries it {format.HandText(coverage.DriftAcross)} sideways.",
         ];
     }
 
@@ -118,7 +121,7 @@ public static class TrackWords
         _ => throw new ArgumentOutOfRangeException(nameof(status), status, "Not a status."),
     };
 
-    private static string At(SimulationEnd end) => $"{F(end.Time, 1)} s after splash-down";
+    private static string At(SimulationEnd end) => $"{F(end.Time, 1)} s after it hits the water";
 
     // Nodes count from the lure to the rod tip.
     private static string Where(SimulationEnd end) => end switch

@@ -1,3 +1,4 @@
+using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
 using LureSim.Report.Units;
 
@@ -19,18 +20,39 @@ public static class UncertaintyWords
         ArgumentNullException.ThrowIfNull(study);
         if (study.IsExact) return [];
         var format = new UnitFormat(units);
-        var sentences = new List<string> { Confidence(study, format) };
         HeadUncertainty best = study.Best;
+        List<string> sentences = [Confidence(study, format)];
         Interval zone = best.ZoneShare;
-        string zoneText = $"Over {study.Draws.Count} draws of what is not known well, {format.HeadText(best.Head)} is in the zone {UnitFormat.Share.Text(zone.Median)} of the retrieve, and in eight draws of ten between {UnitFormat.Share.Text(zone.Low)} and {UnitFormat.Share.Text(zone.High)}.";
-        if (best.ReachesZone < 1) zoneText += $" In {OutOfTen(1 - best.ReachesZone)} of 10 it never gets there.";
+        string expect = $"With those varied, expect {format.HeadText(best.Head)} in the strike zone {UnitFormat.PercentText(zone.Low)} to {UnitFormat.PercentText(zone.High)} of the retrieve (8 times in 10).";
+        if (best.ReachesZone < 1) expect += $" In {Tries(1 - best.ReachesZone, study)} it never gets there.";
         if (best.Drivers.Decisive is { } driver)
-            zoneText += $" Most of that spread comes from the {Name(driver.Input)}: {Direction(driver.Input, driver.RankCorrelation > 0 ? "longer in the zone" : "shorter in the zone")}.";
-        sentences.Add(zoneText);
-        if (best.Fouls >= OftenFouled) sentences.Add($"In {OutOfTen(best.Fouls)} of 10 draws it collects grass.");
+            expect += $" The {Name(driver.Input)} matters most: {Direction(driver.Input, driver.RankCorrelation > 0 ? "more time in the zone" : "less time in the zone")}.";
+        sentences.Add(expect);
+        if (best.Fouls >= OftenFouled) sentences.Add($"In {Tries(best.Fouls, study)} it picks up grass.");
         int failed = study.Heads.Sum(h => h.Failed);
         if (failed > 0) sentences.Add($"{failed} of {study.Draws.Count * study.Heads.Count} runs could not be computed; they count as never in the zone.");
         return sentences;
+    }
+
+    /// <summary>How often the choice came out best and what to check first, for the card; nothing where all is known.</summary>
+    /// <param name="study">The study.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="study"/> is null.</exception>
+    public static string Short(UncertaintyStudy study)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        if (study.IsExact) return "";
+        string check = (study.ChoiceDrivers.Decisive ?? study.Best.Drivers.Decisive) is { } driver ? $"; check the {Name(driver.Input)} first" : "";
+        return study.NoneBest >= 1 - 1e-9 ? $"no head reaches the zone in any of {study.Draws.Count} tries{check}" : $"best in {Tries(study.Best.ChanceBest, study)}{check}";
+    }
+
+    /// <summary>A share of the tries as a count: "23 of 24 tries".</summary>
+    /// <param name="share">The share.</param>
+    /// <param name="study">The study.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="study"/> is null.</exception>
+    public static string Tries(double share, UncertaintyStudy study)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        return $"{UnitFormat.Number(share * study.Draws.Count, 0)} of {study.Draws.Count} tries";
     }
 
     /// <summary>An input, for sentences and axes.</summary>
@@ -40,48 +62,45 @@ public static class UncertaintyWords
     {
         UncertainInput.Current => "current",
         UncertainInput.Cast => "length of the cast",
-        UncertainInput.RetrieveSpeed => "retrieve speed",
-        UncertainInput.Depth => "depth of the water",
+        UncertainInput.RetrieveSpeed => "reel speed",
+        UncertainInput.Depth => "depth",
         UncertainInput.RodHeight => "height of the rod tip",
         UncertainInput.LineDrag => "drag of the line",
         UncertainInput.LureDrag => "drag of the lure",
-        UncertainInput.LineLaw => "drag law of the line",
+        UncertainInput.LineLaw => "way the line's drag is computed",
         _ => throw new ArgumentOutOfRangeException(nameof(input), input, "Not an input."),
     };
 
     // How often which head is best, and what decides, in one sentence.
     private static string Confidence(UncertaintyStudy study, UnitFormat format)
     {
+        const string varied = "with the current, cast, speed and depth varied as far as they may be off";
         HeadUncertainty best = study.Best;
         HeadUncertainty[] others = [.. study.Heads.Where(h => h != best && h.ChanceBest >= Noticeable).OrderByDescending(h => h.ChanceBest)];
-        string first = study.NoneBest >= 1 - 1e-9 ? "No head of this box gets into the zone in any draw" : $"{format.HeadText(best.Head)} is best in {OutOfTen(best.ChanceBest)} of 10 draws";
-        string rest = others.Length == 0 ? "" : "; " + string.Join(", ", others.Select(h => $"{format.HeadText(h.Head)} in {OutOfTen(h.ChanceBest)}"));
+        if (study.NoneBest >= 1 - 1e-9)
+            return $"No head in your box gets into the zone in any of {study.Draws.Count} tries {varied}.";
+        string text = $"{format.HeadText(best.Head)} came out best in {Tries(best.ChanceBest, study)} {varied}";
+        if (others.Length > 0)
+            text += $"; {Grammar.Join(others.Select(h => $"{format.HeadText(h.Head)} in {UnitFormat.Number(h.ChanceBest * study.Draws.Count, 0)}"))}";
+        if (study.NoneBest >= Noticeable)
+            text += $"; in {UnitFormat.Number(study.NoneBest * study.Draws.Count, 0)} no head reaches the zone";
         if (others.Length > 0 && others[0].ChanceBest > best.ChanceBest)
-            rest += $". {format.HeadText(best.Head)} stays the choice because its mean score is higher: it loses less where it is not best";
-        string none = study.NoneBest >= Noticeable && study.NoneBest < 1 - 1e-9 ? $"; no head reaches the zone in {OutOfTen(study.NoneBest)}" : "";
-        string decides = others.Length > 0 && study.ChoiceDrivers.Decisive is { } driver
-            ? $". The {Name(driver.Input)} decides: {Direction(driver.Input, driver.RankCorrelation > 0 ? "a heavier head" : "a lighter head")}."
-            : ".";
-        return first + rest + none + decides;
+            text += $". {format.HeadText(best.Head)} stays the choice: it loses less where it is not best";
+        return others.Length > 0 && study.ChoiceDrivers.Decisive is { } driver
+            ? $"{text}. The {Name(driver.Input)} decides: {Direction(driver.Input, driver.RankCorrelation > 0 ? "a heavier head" : "a lighter head")}."
+            : text + ".";
     }
 
     private static string Direction(UncertainInput input, string effect) => input switch
     {
         UncertainInput.Current => $"more current, {effect}",
         UncertainInput.Cast => $"a longer cast, {effect}",
-        UncertainInput.RetrieveSpeed => $"a faster retrieve, {effect}",
+        UncertainInput.RetrieveSpeed => $"faster reeling, {effect}",
         UncertainInput.Depth => $"deeper water, {effect}",
         UncertainInput.RodHeight => $"a higher rod, {effect}",
         UncertainInput.LineDrag => $"more drag on the line, {effect}",
         UncertainInput.LureDrag => $"more drag on the lure, {effect}",
-        UncertainInput.LineLaw => $"with the second law, {effect}",
+        UncertainInput.LineLaw => $"computed the other way, {effect}",
         _ => throw new ArgumentOutOfRangeException(nameof(input), input, "Not an input."),
     };
-
-    // Tenths, without saying none or all where it is not.
-    private static string OutOfTen(double share)
-    {
-        double tenths = Math.Round(10 * share);
-        return tenths == 0 && share > 0 ? "less than 1" : tenths == 10 && share < 1 ? "more than 9" : UnitFormat.Fixed(tenths, 0);
-    }
 }

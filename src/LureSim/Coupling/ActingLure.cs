@@ -71,8 +71,21 @@ public sealed class ActingLure : LureProperties
     public override bool FallsAcross => still.FallsAcross;
 
     /// <inheritdoc/>
-    public override double FallDragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope) =>
-        FallsAcross ? still.FallDragAreaTimesSpeed(speed, kinematicViscosity, out slope) : DragAreaTimesSpeed(speed, kinematicViscosity, out slope);
+    public override double FallDragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
+    {
+        double fall = still.FallDragAreaTimesSpeed(speed, kinematicViscosity, out double fallSlope);
+        if (FallsAcross)
+        {
+            slope = fallSlope;
+            return fall;
+        }
+
+        // A tail that swings on the retrieve swings on the fall nose first too; what the line's pull adds by the attitude comes on top.
+        double towed = still.DragAreaTimesSpeed(speed, kinematicViscosity, out double towedSlope);
+        double acting = DragAreaTimesSpeed(speed, kinematicViscosity, out double actingSlope);
+        slope = actingSlope + fallSlope - towedSlope;
+        return acting + fall - towed;
+    }
 
     /// <inheritdoc/>
     public override double LiftAreaAt(double speed, out double slope)

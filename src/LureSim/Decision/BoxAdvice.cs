@@ -42,9 +42,6 @@ public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<Body
     // Missing sizes tried on each side of the first choice.
     private const int Reach = 3;
 
-    /// <summary>Most missing sizes that are tried.</summary>
-    internal const int MostTried = 2 * Reach;
-
     /// <summary>The missing common sizes nearest to the first choice on either side, as far as the line can cast them.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="first">The first choice.</param>
@@ -60,7 +57,7 @@ public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<Body
         JigHead[] missing =
         [
             .. Common
-                .Select(size => new JigHead(size.Ounces * CommonWeights.Ounce, HeadMetal.Lead, first.Head.HookMass, size.Label))
+                .Select(size => new JigHead(size.Ounces * PhysicalConstants.Ounce, HeadMetal.Lead, first.Head.HookMass, size.Label))
                 .Where(head => head.Mass <= heaviest && tackle.JigHeads.All(owned => Math.Abs(owned.Mass - head.Mass) > SameWeight * head.Mass)),
         ];
         return

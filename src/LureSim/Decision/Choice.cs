@@ -1,4 +1,7 @@
+using LureSim.Decision.Baits;
+using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
+using LureSim.Decision.Uncertainty;
 using LureSim.Light;
 using LureSim.Model;
 
@@ -34,7 +37,62 @@ public enum ChoiceWarningKind
 /// <param name="Value">Share of the retrieve (0 to 1), way across (m) or elevation of the sun (degrees), by the kind; 0 where there is no figure.</param>
 public sealed record ChoiceWarning(ChoiceWarningKind Kind, double Value);
 
-/// <summary>A recommendation with what speaks for and against it.</summary>
+/// <summary>The numbers of a choice over its tries: what is shown, in place of those of one run.</summary>
+/// <param name="Tries">Tries; 1 where everything is known.</param>
+/// <param name="ZoneShare">Share of the retrieve in the strike zone.</param>
+/// <param name="LiveZoneShare">Share of the retrieve in the strike zone with the action on.</param>
+/// <param name="MedianDepth">Typical depth of the retrieve (m).</param>
+/// <param name="TimeToZone">Seconds from splash-down to the zone; infinite where it never gets there.</param>
+/// <param name="BottomShare">Share of the retrieve in contact with the bottom.</param>
+/// <param name="GrassShare">Share of the retrieve in the grass.</param>
+/// <param name="DriftAcross">Greatest way across the cast (m).</param>
+/// <param name="Score">Score.</param>
+public sealed record TryNumbers(
+    int Tries, Interval ZoneShare, Interval LiveZoneShare, Interval MedianDepth, Interval TimeToZone, Interval BottomShare, Interval GrassShare, Interval DriftAcross, Interval Score)
+{
+    /// <summary>The numbers of a rig.</summary>
+    /// <param name="rig">The rig with its tries.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="rig"/> is null.</exception>
+    public static TryNumbers Of(SearchedRig rig)
+    {
+        ArgumentNullException.ThrowIfNull(rig);
+        IReadOnlyList<Coverage> o = rig.Outcomes;
+        return new TryNumbers(
+            o.Count,
+            Interval.Of(o.Select(c => c.ZoneShare)),
+            Interval.Of(o.Select(c => c.LiveZoneShare)),
+            Interval.Of(o.Select(c => c.MedianDepth)),
+            Interval.Of(o.Select(c => c.TimeToZone ?? double.PositiveInfinity)),
+            Interval.Of(o.Select(c => c.BottomShare)),
+            Interval.Of(o.Select(c => c.GrassShare)),
+            Interval.Of(o.Select(c => c.DriftAcross)),
+            Interval.Of(rig.Scores));
+    }
+}
+
+/// <summary>What a choice takes for granted.</summary>
+public enum ChoiceAssumption
+{
+    /// <summary>Neither season nor date was given.</summary>
+    SeasonNotKnown,
+
+    /// <summary>No forage was named.</summary>
+    NoForageSeen,
+
+    /// <summary>How well the inputs are known was not said.</summary>
+    SpreadAssumed,
+
+    /// <summary>The hands are free within bounds that are assumed.</summary>
+    HandsFree,
+}
+
+/// <summary>A hand that differs from the scenario's own figure.</summary>
+/// <param name="Hand">The hand.</param>
+/// <param name="Own">The scenario's figure (s, m/s, m, s or radians); null to the bottom.</param>
+/// <param name="Chosen">The choice's figure; null to the bottom.</param>
+public sealed record HandSetting(Hand Hand, double? Own, double? Chosen);
+
+/// <summary>A recommendation with what speaks for and against it: computed once, told by every command.</summary>
 /// <param name="First">The first choice.</param>
 /// <param name="Fallback">The second choice: the best candidate with another jig head, or null when there is only one head.</param>
 /// <param name="Lighter">The candidate with the next lighter head, otherwise the same; null if there is none.</param>
@@ -44,56 +102,156 @@ public sealed record ChoiceWarning(ChoiceWarningKind Kind, double Value);
 public sealed record Choice(
     Candidate First, Candidate? Fallback, Candidate? Lighter, Candidate? Heavier, IReadOnlyList<JigHead> NeverOnBottom, IReadOnlyList<ChoiceWarning> Warnings)
 {
-    // Shares of the retrieve, of the cast and of the score that are worth a warning.
+    // Shares of the retrieve and of the cast that are worth a warning.
     private const double SeldomInZone = 0.35;
     private const double OftenBelow = 0.2;
     private const double OftenOnShell = 0.2;
     private const double FarAcross = 0.4;
-    private const double NearTie = 0.95;
 
     // Elevation of the sun below which light changes by the minute (degrees).
     private const double LowSunDegrees = 5;
 
+    /// <summary>The numbers over the tries; null for a choice that was not sought.</summary>
+    public TryNumbers? Numbers { get; init; }
+
+    /// <summary>Tries in which no other lure that ran them all scores more.</summary>
+    public int BestIn { get; init; }
+
+    /// <summary>Tries in which no other lure that ran them all scores more by a real margin.</summary>
+    public int AsGoodIn { get; init; }
+
+    /// <summary>Mean score of the choice less that of the runner-up; below 0 where the choice is the lighter of two that are as good.</summary>
+    public double Margin { get; init; }
+
+    /// <summary>The best rig of another head or another bait, with its tries; null where there is none.</summary>
+    public SearchedRig? RunnerUp { get; init; }
+
+    /// <summary>Every rig that ran all tries, the choice first.</summary>
+    public IReadOnlyList<SearchedRig> Finalists { get; init; } = [];
+
+    /// <summary>Conditions at which another head is the choice.</summary>
+    public IReadOnlyList<ChoiceFlip> Flips { get; init; } = [];
+
+    /// <summary>Rules and runs, once; null for a choice that was not sought.</summary>
+    public BaitOutcome? Bait { get; init; }
+
+    /// <summary>Weights of the score that would change the choice, halved or doubled.</summary>
+    public IReadOnlyList<WeightSensitivity> Sensitivity { get; init; } = [];
+
+    /// <summary>Hands that differ from the scenario's own figures.</summary>
+    public IReadOnlyList<HandSetting> Hands { get; init; } = [];
+
+    /// <summary>What it takes for granted.</summary>
+    public IReadOnlyList<ChoiceAssumption> Assumptions { get; init; } = [];
+
+    /// <summary>The colour that was asked for in place of the advised one; null for none.</summary>
+    public string? ColourAsked { get; init; }
+
     /// <summary>Puts a choice together.</summary>
-    /// <param name="scenario">The question.</param>
-    /// <param name="first">First choice.</param>
-    /// <param name="fallback">Second choice, or null.</param>
-    /// <param name="candidates">All candidates.</param>
+    /// <param name="search">What was found.</param>
+    /// <param name="first">A single run of the first choice.</param>
+    /// <param name="fallback">A single run of the second choice, or null.</param>
+    /// <param name="candidates">Single runs; those that are fished like the first choice with another head stand beside it.</param>
     /// <exception cref="ArgumentNullException">A required argument is null.</exception>
-    public static Choice Of(Scenario scenario, Candidate first, Candidate? fallback, IReadOnlyList<Candidate> candidates)
+    public static Choice Of(ChoiceSearch search, Candidate first, Candidate? fallback, IReadOnlyList<Candidate> candidates)
     {
-        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(search);
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(candidates);
+        Scenario scenario = search.Scenario;
+        var numbers = TryNumbers.Of(search.First);
 
-        // The neighbours by weight with the same presentation show what a step lighter or heavier would cost.
-        Candidate[] same = [.. candidates.Where(x => x.Rig.Presentation == first.Rig.Presentation && x.Rig.Body == first.Rig.Body && !x.Rig.Head.IsNone).OrderBy(x => x.Rig.Head.Mass)];
+        // The neighbours by weight, worked the same way, show what a step lighter or heavier would cost.
+        Candidate[] same = [.. candidates.Where(x => SameWay(x.Rig, first.Rig) && !x.Rig.Head.IsNone).OrderBy(x => x.Rig.Head.Mass)];
         int index = Array.FindIndex(same, x => x.Rig.Head == first.Rig.Head);
         JigHead[] never = [.. same.Where(x => x.Coverage.TimeToBottom is null).Select(x => x.Rig.Head)];
+        SearchedRig[] others = [.. search.Finalists.Where(rig => rig.Rig.Head != first.Rig.Head || rig.Rig.Body != first.Rig.Body)];
+        SearchedRig? second = search.RunnerUp;
         return new Choice(
             first,
             fallback,
             index > 0 ? same[index - 1] : null,
             index >= 0 && index + 1 < same.Length ? same[index + 1] : null,
             Ranking.ZoneIsOnBottom(scenario.Spot) && never.Length < same.Length ? never : [],
-            [.. WarningsOf(scenario, first, fallback, candidates)]);
+            [.. WarningsOf(search, numbers, candidates)])
+        {
+            Numbers = numbers,
+            BestIn = Count(0),
+            AsGoodIn = Count(1),
+            Margin = second is null ? search.First.Mean : search.First.Mean - second.Mean,
+            RunnerUp = second,
+            Finalists = search.Finalists,
+            Bait = search.Bait,
+            Hands = HandsOf(search.First),
+            Assumptions = [.. AssumptionsOf(scenario, search.Bodies)],
+        };
+
+        // Baits are weighed with their fit, as in the choice itself.
+        int Count(int margins) => Enumerable.Range(0, search.Tries).Count(t =>
+        {
+            double own = search.First.Scores[t] * search.First.Fit;
+            double best = others.Select(rig => rig.Scores[t] * rig.Fit).DefaultIfEmpty(0).Max();
+            return own > 0 && own >= best - (margins * ScoreWeights.Default.Tie(best));
+        });
     }
 
-    private static IEnumerable<ChoiceWarning> WarningsOf(Scenario scenario, Candidate first, Candidate? fallback, IReadOnlyList<Candidate> candidates)
+    /// <summary>Whether two rigs are the same bait worked the same way; a sink count follows the head and does not count.</summary>
+    /// <param name="a">A rig.</param>
+    /// <param name="b">Another.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static bool SameWay(Rig a, Rig b)
     {
-        Coverage c = first.Coverage;
-        if (c.ZoneShare < SeldomInZone)
-            yield return new(candidates.All(x => x.Coverage.BelowShare < OftenBelow) ? ChoiceWarningKind.SeldomInZoneTooHigh : ChoiceWarningKind.SeldomInZone, c.ZoneShare);
-        if (c.BottomShare > OftenOnShell && scenario.Spot.Bottom == BottomKind.Shell)
-            yield return new(ChoiceWarningKind.TouchesShell, c.BottomShare);
-        if (c.GrassShare > TrialVerdicts.Noticeable)
-            yield return new(ChoiceWarningKind.InGrass, c.GrassShare);
-        if (c.DriftAcross > FarAcross * first.Rig.Presentation.CastLength)
-            yield return new(ChoiceWarningKind.SweptAcross, c.DriftAcross);
-        if (fallback is not null && fallback.Score > NearTie * first.Score && first.Score > 0)
+        ArgumentNullException.ThrowIfNull(a);
+        ArgumentNullException.ThrowIfNull(b);
+        return a.Body == b.Body && a.Presentation with { CountDown = null } == b.Presentation with { CountDown = null };
+    }
+
+    private static IEnumerable<ChoiceWarning> WarningsOf(ChoiceSearch search, TryNumbers numbers, IReadOnlyList<Candidate> candidates)
+    {
+        Scenario scenario = search.Scenario;
+        double zone = numbers.ZoneShare.Median;
+        if (zone < SeldomInZone)
+            yield return new(candidates.All(x => x.Coverage.BelowShare < OftenBelow) ? ChoiceWarningKind.SeldomInZoneTooHigh : ChoiceWarningKind.SeldomInZone, zone);
+        if (numbers.BottomShare.Median > OftenOnShell && scenario.Spot.Bottom == BottomKind.Shell)
+            yield return new(ChoiceWarningKind.TouchesShell, numbers.BottomShare.Median);
+        if (numbers.GrassShare.Median > TrialVerdicts.Noticeable)
+            yield return new(ChoiceWarningKind.InGrass, numbers.GrassShare.Median);
+        if (numbers.DriftAcross.Median > FarAcross * search.First.Rig.Presentation.CastLength)
+            yield return new(ChoiceWarningKind.SweptAcross, numbers.DriftAcross.Median);
+        if (search.RunnerUp is { } second && second.Rig.Head != search.First.Rig.Head && second.Rig.Body == search.First.Rig.Body && search.First.Mean > 0
+            && Math.Abs(search.First.Mean - second.Mean) < ScoreWeights.Default.Tie(search.First.Mean))
+        {
             yield return new(ChoiceWarningKind.NearTie, 0);
+        }
+
         double sun = SpotLight.SunElevationDegrees(scenario.Spot);
         if (sun < LowSunDegrees)
             yield return new(ChoiceWarningKind.LowSun, sun);
+    }
+
+    private static List<HandSetting> HandsOf(SearchedRig rig)
+    {
+        Presentation own = rig.Own, now = rig.Rig.Presentation;
+        List<HandSetting> found = [];
+        if (own.CountDown != now.CountDown) found.Add(new(Hand.SinkCount, own.CountDown, now.CountDown));
+        if (own.RetrieveSpeed != now.RetrieveSpeed) found.Add(new(Hand.ReelSpeed, own.RetrieveSpeed, now.RetrieveSpeed));
+        Add(Hand.Lift, move => move.Up > 0, move => move.Up);
+        Add(Hand.Rest, move => move.Kind == MoveKind.Pause, move => move.Duration);
+        if (own.Aim != now.Aim) found.Add(new(Hand.CastAngle, own.Aim, now.Aim));
+        return found;
+
+        void Add(Hand hand, Func<Move, bool> which, Func<Move, double> value)
+        {
+            if (own.Moves.FirstOrDefault(which) is { } before && now.Moves.FirstOrDefault(which) is { } after && value(before) != value(after))
+                found.Add(new(hand, value(before), value(after)));
+        }
+    }
+
+    private static IEnumerable<ChoiceAssumption> AssumptionsOf(Scenario scenario, BodyChoice bodies)
+    {
+        if (bodies.Season is null) yield return ChoiceAssumption.SeasonNotKnown;
+        if (scenario.Forage.Count == 0) yield return ChoiceAssumption.NoForageSeen;
+        if (scenario.Uncertainty == ScenarioUncertainty.Assumed) yield return ChoiceAssumption.SpreadAssumed;
+        if (scenario.Fixed.Distinct().Count() < Enum.GetValues<Hand>().Length) yield return ChoiceAssumption.HandsFree;
     }
 }

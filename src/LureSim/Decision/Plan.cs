@@ -10,7 +10,7 @@ namespace LureSim.Decision;
 
 /// <summary>The answer to a scenario.</summary>
 /// <param name="Scenario">The question.</param>
-/// <param name="Candidates">Every jig head with every presentation and the body of the rules: head by head in the order of the tackle box, presentations in their order within; then every head with the runner-up body, fished like the best of these.</param>
+/// <param name="Candidates">The choice with every head of the box, worked the same way; then the second choice, and of every bait with every presentation the best of the first look.</param>
 /// <param name="Choice">The recommendation.</param>
 /// <param name="FallTable">Count-down table.</param>
 /// <param name="Grid">Share in the zone by head and retrieve speed, for the chosen presentation.</param>
@@ -43,5 +43,5 @@ public sealed record Plan(
 
     /// <summary>The candidates of the chosen presentation, one a jig head: what the side view draws.</summary>
     public IReadOnlyList<Candidate> OfChosenPresentation =>
-        [.. Candidates.Where(c => c.Rig.Presentation == Choice.First.Rig.Presentation && c.Rig.Body == Choice.First.Rig.Body)];
+        [.. Candidates.Where(c => Choice.SameWay(c.Rig, Choice.First.Rig)).DistinctBy(c => c.Rig.Head)];
 }

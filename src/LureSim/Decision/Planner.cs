@@ -3,6 +3,7 @@ using LureSim.Decision.Baits;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Inverse;
 using LureSim.Decision.RigChecks;
+using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
 using LureSim.Lures;
@@ -19,9 +20,6 @@ public sealed record PlanOptions
     /// <summary>Settings of the simulations.</summary>
     public SimulationOptions Simulation { get; init; } = new();
 
-    /// <summary>Settings of the runs that no choice is made from (coverage grid, missing sizes); null for those of the other simulations.</summary>
-    public SimulationOptions? Aside { get; init; }
-
     /// <summary>Lengths in which the depth rows of the tables are round.</summary>
     public LengthScale Scale { get; init; } = LengthScale.Metres;
 
@@ -31,25 +29,66 @@ public sealed record PlanOptions
     /// <summary>Draws of the uncertain inputs for each jig head, 0 for none; null for what the scenario asks for.</summary>
     public int? Samples { get; init; }
 
+    /// <summary>What the choice is held to.</summary>
+    public ChoiceLimits Limits { get; init; } = new();
+
+    /// <summary>Told the best rig of the first look, long before the plan is done; null for nobody.</summary>
+    public IProgress<Candidate>? FirstLook { get; init; }
+
     /// <summary>Threads to use; the results do not depend on it.</summary>
     public int Threads { get; init; } = Environment.ProcessorCount;
 }
 
+/// <summary>What a plan is busy with.</summary>
+public enum PlanStage
+{
+    /// <summary>Every rig is looked at, and the best go through the tries.</summary>
+    Choosing,
+
+    /// <summary>The conditions at which the choice flips, and the weights that it hangs on.</summary>
+    Flips,
+
+    /// <summary>The choice and the heads beside it, run at full settings.</summary>
+    Candidates,
+
+    /// <summary>Questions asked backwards.</summary>
+    Answers,
+
+    /// <summary>Tables of falls and speeds, and the sizes that the box lacks.</summary>
+    Tables,
+
+    /// <summary>Colours, and how the lure swims.</summary>
+    Colours,
+}
+
 /// <summary>Progress of a plan.</summary>
-/// <param name="Done">Simulations done.</param>
-/// <param name="Total">Simulations in all.</param>
-public readonly record struct PlanProgress(int Done, int Total);
+/// <param name="Stage">What it is busy with.</param>
+/// <param name="Share">Share of the work done, 0 to 1.</param>
+public readonly record struct PlanProgress(PlanStage Stage, double Share);
+
+/// <summary>A choice with its colours: what every command answers for.</summary>
+/// <param name="Search">The search behind it.</param>
+/// <param name="Choice">The choice.</param>
+/// <param name="Colours">The colours where it runs.</param>
+public sealed record ChosenRig(ChoiceSearch Search, Choice Choice, ColourFinding Colours)
+{
+    /// <summary>Name of the colour to put on: the one that was asked for, otherwise the advised one.</summary>
+    public string Colour => Colours.Advice.Choice.Name;
+
+    /// <summary>The rig.</summary>
+    public Rig Rig => Choice.First.Rig;
+}
 
 /// <summary>Computes the answer to a scenario.</summary>
 public static class Planner
 {
-    // Weight of the inverse questions in the progress: about their number of runs.
-    private const int InverseParts = 40;
+    // Shares of the work at which the stages begin, about as they take time.
+    private static readonly double[] Begin = [0, 0.6, 0.7, 0.75, 0.85, 0.95];
 
-    /// <summary>Simulates every jig head with every presentation, ranks them, and computes the tables and colours that explain the choice.</summary>
+    /// <summary>Seeks the choice (<see cref="ChoiceSearch"/>), and computes the tables and colours that explain it.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="options">Settings; null for the defaults.</param>
-    /// <param name="progress">Told after each simulation; may be called from several threads.</param>
+    /// <param name="progress">Told what is being done; may be called from several threads.</param>
     /// <param name="cancellation">Honoured between and within simulations.</param>
     /// <exception cref="ArgumentNullException"><paramref name="scenario"/> is null.</exception>
     /// <exception cref="ArgumentException">The target fish is not in the table of fish eyes or a colour is unknown, which the scenario reader would have refused.</exception>
@@ -75,108 +114,133 @@ public static class Planner
     {
         ArgumentNullException.ThrowIfNull(scenario);
         options ??= new PlanOptions();
-        IReadOnlyList<Presentation> presentations = scenario.Presentations;
-        int samples = options.Samples ?? scenario.Uncertainty.Samples;
-        BodyChoice bodies = BodyChoice.Of(scenario);
-        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.LuresWith(bodies.Soft);
-        int runnersUp = bodies.SoftRunnerUp is null ? 0 : scenario.Tackle.JigHeads.Count;
-
-        // The chosen presentation is not known yet, and clamped speeds may coincide: count the most, and report what falls away as done.
-        int total = (heads.Count * presentations.Count) + runnersUp + (heads.Count * options.SpeedFactors.Count) + (2 * heads.Count)
-            + UncertaintyStudy.RunsOf(scenario, samples) + InverseParts + BoxAdvice.MostTried;
-        var counter = new ProgressCounter(progress, total);
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
-
-        var candidates = new Candidate[heads.Count * presentations.Count];
-        Parallel.For(0, candidates.Length, parallel, i =>
-        {
-            candidates[i] = Trial.Run(scenario, new Rig(heads[i / presentations.Count].Head, heads[i / presentations.Count].Body, presentations[i % presentations.Count]), options.Simulation, cancellation);
-            counter.Add();
-        });
-
-        Candidate first = candidates.MaxBy(c => c.Score)!;
-        candidates = [.. candidates, .. WithBody(scenario, first, bodies.SoftRunnerUp, options, counter, parallel, cancellation)];
-
-        // The rules choose the body unless the runner-up's run is better by more than its fit is worse.
-        first = candidates.MaxBy(c => c.Score * Suitability(bodies, c.Rig.Body))!;
-        UncertaintyStudy? study = null;
-        if (samples > 0)
-        {
-            // Over the draws another head may do better on the whole; body and presentation stay.
-            Rig chosen = first.Rig;
-            Candidate[] alike = [.. candidates.Where(c => c.Rig.Body == chosen.Body && c.Rig.Presentation == chosen.Presentation)];
-            study = UncertaintyStudy.Run(scenario, chosen.Body, chosen.Presentation, alike, samples, options.Simulation, parallel, () => counter.Add());
-            first = alike.First(c => c.Rig.Head == study.Best.Head);
-        }
-
-        IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, Trial.Coarse(options.Simulation), parallel);
-        counter.Add(InverseParts);
-        Candidate? fallback = candidates.Where(c => c.Rig.Head != first.Rig.Head && c.Rig.Body == first.Rig.Body).MaxBy(c => c.Score);
-        LureBody? soft = first.Rig.Body.NeedsHead ? first.Rig.Body : bodies.Soft;
-        FallTable fall = Falls(scenario, soft, options, counter, parallel, cancellation);
-        CoverageGrid grid = Grid(scenario, first, soft, candidates, options, counter, parallel, cancellation);
-        ColourFinding colours = Colours(scenario, first, options.Scale);
+        int samples = options.Samples ?? scenario.Uncertainty.Samples;
+        SimulationOptions coarse = Trial.ForSearch(options.Simulation);
+        ChoiceSearch search = Search(scenario, options, parallel, progress);
+        Tell(PlanStage.Flips);
+        IReadOnlyList<ChoiceFlip> flips = ChoiceFlips.Of(search, options.Simulation, parallel);
+        IReadOnlyList<WeightSensitivity> sensitivity = WeightSensitivity.Of(search);
+        Tell(PlanStage.Candidates);
+        Candidate[] candidates = Candidates(search, options.Simulation, parallel);
+        Candidate first = candidates.First(c => c.Rig == search.First.Rig);
+        Candidate? fallback = search.RunnerUp is { } second ? candidates.FirstOrDefault(c => c.Rig == second.Rig) : null;
+        Choice choice = Choice.Of(search, first, fallback, candidates) with { Flips = flips, Sensitivity = sensitivity, ColourAsked = options.Limits.Colour };
+        UncertaintyStudy? study = samples > 0 ? Study(search, candidates, samples, options, parallel) : null;
+        Tell(PlanStage.Answers);
+        IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, coarse, parallel);
+        Tell(PlanStage.Tables);
+        FallTable fall = Falls(scenario, first.Rig, options, parallel);
+        CoverageGrid grid = Grid(search, candidates, options, parallel);
+        BoxAdvice box = Box(scenario, first, candidates, search.Bodies, coarse, parallel);
+        Tell(PlanStage.Colours);
+        ColourFinding colours = Colours(scenario, first, options.Scale, options.Limits.Colour);
         ClaritySpread? clarity = samples > 0 ? ClaritySpread.Of(scenario, colours) : null;
-        BoxAdvice box = Box(scenario, first, candidates, bodies, options, counter, parallel, cancellation);
         RigFocus rigCheck = RigChecker.Focus(scenario, RigChecker.OnRetrieve(scenario, first.Rig, first.Track, cancellation), full: false, cancellation);
-        return new Plan(scenario, candidates, Choice.Of(scenario, first, fallback, candidates), fall, grid, colours) { Body = bodies, Box = box, Uncertainty = study, Clarity = clarity, Answers = answers, RigCheck = rigCheck };
+        progress?.Report(new PlanProgress(PlanStage.Colours, 1));
+        return new Plan(scenario, candidates, choice, fall, grid, colours) { Body = search.Bodies, Box = box, Uncertainty = study, Clarity = clarity, Answers = answers, RigCheck = rigCheck };
+
+        void Tell(PlanStage stage) => progress?.Report(new PlanProgress(stage, Begin[(int)stage]));
     }
 
-    private static double Suitability(BodyChoice bodies, LureBody body) => bodies.Fits.First(fit => fit.Body == body).Suitability;
-
-    private static Candidate[] WithBody(Scenario scenario, Candidate best, LureBody? body, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
-    {
-        if (body is null)
-            return [];
-        var result = new Candidate[scenario.Tackle.JigHeads.Count];
-        Parallel.For(0, result.Length, parallel, i =>
-        {
-            result[i] = Trial.Run(scenario, new Rig(scenario.Tackle.JigHeads[i], body, best.Rig.Presentation), options.Simulation, cancellation);
-            counter.Add();
-        });
-        return result;
-    }
-
-    private static BoxAdvice Box(Scenario scenario, Candidate first, IReadOnlyList<Candidate> candidates, BodyChoice bodies, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
-    {
-        IReadOnlyList<JigHead> missing = BoxAdvice.MissingSizes(scenario, first.Rig);
-        var tried = new Candidate[missing.Count];
-        counter.Add(BoxAdvice.MostTried - missing.Count);
-        Parallel.For(0, tried.Length, parallel, i =>
-        {
-            tried[i] = Trial.Run(scenario, first.Rig with { Head = missing[i] }, options.Aside ?? options.Simulation, cancellation);
-            counter.Add();
-        });
-        return BoxAdvice.Of(scenario, first, candidates, bodies, tried);
-    }
-
-    /// <summary>Count-down table of all jig heads with the body of the rules (<see cref="BodyChoice"/>), from the first presentation's cast.</summary>
+    /// <summary>The choice alone, with its numbers and its colour: what the commands answer for that are not about the whole plan. The same choice as the plan's.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="options">Settings; null for the defaults.</param>
-    /// <param name="progress">Told after each simulation.</param>
+    /// <param name="progress">Told what is being done; may be called from several threads.</param>
     /// <param name="cancellation">Honoured between and within simulations.</param>
     /// <exception cref="ArgumentNullException"><paramref name="scenario"/> is null.</exception>
+    /// <exception cref="ArgumentException">What the choice is held to is not in the scenario.</exception>
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
-    public static FallTable FallTable(Scenario scenario, PlanOptions? options = null, IProgress<PlanProgress>? progress = null, CancellationToken cancellation = default)
+    public static ChosenRig Choose(Scenario scenario, PlanOptions? options = null, IProgress<PlanProgress>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         options ??= new PlanOptions();
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
-        return Falls(scenario, BodyChoice.Of(scenario).Soft, options, new ProgressCounter(progress, 2 * scenario.Tackle.Lures.Count), parallel, cancellation);
+        ChoiceSearch search = Search(scenario, options, parallel, progress);
+        Candidate first = Trial.Run(scenario, search.First.Rig, options.Simulation, cancellation);
+        Choice choice = Choice.Of(search, first, null, [first]) with { ColourAsked = options.Limits.Colour };
+        return new ChosenRig(search, choice, Colours(scenario, first, options.Scale, options.Limits.Colour));
     }
 
-    private static ColourFinding Colours(Scenario scenario, Candidate first, LengthScale scale)
+    private static ChoiceSearch Search(Scenario scenario, PlanOptions options, ParallelOptions parallel, IProgress<PlanProgress>? progress) => ChoiceSearch.Find(
+        scenario,
+        new ChoiceSearchOptions { Samples = options.Samples, Limits = options.Limits, Simulation = options.Simulation, FirstLook = options.FirstLook },
+        parallel,
+        progress is null ? null : new Scaled(share => progress.Report(new PlanProgress(PlanStage.Choosing, Begin[1] * share))));
+
+    // The choice and its second at full settings, the other heads worked the same way, and the best of every bait with every presentation.
+    private static Candidate[] Candidates(ChoiceSearch search, SimulationOptions simulation, ParallelOptions parallel)
     {
-        ColourFinding at = SpotColours.At(scenario, first.Rig.Body, Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), scale);
-        ColourAdvice advice = ColourAdvice.Of(scenario, first.Rig.Body, first.Track, at.Chart.Field, at.Eye, at.Chart.Colours);
-        return at with { Advice = advice, Chosen = advice.Chosen };
+        SimulationOptions coarse = Trial.Coarse(simulation);
+        Rig? second = search.RunnerUp?.Rig;
+        Rig[] rigs = [.. search.Heads.Append(search.First.Rig).Concat(second is null ? [] : [second]).Distinct()];
+        var runs = new Candidate[rigs.Length];
+        Parallel.For(0, rigs.Length, parallel, i =>
+            runs[i] = Trial.Run(search.Scenario, rigs[i], rigs[i] == search.First.Rig || rigs[i] == second ? simulation : coarse, parallel.CancellationToken));
+        IEnumerable<Candidate> others = search.FirstLook.GroupBy(c => (c.Rig.Body, c.Rig.Presentation.Name)).Select(group => group.MaxBy(c => c.Score)!);
+        return [.. runs, .. others.Where(c => !rigs.Contains(c.Rig))];
     }
 
-    private static FallTable Falls(Scenario scenario, LureBody? soft, PlanOptions options, ProgressCounter counter, ParallelOptions parallel, CancellationToken cancellation)
+    // The heads that ran all tries, worked like the choice.
+    private static UncertaintyStudy Study(ChoiceSearch search, IReadOnlyList<Candidate> candidates, int samples, PlanOptions options, ParallelOptions parallel)
     {
-        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.LuresWith(soft);
+        Rig first = search.First.Rig;
+        if (search.First.Runs.Count == 0)
+            return UncertaintyStudy.Run(search.Scenario, first.Body, first.Presentation, candidates, samples, options.Simulation, parallel) with { Chosen = first.Head };
+        SearchedRig[] heads =
+        [
+            .. search.Finalists.Where(rig => Choice.SameWay(rig.Rig, first)).GroupBy(rig => rig.Rig.Head).Select(group => group.First())
+                .OrderBy(rig => search.Scenario.Tackle.JigHeads.ToList().IndexOf(rig.Rig.Head)),
+        ];
+        return UncertaintyStudy.From(first.Presentation, first.Body, [.. heads.Select(rig => rig.Rig.Head)], search.Draws, [.. heads.SelectMany(rig => rig.Runs)], first.Head);
+    }
+
+    private static BoxAdvice Box(Scenario scenario, Candidate first, IReadOnlyList<Candidate> candidates, BodyChoice bodies, SimulationOptions coarse, ParallelOptions parallel)
+    {
+        IReadOnlyList<JigHead> missing = BoxAdvice.MissingSizes(scenario, first.Rig);
+        var tried = new Candidate[missing.Count];
+        Parallel.For(0, tried.Length, parallel, i => tried[i] = Trial.Run(scenario, first.Rig with { Head = missing[i] }, coarse, parallel.CancellationToken));
+        return BoxAdvice.Of(scenario, first, candidates, bodies, tried);
+    }
+
+    /// <summary>Count-down table of all jig heads with the bait of a rig, cast and let fall as it is.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="rig">The rig; its head does not matter.</param>
+    /// <param name="options">Settings; null for the defaults.</param>
+    /// <param name="cancellation">Honoured between and within simulations.</param>
+    /// <exception cref="ArgumentNullException">A required argument is null.</exception>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    public static FallTable FallTable(Scenario scenario, Rig rig, PlanOptions? options = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(rig);
+        options ??= new PlanOptions();
+        return Falls(scenario, rig, options, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation });
+    }
+
+    /// <summary>The colours where a rig runs.</summary>
+    /// <param name="scenario">A validated scenario.</param>
+    /// <param name="first">A single run of the rig.</param>
+    /// <param name="scale">Lengths in which the depth rows are round.</param>
+    /// <param name="asked">A colour of the box to take in place of the advised one; null for none.</param>
+    /// <exception cref="ArgumentNullException">A required argument is null.</exception>
+    /// <exception cref="ArgumentException">The target fish or a colour is unknown.</exception>
+    public static ColourFinding Colours(Scenario scenario, Candidate first, LengthScale scale, string? asked = null)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(first);
+        ColourFinding found = SpotColours.At(
+            scenario, first.Rig.Body, ColourAdvice.Running(first.Track, scenario.Spot), Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), scale);
+        if (asked is null) return found;
+        int given = found.Advice.Colours.ToList().FindIndex(colour => colour.Name == asked);
+        return given >= 0 ? found with { Advice = found.Advice.Given(given) } : throw new ArgumentException($"The box has no colour '{asked}'.", nameof(asked));
+    }
+
+    private static FallTable Falls(Scenario scenario, Rig like, PlanOptions options, ParallelOptions parallel)
+    {
+        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.LuresWith(like.Body.NeedsHead ? like.Body : BodyChoice.Of(scenario).Soft);
         IReadOnlyList<double> depths = options.Scale.Depths(scenario.Spot.Depth);
-        Presentation first = scenario.Presentations[0];
+        Presentation first = like.Presentation;
         var water = WaterColumn.Of(scenario.Spot);
         double?[][] times = new double?[2 * heads.Count][];
         Parallel.For(0, times.Length, parallel, i =>
@@ -184,14 +248,13 @@ public static class Planner
             FallMode mode = i % 2 == 0 ? FallMode.SlackLine : FallMode.TightLine;
             var rig = new Rig(heads[i / 2].Head, heads[i / 2].Body, first with { Fall = mode, CountDown = null });
             // A lure that falls in another attitude than it is drawn in has the drag of that attitude; a tail beats on the fall too.
-            Track track = Trial.Simulate(scenario, rig, options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, cancellation);
+            Track track = Trial.Simulate(scenario, rig, options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, parallel.CancellationToken);
             double resting = water.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius;
 
             // A fast lure bounces: its touch may lie between two samples.
             double touch = resting - 0.005;
             double? landed = track.Events.FirstOrDefault(e => e.Kind == TrackEventKind.BottomContact)?.Time;
             times[i] = [.. depths.Select(d => Trial.TimeToDepth(track, Math.Min(d, touch)) ?? (d >= touch ? landed : null))];
-            counter.Add();
         });
         var columns = new FallColumn[heads.Count];
         for (int h = 0; h < heads.Count; h++)
@@ -203,50 +266,39 @@ public static class Planner
         return new FallTable(depths, columns);
     }
 
-    private static CoverageGrid Grid(
-        Scenario scenario,
-        Candidate first,
-        LureBody? soft,
-        IReadOnlyList<Candidate> candidates,
-        PlanOptions options,
-        ProgressCounter counter,
-        ParallelOptions parallel,
-        CancellationToken cancellation)
+    private static CoverageGrid Grid(ChoiceSearch search, IReadOnlyList<Candidate> candidates, PlanOptions options, ParallelOptions parallel)
     {
-        IReadOnlyList<(JigHead Head, LureBody Body)> heads = scenario.Tackle.LuresWith(soft);
-        Presentation chosen = first.Rig.Presentation;
+        Scenario scenario = search.Scenario;
+        IReadOnlyList<Rig> rigs = search.Heads;
+        Presentation chosen = search.First.Rig.Presentation;
+        SimulationOptions coarse = Trial.ForSearch(options.Simulation);
 
         // The one speed that all reeling of the retrieve goes by; no move of it reels faster than 3 m/s.
         double fastest = chosen.FastestSpeed;
         double[] speeds = chosen.RetrieveSpeed > 0
             ? [.. options.SpeedFactors.Select(f => Math.Clamp(chosen.RetrieveSpeed * f, Math.Min(0.02, fastest), fastest)).Distinct().Order()]
             : UnreeledSpeeds(chosen);
-        int rows = heads.Count, columns = speeds.Length;
-        counter.Add(rows * (options.SpeedFactors.Count - columns));
+        int rows = rigs.Count, columns = speeds.Length;
         double[,] zone = new double[rows, columns], bottom = new double[rows, columns], grass = new double[rows, columns], median = new double[rows, columns];
         Parallel.For(0, rows * columns, parallel, i =>
         {
             int h = i / columns, s = i % columns;
-            Presentation presentation = chosen with { RetrieveSpeed = speeds[s] };
-            Coverage coverage = (candidates.FirstOrDefault(c => c.Rig.Head == heads[h].Head && c.Rig.Body == heads[h].Body && c.Rig.Presentation == presentation)
-                ?? Trial.Run(scenario, new Rig(heads[h].Head, heads[h].Body, presentation), options.Aside ?? options.Simulation, cancellation)).Coverage;
+            Rig rig = rigs[h] with { Presentation = rigs[h].Presentation with { RetrieveSpeed = speeds[s] } };
+            Coverage coverage = (candidates.FirstOrDefault(c => c.Rig == rig) ?? Trial.Run(scenario, rig, coarse, parallel.CancellationToken)).Coverage;
             zone[h, s] = coverage.ZoneShare;
             bottom[h, s] = coverage.BottomShare;
             grass[h, s] = coverage.GrassShare;
             median[h, s] = coverage.MedianDepth;
-            counter.Add();
         });
-        return new CoverageGrid(chosen.Name, [.. heads.Select(h => h.Head)], speeds, zone, bottom, grass, median);
+        return new CoverageGrid(chosen.Name, [.. rigs.Select(rig => rig.Head)], speeds, zone, bottom, grass, median);
     }
 
     // A swing without the reel is compared with reeling slowly meanwhile; where nothing can be reeled there is one speed.
     private static double[] UnreeledSpeeds(Presentation presentation) =>
         presentation.Moves.Any(move => move.ReelShare > 0) ? [0, 0.05, 0.1, 0.2, 0.4] : [0];
 
-    private sealed class ProgressCounter(IProgress<PlanProgress>? progress, int total)
+    private sealed class Scaled(Action<double> report) : IProgress<double>
     {
-        private int done;
-
-        public void Add(int count = 1) => progress?.Report(new PlanProgress(Interlocked.Add(ref done, count), total));
+        public void Report(double value) => report(value);
     }
 }

@@ -136,7 +136,7 @@ public static class Appearance
         return cosine < 0.0 ? targetDepth / -cosine : cosine > 0.0 ? Math.Max(0.0, bottom - targetDepth) / cosine : 500.0;
     }
 
-    /// <summary>Target and water as screen colours, for an eye adapted in colour to the light at the target and in brightness to what it looks at.</summary>
+    /// <summary>Target and water as screen colours, for an eye adapted in part to the colour of the light at the target (<see cref="ChromaticAdaptation.Degree"/>) and in brightness to what it looks at.</summary>
     /// <param name="field">Light in the water.</param>
     /// <param name="seen">What is seen.</param>
     /// <returns>Both colours; the brighter of target and twice the water is shown at 85 % of the screen's white.</returns>
@@ -158,8 +158,10 @@ public static class Appearance
         Xyz target = Colorimetry.Integrate(seen.Apparent), water = Colorimetry.Integrate(seen.Background);
         if (!(white.Y > 0.0 && top > 0.0))
             return new SeenSwatches(default, default, 0.0);
-        Xyz adaptedWhite = (1.0 / white.Y) * white;
-        Srgb Show(Xyz value) => Srgb.FromXyz(ChromaticAdaptation.Cat16((ColourKernel.DisplayExposure / top) * value, adaptedWhite, Colorimetry.D65White));
+        double degree = ChromaticAdaptation.Degree(white, Colorimetry.MaximumLuminousEfficacy * white.Y / Math.PI);
+        ChromaticAdaptation.Adaptation eye = ChromaticAdaptation.Adaptation.InPart((1.0 / white.Y) * white, Colorimetry.Integrate(field.Downwelling(0.0)), Colorimetry.D65White, degree);
+        double exposure = ColourKernel.DisplayExposure * Srgb.RoomFor(ColourKernel.DisplayExposure * eye.Apply((1.0 / white.Y) * white)) / top;
+        Srgb Show(Xyz value) => Srgb.FromXyz(eye.Apply(exposure * value));
         return new SeenSwatches(Show(target), Show(water), seen.LuminanceContrast);
     }
 

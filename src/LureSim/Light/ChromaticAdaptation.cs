@@ -2,14 +2,50 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace LureSim.Light;
 
-/// <summary>Full von Kries adaptation of the human eye in the CAT16 sensor space.</summary>
+/// <summary>Von Kries adaptation of the human eye in the CAT16 sensor space, complete or in part.</summary>
 /// <remarks>
-/// Source: Li et al. 2017 (li2017comprehensive), matrix M16. The degree of adaptation is 1: the eye takes the local
-/// white as white. In the strongly coloured light of deep or stained water real adaptation is less than complete, so
-/// this is the bound 'as neutral as it can look'; the unadapted view is the other bound.
+/// Source: Li et al. 2017 (li2017comprehensive), matrix M16. Complete adaptation takes the local white as white; a camera balanced on a white card does the
+/// same. In the strongly coloured light of deep or stained water a person's adaptation is far from complete (<see cref="Degree"/>).
 /// </remarks>
 public static class ChromaticAdaptation
 {
+    // CIECAM16: surround factor of an average surround, and the grey world that the eye adapts to.
+    private const double Surround = 1.0;
+    private const double BackgroundShare = 0.2;
+
+    // Smet et al. 2017: middle and covariance of a Gaussian in ln r and ln b of MacLeod and Boynton, r = L/(L + M), b = S/(L + M), cones of
+    // Hunt, Pointer and Estevez with equal energy at r = b = 0.5; the covariance is that of their table over its exponent.
+    private const double NeutralR = -0.71025181;
+    private const double NeutralB = -0.63627042;
+    private const double VarianceR = 0.0067624916;
+    private const double VarianceB = 1.5241131;
+    private const double Covariance = -0.0471396908;
+
+    /// <summary>
+    /// Degree to which a person adapts in colour to a light, 0 to 1: D = F (1 - (1/3.6) exp(-(L_A + 42)/92)) exp(-q/2), with L_A a fifth of the luminance of white there. The first
+    /// factor is that of CIECAM16 for an average surround (Li et al. 2017, li2017comprehensive), by the level of the light alone. The second is the fall with the light's colour
+    /// that Smet et al. 2017 (smet2017study) measured with memory colours under neutral to strongly coloured lights: q is the squared distance, in standard deviations, from a white of about 6200 K.
+    /// Their own greatest degree, 0.65 in a dark surround, is not taken over.
+    /// </summary>
+    /// <param name="white">Tristimulus values of a perfect white in the light, any unit.</param>
+    /// <param name="luminance">Luminance of that white (cd/m2), 0 or more.</param>
+    /// <returns>0 for no light.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The luminance is negative or not finite.</exception>
+    public static double Degree(Xyz white, double luminance)
+    {
+        _ = Guard.InRange(luminance, 0.0, 1e9, nameof(luminance), "cd/m2");
+        if (!(white.Y > ColourKernel.NoLight))
+            return 0.0;
+        double byLevel = Surround * (1.0 - (Math.Exp(-((BackgroundShare * luminance) + 42.0) / 92.0) / 3.6));
+        double l = (0.38971 * white.X) + (0.68898 * white.Y) - (0.07868 * white.Z);
+        double m = (-0.22981 * white.X) + (1.18340 * white.Y) + (0.04641 * white.Z);
+        if (!(l > 0.0 && m > 0.0 && white.Z > 0.0))
+            return 0.0;
+        double r = Math.Log(l / (l + m)) - NeutralR, b = Math.Log(white.Z / (l + m)) - NeutralB;
+        double q = ((VarianceB * r * r) - (2.0 * Covariance * r * b) + (VarianceR * b * b)) / ((VarianceR * VarianceB) - (Covariance * Covariance));
+        return byLevel * Math.Exp(-0.5 * q);
+    }
+
     // Rows of M16.
     private static readonly double[] M16 =
     [
@@ -63,6 +99,24 @@ public static class ChromaticAdaptation
             }
 
             return new Adaptation(Row(0), Row(3), Row(6));
+        }
+
+        /// <summary>
+        /// The adaptation of an eye that came from one white to another and has adapted to it in part: each sensor's gain lies between that of an eye still used to the first white, at the same
+        /// brightness, and that of complete adaptation (CIECAM16's mixture).
+        /// </summary>
+        /// <param name="white">White of the light there.</param>
+        /// <param name="before">White of the light before.</param>
+        /// <param name="targetWhite">White of the light in which the result is shown.</param>
+        /// <param name="degree">Degree, 0 to 1.</param>
+        public static Adaptation InPart(Xyz white, Xyz before, Xyz targetWhite, double degree)
+        {
+            if (!(white.Y > ColourKernel.NoLight && before.Y > ColourKernel.NoLight))
+                return default;
+            Adaptation complete = Between(white, targetWhite), none = Between((white.Y / before.Y) * before, targetWhite);
+            return new Adaptation(Mix(complete.first, none.first), Mix(complete.second, none.second), Mix(complete.third, none.third));
+
+            Xyz Mix(Xyz one, Xyz other) => (degree * one) + ((1.0 - degree) * other);
         }
 
         /// <summary>The stimulus under the target white.</summary>

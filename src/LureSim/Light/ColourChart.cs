@@ -12,10 +12,13 @@ public enum ColourWord
     /// <summary>Lightness under 45.</summary>
     Dark,
 
-    /// <summary>Lightness 45-70 without strong colour, or lighter but greyish.</summary>
+    /// <summary>Lightness 45-70 without strong colour.</summary>
     Muted,
 
-    /// <summary>Light (lightness from 70), or lively: lightness from 45 with chroma from 40.</summary>
+    /// <summary>Lightness from 70 without strong colour: white, pale or light grey.</summary>
+    Light,
+
+    /// <summary>Lively: lightness from 45 with chroma from 40.</summary>
     Bright,
 }
 
@@ -35,18 +38,19 @@ public enum VisionState
 /// <summary>One lure colour at one depth, lit from above as a flat diffuse surface, seen close up.</summary>
 /// <param name="Stimulus">CIE 1931 XYZ relative to the perfect white just below the surface (Y = 1 there): the unadapted stimulus.</param>
 /// <param name="RelativeLuminance">Luminance over that of the perfect white at the same depth; fluorescent colours can pass 1.</param>
-/// <param name="Adapted">CIELAB as an eye adapted to the light at that depth sees it (CAT16 to D65).</param>
+/// <param name="Adapted">CIELAB as an eye wholly adapted to the light at that depth would see it (CAT16 to D65), and as a camera balanced on a white card there takes it.</param>
+/// <param name="Eye">CIELAB as a person's eye sees it after some minutes there, adapted in part (<see cref="ChromaticAdaptation.Degree"/>).</param>
 /// <param name="Unadapted">CIELAB as an eye adapted to the light at the surface would see it.</param>
-/// <param name="AdaptedSwatch">Screen colour of the adapted view; a perfect white is shown at 85 % of the screen's white.</param>
-/// <param name="UnadaptedSwatch">Screen colour of the unadapted view, at the same exposure.</param>
-/// <param name="Word">The adapted view in a word.</param>
+/// <param name="EyeSwatch">Screen colour of <paramref name="Eye"/>; a perfect white there is shown as bright as 85 % of the screen's white.</param>
+/// <param name="UnadaptedSwatch">Screen colour of the unadapted view, exposed and balanced for the surface: what a camera set there takes, and a first glance.</param>
+/// <param name="Word">What <paramref name="EyeSwatch"/> looks like, in a word.</param>
 public readonly record struct ColourCell(
-    Xyz Stimulus, double RelativeLuminance, Lab Adapted, Lab Unadapted, Srgb AdaptedSwatch, Srgb UnadaptedSwatch, ColourWord Word)
+    Xyz Stimulus, double RelativeLuminance, Lab Adapted, Lab Eye, Lab Unadapted, Srgb EyeSwatch, Srgb UnadaptedSwatch, ColourWord Word)
 {
     /// <summary>Chromaticity and luminance of the stimulus.</summary>
     public XyY Chromaticity => Stimulus.ToXyY();
 
-    /// <summary>Chroma of the adapted view.</summary>
+    /// <summary>Chroma to an eye wholly adapted: what hue is left.</summary>
     public double Chroma => Adapted.Chroma;
 }
 

@@ -6,7 +6,7 @@ namespace LureSim.Light;
 /// <remarks>Not safe for use by two threads at once: it owns its scratch memory.</remarks>
 internal sealed class ColourKernel
 {
-    /// <summary>Exposure of the swatches: a perfect white is shown at 85 % of the screen's white, so that a fluorescent colour brighter than white paint keeps its hue.</summary>
+    /// <summary>Exposure of the swatches: a perfect white is shown at 85 % of the screen's white, so that a fluorescent colour brighter than white paint keeps its hue; in coloured light darker, so that white keeps its tint (<see cref="Srgb.RoomFor"/>).</summary>
     public const double DisplayExposure = 0.85;
 
     private readonly LightField field;
@@ -72,8 +72,11 @@ internal sealed class ColourKernel
             illuminance[d] = Colorimetry.MaximumLuminousEfficacy * white.Y;
             VisionState vision = VisionAt(illuminance[d]);
             ChromaticAdaptation.Adaptation adaptation = ChromaticAdaptation.Adaptation.Between(white, Colorimetry.D65White);
+            double degree = ChromaticAdaptation.Degree(white, illuminance[d] / Math.PI);
+            ChromaticAdaptation.Adaptation eye = ChromaticAdaptation.Adaptation.InPart(white, surfaceWhite, Colorimetry.D65White, degree);
+            double exposure = DisplayExposure * Srgb.RoomFor(DisplayExposure * eye.Apply(white));
             for (int c = 0; c < colours.Length; c++)
-                cells[(d * colours.Length) + c] = Cell(Stimulus(c), white, adaptation, vision);
+                cells[(d * colours.Length) + c] = Cell(Stimulus(c), white, adaptation, eye, exposure, vision);
         }
     }
 
@@ -127,7 +130,7 @@ internal sealed class ColourKernel
         return new Xyz(sumX, sumY, sumZ);
     }
 
-    private ColourCell Cell(Xyz stimulus, Xyz white, in ChromaticAdaptation.Adaptation adaptation, VisionState vision)
+    private ColourCell Cell(Xyz stimulus, Xyz white, in ChromaticAdaptation.Adaptation adaptation, in ChromaticAdaptation.Adaptation eye, double exposure, VisionState vision)
     {
         // Without any light there is nothing to divide by: black on every count.
         if (!(surfaceWhite.Y > NoLight))
@@ -135,27 +138,30 @@ internal sealed class ColourKernel
         Xyz fromSurface = (1.0 / surfaceWhite.Y) * stimulus;
         Xyz unadapted = surfaceAdaptation.Apply(fromSurface);
         if (!(white.Y > NoLight))
-            return new ColourCell(fromSurface, 0.0, default, Colorimetry.ToLab(unadapted, Colorimetry.D65White), default, Srgb.FromXyz(DisplayExposure * unadapted), ColourWord.Unseen);
+            return new ColourCell(fromSurface, 0.0, default, default, Colorimetry.ToLab(unadapted, Colorimetry.D65White), default, Srgb.Vivid(DisplayExposure * unadapted), ColourWord.Unseen);
         Xyz adapted = adaptation.Apply(stimulus);
-        Lab lab = Colorimetry.ToLab(adapted, Colorimetry.D65White);
+        Xyz seen = eye.Apply(stimulus);
+        Lab lab = Colorimetry.ToLab(seen, Colorimetry.D65White);
         return new ColourCell(
             fromSurface,
             stimulus.Y / white.Y,
+            Colorimetry.ToLab(adapted, Colorimetry.D65White),
             lab,
             Colorimetry.ToLab(unadapted, Colorimetry.D65White),
-            Srgb.FromXyz(DisplayExposure * adapted),
-            Srgb.FromXyz(DisplayExposure * unadapted),
+            Srgb.Vivid(exposure * seen),
+            Srgb.Vivid(DisplayExposure * unadapted),
             Word(lab, vision));
     }
 
-    private static ColourWord Word(Lab adapted, VisionState vision) => vision == VisionState.Scotopic
+    private static ColourWord Word(Lab seen, VisionState vision) => vision == VisionState.Scotopic
         ? ColourWord.Unseen
-        : adapted.L switch
+        : seen.L switch
         {
-            < ColourLimits.NearBlackLightness when adapted.Chroma < ColourLimits.DeepChroma => ColourWord.NearBlack,
+            < ColourLimits.NearBlackLightness when seen.Chroma < ColourLimits.DeepChroma => ColourWord.NearBlack,
             < ColourLimits.DarkLightness => ColourWord.Dark,
-            >= ColourLimits.BrightLightness => ColourWord.Bright,
-            _ => adapted.Chroma >= ColourLimits.LivelyChroma ? ColourWord.Bright : ColourWord.Muted,
+            _ when seen.Chroma >= ColourLimits.LivelyChroma => ColourWord.Bright,
+            >= ColourLimits.BrightLightness => ColourWord.Light,
+            _ => ColourWord.Muted,
         };
 }
 

@@ -1,5 +1,33 @@
 namespace LureSim.Light;
 
+/// <summary>A part of a lure.</summary>
+public enum PatternPart
+{
+    /// <summary>What is seen from above.</summary>
+    Back,
+
+    /// <summary>The flank.</summary>
+    Side,
+
+    /// <summary>What is seen from below.</summary>
+    Belly,
+
+    /// <summary>Head or jig head.</summary>
+    Head,
+
+    /// <summary>Tail tip, throat or dot.</summary>
+    Accent,
+
+    /// <summary>A drawn or glued eye.</summary>
+    Eye,
+}
+
+/// <summary>A part of a lure as an eye sees it.</summary>
+/// <param name="Part">The part.</param>
+/// <param name="Colour">Its colour.</param>
+/// <param name="Share">Its share of the outline, above 0 to 1.</param>
+public readonly record struct PatternRegion(PatternPart Part, LureColour Colour, double Share);
+
 /// <summary>A lure of several colours. Immutable.</summary>
 /// <param name="Name">Plain words.</param>
 /// <param name="Back">Colour seen from above.</param>
@@ -29,51 +57,63 @@ public sealed record LurePattern(
     /// <summary>The colours of the lure, each once.</summary>
     public IReadOnlyList<LureColour> Parts => [.. new[] { Back, Side, Belly, Head, Accent, Eye }.OfType<LureColour>().Distinct()];
 
-    /// <summary>The colours an eye sees with their shares of the outline, which add to 1.</summary>
-    /// <param name="direction">Where the eye looks.</param>
-    public IReadOnlyList<(LureColour Colour, double Share)> Face(ViewDirection direction)
+    /// <summary>The colour of a part; a part that the lure does not have has the colour of its flank.</summary>
+    /// <param name="part">The part.</param>
+    /// <exception cref="ArgumentOutOfRangeException">It is no part.</exception>
+    public LureColour ColourOf(PatternPart part) => part switch
     {
-        var parts = new List<(LureColour, double)>();
+        PatternPart.Back => Back,
+        PatternPart.Side => Side,
+        PatternPart.Belly => Belly,
+        PatternPart.Head => Head ?? Side,
+        PatternPart.Accent => Accent ?? Side,
+        PatternPart.Eye => Eye ?? Side,
+        _ => throw new ArgumentOutOfRangeException(nameof(part), part, "Unknown part."),
+    };
+
+    /// <summary>The parts an eye sees with their shares of the outline, which add to 1.</summary>
+    /// <param name="direction">Where the eye looks.</param>
+    /// <exception cref="ArgumentOutOfRangeException">It is no direction.</exception>
+    public IReadOnlyList<PatternRegion> Face(ViewDirection direction)
+    {
+        var parts = new List<PatternRegion>();
         double rest = 1.0;
         if (Head is not null)
-        {
-            parts.Add((Head, HeadShare));
-            rest -= HeadShare;
-        }
-
+            Add(PatternPart.Head, HeadShare);
         if (Accent is not null)
-        {
-            parts.Add((Accent, AccentShare));
-            rest -= AccentShare;
-        }
-
+            Add(PatternPart.Accent, AccentShare);
         if (Eye is not null && direction is (ViewDirection.Level or ViewDirection.SlantUp))
-        {
-            parts.Add((Eye, EyeShare));
-            rest -= EyeShare;
-        }
-
+            Add(PatternPart.Eye, EyeShare);
+        double body = rest;
         switch (direction)
         {
             case ViewDirection.Up:
-                parts.Add((Belly, rest));
+                Add(PatternPart.Belly, body);
                 break;
             case ViewDirection.SlantUp:
-                parts.Add((Belly, 0.5 * rest));
-                parts.Add((Side, 0.5 * rest));
+                Add(PatternPart.Belly, 0.5 * body);
+                Add(PatternPart.Side, 0.5 * body);
                 break;
             case ViewDirection.Level:
                 // The upper edge of the flank shows the back, the lower edge the belly.
-                parts.Add((Back, 0.2 * rest));
-                parts.Add((Side, 0.6 * rest));
-                parts.Add((Belly, 0.2 * rest));
+                Add(PatternPart.Back, 0.2 * body);
+                Add(PatternPart.Side, 0.6 * body);
+                Add(PatternPart.Belly, 0.2 * body);
+                break;
+            case ViewDirection.Down:
+                Add(PatternPart.Back, body);
                 break;
             default:
-                parts.Add((Back, rest));
-                break;
+                throw new ArgumentOutOfRangeException(nameof(direction), direction, "Unknown view direction.");
         }
 
         return parts;
+
+        void Add(PatternPart part, double share)
+        {
+            parts.Add(new PatternRegion(part, ColourOf(part), share));
+            rest -= share;
+        }
     }
 
     /// <summary>Mean radiance of the lure at no distance, weighted by area (W/(m2 sr nm)): what counts from afar, where the parts run together.</summary>
@@ -81,5 +121,5 @@ public sealed record LurePattern(
     /// <param name="direction">Where the eye looks.</param>
     /// <param name="depth">Depth of the lure (m), 0-1000.</param>
     public Spectrum Inherent(LightField field, ViewDirection direction, double depth) =>
-        Face(direction).Select(part => part.Share * Appearance.Inherent(field, part.Colour, direction, depth)).Aggregate((a, b) => a + b);
+        Face(direction).Select(region => region.Share * Appearance.Inherent(field, region.Colour, direction, depth)).Aggregate((a, b) => a + b);
 }

@@ -88,6 +88,27 @@ public readonly record struct Srgb(byte Red, byte Green, byte Blue)
         return new Srgb(Quantise(grey + (keep * (r - grey))), Quantise(grey + (keep * (g - grey))), Quantise(grey + (keep * (b - grey))));
     }
 
+    /// <summary>
+    /// The sRGB colour of a stimulus that is too bright for a screen at its saturation, darker instead of greyer: dimmed until nine tenths of its distance from grey fit under the screen's
+    /// white, to four tenths of its luminance at most. What fits is shown as it is.
+    /// </summary>
+    /// <param name="value">Tristimulus values under D65, white Y = 1; finite.</param>
+    public static Srgb Vivid(Xyz value)
+    {
+        const double Kept = 0.9, Least = 0.4;
+        (double r, double g, double b) = LinearFrom(value);
+        double top = Math.Max(r, Math.Max(g, b)), grey = (0.2126729 * r) + (0.7151522 * g) + (0.0721750 * b);
+        return FromXyz(Math.Clamp(1.0 / (grey + (Kept * (top - grey))), Least, 1.0) * value);
+    }
+
+    /// <summary>The share of a stimulus that keeps all its channels within the screen's range, 1 or less.</summary>
+    /// <param name="value">Tristimulus values under D65, white Y = 1; finite.</param>
+    internal static double RoomFor(Xyz value)
+    {
+        (double r, double g, double b) = LinearFrom(value);
+        return 1.0 / Math.Max(1.0, Math.Max(r, Math.Max(g, b)));
+    }
+
     private static double Limit(double channel, double grey) =>
         channel > 1.0 ? (1.0 - grey) / (channel - grey) :
         channel < 0.0 ? grey / (grey - channel) : 1.0;

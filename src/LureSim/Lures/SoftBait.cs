@@ -7,8 +7,8 @@ namespace LureSim.Lures;
 /// <remarks>
 /// Drag nose first is the sum of parts that are checked one by one: the soft body as the ellipsoid of its length and volume (<see cref="RoundedBody"/>), what stands off it
 /// (the part of a ball head beyond the body, bend and point of the hook, line eye, limbs), and the end of a swinging tail as a plate across the flow in
-/// the wake that the body leaves it (<see cref="PlateDrag"/>). The swimming model has the same parts. A free fall has the attitude and the sink rate of
-/// <see cref="FreeGlide"/>.
+/// the wake that the body leaves it (<see cref="PlateDrag"/>). The swimming model has the same parts. A fall has the attitude and the sink rate of
+/// <see cref="FallCurve"/>: nose first or gliding where the line is slack, the flatter the more of the weight the line carries.
 /// </remarks>
 public abstract class SoftBait : LureKind
 {
@@ -87,23 +87,25 @@ public abstract class SoftBait : LureKind
         double nose = length / 2;
         OutlineSection last = Sections[^1];
         double span = Math.Min(last.WholeWidth * body.Width, last.Height * body.Height);
+        IDragComponent across = new DragSum("soft bait, across", RoundedBody.Broadside(length, side), new ConstantArea("limbs", LimbDragArea(body)));
         double wet = Math.Max((mass - (FallDensity * volume)) * PhysicalConstants.StandardGravity, LeastWetWeight);
-        FreeGlide fall = FreeGlide.Of(
-            new GlideBalance(
+        var balance = new GlideBalance(
                 wet, FallDensity * volume * PhysicalConstants.StandardGravity, nose - parts.MassCentre.Aft, nose - parts.BuoyancyCentre.Aft,
                 (shape.TransverseAddedMass - shape.AxialAddedMass) * bodyVolume, RearShare * Math.PI / 4 * side * side, -RearPlace * length,
-                parts.Tail is null ? Math.PI / 4 * span * span : 0, -nose, paddle, -nose, towed, RoundedBody.Broadside(length, side)),
-            FallDensity, FallViscosity);
+                parts.Tail is null ? Math.PI / 4 * span * span : 0, -nose, paddle, -nose, towed, across)
+        {
+            EyePlace = nose - parts.TowPoint.Aft,
+            EyeAbove = Math.Max(0, parts.TowPoint.Up),
+        };
+        var fall = FallCurve.Of(balance, FallDensity, FallViscosity);
         return new PathLure
         {
             Mass = mass,
             Volume = volume,
-            AddedMassCoefficient = ((shape.AddedMass(fall.Incidence) * bodyVolume) + (0.5 * headVolume)) / volume,
+            AddedMassCoefficient = ((shape.AddedMass(fall.Free.Incidence) * bodyVolume) + (0.5 * headVolume)) / volume,
             ContactRadius = Math.Max(headDiameter, body.Height) / 2,
-            FallIncidence = fall.Incidence,
-            FallFromPlumb = fall.FromPlumb,
+            Fall = fall,
             Towed = towed,
-            FallFactor = fall.Incidence > 0 ? 2 * wet / (FallDensity * fall.SinkRate) / towed.AreaTimesSpeed(fall.SinkRate, FallViscosity, out _) : 1,
         };
     }
 

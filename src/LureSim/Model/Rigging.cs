@@ -53,7 +53,7 @@ public sealed record Rigging
     public double PulledUp { get; init => field = Limits.PulledUp.Check(value); }
 
     /// <summary>True if nothing is wrong with it.</summary>
-    public bool IsClean => ExitSideways == 0 && ExitAbove == 0 && Bend == 0 && PointLean == 0 && HeadTurn == 0 && PulledUp == 0;
+    public bool IsClean => this == Straightened();
 
     /// <summary>The same knot and hook without a fault.</summary>
     public Rigging Straightened() => this with { ExitSideways = 0, ExitAbove = 0, Bend = 0, PointLean = 0, HeadTurn = 0, PulledUp = 0 };

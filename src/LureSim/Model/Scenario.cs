@@ -47,6 +47,9 @@ public sealed record Scenario
     /// <summary>How well the inputs are known.</summary>
     public ScenarioUncertainty Uncertainty { get; init => field = Guard.Given(value); } = ScenarioUncertainty.Assumed;
 
+    /// <summary>What the angler will not change in a presentation; a choice may vary the rest (<c>ChoiceSearch</c>).</summary>
+    public IReadOnlyList<Hand> Fixed { get; init => field = [.. Guard.Given(value).Select(hand => Guard.Defined(hand, nameof(Fixed)))]; } = [];
+
     /// <summary>The tide, in order of time; empty when none was given.</summary>
     public IReadOnlyList<TidePoint> Tide { get; init => field = Guard.Items(value, 0); } = [];
 }

@@ -40,6 +40,7 @@ public sealed record ScenarioUncertainty
         LureDrag = Spread.Exact,
         LineLaw = LineLawChoice.Measured,
         Clarity = Spread.Exact,
+        SightIsKnown = true,
     };
 
     /// <summary>Current at the surface: judged from drift, weed or a chart, and gusty by nature.</summary>
@@ -74,6 +75,12 @@ public sealed record ScenarioUncertainty
 
     /// <summary>Secchi depth; it moves light and sight alone.</summary>
     public Spread Clarity { get; init => field = Guard.Given(value); } = Spread.OfShare(0.25);
+
+    /// <summary>
+    /// True if the eye and the optics of the water are taken as the model has them; false if sighting distances are drawn with what is not known of them: the contrast
+    /// that a fish needs, the smallest target, the peaks of borrowed cones, the attenuation of light at a given Secchi depth.
+    /// </summary>
+    public bool SightIsKnown { get; init; }
 
     /// <summary>Draws for each jig head, 0 to <see cref="MostSamples"/>; 0 for no study.</summary>
     public int Samples { get; init => field = (int)new ValueRange(0, MostSamples).Check(value); } = 24;

@@ -25,20 +25,6 @@ internal sealed class CastProgram : ILineBoundary
     // Line that is as good as none (m).
     private const double NoLine = 1e-6;
 
-    // A swing is over when the lure is down the current from the rod tip within this angle (cosine of 30 degrees), turns about it no faster than this (rad/s, half a
-    // degree a second) and comes no nearer than at this speed (m/s), for so long (s). Assumed: what is left would take minutes. Without the angle, a lure that a
-    // lump of bottom holds for a moment would end it.
-    private const double DownCurrent = 0.866;
-    private const double SwingRate = 0.0087;
-    private const double SwingApproach = 0.1;
-    private const double SwingPatience = 2;
-
-    // Slower currents (m/s) give no direction to hang in.
-    private const double SlowestCurrent = 0.02;
-
-    // A swing needs a moment to get going (s).
-    private const double SwingStart = 4;
-
     // Many times the steps of the hardest sensible retrieve (docs/motion.md): no run goes on for ever.
     private const int StepBudget = 400_000;
 
@@ -68,7 +54,7 @@ internal sealed class CastProgram : ILineBoundary
     private double up;
     private double left;
     private double outward;
-    private SwingWatch? swing;
+    private Swing? swing;
 
     /// <summary>Creates the programme of the fall: a rod tip that at most drifts, and a fixed length of line.</summary>
     /// <param name="tipHeight">Height of the rod tip (m).</param>
@@ -147,28 +133,10 @@ internal sealed class CastProgram : ILineBoundary
             return;
         }
 
-        if (swing is not { } s || now < s.Start + SwingStart || now >= s.End - 1e-9) return;
+        if (swing is not { } s) return;
         int tip = position.Length - 3;
         double x = position[0] - position[tip], y = position[1] - position[tip + 1];
-        double vx = velocity[0] - velocity[tip], vy = velocity[1] - velocity[tip + 1];
-        double square = Math.Max((x * x) + (y * y), 0.01);
-        bool turning = Math.Abs((x * vy) - (y * vx)) > SwingRate * square;
-        bool moving = Math.Abs((x * vx) + (y * vy)) > SwingApproach * Math.Sqrt(square);
-        double stream = Math.Sqrt((streamX * streamX) + (streamY * streamY));
-        bool hangs = stream < SlowestCurrent || (x * streamX) + (y * streamY) > DownCurrent * stream * Math.Sqrt((x * x) + (y * y));
-        if (turning || moving || !hangs)
-        {
-            swing = s with { QuietSince = double.PositiveInfinity };
-            return;
-        }
-
-        if (double.IsPositiveInfinity(s.QuietSince))
-        {
-            swing = s with { QuietSince = now };
-            return;
-        }
-
-        if (now - s.QuietSince < SwingPatience) return;
+        if (!s.Watch.IsOver(now, x, y, velocity[0] - velocity[tip], velocity[1] - velocity[tip + 1])) return;
         swing = null;
         SwingEnd = new TrackEvent(TrackEventKind.SwingEnds, now, -position[2], Math.Sqrt((x * x) + (y * y)));
         Line(now, out double length, out double lineRate, out _);
@@ -283,7 +251,7 @@ internal sealed class CastProgram : ILineBoundary
             if (move.MovesTip) MoveTip(move);
             (double swingUp, double swingLeft, double swingOut) = (up, left, outward);
             lineIsIn = Run(target, move.Duration);
-            if (move.Kind == MoveKind.Swing) swing = new SwingWatch(from, time, next, swingUp, swingLeft, swingOut, double.PositiveInfinity);
+            if (move.Kind == MoveKind.Swing) swing = new Swing(new SwingWatch(from, time, streamX, streamY), next, swingUp, swingLeft, swingOut);
         }
 
         if (!lineIsIn && rate != 0) lineIsIn = SlowDown(0);
@@ -421,6 +389,6 @@ internal sealed class CastProgram : ILineBoundary
 
     private readonly record struct TipPiece(double Start, double Duration, double FromUp, double FromLeft, double FromOut, double Up, double Left, double Out, bool IsBeat);
 
-    // A swing under way: its stretch, the move after it, the rod tip's place, and since when the lure has hardly moved.
-    private readonly record struct SwingWatch(double Start, double End, int Next, double Up, double Left, double Outward, double QuietSince);
+    // A swing under way: what ends it, the move after it, and the rod tip's place.
+    private readonly record struct Swing(SwingWatch Watch, int Next, double Up, double Left, double Outward);
 }

@@ -41,30 +41,20 @@ public static class Retrieve
         options ??= new SimulationOptions();
         options.Validate();
         Guard.InRange(rodTipHeight, 0.05, 10);
-        Guard.InRange(presentation.CastLength, 1, 200);
+
+        // What a record cannot say of itself: two of its members together, and what the scheduler's formulas need.
         Guard.InRange(presentation.RetrieveSpeed, presentation.Moves is [{ Kind: MoveKind.Reel }] ? 0.005 : 0, 5);
-        Guard.InRange(presentation.LineLeftAtEnd, 0.3, 100);
-        Guard.InRange(presentation.TimeLimit ?? 1, 0.1, 3600);
-        Guard.InRange(presentation.Aim, -10, 10);
-        Guard.InRange(presentation.DriftSpeed, 0, 3);
-        Guard.InRange(presentation.DriftDirection, -10, 10);
         foreach (Move move in presentation.Moves)
         {
             Guard.InRange(move.Duration, move.MovesTip ? 0.02 : 0, move.Kind == MoveKind.Reel ? double.PositiveInfinity : 3600);
-            Guard.InRange(move.ReelShare, 0, 1000);
             Guard.InRange(move.ReelShare * presentation.RetrieveSpeed, 0, 5);
-            Guard.InRange(move.FeedSpeed, 0, 5);
-            Guard.InRange(move.Up, -5, 5);
-            Guard.InRange(move.Left, -5, 5);
-            Guard.InRange(move.Out, -5, 5);
-            Guard.InRange(move.Beats, 0, 20);
         }
 
         return new CastRun(water, lure, line, rodTipHeight, presentation, zone, options).Run(cancellation);
     }
 }
 
-/// <summary>One run: the loop of steps, samples and events.</summary>
+/// <summary>One run: the loop of steps and what each of them is asked for.</summary>
 internal sealed class CastRun
 {
     // Time after bottom contact before the angler closes the bail (s), assumed.
@@ -73,36 +63,19 @@ internal sealed class CastRun
     // Residual of the energy balance above which the track says so: twenty times what a cast normally has.
     private const double EnergyLimit = 0.02;
 
-    // Sub-intervals of a step in which an event is looked for.
-    private const int EventSubdivisions = 4;
-
-    // Height above the bottom that a falling lure is brought to before the step that touches (m), and slowest fall that this is done for (m/s).
-    private const double ContactGap = 0.001;
-
     // First step into the bottom (s).
     private const double ContactStep = 0.005;
 
-    // Lift that ends a bottom contact (m).
-    private const double ContactHysteresis = 0.005;
-
     private readonly WaterColumn water;
-    private readonly LureProperties lure;
     private readonly Presentation presentation;
-    private readonly StrikeZone zone;
     private readonly SimulationOptions options;
     private readonly LineDynamics dynamics;
     private readonly LineIntegrator integrator;
     private readonly CastProgram program;
     private readonly int nodes;
     private readonly TrackBuilder track;
-    private readonly double bottomZ;
-    private readonly double grassZ;
+    private readonly EventFinder events;
 
-    private double bottomTouchTime = double.PositiveInfinity;
-    private bool onBottom;
-    private bool inZone;
-    private bool inGrass;
-    private bool outOfWater;
     private double energyIntegral;
     private double powerBefore;
     private double stepBefore;
@@ -112,12 +85,9 @@ internal sealed class CastRun
     public CastRun(WaterColumn water, LureProperties lure, LineProperties line, double rodTipHeight, Presentation presentation, StrikeZone zone, SimulationOptions options)
     {
         this.water = water;
-        this.lure = lure = ScaledDragLure.Of(lure, options.LureDragFactor);
+        lure = ScaledDragLure.Of(lure, options.LureDragFactor);
         this.presentation = presentation;
-        this.zone = zone;
         this.options = options;
-        bottomZ = -water.Depth;
-        grassZ = water.GrassHeight > 0 ? bottomZ + water.GrassHeight : double.NegativeInfinity;
         LineProperties softened = line with { Main = Soften(line.Main, options.StiffnessLimit), Leader = Soften(line.Leader, options.StiffnessLimit) };
         dynamics = new LineDynamics(lure, softened, water, options.LineDrag, new LineMesh(options.Segments, options.Grading, options.AxialDampingRatio, options.RodTipStiffness));
         nodes = options.Segments;
@@ -128,6 +98,7 @@ internal sealed class CastRun
             rodTipHeight, lineOut, presentation.DriftAlong, presentation.DriftLeft, options.LineCapacity,
             surface * water.Current.DirectionX, surface * water.Current.DirectionY);
         integrator = new LineIntegrator(dynamics, program, EsdirkTableau.TrBdf2);
+        events = new EventFinder(water, lure.ContactRadius, zone, program);
         track = new TrackBuilder(options.SampleInterval);
         double[] position = new double[3 * nodes];
         double[] velocity = new double[3 * nodes];
@@ -161,7 +132,7 @@ internal sealed class CastRun
             }
 
             double now = integrator.Time;
-            if (!fishing && (now >= Math.Min(fallEnd, bottomTouchTime + reaction) - 1e-9 || integrator.LineOut >= options.LineCapacity))
+            if (!fishing && (now >= Math.Min(fallEnd, events.FirstContact + reaction) - 1e-9 || integrator.LineOut >= options.LineCapacity))
             {
                 track.Shape(this);
                 if (options.FallOnly) break;
@@ -175,7 +146,7 @@ internal sealed class CastRun
 
             if (now >= program.End - 1e-9) break;
 
-            double limit = fishing ? Math.Min(program.NextBreak(now), program.End) : Math.Min(fallEnd, bottomTouchTime + reaction);
+            double limit = fishing ? Math.Min(program.NextBreak(now), program.End) : Math.Min(fallEnd, events.FirstContact + reaction);
             bool clipped = false;
             double trial = Math.Min(step, control.MaximumStep);
             if (limit - now < trial * 1.0001)
@@ -189,7 +160,7 @@ internal sealed class CastRun
                 trial = 0.5 * (limit - now);
             }
 
-            double contact = Math.Min(TimeToBottom(), TimeToCapacity());
+            double contact = Math.Min(events.TimeToBottom(integrator.Position[2], integrator.Velocity[2]), TimeToCapacity());
             if (trial > contact)
             {
                 trial = contact;
@@ -213,8 +184,9 @@ internal sealed class CastRun
                 continue;
             }
 
-            FindEvents(trial);
-            track.Between(this, trial);
+            LureStep path = LureStep.Of(integrator, trial);
+            events.Find(path, track.Events);
+            track.Between(this, path);
             integrator.Accept(trial);
             AddEnergy(trial);
             program.Observe(integrator.Time, integrator.Position, integrator.Velocity);
@@ -254,9 +226,9 @@ internal sealed class CastRun
             end = why;
         }
 
-        if (program.SwingEnd is { } swingEnd) track.AddEvent(swingEnd);
+        if (program.SwingEnd is { } swingEnd) track.Events.Add(swingEnd);
         if (status == SimulationStatus.Completed && fishing && program.LineComesIn)
-            track.AddEvent(new TrackEvent(TrackEventKind.LineIn, integrator.Time, -integrator.Position[2], DistanceFromTip(integrator.Time, integrator.Position[0], integrator.Position[1])));
+            track.Events.Add(events.At(TrackEventKind.LineIn, integrator.Time, integrator.Position[0], integrator.Position[1], integrator.Position[2]));
         return track.Build(status, end, statistics);
     }
 
@@ -267,11 +239,7 @@ internal sealed class CastRun
     /// <summary>Flags at the current state.</summary>
     internal TrackState Flags(double time, double z)
     {
-        TrackState state = TrackState.None;
-        if (onBottom) state |= TrackState.OnBottom;
-        if (z < grassZ) state |= TrackState.InGrass;
-        if (zone.Contains(-z)) state |= TrackState.InZone;
-        if (z > lure.ContactRadius) state |= TrackState.OutOfWater;
+        TrackState state = events.StateAt(z);
         if (time < program.RetrieveStart) state |= TrackState.Falling;
         else if (integrator.LineRate < -1e-6) state |= TrackState.Reeling;
         return state;
@@ -279,7 +247,7 @@ internal sealed class CastRun
 
     internal double SpeedThroughWater(double z, double vx, double vy, double vz)
     {
-        double current = water.Current.Speed(z - bottomZ, out _);
+        double current = water.Current.Speed(z + water.Depth, out _);
         double ux = (current * water.Current.DirectionX) - vx, uy = (current * water.Current.DirectionY) - vy;
         return Math.Sqrt((ux * ux) + (uy * uy) + (vz * vz));
     }
@@ -328,20 +296,6 @@ internal sealed class CastRun
     private static LineMaterial Soften(LineMaterial material, double limit) =>
         material.AxialStiffness > limit ? material with { AxialStiffness = limit } : material;
 
-    private double DistanceFromTip(double time, double x, double y)
-    {
-        Span<double> tip = stackalloc double[3], velocity = stackalloc double[3];
-        program.Tip(time, tip, velocity);
-        return Math.Sqrt(((x - tip[0]) * (x - tip[0])) + ((y - tip[1]) * (y - tip[1])));
-    }
-
-    // Time until a falling lure is just above the bottom (s), infinite where that is not ahead: a step across the contact would fail.
-    private double TimeToBottom()
-    {
-        double gap = integrator.Position[2] - bottomZ - lure.ContactRadius - ContactGap, speed = -integrator.Velocity[2];
-        return gap > 0.2 * ContactGap && speed > ContactGap ? gap / speed : double.PositiveInfinity;
-    }
-
     // Time until an open bail has let all line go (s).
     private double TimeToCapacity() =>
         integrator.SpoolIsFree && integrator.LineRate > 0 ? Math.Max((options.LineCapacity - integrator.LineOut) / integrator.LineRate, 1e-3) : double.PositiveInfinity;
@@ -362,59 +316,4 @@ internal sealed class CastRun
     }
 
     private void RecordState() => track.Record(this, dynamics.Tension[nodes - 1], dynamics.Tension[0]);
-
-    private void FindEvents(double step)
-    {
-        double start = integrator.Time;
-        for (int i = 1; i <= EventSubdivisions; i++)
-        {
-            double from = start + (step * (i - 1) / EventSubdivisions), to = start + (step * i / EventSubdivisions);
-            double z = LureZ(to, step);
-            ZoneCrossing(z <= -zone.Top && z >= -zone.Bottom, ref inZone, from, to, step, TrackEventKind.EntersZone, TrackEventKind.LeavesZone);
-            if (grassZ > double.NegativeInfinity) Level(z < grassZ, ref inGrass, grassZ, from, to, step, TrackEventKind.EntersGrass, TrackEventKind.LeavesGrass);
-            double touch = bottomZ + lure.ContactRadius;
-            Level(z < (onBottom ? touch + ContactHysteresis : touch), ref onBottom, onBottom ? touch + ContactHysteresis : touch, from, to, step, TrackEventKind.BottomContact, TrackEventKind.LeavesBottom);
-            if (onBottom && double.IsPositiveInfinity(bottomTouchTime)) bottomTouchTime = to;
-            Level(z > lure.ContactRadius, ref outOfWater, lure.ContactRadius, from, to, step, TrackEventKind.BreaksSurface, null);
-        }
-    }
-
-    private void ZoneCrossing(bool now, ref bool state, double from, double to, double step, TrackEventKind enters, TrackEventKind leaves)
-    {
-        if (now == state) return;
-        state = now;
-        double z = LureZ(now ? from : to, step);
-        double level = z > -zone.Top ? -zone.Top : -zone.Bottom;
-        AddLocated(now ? enters : leaves, level, from, to, step);
-    }
-
-    private void Level(bool now, ref bool state, double level, double from, double to, double step, TrackEventKind enters, TrackEventKind? leaves)
-    {
-        if (now == state) return;
-        state = now;
-        TrackEventKind? kind = now ? enters : leaves;
-        if (kind is { } k) AddLocated(k, level, from, to, step);
-    }
-
-    private void AddLocated(TrackEventKind kind, double level, double from, double to, double step)
-    {
-        double time = to;
-        if (Brent.TryFindRoot(t => LureZ(t, step) - level, from, to, 1e-7, 60, out double root)) time = root;
-        track.AddEvent(new TrackEvent(kind, time, -LureZ(time, step), DistanceFromTip(time, LureCoordinate(time, step, 0), LureCoordinate(time, step, 1))));
-    }
-
-    private double LureZ(double time, double step) => LureCoordinate(time, step, 2);
-
-    /// <summary>Dense output of a lure coordinate: the cubic Hermite polynomial of the step being accepted.</summary>
-    internal double LureCoordinate(double time, double step, int axis) => Hermite(time, step, axis, out _);
-
-    internal double Hermite(double time, double step, int axis, out double rate)
-    {
-        double x = (time - integrator.Time) / step;
-        double p0 = integrator.Position[axis], p1 = integrator.NextPosition[axis];
-        double m0 = integrator.Velocity[axis] * step, m1 = integrator.NextVelocity[axis] * step;
-        double x2 = x * x;
-        rate = ((6 * (x2 - x) * (p0 - p1)) + (((3 * x2) - (4 * x) + 1) * m0) + (((3 * x2) - (2 * x)) * m1)) / step;
-        return ((1 + (2 * x)) * (1 - x) * (1 - x) * p0) + (x * (1 - x) * (1 - x) * m0) + (x2 * (3 - (2 * x)) * p1) + (x2 * (x - 1) * m1);
-    }
 }

@@ -20,6 +20,9 @@ internal sealed class TrackBuilder
 
     public TrackBuilder(double interval) => this.interval = interval;
 
+    /// <summary>Takes events, in any order.</summary>
+    public ICollection<TrackEvent> Events => events;
+
     /// <summary>Stores tensions and angles at the integrator's current state.</summary>
     public void Record(CastRun run, double tipTension, double bodyTension)
     {
@@ -44,16 +47,16 @@ internal sealed class TrackBuilder
     }
 
     /// <summary>Adds the kinematics of all sample times inside the step about to be accepted.</summary>
-    public void Between(CastRun run, double step)
+    public void Between(CastRun run, in LureStep step)
     {
-        double start = run.Integrator.Time, end = start + step;
+        double end = step.Start + step.Length;
         while (true)
         {
             double next = time.Count * interval;
             if (next > end + 1e-12) break;
-            double px = run.Hermite(next, step, 0, out double wx);
-            double py = run.Hermite(next, step, 1, out double wy);
-            double pz = run.Hermite(next, step, 2, out double wz);
+            double px = step.X.At(next, out double wx);
+            double py = step.Y.At(next, out double wy);
+            double pz = step.Z.At(next, out double wz);
             AddKinematics(run, next, px, py, pz, wx, wy, wz);
         }
     }
@@ -102,8 +105,6 @@ internal sealed class TrackBuilder
 
         shapes.Add(new LineShape(run.Integrator.Time, sx, sy, sz));
     }
-
-    public void AddEvent(TrackEvent item) => events.Add(item);
 
     public Track Build(SimulationStatus status, SimulationEnd? end, SimulationStatistics statistics) => new()
     {

@@ -67,6 +67,15 @@ public sealed record FishEye(string CommonName, string Species, IReadOnlyList<Ph
     /// </summary>
     public IReadOnlyList<FishEye> Ends => Basis == EyeBasis.Measured ? [] : [At(cone => cone.ShortestPeakNm), At(cone => cone.LongestPeakNm)];
 
+    /// <summary>The same eye with its borrowed cones at a share of the way from the shortest to the longest peaks that they may have; itself where every cone is measured.</summary>
+    /// <param name="share">Share of the way, 0 to 1; all borrowed cones go together, as those of a fish shift with its water.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The share is outside 0 to 1.</exception>
+    public FishEye Between(double share)
+    {
+        Guard.InRange(share, 0.0, 1.0);
+        return Basis == EyeBasis.Measured ? this : At(cone => cone.ShortestPeakNm + (share * (cone.LongestPeakNm - cone.ShortestPeakNm)));
+    }
+
     private FishEye At(Func<Photoreceptor, double> peak) => new(
         CommonName, Species, [.. Cones.Select(c => c.Basis == EyeBasis.StandIn ? new Photoreceptor(c.Name, peak(c), c.Chromophore, c.Basis, c.Source, c.Abundance) : c)], Rod);
 

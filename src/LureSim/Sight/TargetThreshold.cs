@@ -25,12 +25,32 @@ public static class TargetThreshold
     /// </summary>
     public const double AngleSpread = 1.65;
 
-    /// <summary>Factor, either way, of the contrast threshold of large targets, 2: 0.016 (triplefin) to 0.06 (bluegill), Weber.</summary>
+    /// <summary>Factor, either way, of the contrast threshold of large targets, 2: 0.016 (triplefin) to 0.06 (bluegill), Weber; taken as the range of nine kinds in ten (assumed, two kinds are too few to tell).</summary>
     public const double ContrastSpread = 2.0;
 
     /// <summary>How many times the contrast of a large target a target needs, 1 or more, dimensionless.</summary>
     /// <param name="angle">Angle that the target fills (rad), above 0; infinite for a target without end.</param>
-    public static double Factor(double angle) => 1.0 + Math.Pow(SummationAngle / angle, Exponent);
+    public static double Factor(double angle) => Factor(angle, SummationAngle);
+
+    /// <summary>The same for an eye whose summation angle is another.</summary>
+    /// <param name="angle">Angle that the target fills (rad), above 0; infinite for a target without end.</param>
+    /// <param name="summationAngle">Angle (rad) at which a target needs twice the contrast of a large one, above 0.</param>
+    public static double Factor(double angle, double summationAngle) => 1.0 + Math.Pow(summationAngle / angle, Exponent);
+
+    /// <summary>
+    /// Summation angle (rad) of an eye that differs from the mean in both of what was measured: the contrast of a large target and the smallest angle at
+    /// full contrast. Either is varied with the other held, as they come from different tests and fish.
+    /// </summary>
+    /// <param name="contrast">Factor on the contrast of a large target, above 0 and below 20.</param>
+    /// <param name="smallest">Factor on the smallest angle at Weber contrast 1, above 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A factor is outside its range.</exception>
+    public static double SummationAngleOf(double contrast, double smallest)
+    {
+        _ = Guard.InRange(contrast, 1e-3, 0.999 / FishEye.WeberFraction, nameof(contrast), "");
+        _ = Guard.InRange(smallest, 1e-3, 1e3, nameof(smallest), "");
+        double steps = (1.0 / FishEye.WeberFraction) - 1.0, own = (1.0 / (contrast * FishEye.WeberFraction)) - 1.0;
+        return SummationAngle * smallest * Math.Pow(own / steps, 1.0 / Exponent);
+    }
 
     /// <summary>Smallest angle (rad) at which a target of a contrast is made out in good light; infinite where it is not made out at any size.</summary>
     /// <param name="contrast">Weber contrast, its sign left out.</param>

@@ -115,7 +115,7 @@ public static class ActionBodyBuilder
     {
         if (form.Plate is not null)
             return [];
-        List<TrailingEdge> edges = [TrailingEdge.OfSpheroid(semiAxes)];
+        List<TrailingEdge> edges = [TrailingEdge.OfLaminarSpheroid(semiAxes)];
         if (form.Fin is { } fin)
             edges.Add(new TrailingEdge(at(fin.Middle), fin.Height, fin.Width));
         return edges;

@@ -1,4 +1,3 @@
-using LureSim.Stepping;
 using LureSim.Swimming.Bodies;
 
 namespace LureSim.Swimming;

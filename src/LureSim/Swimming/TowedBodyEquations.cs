@@ -44,7 +44,7 @@ internal sealed class TowedBodyEquations : IExplicitSystem
 
         // A knot clamps a line that is there.
         if (!terms.HasFlag(ActionTerms.Line)) terms &= ~ActionTerms.Knot;
-        var vortices = wake ? new VortexLift(options.WakeLift) : null;
+        VortexLift? vortices = wake ? new VortexLift(options.WakeLift) : null;
         double slenderness = CrossFlow.Slenderness(body), share = halves?.FrontShare ?? 1;
         double flatness = Flatness(AddedMass.Of(body, axis, tow.WaterDensity)), behind = body.Rear is null ? 0 : Flatness(AddedMass.Behind(body, body.Rear.JointPosition, tow.WaterDensity));
         IEnumerable<IForce> onFront = Forces(halves?.Front ?? body, axis, new(slenderness, share, flatness - behind), vortices, tow).Concat(LineForces(body, knot, tow));
@@ -226,7 +226,7 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         if (part.Plate is null)
         {
             yield return new CrossFlow(part, axis, of.Slenderness, tow);
-            yield return new CrossSeparation(of.Flatness);
+            yield return new CrossSeparation(of.Flatness, body.SemiAxes);
             yield return new AxialDrag(part, of.Share, tow);
         }
 

@@ -42,9 +42,12 @@ public sealed class ScaledDragLure : LureProperties
     /// <inheritdoc/>
     public override double FallDragAreaTimesSpeed(double speed, double kinematicViscosity, out double slope)
     {
-        double value = lure.FallDragAreaTimesSpeed(speed, kinematicViscosity, out double own);
-        slope = factor * own;
-        return factor * value;
+        // The line carries a given share of the weight at a speed that goes as 1/sqrt(factor): what the fall adds to the drag nose first moves along.
+        double root = Math.Sqrt(factor);
+        double value = DragAreaTimesSpeed(speed, kinematicViscosity, out double own);
+        double excess = lure.FallDragAreaTimesSpeed(root * speed, kinematicViscosity, out double fall) - lure.DragAreaTimesSpeed(root * speed, kinematicViscosity, out double towed);
+        slope = own + (factor * (fall - towed));
+        return value + (root * excess);
     }
 
     /// <inheritdoc/>

@@ -42,6 +42,7 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("check", "--help")]
     [InlineData("schema", "--help")]
     [InlineData("completion", "--help")]
+    [InlineData("new", "--help")]
     public async Task Help_shows_usage_and_examples(params string[] arguments)
     {
         CliRun run = await CliRun.Of(arguments);
@@ -111,12 +112,12 @@ public sealed class CommandLineTests : IDisposable
         ["fall", "VALID", "--out"],
         ["fall", "VALID", "--out", "--csv"],
         ["fall", "VALID", "--out", ""],
-        ["path", "VALID"],
+        ["path"],
         ["path", "VALID", "--weight"],
         ["path", "VALID", "--weight", "1/4"],
         ["path", "VALID", "--weight", "2 oz"],
         ["path", "VALID", "--weight", "1/8 oz", "--presentation", "hopp"],
-        ["path", "VALID", "--weight", "1/8 oz", "--body", "none"],
+        ["path", "VALID", "--weight", "1/8 oz", "--lure", "none"],
         ["path", "VALID", "--weight", "1/8 oz", "--every", "0 s"],
         ["path", "VALID", "--weight", "1/8 oz", "--every", "1"],
         ["path", "VALID", "--weight", "1/8 oz", "--every", "1 ft"],
@@ -133,7 +134,7 @@ public sealed class CommandLineTests : IDisposable
         ["tide", "VALID", "--presentation", "hopp"],
         ["tide", "VALID", "--out", ""],
         ["retrieve", "VALID", "--weight", "2 oz"],
-        ["retrieve", "VALID", "--body", "paddle tial"],
+        ["retrieve", "VALID", "--lure", "paddle tial"],
         ["retrieve", "VALID", "--runs", "11"],
         ["retrieve", "VALID", "--runs", "401"],
         ["retrieve", "VALID", "--out", ""],
@@ -180,8 +181,8 @@ public sealed class CommandLineTests : IDisposable
     [Fact]
     public async Task A_usage_error_names_the_option_and_the_help_to_read()
     {
-        Assert.Equal("--samples: \"many\" is not a whole number that this option can take.\n", (await CliRun.Of("plan", valid, "--samples", "many")).Error);
-        Assert.EndsWith("See luresim path --help.\n", (await CliRun.Of("path", valid)).Error, StringComparison.Ordinal);
+        Assert.Equal("--samples needs a whole number; \"many\" is none.\n", (await CliRun.Of("plan", valid, "--samples", "many")).Error);
+        Assert.EndsWith("See luresim path --help.\n", (await CliRun.Of("path")).Error, StringComparison.Ordinal);
         Assert.EndsWith("See luresim --help.\n", (await CliRun.Of("pln", valid)).Error, StringComparison.Ordinal);
     }
 
@@ -199,7 +200,7 @@ public sealed class CommandLineTests : IDisposable
     public async Task A_mistyped_name_is_answered_with_the_nearest()
     {
         Assert.Contains("did you mean \"hop\"? It has: slow and steady, hop.", (await CliRun.Of("path", valid, "--weight", "1/8 oz", "--presentation", "hopp")).Error, StringComparison.Ordinal);
-        Assert.Contains("did you mean \"plain stick\"?", (await CliRun.Of("path", valid, "--weight", "1/8 oz", "--body", "plain stik")).Error, StringComparison.Ordinal);
+        Assert.Contains("did you mean \"plain stick\"?", (await CliRun.Of("path", valid, "--weight", "1/8 oz", "--lure", "plain stik")).Error, StringComparison.Ordinal);
         Assert.Contains("It has: unweighted, 1/8 oz, 1/4 oz tungsten.", (await CliRun.Of("path", valid, "--weight", "2 oz")).Error, StringComparison.Ordinal);
     }
 
@@ -209,10 +210,12 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("1/4 oz", "1/4 oz tungsten")]
     [InlineData("1/4 oz tungsten", "1/4 oz tungsten")]
     [InlineData("unweighted", "unweighted")]
+    [InlineData("weightless", "unweighted")]
+    [InlineData("1/4 ounce", "1/4 oz tungsten")]
     public async Task A_head_is_found_by_weight_or_label(string weight, string label)
     {
         var pipeline = new FakePipeline();
-        Assert.Equal(0, (await CliRun.Of(pipeline, CancellationToken.None, "path", valid, "--weight", weight, "--presentation", "hop", "--body", "plain stick")).Code);
+        Assert.Equal(0, (await CliRun.Of(pipeline, CancellationToken.None, "path", valid, "--weight", weight, "--presentation", "hop", "--lure", "plain stick")).Code);
         Assert.Equal(label, pipeline.LastRig!.Head.Label);
         Assert.Equal("hop", pipeline.LastRig.Presentation.Name);
         Assert.Equal("plain stick", pipeline.LastRig.Body.Label);
@@ -270,13 +273,13 @@ public sealed class CommandLineTests : IDisposable
         CliRun run = await CliRun.Of("path", valid, "--weight", "1/8 oz", "--units", "metric");
         Assert.Equal(0, run.Code);
         string[][] rows = [.. run.Output.Split('\n').Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries))];
-        Assert.Contains(rows, row => row is ["0.0", "10.00", "0.00", "0.00", "0.50", "10.20", "-", "falling"]);
+        Assert.Contains(rows, row => row is ["0.0", "10.00", "0.00", "0.00", "0.50", "10.20", "-", "sinking"]);
         Assert.Contains(rows, row => row is ["4.0", "8.00", "0.00", "1.00", "1.00", "8.20", "0.80", "reeling,", "in", "zone"]);
         Assert.DoesNotContain(rows, row => row is ["0.5", ..]);
         Assert.Contains("enters the strike zone", run.Output, StringComparison.Ordinal);
-        Assert.Contains("75 % in the strike zone", run.Output, StringComparison.Ordinal);
-        Assert.Contains("reaches the strike zone after 1.9 s, not the bottom", run.Output, StringComparison.Ordinal);
-        Assert.Contains("In the zone 75 % of the retrieve, touching bottom 10 %.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("75% in the strike zone", run.Output, StringComparison.Ordinal);
+        Assert.Contains("reaches the strike zone 2 s after it hits the water, not the bottom", run.Output, StringComparison.Ordinal);
+        Assert.Contains("In the strike zone 75% of the retrieve, on bottom 10%.", run.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", run.Output, StringComparison.Ordinal);
     }
 
@@ -286,7 +289,7 @@ public sealed class CommandLineTests : IDisposable
         string[] lines = (await CliRun.Of("path", valid, "--weight", "1/8 oz", "--csv")).Output.TrimEnd('\n').Split('\n');
         Assert.Equal(10, lines.Length);
         Assert.All(lines, line => Assert.Equal(14, line.Split(',').Length));
-        Assert.Equal("0.5,10,0,0.25,0,0,-0.5,0.5,,0,0,0,10.2,falling", lines[2]);
+        Assert.Equal("0.5,10,0,0.25,0,0,-0.5,0.5,,0,0,0,10.2,sinking", lines[2]);
         Assert.EndsWith(",reeling|in_zone", lines[9], StringComparison.Ordinal);
 
         JsonElement track = JsonDocument.Parse((await CliRun.Of("path", valid, "--weight", "1/8 oz", "--json")).Output).RootElement.GetProperty("result").GetProperty("track");
@@ -303,7 +306,7 @@ public sealed class CommandLineTests : IDisposable
         var pipeline = new FakePipeline { OnPath = candidate => candidate with { Track = HandMade.Track(SimulationStatus.Failed, new SimulationEnd(SimulationEndReason.StepTooSmall, 2.1)) } };
         CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "path", valid, "--weight", "1/8 oz", "--out", Out, "--json");
         Assert.Equal(3, run.Code);
-        Assert.Contains("The lure could not be followed past 2.1 s after splash-down", run.Error, StringComparison.Ordinal);
+        Assert.Contains("The lure could not be followed past 2.1 s after it hits the water", run.Error, StringComparison.Ordinal);
         Assert.Equal("numerical_failure", JsonDocument.Parse(run.Output).RootElement.GetProperty("status").GetString());
         Assert.False(Directory.Exists(Out));
     }
@@ -367,7 +370,7 @@ public sealed class CommandLineTests : IDisposable
         string hard = folder.Write("hard.yaml", text[..from] + "  bodies:\n    - {profile: hard twitchbait, length: 4 in}\n" + text[to..]);
         CliRun run = await CliRun.Of(command, hard);
         Assert.Equal(2, run.Code);
-        Assert.Contains($"{hard}: the tackle box has no jig head, and {command} is about jig heads; add \"jig_heads:\"", run.Error, StringComparison.Ordinal);
+        Assert.Contains($"{hard}: your box has no jig head, and {command} is about jig heads; add \"jig_heads:\"", run.Error, StringComparison.Ordinal);
         Assert.Empty(run.Output);
     }
 
@@ -378,7 +381,7 @@ public sealed class CommandLineTests : IDisposable
         CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "retrieve", valid, "--weight", "1/4 oz", "--out", Out);
         Assert.Equal(0, run.Code);
         Assert.Equal("1/4 oz tungsten", pipeline.LastRig!.Head.Label);
-        Assert.Contains("in the zone 80 % of the retrieve, action on 50 %, both at once 45 %", run.Output, StringComparison.Ordinal);
+        Assert.Contains("In the strike zone 80% of the retrieve, working 50% of the time, working in the zone 45%", run.Output, StringComparison.Ordinal);
         Assert.Contains("yours: slow and steady", run.Output, StringComparison.Ordinal);
         string[] rows = (await File.ReadAllTextAsync(Path.Combine(Out, "retrieve.csv"))).TrimEnd().Split('\n');
         Assert.Equal(1 + 4 + 2 + (4 * 9), rows.Length);
@@ -406,9 +409,9 @@ public sealed class CommandLineTests : IDisposable
     {
         CliRun run = await CliRun.Of("ask", valid, "--weight", "1/8 oz", "--depth", "6 ft");
         Assert.Equal(0, run.Code);
-        Assert.Contains("- Lightest head that holds the bottom here: 0.35 oz; of the common sizes 3/8 oz; of this box none.", run.Output, StringComparison.Ordinal);
-        Assert.Contains("- Reel speed that keeps 1/8 oz at 6 ft: Not reachable. Even the slowest retrieve tried runs above it: a heavier head or a longer count-down is needed.", run.Output, StringComparison.Ordinal);
-        Assert.Contains("count 4. In the zone from 3 to 6 s.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("- Lightest head that holds bottom here: 3/8 oz; your box has none heavy enough.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("- To hold 1/8 oz at 6 ft: can't be done with 1/8 oz. Even the slowest retrieve runs above it: go heavier or count longer.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("about a 4-count. In the zone on a count of 3 to 6.", run.Output, StringComparison.Ordinal);
         JsonElement answers = JsonDocument.Parse((await CliRun.Of("ask", valid, "--json")).Output).RootElement.GetProperty("result").GetProperty("answers");
         Assert.Equal(7, answers.GetArrayLength());
         Assert.Equal(0.010, answers[0].GetProperty("mass_kg").GetDouble());
@@ -443,7 +446,35 @@ public sealed class CommandLineTests : IDisposable
         Assert.Contains("--samples: 100000 is outside the range, 0 to ", (await CliRun.Of(command, valid, "--samples", "100000")).Error, StringComparison.Ordinal);
         string help = (await CliRun.Of(command, "--help")).Output;
         Assert.Equal(2, help.Split("--samples").Length);
-        Assert.Contains("(default: what the scenario says, or 24; trip takes no more than 12)", help, StringComparison.Ordinal);
+        Assert.Contains("(default: what the scenario says, or 24; trip and card take no more than 12)", help, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Colors_may_be_spelled_as_in_the_US() =>
+        Assert.Equal((await CliRun.Of("colours", valid, "--json")).Output, (await CliRun.Of("colors", valid, "--json")).Output);
+
+    [Fact]
+    public async Task Check_tells_how_everyday_names_were_taken()
+    {
+        string file = folder.Write("everyday.yaml", TestScenario.With("target: red drum", "target: redfish"));
+        Assert.Equal($"{file}: ok, Test channel\n    17: redfish: taken as red drum\n", (await CliRun.Of("check", file)).Output);
+        JsonElement remark = JsonDocument.Parse((await CliRun.Of("check", file, "--json")).Output).RootElement.GetProperty("result").GetProperty("files")[0].GetProperty("remarks")[0];
+        Assert.Equal("red drum", remark.GetProperty("meaning").GetString());
+    }
+
+    [Fact]
+    public async Task Long_work_tells_that_it_goes_on_where_there_is_no_bar()
+    {
+        var pipeline = new FakePipeline
+        {
+            OnPlan = (_, outcome) =>
+            {
+                Thread.Sleep(2500);
+                return outcome;
+            },
+        };
+        CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "plan", valid, "--out", Out);
+        Assert.StartsWith("Planning ...\n", run.Error, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -451,9 +482,37 @@ public sealed class CommandLineTests : IDisposable
     {
         CliRun run = await CliRun.Of("colours", valid);
         Assert.Equal(0, run.Code);
-        Assert.Contains("#80a080 40 % muted", run.Output, StringComparison.Ordinal);
+        Assert.Contains("#80a080 40% muted", run.Output, StringComparison.Ordinal);
         Assert.StartsWith("colour,depth_m,srgb,relative_luminance,word\nwhite,0,#ffffff,1,bright\n", (await CliRun.Of("colours", valid, "--csv")).Output, StringComparison.Ordinal);
         Assert.Equal("#80a080", JsonDocument.Parse((await CliRun.Of("colours", valid, "--json")).Output).RootElement.GetProperty("result").GetProperty("columns")[0].GetProperty("srgb")[1].GetString());
+    }
+
+    [Fact]
+    public async Task Card_prints_and_writes_the_cards_of_all_spots()
+    {
+        CliRun run = await CliRun.Of("card", valid, valid, "--out", Out);
+        Assert.Equal(0, run.Code);
+        Assert.Equal(2, run.Output.Split("TIE ON").Length - 1);
+        Assert.Equal(["invalid.yaml", "results", "results/cards.html", "results/cards.json", "results/cards.pdf", "results/cards.txt", "valid.yaml"], folder.Content());
+        Assert.Equal(2, JsonDocument.Parse((await CliRun.Of("card", valid, valid, "--json", "--out", Out)).Output).RootElement.GetProperty("result").GetProperty("cards").GetArrayLength());
+        Assert.Equal(2, (await CliRun.Of("card", valid, Path.Combine(Path.GetDirectoryName(valid)!, "none.yaml"))).Code);
+    }
+
+    [Theory]
+    [InlineData("path", "--weight", "1/8 oz")]
+    [InlineData("fall")]
+    [InlineData("ask")]
+    [InlineData("colours")]
+    [InlineData("tide")]
+    [InlineData("retrieve")]
+    [InlineData("card")]
+    public async Task Every_answer_ends_with_what_to_watch_out_for(string command, params string[] more)
+    {
+        CliRun run = await CliRun.Of([command, valid, .. more, "--out", Out]);
+        Assert.True(run.Code == 0, run.Error);
+        int wrote = run.Output.LastIndexOf("Wrote ", StringComparison.Ordinal), watch = run.Output.LastIndexOf("Watch out: ", StringComparison.Ordinal);
+        Assert.True(wrote >= 0 && watch > wrote, run.Output);
+        Assert.Contains("a model, not a promise", run.Output[watch..].ReplaceLineEndings(" "), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -463,9 +522,11 @@ public sealed class CommandLineTests : IDisposable
         CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "plan", valid, "--out", Out, "--pdf", "--units", "metric");
         Assert.Equal(0, run.Code);
         Assert.Equal(new PlanRequest(UnitSystem.Metric, true), pipeline.LastRequest);
-        Assert.Contains("First choice: unweighted with 3.5 in paddle tail, slow and steady.", run.Output, StringComparison.Ordinal);
-        Assert.Contains("! It touches shell 10 % of the retrieve: expect snags and check the leader.", run.Output, StringComparison.Ordinal);
-        Assert.Contains("10 % (bottom 30)", run.Output, StringComparison.Ordinal);
+        Assert.StartsWith("Unweighted, 89 mm paddle tail, ", run.Output, StringComparison.Ordinal);
+        Assert.Contains("WATCH OUT", run.Output, StringComparison.Ordinal);
+        Assert.StartsWith("Watch out: ", run.Output.TrimEnd('\n').Split('\n').Last(line => line.StartsWith("Watch", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.Contains("! It is on shell 10% of the retrieve: expect snags, and check the leader often.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("10% (bottom 30)", run.Output, StringComparison.Ordinal);
         Assert.Equal(
             ["invalid.yaml", "results", "results/colours.csv", "results/coverage.csv", "results/fall.csv", "results/figures", "results/figures/side.svg", "results/plan.json", "results/sheet.html", "valid.yaml"],
             folder.Content());
@@ -483,7 +544,7 @@ public sealed class CommandLineTests : IDisposable
         Assert.Equal(0, run.Code);
         Assert.Equal(("1/8 oz", "hop"), (pipeline.LastRig!.Head.Label, pipeline.LastRig.Presentation.Name));
         Assert.Equal(["invalid.yaml", "results", "results/action.csv", "results/action.json", "results/twitch-path.svg", "valid.yaml"], folder.Content());
-        Assert.Contains("Rig check: 3.5 g, 3.5 in paddle tail, hop", run.Error, StringComparison.Ordinal);
+        Assert.Contains("Rig check: 3.5 g, 89 mm paddle tail, hop", run.Error, StringComparison.Ordinal);
         Assert.Contains("on the fall", run.Error, StringComparison.Ordinal);
         JsonElement result = JsonDocument.Parse(run.Output).RootElement.GetProperty("result");
         Assert.Equal(6, result.GetProperty("rigs").GetArrayLength());

@@ -1,6 +1,8 @@
 using LureSim.Cli;
 using LureSim.Cli.Hosting;
+using LureSim.Coupling;
 using LureSim.Decision;
+using LureSim.Decision.Baits;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Comparison;
 using LureSim.Decision.Inverse;
@@ -8,6 +10,7 @@ using LureSim.Decision.RigChecks;
 using LureSim.Decision.Search;
 using LureSim.Decision.Tide;
 using LureSim.Decision.Trials;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Report.Units;
@@ -108,13 +111,25 @@ internal static class HandMade
             [.. scenario.Presentations.Select((p, i) => new RetrieveTrial(null, p, Candidate(rig with { Presentation = p }).Coverage, 0.3 + (0.2 * i), 0.2, 0.15))]);
     }
 
-    public static TideTable Tide(Scenario scenario, Presentation presentation)
+    public static ChosenRig Chosen(Scenario scenario, ChoiceLimits limits)
+    {
+        LureBody body = limits.Body ?? scenario.Tackle.Bodies[0];
+        var rig = new Rig(body.NeedsHead ? limits.Head ?? scenario.Tackle.JigHeads[0] : JigHead.None(body), body, limits.Presentation ?? scenario.Presentations[0]);
+        Candidate run = Candidate(rig);
+        var found = new SearchedRig(rig, rig.Presentation, [run.Coverage], [run.Score], 1);
+        var search = new ChoiceSearch(scenario, BodyChoice.Of(scenario), found, [found], [.. scenario.Tackle.JigHeads.Select(head => rig with { Head = head })], [run], [], 1, 1);
+        ColourFinding colours = SpotColours.At(scenario, 1.0, LengthScale.Metres);
+        if (limits.Colour is { } asked) colours = colours with { Advice = colours.Advice.Given(colours.Advice.Colours.ToList().FindIndex(colour => colour.Name == asked)) };
+        return new ChosenRig(search, Choice.Of(search, run, null, [run]), colours);
+    }
+
+    public static TideTable Tide(Scenario scenario, Rig rig)
     {
         JigHead[] heads = [.. scenario.Tackle.JigHeads];
         double[] shares = [.. heads.Select((_, i) => 0.2 * (i + 1))];
         return new TideTable(
             scenario,
-            presentation,
+            rig,
             [new TideRow(6, 0, 3, heads[0], shares, shares, null), new TideRow(25.5, -0.514444, 3.3, heads[1], shares, shares, 0.0070874)],
             new WeightTable([1.524, 3.048], [0, 0.514444], new double?[,] { { 0.0035437, 0.0070874 }, { 0.0070874, null } }));
     }
@@ -146,20 +161,21 @@ internal sealed class FakePipeline : IPipeline
 
     public UnitSystem? LastUnits { get; private set; }
 
-    public FallTable Fall(Scenario scenario, UnitSystem units, IProgress<double> progress, CancellationToken cancellation)
+    public ChosenRig Choose(Scenario scenario, ChoiceLimits limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        progress.Report(0.5);
+        ChosenRig chosen = HandMade.Chosen(scenario, limits);
+        LastRig = chosen.Rig;
+        return chosen with { Choice = chosen.Choice with { First = OnPath(chosen.Choice.First) } };
+    }
+
+    public FallTable Fall(Scenario scenario, Rig rig, UnitSystem units, CancellationToken cancellation)
     {
         LastUnits = units;
-        progress.Report(0.5);
         return HandMade.Fall(scenario);
     }
 
-    public Candidate Path(Scenario scenario, Rig rig, CancellationToken cancellation)
-    {
-        LastRig = rig;
-        return OnPath(HandMade.Candidate(rig));
-    }
-
-    public ColourTable Colours(Scenario scenario, UnitSystem units, CancellationToken cancellation) => HandMade.Colours(scenario);
+    public ColourTable Colours(Scenario scenario, ChosenRig chosen, CancellationToken cancellation) => HandMade.Colours(scenario);
 
     public LessonOutcome Teach(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
@@ -167,7 +183,13 @@ internal sealed class FakePipeline : IPipeline
         return new LessonOutcome(Lesson.Compute(scenario, LengthScale.Metres, progress, cancellation), [OutputFile.Text("red-turns-black.svg", "<svg/>")]);
     }
 
-    public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    public IReadOnlyList<PlanOutcome> Plans(IReadOnlyList<Scenario> scenarios, IReadOnlyList<ChoiceLimits> limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    {
+        LastRequest = request;
+        return [.. scenarios.Select(scenario => OnPlan(cancellation, HandMade.Plan(scenario)))];
+    }
+
+    public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, IReadOnlyList<ChoiceLimits> limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         LastRequest = request;
         PlanOutcome[] spots = [.. scenarios.Select(scenario => OnPlan(cancellation, HandMade.Plan(scenario)))];
@@ -180,11 +202,11 @@ internal sealed class FakePipeline : IPipeline
         return new CompareOutcome(RigComparison.Compare(scenario, null, progress, cancellation), [OutputFile.Text("compare.html", "<html></html>")]);
     }
 
-    public ActionOutcome Action(Scenario scenario, Rig? focus, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
+    public ActionOutcome Action(Scenario scenario, Rig? focus, bool faults, PlanRequest request, bool draw, IProgress<double> progress, CancellationToken cancellation)
     {
         LastRig = focus;
         LastRequest = request;
-        return new ActionOutcome(RigChecker.Check(scenario, focus, progress, cancellation), draw ? [OutputFile.Text("twitch-path.svg", "<svg/>")] : []);
+        return new ActionOutcome(RigChecker.Check(scenario, focus, faults, progress, cancellation), draw ? [OutputFile.Text("twitch-path.svg", "<svg/>")] : []);
     }
 
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
@@ -200,17 +222,17 @@ internal sealed class FakePipeline : IPipeline
         return HandMade.Answers(rig, heads, depth ?? 1);
     }
 
-    public SearchOutcome Search(Scenario scenario, JigHead? head, LureBody body, int runs, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    public SearchOutcome Search(Scenario scenario, Rig rig, int runs, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
-        LastRig = new Rig(head ?? scenario.Tackle.JigHeads[0], body, scenario.Presentations[0]);
+        LastRig = rig;
         LastRequest = request;
-        return new SearchOutcome(HandMade.Search(scenario, LastRig), request.Units, [OutputFile.Text("retrieve.html", "<html></html>")]);
+        return new SearchOutcome(HandMade.Search(scenario, rig), request.Units, [OutputFile.Text("retrieve.html", "<html></html>")]);
     }
 
-    public TideOutcome Tide(Scenario scenario, Presentation presentation, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
+    public TideOutcome Tide(Scenario scenario, Rig rig, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
         LastRequest = request;
-        return new TideOutcome(HandMade.Tide(scenario, presentation), [OutputFile.Text("tide.html", "<html></html>")]);
+        return new TideOutcome(HandMade.Tide(scenario, rig), [OutputFile.Text("tide.html", "<html></html>")]);
     }
 }
 

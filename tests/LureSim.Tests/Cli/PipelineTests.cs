@@ -44,7 +44,7 @@ public class PipelineTests
         CliRun run = await CliRun.Of(new Pipeline(), CancellationToken.None, "teach", Flat, "--out", folder.Path);
         Assert.True(run.Code == 0, run.Error);
         Assert.Equal(
-            ["colours-adapted.png", "colours-adapted.svg", "colours-first-glance.png", "colours-first-glance.svg", "lesson.json", "red-turns-black.png", "red-turns-black.svg", "sighting-distance.png", "sighting-distance.svg", "silhouette.png", "silhouette.svg"],
+            ["colours-camera.png", "colours-camera.svg", "colours-eye.png", "colours-eye.svg", "four-ways-to-black.png", "four-ways-to-black.svg", "grey-card.png", "grey-card.svg", "lesson.json", "red-turns-black.png", "red-turns-black.svg", "sighting-distance.png", "sighting-distance.svg", "silhouette.png", "silhouette.svg"],
             folder.Content());
     }
 

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using LureSim.Cli.Hosting;
 using LureSim.Model;
+using LureSim.Report.Units;
 using LureSim.Scenarios;
 using LureSim.Tests.Scenarios;
 
@@ -26,16 +27,16 @@ public class TripCommandTests
         JsonElement result = document.RootElement.GetProperty("result");
         Assert.Equal("trip", document.RootElement.GetProperty("command").GetString());
         Assert.Equal(["title", "order", "pack", "spots", "files"], result.EnumerateObject().Select(p => p.Name));
-        Assert.Equal("Trip of 2 spots", result.GetProperty("title").GetString());
+        Assert.Equal("Trip plan, 2 spots", result.GetProperty("title").GetString());
         JsonElement line = result.GetProperty("order")[0];
         Assert.Equal(["number", "title", "weight", "body", "colour", "count_down", "retrieve", "fallback"], line.EnumerateObject().Select(p => p.Name));
         Scenario bridge = ScenarioReader.Read(Demo("bridge-channel")).Scenario!;
         Assert.Equal(1, line.GetProperty("number").GetInt32());
         Assert.Equal(bridge.Title, line.GetProperty("title").GetString());
         Assert.Equal(bridge.Tackle.JigHeads[0].Label, line.GetProperty("weight").GetString());
-        Assert.Equal(bridge.Tackle.Bodies[0].Label, line.GetProperty("body").GetString());
-        Assert.StartsWith(bridge.Presentations[0].Name + ", ", line.GetProperty("retrieve").GetString(), StringComparison.Ordinal);
-        Assert.Equal(["jig heads", "bodies", "colours", "line"], result.GetProperty("pack").EnumerateArray().Select(p => p.GetProperty("what").GetString()));
+        Assert.Equal(new UnitFormat(UnitSystem.Us).LureText(bridge.Tackle.Bodies[0]), line.GetProperty("body").GetString());
+        Assert.Equal(bridge.Presentations[0].Name, line.GetProperty("retrieve").GetString());
+        Assert.Equal(["jig heads", "lures", "colors", "line"], result.GetProperty("pack").EnumerateArray().Select(p => p.GetProperty("what").GetString()));
         Assert.Equal(2, result.GetProperty("spots").GetArrayLength());
         Assert.Equal(0.75, result.GetProperty("spots")[1].GetProperty("first").GetProperty("coverage").GetProperty("zone_share").GetDouble());
         string[] rows = File.ReadAllLines(Path.Combine(folder.Path, "trip.csv"));

@@ -45,7 +45,7 @@ public class BodyChoiceTests
         Assert.Same(LargePaddle, choice.First);
         Assert.Equal("attacked-large-fish", choice.Spoke!.Id);
         Assert.Equal(["present-shrimp", "winter-crustaceans", "cold-water-crustaceans", "red-drum-crustaceans"], choice.Overruled.Select(rule => rule.Id));
-        Assert.Contains(BodyWords.Sentences(choice, UnitSystem.Us), text => text.StartsWith("Overruled: in the cold months", StringComparison.Ordinal));
+        Assert.Contains(BodyWords.More(choice, UnitSystem.Us), text => text.StartsWith("Against it, on weaker evidence: in the cold months", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -81,7 +81,7 @@ public class BodyChoiceTests
     {
         Scenario scenario = With(Season.Winter, 10);
         var choice = BodyChoice.Of(scenario);
-        Assert.Contains(choice.Changes, change => BodyWords.Condition(change) == "if large bait fish were being attacked" && change.Body == LargePaddle);
+        Assert.Contains(choice.Changes, change => BodyWords.Conditions([change]) == "if fish are busting large baitfish" && change.Body == LargePaddle);
         Assert.Contains(choice.Changes, change => change.Seasons.Contains(Season.LateSummer) && change.Body == LargePaddle);
         Assert.DoesNotContain(choice.Changes, change => change.Body == choice.First);
         Assert.Same(LargePaddle, BodyChoice.Of(scenario with { Forage = [Seen(ForageKind.LargeBaitFish, ForageSeen.BeingAttacked)] }).First);

@@ -28,6 +28,18 @@ public class BoxAdviceTests
         static double Ounces(string label) => QuantityReader.Read(QuantityKind.Mass, label).Value;
     }
 
+    [Theory]
+    [InlineData(0.2, "1/16 oz, 1/8 oz, 3/16 oz, 1/4 oz, 3/8 oz, 1/2 oz")]
+    [InlineData(1.2, "5/8 oz, 3/4 oz, 1 oz, 1 1/2 oz, 2 oz, 3 oz")]
+    public void Every_size_weighs_what_its_label_says(double ounces, string sizes)
+    {
+        var own = new JigHead(ounces * 0.028349523125, HeadMetal.Lead, 1e-3, "own");
+        Scenario box = Plain with { Tackle = Plain.Tackle with { JigHeads = [own], Line = Plain.Tackle.Line with { Strength = 200 }, Leader = null } };
+        IReadOnlyList<JigHead> missing = BoxAdvice.MissingSizes(box, Rig("1/8 oz") with { Head = own });
+        Assert.Equal(sizes.Split(", "), missing.Select(h => h.Label));
+        Assert.All(missing, head => Assert.Equal(QuantityReader.Read(QuantityKind.Mass, head.Label).Value, head.Mass, 1e-12));
+    }
+
     [Fact]
     public void A_thin_line_bounds_the_weights_tried()
     {
@@ -50,8 +62,8 @@ public class BoxAdviceTests
         Assert.Equal(gap, advice.Gap is not null);
         string text = BoxWords.Sentences(advice, first, bodies, UnitSystem.Us)[0];
         if (gap)
-            Assert.Equal("Gap in the box: a 3/4 oz head would hold the zone 90 % of the retrieve against 75 % with the 1/8 oz head, fished the same way.", text);
+            Assert.Equal("Worth adding: a 3/4 oz head (90% in the zone instead of 75%).", text);
         else
-            Assert.StartsWith("No gap in the weights", text, StringComparison.Ordinal);
+            Assert.StartsWith("Your weights cover this spot", text, StringComparison.Ordinal);
     }
 }

@@ -81,25 +81,26 @@ public class CoverageMeasureTests
     }
 
     [Fact]
-    public void Score_is_full_for_a_rig_that_is_always_in_the_zone_at_once_and_falls_with_grass_bottom_waiting_and_swing()
+    public void Nearer_than_a_hook_is_contact_and_what_moves_in_contact_is_dragged()
     {
-        var spot = new Spot
-        {
-            Depth = 3,
-            Salinity = 20,
-            TemperatureCelsius = 20,
-            Clarity = new SecchiClarity(2, WaterKind.CoastalGreen),
-            Sky = new SkyByElevation(0.7),
-            StrikeZone = new StrikeZone(1, 2),
-            TargetFish = "red drum",
-        };
-        var best = new Coverage(1, 0, 0, 0, 0, 0, null, 1.5, 2, 30, 0);
-        Assert.Equal(1, Ranking.Score(best, spot, 20), 12);
-        Assert.True(Ranking.Score(best with { GrassShare = 0.3 }, spot, 20) < 0.71);
-        Assert.True(Ranking.Score(best with { BottomShare = 0.3 }, spot, 20) < Ranking.Score(best, spot, 20));
-        Assert.True(Ranking.Score(best with { TimeToZone = 20 }, spot, 20) < Ranking.Score(best with { TimeToZone = 5 }, spot, 20));
-        Assert.Equal(0, Ranking.Score(best with { TimeToZone = null }, spot, 20));
-        Assert.Equal(0.75, Ranking.Score(best with { DriftAcross = 20 }, spot, 20), 12);
-        Assert.True(Ranking.Score(best with { DriftAcross = 10 }, spot, 20) < Ranking.Score(best with { DriftAcross = 5 }, spot, 20));
+        // Depth of contact 4: 3.99 is above it, 4.01 and 5 touch; a lure that hangs about the limit has touched once.
+        Track track = Track([4.01, 3.99, 4.01, 3, 5], [TrackState.None, TrackState.None, TrackState.None, TrackState.None, TrackState.OnBottom]);
+        Coverage lying = CoverageMeasure.Of(track, new StrikeZone(2, 6), 4);
+        Assert.Equal(0.6, lying.BottomShare, 12);
+        Assert.Equal(2, lying.Touches);
+        Assert.Equal(0, lying.DragShare);
+        Assert.Equal(0.2, CoverageMeasure.Of(track, new StrikeZone(2, 6)).BottomShare, 12);
+        Coverage dragged = CoverageMeasure.Of(track with { VelocityX = [0.5, 0.5, 0.5, 0.5, 0.5] }, new StrikeZone(2, 6), 4);
+        Assert.Equal(0.6, dragged.DragShare, 12);
+        Assert.Equal(0.5, dragged.DraggedLength, 12);
+    }
+
+    [Fact]
+    public void A_tap_is_felt_in_proportion_to_the_pull_up_to_the_one_that_is_needed()
+    {
+        double needed = ScoreWeights.Default.FeelTension;
+        Track track = Track([1, 1, 1, 1], [TrackState.None, TrackState.None, TrackState.None, TrackState.None]);
+        Assert.Equal(0, CoverageMeasure.Of(track, new StrikeZone(0.5, 2)).FeltShare);
+        Assert.Equal((0.5 + 1 + 1 + 0) / 4, CoverageMeasure.Of(track with { RodTension = [needed / 2, needed, 9 * needed, 0] }, new StrikeZone(0.5, 2)).FeltShare, 12);
     }
 }

@@ -37,7 +37,9 @@ public class RigCheckerTests
             Assert.Equal(row.Rig.Presentation.Moves.Any(move => move.Kind == MoveKind.Twitch), row.Twitch is not null);
         });
         Assert.Equal(sheet.Rows[0].Rig, sheet.Focus.Action.Rig);
-        Assert.Empty(sheet.Focus.Mend);
+        Assert.Empty(sheet.Focus.Fixes);
+        Assert.Equal(Enum.GetValues<TriedRetrieve>().Length, sheet.Focus.Knots.Count);
+        Assert.Empty(sheet.Focus.Faults);
         Assert.NotNull(sheet.Focus.Spin);
         Assert.Null(sheet.Focus.Sweep!.Clean);
     }
@@ -55,8 +57,12 @@ public class RigCheckerTests
     public void Too_long_a_shank_is_named_as_what_mutes_the_tail()
     {
         Scenario longShank = Plain with { Tackle = Plain.Tackle with { Rigging = new Rigging { ShankShare = 0.85 } } };
-        RigFocus focus = RigChecker.Focus(longShank, RigChecker.OnRetrieve(longShank, First(longShank), null), full: false);
-        Assert.Contains(focus.Mend, mend => mend.Fault == RigFault.Shank && mend.After.TailAmplitude > 1.25 * mend.Before.TailAmplitude);
+        var heavy = new Rig(longShank.Tackle.JigHeads[2], longShank.Tackle.Bodies[0], longShank.Presentations[0]);
+        RigFocus focus = RigChecker.Focus(longShank, RigChecker.OnRetrieve(longShank, heavy, null), full: false);
+        RigFix fix = Assert.Single(focus.Fixes);
+        Assert.Equal(RigFault.Shank, fix.Fault);
+        Assert.True(fix.Before.Report.IsFault);
+        Assert.Equal(ActionVerdict.Swims, fix.After.Verdict);
         Assert.Null(focus.Sweep);
     }
 
@@ -105,7 +111,7 @@ public class RigCheckerTests
         DartResult dart = new(0, 0.4, 0.4, 0.3, 0.1, 0.2);
         Assert.StartsWith("darts: 23 deg off the line, ", SwimmingWords.Line(new ActionReport { Verdict = ActionVerdict.Darts, Findings = [], Darts = [dart], DartAngle = 0.4 }, UnitSystem.Us), StringComparison.Ordinal);
         Assert.StartsWith("glides: darts 23 deg off the line, ", SwimmingWords.Line(new ActionReport { Verdict = ActionVerdict.Glides, Findings = [], Darts = [dart], DartAngle = 0.4 }, UnitSystem.Us), StringComparison.Ordinal);
-        Assert.Equal("runs straight", SwimmingWords.Line(new ActionReport { Verdict = ActionVerdict.Still, Findings = [], Frequency = 4 }, UnitSystem.Us));
+        Assert.Equal("tracks straight", SwimmingWords.Line(new ActionReport { Verdict = ActionVerdict.Still, Findings = [], Frequency = 4 }, UnitSystem.Us));
         Assert.True(spins.IsFault);
         Assert.All(Enum.GetValues<ActionVerdict>(), verdict => Assert.NotEmpty(SwimmingWords.Word(verdict)));
     }

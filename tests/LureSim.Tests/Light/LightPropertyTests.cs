@@ -1,6 +1,7 @@
 using CsCheck;
 using LureSim.Light;
 using LureSim.Model;
+using LureSim.Report.Units;
 using LureSim.Report.Words;
 
 namespace LureSim.Tests.Light;
@@ -23,15 +24,15 @@ public class LightPropertyTests
                 {
                     case WaterFitStatus.Matched:
                         Assert.Equal(secchi, water.SecchiDepth, 1e-6 * secchi);
-                        Assert.Empty(LightWords.Fit(water));
+                        Assert.Empty(LightWords.Fit(water, new UnitFormat(UnitSystem.Us)));
                         break;
                     case WaterFitStatus.ClearestOfKind:
                         Assert.True(water.SecchiDepth < secchi);
-                        Assert.NotEmpty(LightWords.Fit(water));
+                        Assert.NotEmpty(LightWords.Fit(water, new UnitFormat(UnitSystem.Us)));
                         break;
                     default:
                         Assert.True(water.SecchiDepth > secchi);
-                        Assert.NotEmpty(LightWords.Fit(water));
+                        Assert.NotEmpty(LightWords.Fit(water, new UnitFormat(UnitSystem.Us)));
                         break;
                 }
             },

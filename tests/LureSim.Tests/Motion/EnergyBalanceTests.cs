@@ -116,6 +116,43 @@ public class EnergyBalanceTests
         Assert.Equal(2 * Sliding(2, 3), Sliding(4, 3), 1e-9);
     }
 
+    // A straight line without weight in the water is drawn in at V through a still rod tip, its nodes with it: w = V (1 - xi). Its stored energy 1/2 m L V^2/3 falls as L does, by
+    // m V^3/6, and no force acts: all of it is line that slides.
+    [Fact]
+    public void Line_drawn_in_evenly_takes_its_energy_with_it()
+    {
+        const int Many = 64;
+        const double Length = 2, Speed = 1.5, MassPerLength = 1e-4;
+        var dynamics = new LineDynamics(
+            Lure, LineProperties.Uniform(new LineMaterial(2e-4, MassPerLength, 700, 0)), WaterColumn.Unbounded(1000, 1e-3), LineDragLaw.ChooCasarella, new LineMesh(Many, 1, 0, double.PositiveInfinity));
+        double[] position = new double[3 * (Many + 1)], velocity = new double[3 * (Many + 1)];
+        for (int j = 0; j <= Many; j++)
+        {
+            // Aslant, so that no axis is left out; level enough to stay in the water.
+            double along = Length * (double)j / Many, w = Speed * (1 - ((double)j / Many));
+            (position[3 * j], position[(3 * j) + 1], position[(3 * j) + 2]) = (0.6 * along, 0.64 * along, -5 + (0.48 * along));
+            (velocity[3 * j], velocity[(3 * j) + 1], velocity[(3 * j) + 2]) = (0.6 * w, 0.64 * w, 0.48 * w);
+        }
+
+        double sliding = dynamics.EvaluatePowers(position, velocity, Length, -Speed, 0, []).Sliding;
+        Assert.Equal(-MassPerLength * Speed * Speed * Speed / 6, sliding, 1e-3 * MassPerLength * Speed * Speed * Speed);
+    }
+
+    // Slack line at rest of which a stiffer leader is a part: as line is let out, the share of the leader in its segment falls, and with it stiffness and the tension that straightens.
+    [Fact]
+    public void The_energy_of_slack_line_changes_with_the_line_let_out_as_the_powers_say()
+    {
+        var dynamics = new LineDynamics(
+            Lure, new LineProperties(new LineMaterial(2e-4, 1e-4, 30, 0), new LineMaterial(4e-4, 2e-4, 250, 0), 0.5), WaterColumn.Unbounded(1000, 1e-3), LineDragLaw.ChooCasarella,
+            new LineMesh(2, 1, 0, double.PositiveInfinity));
+        double[] position = [0, 0, -5, 0.9, 0, -5, 1.8, 0, -5], velocity = new double[9];
+        const double Rate = 0.5, Step = 1e-4;
+        double Elastic(double lineOut) => dynamics.EvaluateStoredEnergy(position, velocity, lineOut).Elastic;
+        double difference = Rate * ((8 * (Elastic(2 + Step) - Elastic(2 - Step))) - (Elastic(2 + (2 * Step)) - Elastic(2 - (2 * Step)))) / (12 * Step);
+        double powers = dynamics.EvaluatePowers(position, velocity, 2, Rate, 0, []).Rod;
+        Assert.Equal(difference, powers, 1e-6 * Math.Abs(difference));
+    }
+
     [Theory]
     [InlineData(1)]
     [InlineData(0.3)]

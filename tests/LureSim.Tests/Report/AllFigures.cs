@@ -36,10 +36,10 @@ internal static class AllFigures
             FallCurves.Create(scenario, Samples.Fall(scenario), first.Rig.Head, options),
             CoverageMap.Create(Samples.Grid(scenario), null, options),
             CoverageBars.Create(scenario, candidates, first, options),
-            ColourSwatches.Create(Samples.Plate(scenario), scenario.Spot.StrikeZone, SwatchView.Adapted, options),
-            ColourSwatches.Create(Samples.Plate(scenario), scenario.Spot.StrikeZone, SwatchView.Unadapted, options),
+            ColourSwatches.Create(Samples.Plate(scenario), scenario.Spot.StrikeZone, SwatchView.Eye, options),
+            ColourSwatches.Create(Samples.Plate(scenario), scenario.Spot.StrikeZone, SwatchView.Camera, options),
             SpectrumCurves.Create(Samples.Spectrum(scenario), options),
-            .. LessonWriter.Figures(Lessons.Of(scenario, name, options.Units), options.Units, options.Width).Take(3),
+            .. LessonWriter.Figures(Lessons.Of(scenario, name, options.Units), options.Units, options.Width).Take(5),
             .. Studies.Figures(scenario, options),
         ];
     }

@@ -7,6 +7,7 @@ using LureSim.Model;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Sight;
 
 namespace LureSim.Tests.Report;
@@ -40,42 +41,71 @@ public class LessonTests
     }
 
     [Fact]
-    public void The_teaching_plate_names_waters_depths_steps_and_shares()
+    public void The_teaching_plate_is_of_the_spots_own_water_and_names_both_views()
     {
-        List<string> texts = Texts(LessonWriter.Figures(Us, UnitSystem.Us)[0]);
-        Assert.Contains("Clear water, Secchi depth 49 ft", texts);
-        Assert.Contains("Tannin-stained water, Secchi depth 9.8 ft", texts);
-        foreach (string text in (string[])["×", "=", "eye", "camera", "near black", "700 nm", "20", "30"])
+        Figure figure = LessonWriter.Figures(Us, UnitSystem.Us)[0];
+        List<string> texts = Texts(figure);
+        Assert.Contains(SpotWords.Water(Us.Scenario.Spot.Clarity, new UnitFormat(UnitSystem.Us)), texts);
+        foreach (string text in (string[])["red", "white", "chartreuse", "camera"])
             Assert.Contains(text, texts);
-        foreach (PlateRow row in Us.Clear.Plate.Rows.Concat(Us.Stained.Plate.Rows))
+        Assert.InRange(Us.Spot.Chart.Depths.Count, 4, 6);
+        Assert.Equal(0, Us.Spot.Chart.Depths[0]);
+        Assert.Equal(Us.Scenario.Spot.Depth, Us.Spot.Chart.Depths[^1], 9);
+        Assert.All(Us.Spot.Plate.Rows, row => Assert.Contains(UnitFormat.PercentText(row.LightLeft), texts));
+
+        Scenario flat = Samples.Flat();
+        Lesson other = Lessons.Of(flat, "flat");
+        Assert.NotEqual(FigureWriter.Svg(figure), FigureWriter.Svg(LessonWriter.Figures(other, UnitSystem.Us)[0]));
+    }
+
+    [Fact]
+    public void Every_plate_asks_a_question_and_its_picture_does_not_answer_it()
+    {
+        foreach ((Lesson lesson, UnitSystem units) in new[] { (Us, UnitSystem.Us), (Metric, UnitSystem.Metric) })
         {
-            Assert.Contains(UnitFormat.PercentText(row.LightLeft), texts);
-            Assert.Contains(UnitFormat.PercentText(row.RelativeLuminance), texts);
+            Assert.All(LessonWriter.Plates(lesson, units), plate =>
+            {
+                Assert.EndsWith("?", plate.Question, StringComparison.Ordinal);
+                Assert.NotEmpty(plate.Answer);
+                Assert.All(plate.Answer, answer => Assert.EndsWith(".", answer, StringComparison.Ordinal));
+                Assert.InRange(plate.Figure.AltText.Split(' ').Length, 5, 60);
+            });
         }
+    }
+
+    [Fact]
+    public void Each_way_to_be_black_has_its_sentence_and_depth()
+    {
+        List<string> texts = Texts(LessonWriter.Figures(Us, UnitSystem.Us)[1]);
+        Assert.Equal(4, Us.Spot.Ways.Count);
+        var format = new UnitFormat(UnitSystem.Us);
+        Assert.All(Us.Spot.Ways, way => Assert.Contains(LessonWords.WayDepth(way.Dark, Us.Scenario.Spot.Depth, format), texts));
+        Assert.All(Us.Spot.Ways, way => Assert.InRange(way.ShownDepth, 0, Us.Scenario.Spot.Depth));
+        Assert.All(Us.Spot.Ways.Single(way => way.Dark.Criterion == DarkCriterion.FishCones).ConeShares, share => Assert.InRange(share, 0, 1));
     }
 
     [Fact]
     public void Sighting_distance_names_every_colour_the_fish_and_the_marks()
     {
-        Figure figure = LessonWriter.Figures(Us, UnitSystem.Us)[1];
+        Figure figure = LessonWriter.Figures(Us, UnitSystem.Us)[3];
         string texts = string.Join(' ', Texts(figure));
-        Assert.All(Us.Sight.Chart.Colours, c => Assert.Contains(c.Name, texts, StringComparison.Ordinal));
-        Assert.Contains("red drum (stand-in eye)", texts, StringComparison.Ordinal);
-        Assert.Contains("sighting distance, looking level (ft)", texts, StringComparison.Ordinal);
-        HashSet<SightMode> modes = [.. Us.Sight.Chart.Sightings.SelectMany(r => r.Select(s => s.Mode))];
-        Assert.Equal(modes.Contains(SightMode.Reflects), texts.Contains("reflects: brighter", StringComparison.Ordinal));
-        Assert.Equal(modes.Contains(SightMode.Silhouettes), texts.Contains("silhouette: darker", StringComparison.Ordinal));
+        Assert.All(Us.Sight.Lures, lure => Assert.Contains(lure.Name, texts, StringComparison.Ordinal));
+        Assert.Contains("redfish", texts, StringComparison.Ordinal);
+        Assert.Contains("borrowed from a similar fish", texts, StringComparison.Ordinal);
+        Assert.Contains($"lure at {new UnitFormat(UnitSystem.Us).HandText(Us.Sight.Rows[0].Depth)}", texts, StringComparison.Ordinal);
+        Assert.Contains($"lure at {new UnitFormat(UnitSystem.Us).HandText(Us.Sight.Rows[^1].Depth)}", texts, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void Of_many_colours_the_first_and_the_last_are_among_those_shown()
+    [Theory]
+    [InlineData(FigureWidth.Wide)]
+    [InlineData(FigureWidth.Narrow)]
+    public void Every_colour_has_its_row_in_the_plot_of_distances(FigureWidth width)
     {
         Lesson lesson = Lessons.Of(Samples.Flat(), "flat");
-        Figure figure = SightingDistance.Create(lesson.Sight.Chart, new FigureOptions(UnitSystem.Us));
-        IReadOnlyList<LureColour> ranked = lesson.Sight.Chart.ByMeanRank();
-        Assert.Contains($"10 of {ranked.Count} colours", figure.Subtitle, StringComparison.Ordinal);
-        Assert.Contains(ranked[0].Name + ":", figure.AltText, StringComparison.Ordinal);
-        Assert.Contains(ranked[^1].Name + ":", figure.AltText, StringComparison.Ordinal);
+        Figure figure = SightingDistance.Create(lesson.Sight, new FigureOptions(UnitSystem.Us, width));
+        List<string> texts = Texts(figure);
+        Assert.Equal(LureColours.All.Count, lesson.Sight.Lures.Count);
+        Assert.All(lesson.Sight.Lures, lure => Assert.Contains(texts, text => text.Length > 2 && lure.Name.StartsWith(text.TrimEnd('-'), StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -89,9 +119,9 @@ public class LessonTests
             Assert.Equal(contrast.OrderDescending(), contrast);
         }
 
-        List<string> texts = Texts(LessonWriter.Figures(Us, UnitSystem.Us)[2]);
+        List<string> texts = Texts(LessonWriter.Figures(Us, UnitSystem.Us)[4]);
         Assert.Contains("close up", texts);
-        Assert.All(Us.Sight.Strips[0].Distances.Skip(1), d => Assert.Contains(new UnitFormat(UnitSystem.Us).LengthText(d), texts));
+        Assert.All(Us.Sight.Strips[0].Distances.Skip(1), d => Assert.Contains(new UnitFormat(UnitSystem.Us).SeenText(d), texts));
         Assert.Contains(texts, t => t.StartsWith("Seen level, lure at", StringComparison.Ordinal));
         Assert.Contains(texts, t => t.StartsWith("Seen from below, lure at", StringComparison.Ordinal));
     }
@@ -112,15 +142,14 @@ public class LessonTests
     public void Nothing_to_draw_is_refused()
     {
         FigureOptions options = new(UnitSystem.Us);
-        Assert.Throws<ArgumentException>(() => RedTeachingPlate.Create([], options));
         Assert.Throws<ArgumentException>(() => SilhouetteFigure.Create([], options));
-        Assert.Throws<ArgumentException>(() => SightingDistance.Create(Us.Sight.Chart with { Depths = [] }, options));
+        Assert.Throws<ArgumentException>(() => SightingDistance.Create(Us.Sight with { Rows = [] }, options));
     }
 
     [Fact]
     public void Files_are_the_plates_in_each_kind()
     {
-        string[] names = ["red-turns-black", "sighting-distance", "silhouette", "colours-adapted", "colours-first-glance"];
+        string[] names = ["red-turns-black", "four-ways-to-black", "grey-card", "sighting-distance", "silhouette", "colours-eye", "colours-camera"];
         IEnumerable<string> expected = names.SelectMany(n => (string[])[$"{n}.png", $"{n}.svg"]).Append("plates.pdf");
         Assert.Equal(expected, LessonWriter.Files(Us, UnitSystem.Us, SheetOutputs.Png | SheetOutputs.Svg | SheetOutputs.Pdf).Select(f => f.Name));
     }

@@ -27,8 +27,8 @@ public class PlatesTests
             int row = Finding.Chart.Depths.ToList().IndexOf(plate.Depths[r]);
             for (int c = 0; c < plate.Colours.Count; c++)
             {
-                Assert.Equal(Finding.Chart[row, c].AdaptedSwatch.Hex, plate.Cells[r][c].Adapted);
-                Assert.Equal(Finding.Chart[row, c].UnadaptedSwatch.Hex, plate.Cells[r][c].Unadapted);
+                Assert.Equal(Finding.Chart[row, c].EyeSwatch.Hex, plate.Cells[r][c].Eye);
+                Assert.Equal(Finding.Chart[row, c].UnadaptedSwatch.Hex, plate.Cells[r][c].Camera);
                 Assert.Equal(ColourWords.Text(Finding.Chart[row, c].Word), plate.Cells[r][c].Word);
             }
         }
@@ -60,13 +60,11 @@ public class PlatesTests
     }
 
     [Fact]
-    public void The_colour_is_the_one_made_out_farthest_and_the_strongest_silhouette_is_named()
+    public void The_words_name_the_choice_and_how_far_off_it_is_seen()
     {
-        (string name, string reason) = ColourWords.Choice(Finding, UnitSystem.Metric)!.Value;
-        Assert.Equal(Finding.SeenLevel[0].Name, name);
-        Assert.Equal(Finding.SeenLevel.Max(s => s.Distance), Finding.SeenLevel[0].Distance);
-        Assert.Contains("4.5 m", reason, StringComparison.Ordinal);
-        if (Finding.SeenFromBelow[0].Name != name)
-            Assert.Contains(Finding.SeenFromBelow[0].Name, reason, StringComparison.OrdinalIgnoreCase);
+        ColourAdvice advice = Finding.Advice;
+        string reason = ColourWords.Sentences(advice, Demo.Spot.TargetFish, UnitSystem.Metric)[0];
+        Assert.StartsWith($"Colour: {advice.Choice.Name}", reason, StringComparison.Ordinal);
+        Assert.Contains(new UnitFormat(UnitSystem.Metric).SeenText(advice.Choice.SeenFrom), reason, StringComparison.Ordinal);
     }
 }

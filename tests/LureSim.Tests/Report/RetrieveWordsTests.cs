@@ -15,26 +15,26 @@ public class RetrieveWordsTests
     }
 
     [Theory]
-    [InlineData("    style: steady\n", "Reel steadily at 0.45 m/s (about one turn of the handle every 1.9 s).")]
-    [InlineData("    style: swing\n", "Let the current sweep it round on a tight line until it hangs below the rod, 90 s at the longest, without reeling.")]
-    [InlineData("    style: slow lift\n", "Lift the rod tip 1 m in 3 s while you reel at 0.2 m/s (about one turn of the handle every 4.4 s), lower it again in 1.5 s while you reel at 0.5 m/s, wait 1 s, and again.")]
+    [InlineData("    style: steady\n", "Reel steadily: one turn of the handle every 2 seconds (0.45 m/s).")]
+    [InlineData("    style: swing\n", "Let the current swing it around on a tight line until it hangs straight downcurrent, no reeling.")]
+    [InlineData("    style: slow lift\n", "Lift the rod tip 1 m over 3 seconds while you reel (¾ turn), lower it over 1½ seconds while you reel (¾ turn), rest 1 second, repeat.")]
     [InlineData(
         "    style: \"twitch, twitch, pause\"\n",
-        "Reel for 1.2 s at 0.6 m/s (about one turn of the handle every 1.5 s), twitch the rod tip twice, 0.25 m each, wait 1.5 s, and again.")]
+        "Reel for 1 second at one turn of the handle every 1½ seconds (0.6 m/s), two 25 cm twitches, rest 1½ seconds, repeat.")]
     [InlineData(
         "    moves:\n      - sweep: {to: left, distance: 1 m, time: 2 s}\n      - return: {time: 1 s, reel: 1 m/s}\n      - feed: {speed: 0.3 m/s, for: 2 s}\n      - twitch: {height: 0.2 m, to: right}\n    time_limit: 60 s\n",
-        "Sweep the rod tip 1 m to your left in 2 s, bring the rod tip back in 1 s while you reel at 1 m/s (about 1.1 turns of the handle a second), let out line for 2 s at 0.3 m/s, twitch the rod tip once to your right, 0.2 m, and again. Stop after 60 s.")]
+        "Sweep the rod tip 1 m to your left over 2 seconds, bring the rod tip back while you reel (1¼ turns), let out line for 2 seconds, one 20 cm twitch to your right, repeat. Stop after 60 seconds.")]
     [InlineData(
         "    moves:\n      - swing: 40 s\n      - reel: {speed: 0.5 m/s}\n    drift: {speed: 0.2 m/s, direction: away}\n",
-        "Let the current sweep it round on a tight line until it hangs below the rod, 40 s at the longest, without reeling, reel steadily at 0.5 m/s (about one turn of the handle every 1.8 s). The rod drifts at 0.2 m/s meanwhile.")]
+        "Let the current swing it around on a tight line until it hangs straight downcurrent, no reeling, reel steadily: one turn of the handle every 2 seconds (0.5 m/s). Meanwhile the rod drifts at 0.2 m/s.")]
     public void Moves_are_put_in_plain_words(string presentation, string words) =>
         Assert.Equal(words, RetrieveWords.Retrieve(Read(presentation), TestScenario.Read(TestScenario.Text).Tackle.Reel, new UnitFormat(UnitSystem.Metric)).Replace('\u00a0', ' '));
 
     [Theory]
     [InlineData("", "Cast 20 m")]
-    [InlineData("    aim: 30 deg\n", "Cast 20 m, 30° to the left of the reference direction")]
-    [InlineData("    aim: right\n", "Cast 20 m, 90° to the right of the reference direction")]
-    [InlineData("    aim: towards\n", "Cast 20 m, opposite to the reference direction")]
+    [InlineData("    aim: 30 deg\n", "Cast 20 m, 30° left of straight out")]
+    [InlineData("    aim: right\n", "Cast 20 m, 90° right of straight out")]
+    [InlineData("    aim: towards\n", "Cast 20 m, straight back")]
     public void The_aim_is_said(string aim, string words) =>
         Assert.Equal(words, RetrieveWords.Cast(Read("    style: steady\n" + aim), new UnitFormat(UnitSystem.Metric)).Replace('\u00a0', ' '));
 }

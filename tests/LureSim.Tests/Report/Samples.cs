@@ -5,6 +5,7 @@ using LureSim.Motion;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
+using LureSim.Report.Words;
 using LureSim.Stepping;
 
 namespace LureSim.Tests.Report;
@@ -40,7 +41,7 @@ internal static class Samples
     public static Scenario Bridge(string[]? heads = null, double currentDirection = Math.PI) => new()
     {
         Title = "Bridge channel on the ebb",
-        Notes = "Second span from the east, casting up-current of the piling.",
+        Notes = "Second span from the east, casting upcurrent of the piling.",
         Spot = new Spot
         {
             Depth = 18 * Foot,
@@ -288,10 +289,10 @@ internal static class Samples
         {
             Scenario = scenario,
             Candidates = candidates,
-            Choice = Choice.Of(scenario, first, second, candidates),
-            Reasons =
+            Choice = new Choice(first, second, null, null, [], []),
+            Why =
                 [
-                    $"The {first.Rig.Head.Label} head spends {100 * first.Coverage.ZoneShare:0} % of the retrieve in the strike zone, more than any other.",
+                    $"The {first.Rig.Head.Label} head spends {100 * first.Coverage.ZoneShare:0}% of the retrieve in the strike zone, more than any other.",
                     "Lighter heads are lifted by the belly of the line and pass above the fish.",
                     "Heavier heads reach the zone sooner but drag.",
                 ],
@@ -299,7 +300,7 @@ internal static class Samples
             Fall = Fall(scenario),
             Coverage = Grid(scenario),
             Current = Current(scenario),
-            Colour = new ColourChoice("chartreuse", "It stays bright at 16 ft, where red is dark."),
+            Colour = new ColourChoice("chartreuse", "shows farthest"),
             Colours = Plate(scenario),
             Spectrum = Spectrum(scenario),
             Sight = Lessons.Of(scenario, scenario.Title, units).Sight,

@@ -46,7 +46,7 @@ public class SheetTests
         Assert.DoesNotContain("url(//", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("NaN", html, StringComparison.Ordinal);
         Assert.DoesNotContain("Infinity", html, StringComparison.Ordinal);
-        Assert.Empty(page.QuerySelectorAll("script, link, img, iframe, object, embed, [src], [href]"));
+        Assert.Empty(page.QuerySelectorAll("script, link, img, iframe, object, embed, [src], [href]:not([href^='#'])"));
         Assert.DoesNotContain("{{", html, StringComparison.Ordinal);
         Assert.DoesNotContain("@import", html, StringComparison.Ordinal);
 
@@ -63,7 +63,7 @@ public class SheetTests
     public void Everything_to_see_is_also_in_words(string name, UnitSystem units)
     {
         IHtmlDocument page = Parse(Page(name, units));
-        Assert.Equal("en", page.DocumentElement.GetAttribute("lang"));
+        Assert.Equal(units == UnitSystem.Us ? "en-US" : "en-GB", page.DocumentElement.GetAttribute("lang"));
         Assert.Single(page.QuerySelectorAll("h1"));
         Assert.Single(page.QuerySelectorAll("main"));
         List<IElement> figures = [.. page.QuerySelectorAll("figure")];
@@ -91,15 +91,13 @@ public class SheetTests
     public void The_choice_names_weight_body_colour_count_and_retrieve()
     {
         Sheet sheet = Samples.Sheet(Samples.Bridge());
-        IElement choice = Parse(SheetWriter.Html(sheet)).QuerySelector("section.choice")!;
+        IElement choice = Parse(SheetWriter.Html(sheet)).QuerySelector("section.card")!;
         Candidate first = sheet.Choice.First;
         Assert.Contains(first.Rig.Head.Label, choice.TextContent, StringComparison.Ordinal);
-        Assert.Contains("3.5 in paddle tail", choice.TextContent, StringComparison.Ordinal);
-        Assert.Contains("Chartreuse", choice.TextContent, StringComparison.Ordinal);
-        Assert.Contains(first.Rig.Presentation.Name, choice.TextContent, StringComparison.Ordinal);
-        Assert.Contains("count about", choice.TextContent, StringComparison.Ordinal);
-        Assert.Contains(UnitFormat.PercentText(first.Coverage.ZoneShare), choice.TextContent, StringComparison.Ordinal);
-        Assert.Equal(3, choice.QuerySelectorAll(".numbers li").Length);
+        Assert.Contains("3½ in paddle tail", choice.TextContent, StringComparison.Ordinal);
+        Assert.Contains("chartreuse", choice.TextContent, StringComparison.Ordinal);
+        Assert.Contains("-count", choice.TextContent, StringComparison.Ordinal);
+        Assert.Equal(["SPOT", "TIE ON", "LURE", "THROW", "SINK", "WORK IT", "BACKUP", "HOW SURE", "WATCH OUT"], choice.QuerySelectorAll("dt").Select(e => e.TextContent));
         Assert.Contains(sheet.Choice.Fallback!.Rig.Head.Label, choice.TextContent, StringComparison.Ordinal);
     }
 
@@ -116,14 +114,14 @@ public class SheetTests
 
     public static TheoryData<WaterClarity, SkySetting, string, string, string[]> Forms => new()
     {
-        { new SecchiClarity(1.8, WaterKind.Silty), new SkyByElevation(0.7), "silty water (Secchi depth 5.9 ft)", "sun 40° above the horizon", ["Day, about"] },
-        { new JerlovClarity(JerlovType.Coastal3), new SkyByElevation(0.05), "water of Jerlov type 3C", "sun 3° above the horizon", ["Low sun, about", "Secchi depth, computed"] },
+        { new SecchiClarity(1.8, WaterKind.Silty), new SkyByElevation(0.7), "silty water, white plate gone at 5.9 ft", "sun 40° above the horizon", ["Day, about"] },
+        { new JerlovClarity(JerlovType.Coastal3), new SkyByElevation(0.05), "water of Jerlov type 3C", "sun 3° above the horizon", ["Low sun, about", "white plate gone at, computed"] },
         {
             new ConstituentClarity(5e-6, 0.8, 3e-3),
             new SkyByClock(new DateTimeOffset(2026, 6, 14, 20, 35, 0, TimeSpan.FromHours(-4)), 27.5 * Math.PI / 180, -82.6 * Math.PI / 180),
-            "water with 5 mg/m³ chlorophyll, 0.8 per m stain at 440 nm and 3 g/m³ mineral",
+            "water with 5 mg/m³ chlorophyll, 0.8 1/m stain at 440 nm and 3 g/m³ mineral",
             "14 June 2026 at 20:35",
-            ["UTC −4 h, latitude 27.5° N, longitude 82.6° W", "below the horizon; moon", "Twilight, about", "real twilight is bluer", "Secchi depth, computed"]
+            ["UTC−4 h, latitude 27.5° N, longitude 82.6° W", "below the horizon; moon", "Twilight, about", "real twilight is bluer", "white plate gone at, computed"]
         },
     };
 
@@ -134,7 +132,7 @@ public class SheetTests
         Scenario scenario = Samples.Bridge();
         scenario = scenario with { Spot = scenario.Spot with { Clarity = clarity, Sky = sky } };
         IHtmlDocument page = Parse(SheetWriter.Html(Samples.Sheet(scenario)));
-        string heading = page.QuerySelector("header")!.TextContent;
+        string heading = page.QuerySelector(".hint")!.TextContent;
         string inputs = page.QuerySelectorAll("table").Single(t => t.TextContent.Contains("rod tip above the water", StringComparison.Ordinal)).TextContent;
         foreach (string text in (string[])[water, light])
         {
@@ -150,9 +148,9 @@ public class SheetTests
     {
         Sheet sheet = Samples.Sheet(Samples.Flat()) with { Limits = ["The grass is taken as even."] };
         string text = Parse(SheetWriter.Html(sheet)).Body!.TextContent;
-        foreach (string sentence in sheet.Reasons.Concat(sheet.Warnings).Concat(sheet.Limits))
+        foreach (string sentence in sheet.Why.Concat(sheet.Warnings).Concat(sheet.Limits))
             Assert.Contains(sentence, text, StringComparison.Ordinal);
-        foreach (string word in (string[])["Secchi depth", "spotted seatrout", "braid, 15 lb", "Hooks", "Lightning", "Lead", "licence", "no aid to navigation", "wad"])
+        foreach (string word in (string[])["white plate gone", "speckled trout", "braid, 15 lb", "hooks", "thunder", "lead", "license", "no aid to navigation", "wad"])
             Assert.Contains(word, text, StringComparison.OrdinalIgnoreCase);
     }
 
@@ -200,25 +198,25 @@ public class SheetTests
             },
         };
         Sheet sheet = Samples.Sheet(scenario) with { Colour = new ColourChoice(evil, evil), Limits = [evil] };
-        sheet = sheet with { Reasons = [evil], Warnings = [evil], Colours = sheet.Colours! with { Colours = [.. sheet.Colours.Colours.Select(c => evil + c)] } };
+        sheet = sheet with { Why = [evil], Warnings = [evil], Colours = sheet.Colours! with { Colours = [.. sheet.Colours.Colours.Select(c => evil + c)] } };
         string html = SheetWriter.Html(sheet);
         IHtmlDocument page = Parse(html);
         Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("<b ", html, StringComparison.OrdinalIgnoreCase);
         Assert.Empty(page.QuerySelectorAll("script, b, [onload]"));
         Assert.Equal(evil, page.QuerySelector("h1")!.TextContent);
-        Assert.Contains(evil, page.QuerySelector(".choice")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains(evil, page.QuerySelector(".card")!.TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Parts_that_were_not_computed_are_left_out()
     {
         Sheet sheet = Samples.Sheet(Samples.Bridge(["1/4"])) with { Fall = null, Coverage = null, Colour = null, Colours = null, Spectrum = null, Sight = null, Current = [] };
-        sheet = sheet with { Choice = sheet.Choice with { Fallback = null }, Reasons = [], Warnings = [] };
+        sheet = sheet with { Choice = sheet.Choice with { Fallback = null }, Why = [], Warnings = [] };
         IHtmlDocument page = Parse(SheetWriter.Html(sheet));
-        Assert.Null(page.QuerySelector("#colours"));
+        Assert.Null(page.QuerySelector("#colors"));
         Assert.Null(page.QuerySelector("#count"));
-        Assert.Null(page.QuerySelector(".warnings"));
+        Assert.Null(page.QuerySelector("#why"));
         Assert.NotNull(page.QuerySelector("#figure-side-view"));
     }
 
@@ -231,7 +229,7 @@ public class SheetTests
         Assert.Equal("sheet.html", once[0].Name);
         Assert.Contains(once, f => f.Name == "figures/side-view.png");
         Assert.Contains(once, f => f.Name == "figures/side-view.svg");
-        Assert.Contains(once, f => f.Name == "figures.pdf");
+        Assert.Contains(once, f => f.Name == "sheet.pdf");
         Assert.Equal(once.Count, once.Select(f => f.Name).Distinct().Count());
         for (int i = 0; i < once.Count; i++)
             Assert.True(once[i].Bytes.Span.SequenceEqual(again[i].Bytes.Span), once[i].Name);
@@ -239,8 +237,8 @@ public class SheetTests
     }
 
     [Theory]
-    [InlineData("slow steady", "Reel steadily at 1.3 ft/s (about one turn of the handle every 1.8 s).")]
-    [InlineData("lift and drop", "Reel for 2 s at 1.6 ft/s (about one turn of the handle every 1.5 s), stop for 3 s, and again. Start each stop with two lifts of the rod tip, 2 ft each.")]
+    [InlineData("slow steady", "Reel steadily: one turn of the handle every 2 seconds (1.3 ft/s).")]
+    [InlineData("lift and drop", "Reel for 2 seconds at one turn of the handle every 1½ seconds (1.6 ft/s), stop for 3 seconds, repeat. Start each stop with two 2 ft twitches.")]
     public void Retrieves_are_put_in_plain_words(string name, string words)
     {
         Scenario scenario = Samples.Bridge();
@@ -254,10 +252,10 @@ public class SheetTests
         Scenario scenario = Samples.Bridge();
         Presentation p = scenario.Presentations[0];
         Coverage coverage = Samples.Cover(scenario, Samples.Track(scenario, scenario.Tackle.JigHeads[3], p));
-        Assert.Equal("Let it fall to the bottom on an open bail: count about 12.", RetrieveWords.CountDown(p, coverage with { TimeToBottom = 12.2 }));
-        Assert.Contains("does not reach the bottom", RetrieveWords.CountDown(p, coverage with { TimeToBottom = null }), StringComparison.Ordinal);
-        Assert.StartsWith("None", RetrieveWords.CountDown(p with { CountDown = 0 }, coverage), StringComparison.Ordinal);
-        Assert.Equal("Let it fall on a tight line: count 5, then reel.", RetrieveWords.CountDown(p with { CountDown = 5, Fall = FallMode.TightLine }, coverage));
+        Assert.Equal("Bail open, let it sink to the bottom: about a 12-count.", RetrieveWords.CountDown(p, coverage with { TimeToBottom = 12.2 }));
+        Assert.Contains("never reaches the bottom", RetrieveWords.CountDown(p, coverage with { TimeToBottom = null }), StringComparison.Ordinal);
+        Assert.StartsWith("No count", RetrieveWords.CountDown(p with { CountDown = 0 }, coverage), StringComparison.Ordinal);
+        Assert.Equal("Bail closed, line tight, sink it on a 5-count, then reel.", RetrieveWords.CountDown(p with { CountDown = 5, Fall = FallMode.TightLine }, coverage));
     }
 
     // Several tests look at the same page; it is written once.

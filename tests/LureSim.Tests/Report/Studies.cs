@@ -20,7 +20,7 @@ internal static class Studies
         {
             LureSim.Motion.Track track = Samples.Track(draw.Scenario, head, draw.Presentation);
             Coverage coverage = Samples.Cover(draw.Scenario, track);
-            return new UncertaintyStudy.DrawRun(coverage, Ranking.Score(coverage, draw.Scenario.Spot, draw.Presentation.CastLength), false, WaterMap.Of(track, draw.Scenario.Spot, scenario.Spot, draw.Presentation, reach));
+            return new UncertaintyStudy.DrawRun(coverage, Ranking.Score(coverage, draw.Scenario.Spot, new Rig(head, scenario.Tackle.Bodies[0], draw.Presentation)), false, WaterMap.Of(track, draw.Scenario.Spot, scenario.Spot, draw.Presentation, reach));
         })).ToArray();
         return UncertaintyStudy.From(presentation, scenario.Tackle.Bodies[0], heads, draws, runs);
     }
@@ -51,7 +51,7 @@ internal static class Studies
             for (int c = 0; c < 7; c++) weights[r, c] = r + (2 * c) < CommonWeights.All.Count ? CommonWeights.All[r + (2 * c)] : null;
         }
 
-        return new TideTable(scenario, scenario.Presentations[^1], rows, new WeightTable([1.524, 3.048, 4.572, 6.096, 7.62, 9.144], [0, 0.129, 0.257, 0.386, 0.514, 0.643, 0.772], weights));
+        return new TideTable(scenario, new Rig(heads[0], scenario.Tackle.Bodies[0], scenario.Presentations[^1]), rows, new WeightTable([1.524, 3.048, 4.572, 6.096, 7.62, 9.144], [0, 0.129, 0.257, 0.386, 0.514, 0.643, 0.772], weights));
     }
 
     public static IEnumerable<Figure> Figures(Scenario scenario, FigureOptions options)

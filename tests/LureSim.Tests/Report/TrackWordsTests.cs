@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using LureSim.Motion;
+using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Stepping;
 using LureSim.Swimming;
@@ -41,10 +42,10 @@ public partial class TrackWordsTests
     [Fact]
     public void Place_time_and_amount_are_in_the_sentence()
     {
-        Assert.StartsWith("The lure could not be followed past 2.1 s after splash-down:", TrackWords.End(new SimulationEnd(SimulationEndReason.StepTooSmall, 2.1)), StringComparison.Ordinal);
+        Assert.StartsWith("The lure could not be followed past 2.1 s after it hits the water:", TrackWords.End(new SimulationEnd(SimulationEndReason.StepTooSmall, 2.1)), StringComparison.Ordinal);
         Assert.Contains(": above the water it goes slack and snaps tight", TrackWords.End(new SimulationEnd(SimulationEndReason.StepTooSmall, 2.1) { Node = 33, Nodes = 40, NodeDepth = -0.4 }), StringComparison.Ordinal);
         Assert.Contains(": near the lure it goes slack", TrackWords.End(new SimulationEnd(SimulationEndReason.StepTooSmall, 2.1) { Node = 3, Nodes = 40, NodeDepth = 0.4 }), StringComparison.Ordinal);
-        Assert.Contains("its energy is 3.4 % off, where up to 2 % is fine", TrackWords.End(new SimulationEnd(SimulationEndReason.EnergyOpen, 9) { Energy = (0.034, 0.02) }), StringComparison.Ordinal);
+        Assert.Contains("its energy is 3.4% off, where up to 2% is fine", TrackWords.End(new SimulationEnd(SimulationEndReason.EnergyOpen, 9) { Energy = (0.034, 0.02) }), StringComparison.Ordinal);
         Assert.Equal("", TrackWords.End(null));
     }
 
@@ -67,7 +68,7 @@ public partial class TrackWordsTests
     [InlineData(ActionFindingKind.Cancelled)]
     public void Swimming_that_cannot_be_computed_is_said_the_same_way(ActionFindingKind kind)
     {
-        string text = Assert.Single(SwimmingWords.Reasons(new ActionReport { Verdict = ActionVerdict.Unknown, Findings = [new(kind, 1.234, 6)] }));
+        string text = Assert.Single(SwimmingWords.Reasons(new ActionReport { Verdict = ActionVerdict.Unknown, Findings = [new(kind, 1.234, 6)] }, UnitSystem.Metric));
         Assert.DoesNotMatch(OfTheComputation(), text);
         if (kind != ActionFindingKind.Cancelled)
             Assert.Matches(ToDo(), text);

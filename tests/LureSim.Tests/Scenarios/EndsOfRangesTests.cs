@@ -5,6 +5,7 @@ using LureSim.Cli;
 using LureSim.Decision;
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Trials;
+using LureSim.Motion;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Report.Units;
@@ -60,7 +61,7 @@ public class EndsOfRangesTests(ITestOutputHelper log)
             long start = TimeProvider.System.GetTimestamp();
             try
             {
-                Candidate candidate = new Pipeline().Path(scenario, end.RigOf(scenario), CancellationToken.None);
+                Candidate candidate = Trial.Run(scenario, end.RigOf(scenario), new SimulationOptions());
                 if (!candidate.Track.X.Concat(candidate.Track.Z).All(double.IsFinite))
                     wrong.Add($"{end.Name}: the track holds numbers that are none");
                 if (candidate.Track.Status != SimulationStatus.Completed)
@@ -98,11 +99,11 @@ public class EndsOfRangesTests(ITestOutputHelper log)
             Scenario small = scenario with { Tackle = scenario.Tackle with { JigHeads = one } };
             try
             {
-                FallTable table = new Pipeline().Fall(small, UnitSystem.Us, new Progress<double>(), CancellationToken.None);
+                FallTable table = new Pipeline().Fall(small, new Rig(one[0], small.Tackle.Bodies.First(body => body.NeedsHead), small.Presentations[end.Presentation]), UnitSystem.Us, CancellationToken.None);
                 if (table.Columns.Any(column => !double.IsFinite(column.TerminalSpeed)))
                     wrong.Add($"{end.Name}: fall: a speed that is none");
                 IReadOnlyList<InverseAnswer> answers = new Pipeline().Ask(small, new Rig(one[0], small.Tackle.Bodies.First(body => body.NeedsHead), small.Presentations[end.Presentation]), one, null, new Progress<double>(), CancellationToken.None);
-                Assert.All(answers, answer => Assert.NotEmpty(InverseWords.Answer(answer, new UnitFormat(UnitSystem.Us))));
+                Assert.All(answers, answer => Assert.NotEmpty(InverseWords.Answer(answer, scenario.Tackle.Reel, new UnitFormat(UnitSystem.Us))));
             }
             catch (Exception exception)
             {

@@ -55,7 +55,7 @@ internal static class EveryKey
           measured_colours:
             - {name: my lure, reflectance: REFLECTANCE}
           patterns:
-            - {name: shiner, back: natural green back, side: natural silver side, belly: white, eye: "#FFD700"}
+            - {name: shiner, back: natural green back, side: my lure, belly: white, eye: "#FFD700"}
         presentations:
           - name: by keys
             cast: 20 m
@@ -97,6 +97,7 @@ internal static class EveryKey
           rod_tip_height: {plus_or_minus: 10 %}
           line_drag: {law: either, factor: 10 %}
           lure_drag: 30 %
+          sight: drawn
           others: exact
           samples: 8
           seed: 3

@@ -80,4 +80,18 @@ public sealed class MeasuredColourTests : IDisposable
         Assert.Contains(LureColours.Yellow, bait.Pattern.Face(ViewDirection.Level).Select(part => part.Colour));
         Assert.Equal(1.0, bait.Pattern.Face(ViewDirection.Level).Sum(part => part.Share), 12);
     }
+
+    [Fact]
+    public void The_parts_of_a_pattern_may_be_measured_colours_and_an_unknown_one_is_a_problem()
+    {
+        const string Table = "# mine\nwavelength_nm,reflectance\n400,0.1\n600,0.6\n";
+        static string Lines(string side) => $"  measured_colours:\n    - {{name: my lure, reflectance: mine.csv}}\n  patterns:\n    - {{name: shiner, back: black, side: {side}, belly: white}}";
+        ScenarioReading reading = Read(Lines("my lure"), Table);
+        Assert.Empty(reading.Problems);
+        Assert.Equal("my lure", Assert.Single(reading.Scenario!.Tackle.Patterns).Side);
+        Assert.NotEmpty(SpotColours.Patterns(reading.Scenario!, SpotColours.Chart(reading.Scenario!, LengthScale.Metres).Field));
+        ScenarioProblem problem = Assert.Single(Read(Lines("my lur"), Table).Problems);
+        Assert.Equal("tackle.patterns[0].side", problem.Key);
+        Assert.Contains("my lure", problem.Fix, StringComparison.Ordinal);
+    }
 }

@@ -72,6 +72,21 @@ public class QuantityReaderTests
         { QuantityKind.AbsorptionCoefficient, "1 1/2 1/m", 1.5 },
         { QuantityKind.UtcOffset, "-4 h", -14400.0 },
         { QuantityKind.UtcOffset, "5.75 h", 20700.0 },
+        { QuantityKind.UtcOffset, "-4 hours", -14400.0 },
+        { QuantityKind.Length, "8 feet", 2.4384 },
+        { QuantityKind.Length, "1 foot", 0.3048 },
+        { QuantityKind.Length, "4 inches", 0.1016 },
+        { QuantityKind.Length, "10 feet 6 inches", 3.2004 },
+        { QuantityKind.Length, "2.4 metres", 2.4 },
+        { QuantityKind.Length, "2.4 meters", 2.4 },
+        { QuantityKind.Mass, "1/4 ounce", Ounce / 4.0 },
+        { QuantityKind.Speed, "1.2 knots", 1.2 * 1852.0 / 3600.0 },
+        { QuantityKind.Speed, "1 knot", 1852.0 / 3600.0 },
+        { QuantityKind.Speed, "1 kt", 1852.0 / 3600.0 },
+        { QuantityKind.LineStrength, "10 lbs", 10.0 * 0.45359237 * 9.80665 },
+        { QuantityKind.Temperature, "68 F", 20.0 },
+        { QuantityKind.Temperature, "20 C", 20.0 },
+        { QuantityKind.TurnRate, "90 rpm", 1.5 },
     };
 
     [Theory]
@@ -93,11 +108,10 @@ public class QuantityReaderTests
         { QuantityKind.Length, "8", "no unit", "m, cm, mm, ft, in, yd" },
         { QuantityKind.Length, "8.5", "no unit", "ft" },
         { QuantityKind.Mass, "1/4", "no unit", "oz" },
-        { QuantityKind.Length, "8 feet", "not spelled", "write \"8 ft\"" },
-        { QuantityKind.Length, "8 Ft", "not spelled", "write \"8 ft\"" },
-        { QuantityKind.Length, "5 M", "not spelled", "write \"5 m\"" },
-        { QuantityKind.Length, "8'", "not spelled", "write \"8ft\"" },
-        { QuantityKind.Length, "10 feet 6 in", "not spelled", "write \"10 ft 6 in\"" },
+        { QuantityKind.Length, "8 Ft", "write ft for Ft", "write \"8 ft\"" },
+        { QuantityKind.Length, "5 M", "write m for M", "write \"5 m\"" },
+        { QuantityKind.Length, "8'", "write ft for '", "write \"8 ft\"" },
+        { QuantityKind.Length, "4\"", "write in for \"", "write \"4 in\"" },
         { QuantityKind.Length, "8 kn", "unit of speed, but a length", "use one of" },
         { QuantityKind.Length, "8 furlongs", "not a unit of length", "use one of" },
         { QuantityKind.Length, "0,5 m", "comma", "write \"0.5 m\"" },
@@ -132,21 +146,19 @@ public class QuantityReaderTests
         { QuantityKind.Length, "ft 8", "cannot be read", "8 ft" },
         { QuantityKind.Length, "8 ft deep", "cannot be read", "8 ft" },
         { QuantityKind.Length, "8 ft; rm", "not a unit", "use one of" },
-        { QuantityKind.LineStrength, "10 lbs", "not spelled", "write \"10 lb\"" },
+        { QuantityKind.Mass, "20 gr", "write g for gr", "write \"20 g\"" },
         { QuantityKind.LineStrength, "10 oz", "unit of mass", "use one of" },
-        { QuantityKind.Temperature, "68 F", "not spelled", "write \"68 degF\"" },
-        { QuantityKind.Temperature, "20 C", "not spelled", "write \"20 degC\"" },
         { QuantityKind.Temperature, "293 K", "not a unit", "use one of" },
-        { QuantityKind.Speed, "1.2 knots", "not spelled", "write \"1.2 kn\"" },
+        { QuantityKind.Speed, "1.2 Knots", "write kn for Knots", "write \"1.2 kn\"" },
+        { QuantityKind.Angle, "3 ft", "unit of length, but an angle", "use one of" },
         { QuantityKind.Percentage, "0.3", "no unit", "30 %" },
         { QuantityKind.Angle, "1 rad", "not a unit", "use one of" },
-        { QuantityKind.TurnRate, "90 rpm", "not spelled", "write \"90 turns/min\"" },
+        { QuantityKind.TurnRate, "1 turns", "write turns/s for turns", "write \"1 turns/s\"" },
         { QuantityKind.Length, "\u0668 ft", "not a number", "8 ft" },
         { QuantityKind.Concentration, "5 kg", "unit of mass", "mg/m3" },
-        { QuantityKind.AbsorptionCoefficient, "0.8 m^-1", "not spelled", "write \"0.8 1/m\"" },
+        { QuantityKind.AbsorptionCoefficient, "0.8 m^-1", "write 1/m for m^-1", "write \"0.8 1/m\"" },
         { QuantityKind.AbsorptionCoefficient, "0.8/m", "cannot be read", "0.8 1/m" },
         { QuantityKind.AbsorptionCoefficient, "1/m", "cannot be read", "0.8 1/m" },
-        { QuantityKind.UtcOffset, "-4 hours", "not spelled", "write \"-4 h\"" },
     };
 
     [Theory]
@@ -181,9 +193,18 @@ public class QuantityReaderTests
         {
             Assert.True(QuantityReader.Read(units.Kind, units.Example).IsValid);
             Assert.All(units.Misspellings.Values, symbol => Assert.NotNull(units.Find(symbol)));
-            Assert.All(units.Misspellings.Keys, spelling => Assert.Null(units.Find(spelling)));
+            Assert.All(units.Misspellings.Keys, spelling => Assert.Null(units.Named(spelling)));
+            Assert.All(units.Names, pair => Assert.Equal(pair.Value, units.Named(pair.Key)?.Symbol));
+            Assert.All(units.Names.Keys, name => Assert.Null(units.Find(name)));
         }
     }
+
+    [Theory]
+    [InlineData(QuantityKind.Mass, " 1/4 ounces ", "1/4 oz")]
+    [InlineData(QuantityKind.Length, "10 feet  6 inches", "10 ft  6 in")]
+    [InlineData(QuantityKind.Length, "8ft", "8ft")]
+    public void A_text_is_kept_with_the_symbols_of_its_units(QuantityKind kind, string text, string kept) =>
+        Assert.Equal(kept, QuantityReader.Read(kind, text).Text);
 
     [Fact]
     public void Every_kind_has_units() =>
@@ -223,5 +244,5 @@ public class QuantityReaderTests
     // Texts made of pieces that matter to the reader are far likelier to hit its branches than letters at random.
     private static readonly Gen<string> GenText = Gen.Frequency(
         (1, Gen.String[0, 80]),
-        (8, Gen.OneOf("1", "4", "0", "12", "1/4", "3/2", "1/0", " ", " ", " ", "-", "+", ".", ",", "e5", "ft", "in", "oz", "lb", "g", "m", "s", "min", "%", "deg", "\u00b0", "kn", "m/s", "ppt", "turns/s", "kg/m3", "degF", "nan", "\t", "\n").Array[1, 8].Select(string.Concat)));
+        (8, Gen.OneOf("1", "4", "0", "12", "1/4", "3/2", "1/0", " ", " ", " ", "-", "+", ".", ",", "e5", "ft", "feet", "inches", "knots", "F", "in", "oz", "lb", "g", "m", "s", "min", "%", "deg", "\u00b0", "kn", "m/s", "ppt", "turns/s", "kg/m3", "degF", "nan", "\t", "\n").Array[1, 8].Select(string.Concat)));
 }

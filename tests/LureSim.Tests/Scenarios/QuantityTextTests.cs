@@ -11,14 +11,28 @@ public class QuantityTextTests
         {
             double minimum = Math.Pow(10.0, exponent);
             double maximum = minimum * Math.Pow(10.0, width);
-            string text = QuantityText.Range(kind, minimum, maximum).Replace("(", "to ", StringComparison.Ordinal).Replace(")", "", StringComparison.Ordinal);
-            foreach (string bound in text.Split("to ", StringSplitOptions.RemoveEmptyEntries))
+            string[] parts = QuantityText.Range(kind, minimum, maximum).TrimEnd(')').Split(" (about ");
+            double[] exact = Bounds(parts[0]), near = Bounds(parts[1]);
+            Assert.All(exact, bound => Assert.InRange(bound, minimum * (1 - 1e-6), maximum * (1 + 1e-6)));
+
+            // The other system is rounded as a hand would, and says "about".
+            Assert.InRange(near[0], 0.965 * minimum, 1.035 * minimum);
+            Assert.InRange(near[1], 0.965 * maximum, 1.035 * maximum);
+
+            double[] Bounds(string text) => [.. text.Split(" to ").Select(bound =>
             {
                 QuantityReading reading = QuantityReader.Read(kind, bound);
                 Assert.True(reading.IsValid, bound);
-                Assert.InRange(reading.Value, minimum * (1 - 1e-6), maximum * (1 + 1e-6));
-            }
+                return reading.Value;
+            })];
         });
+
+    [Theory]
+    [InlineData(0.2, 60.0, "0.2 m to 60 m (about 8 in to 200 ft)")]
+    [InlineData(0.00003, 0.0015, "0.03 mm to 1.5 mm (about 0.0012 in to 0.06 in)")]
+    [InlineData(0.0, 60.0, "0 m to 60 m (about 0 ft to 200 ft)")]
+    public void A_range_is_told_as_a_hand_uses_it(double minimum, double maximum, string text) =>
+        Assert.Equal(text, QuantityText.Range(QuantityKind.Length, minimum, maximum));
 
     [Fact]
     public void Every_unit_converts_back()

@@ -146,7 +146,7 @@ public class ScenarioReaderTests
     {
         ScenarioProblem problem = Assert.Single(TestScenario.Problems(TestScenario.With("depth: 12 ft", "depth: -12 ft")));
         Assert.Equal(
-            "test.yaml:6:10: spot.depth: the value is too small (-12 ft); allowed: a length with a unit (m, cm, mm, ft, in, yd), 0.2 m to 60 m (0.657 ft to 196 ft); fix: write a value of 0.2 m to 60 m (0.657 ft to 196 ft)",
+            "test.yaml:6:10: spot.depth: the value is too small (-12 ft); allowed: a length with a unit (m, cm, mm, ft, in, yd), 0.2 m to 60 m (about 8 in to 200 ft); fix: write a value of 0.2 m to 60 m (about 8 in to 200 ft)",
             problem.ToString());
     }
 

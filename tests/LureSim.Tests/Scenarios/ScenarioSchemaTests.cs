@@ -31,15 +31,17 @@ public class ScenarioSchemaTests
 
     [Theory]
     [InlineData("depth: 12 ft", "depth: 12")]
-    [InlineData("depth: 12 ft", "depth: 12 feet")]
+    [InlineData("depth: 12 ft", "depth: 12 Feet")]
     [InlineData("depth: 12 ft", "deth: 12 ft")]
     [InlineData("  target: red drum\n", "")]
-    [InlineData("target: red drum", "target: redfish")]
+    [InlineData("target: red drum", "target: redfsh")]
     [InlineData("gear_ratio: 6.2", "gear_ratio: 62")]
     [InlineData("gear_ratio: 6.2", "gear_ratio: '6.2'")]
     [InlineData("count: 2", "count: 2.5")]
     [InlineData("- 1/8 oz", "- 1/8")]
     [InlineData("title: Test channel", "title: 2024")]
+    [InlineData("  colours: [white, dark purple, \"#7FFF00\"]\n", "")]
+    [InlineData("colours: [white, dark purple, \"#7FFF00\"]", "colours: [white]\n  colors: [white]")]
     [InlineData("\"#7FFF00\"", "\"#7FF\"")]
     [InlineData("above_bottom: [1 ft, 4 ft]", "above_bottom: [1 ft]")]
     [InlineData("above_bottom: [1 ft, 4 ft]", "above_bottom: [1 ft, 4 ft]\n    depth: [1 ft, 4 ft]")]
@@ -121,6 +123,7 @@ public class ScenarioSchemaTests
                     foreach (GrammarKey key in map.Keys)
                     {
                         Assert.Matches("^[a-z][a-z_]*(?:_[0-9]+)?$", key.Name);
+                        Assert.DoesNotContain(map.Keys, other => other.Name == key.Alias);
                         Assert.EndsWith(".", key.Doc, StringComparison.Ordinal);
                         // Exactly one of: required, with a default, or one of a group.
                         Assert.Equal(1, (key.Required ? 1 : 0) + (key.Default is null ? 0 : 1) + (key.OneOf is null ? 0 : 1));
@@ -142,7 +145,8 @@ public class ScenarioSchemaTests
             .Append(SpotInputTests.WithClarity("{jerlov: 3C}"))
             .Append(SpotInputTests.WithClarity("{chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}"))
             .Append(SpotInputTests.WithLight("{date: 2026-06-14, time: 06:20, utc_offset: 5.5 h, latitude: -27.5 deg, longitude: 82.6 deg}"))
-            .Append(TestScenario.With("direction: left", "direction: 12.5\u00b0"));
+            .Append(TestScenario.With("direction: left", "direction: 12.5\u00b0"))
+            .Append(EverydayNamesTests.Everyday);
 
     /// <summary>The document as JSON, with scalars resolved as YAML 1.2 does in editors.</summary>
     internal static string ToJson(string text)

@@ -2,6 +2,7 @@ using LureSim.Decision.Colours;
 using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
+using LureSim.Report.Units;
 using LureSim.Report.Words;
 using LureSim.Scenarios;
 
@@ -56,10 +57,10 @@ public class SpotInputTests
         { "{chlorophyll: 5 g/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}", "clarity.chlorophyll", "too large", "300 mg/m3" },
         { "{chlorophyll: -1 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}", "clarity.chlorophyll", "too small", "300 mg/m3" },
         { "{chlorophyll: 5 mg/m3, dissolved_440: 0.8, mineral: 3 g/m3}", "clarity.dissolved_440", "no unit", "1/m" },
-        { "{chlorophyll: 5 mg/m3, dissolved_440: 0.8 m-1, mineral: 3 g/m3}", "clarity.dissolved_440", "not spelled", "write \"0.8 1/m\"" },
+        { "{chlorophyll: 5 mg/m3, dissolved_440: 0.8 m-1, mineral: 3 g/m3}", "clarity.dissolved_440", "write ", "write \"0.8 1/m\"" },
         { "{chlorophyll: 5 mg/m3, dissolved_440: 80 1/m, mineral: 3 g/m3}", "clarity.dissolved_440", "too large", "50 1/m" },
         { "{chlorophyll: 5 mg/m3, dissolved_440: 0.8 m, mineral: 3 g/m3}", "clarity.dissolved_440", "unit of length", "1/m" },
-        { "{chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 ppm}", "clarity.mineral", "not spelled", "write \"3 mg/L\"" },
+        { "{chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 ppm}", "clarity.mineral", "write ", "write \"3 mg/L\"" },
         { "{chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 kg}", "clarity.mineral", "unit of mass", "g/m3" },
     };
 
@@ -209,8 +210,8 @@ public class SpotInputTests
         Scenario scenario = TestScenario.Read(WithLight($"{{{moment}}}"));
         ColourFinding finding = SpotColours.At(scenario, 1.0, LengthScale.Metres);
         Assert.Equal(regime, finding.Chart.Field.Surface.Regime);
-        Assert.NotEmpty(LightWords.Note(finding.Chart.Field.Surface));
-        Assert.All(finding.SeenLevel.Concat(finding.SeenFromBelow), sighting => Assert.True(double.IsFinite(sighting.Distance) && sighting.Distance >= 0));
+        Assert.NotEmpty(LightWords.Note(finding.Chart.Field.Surface, UnitSystem.Us));
+        Assert.All(finding.Advice.Colours, worth => Assert.True(double.IsFinite(worth.SeenFrom) && worth.SeenFrom >= 0 && double.IsFinite(worth.DifferenceToForage)));
         for (int row = 0; row < finding.Chart.Depths.Count; row++)
         {
             for (int column = 0; column < finding.Chart.Colours.Count; column++)
@@ -235,7 +236,7 @@ public class SpotInputTests
     {
         ColourFinding finding = SpotColours.At(TestScenario.Read(WithClarity(clarity)), 1.0, LengthScale.Metres);
         Assert.True(double.IsFinite(finding.Chart.Field.Water.SecchiDepth));
-        Assert.All(finding.SeenLevel.Concat(finding.SeenFromBelow), sighting => Assert.True(double.IsFinite(sighting.Distance) && sighting.Distance >= 0));
+        Assert.All(finding.Advice.Colours, worth => Assert.True(double.IsFinite(worth.SeenFrom) && worth.SeenFrom >= 0 && double.IsFinite(worth.DifferenceToForage)));
         for (int column = 0; column < finding.Chart.Colours.Count; column++)
             Assert.True(double.IsFinite(finding.Chart[finding.Chart.Depths.Count - 1, column].RelativeLuminance));
     }

@@ -46,7 +46,9 @@ public class UncertaintyInputTests
     [Fact]
     public void Others_exact_switches_off_what_is_not_named()
     {
-        Assert.True(TestScenario.Read(With("uncertainty: {others: exact}")).Uncertainty.IsExactInMotion);
+        Assert.True(TestScenario.Read(With("uncertainty: {others: exact}")).Uncertainty is { IsExactInMotion: true, SightIsKnown: true });
+        Assert.False(TestScenario.Read(With("uncertainty: {others: exact, sight: drawn}")).Uncertainty.SightIsKnown);
+        Assert.True(TestScenario.Read(With("uncertainty: {sight: exact}")).Uncertainty.SightIsKnown);
         ScenarioUncertainty one = TestScenario.Read(With("uncertainty: {others: exact, current: 20 %}")).Uncertainty;
         Assert.Equal(ScenarioUncertainty.None with { Current = Spread.OfShare(0.2) }, one);
         Assert.Equal(0, TestScenario.Read(With("uncertainty: {samples: 0}")).Uncertainty.Samples);

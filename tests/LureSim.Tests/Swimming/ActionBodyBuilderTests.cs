@@ -59,7 +59,7 @@ public class ActionBodyBuilderTests
         }
     });
 
-    // Hook out on the left by 3 mm at 35 mm: the tail goes to the right by atan(4.5/35) = 7.33 degrees, and the kink stands half of the engaged length behind the nose.
+    // Hook out on the left by 3 mm at 35 mm: the tail goes to the right by atan(4.5/35) = 7.33 degrees, and the kink stands where the hook comes out.
     [Fact]
     public void A_hook_out_on_the_left_bends_the_tail_to_the_right()
     {
@@ -67,8 +67,11 @@ public class ActionBodyBuilderTests
         ActionBody found = ActionBodyBuilder.Of(Quarter, body, new Rigging { ExitSideways = 0.003 });
         Assert.Equal(7.326, found.Bend!.Angle * 180 / Math.PI, 1e-3);
         Assert.Equal(Math.PI, Math.Abs(found.Bend.Roll), 1e-9);
-        Assert.Equal(0.05 - 0.0175, found.Bend.Position, 1e-12);
-        Assert.True(found.CentreOfMass.Y < 0);
+        Assert.Equal(0.05 - 0.035, found.Bend.Position, 1e-12);
+        Assert.Equal(0.05 - 0.035, found.Rear!.JointPosition, 1e-12);
+
+        // Masses are those of the bait laid straight.
+        Assert.Equal(0, found.CentreOfMass.Y, 1e-12);
         Assert.Null(ActionBodyBuilder.Of(Quarter, body, new Rigging()).Bend);
         Assert.NotNull(ActionBodyBuilder.Of(Quarter, body, new Rigging { HeadTurn = 0.1 }).Head);
     }

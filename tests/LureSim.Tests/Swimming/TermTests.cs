@@ -253,7 +253,7 @@ public class TermTests
     private static BodyMotion MotionOf(ActionBody body, double[] y)
     {
         ref readonly BodyState s = ref BodyState.Of(y);
-        return new() { Up = default, Velocity = s.Velocity, TurnRate = s.TurnRate, Tail = new TailLinkage(body.Tail!, new BentAxis(body.Bend)).Of(s) };
+        return new() { Up = default, Velocity = s.Velocity, TurnRate = s.TurnRate, Tail = new TailLinkage(body.Tail!, new BentAxis(body.Bend)).Of(s, s.Velocity, s.TurnRate) };
     }
 
     private static double[] Speeds(double[] y)

@@ -1,5 +1,6 @@
 using LureSim.Decision;
 using LureSim.Decision.Trials;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Scenarios;
@@ -91,13 +92,38 @@ public class TradeFactsTests
         Assert.Null(tight.TimeToBottom);
     }
 
+    // The trade's sink rates are those of a lure on its line. Bridge without current, mean to 10 ft; a closed bail is the slow end, an open one the fast end.
+    [Theory]
+    [InlineData(BodyProfile.PaddleTail, 0.0889)]
+    [InlineData(BodyProfile.SoftJerkbait, 0.127)]
+    [InlineData(BodyProfile.ShrimpImitation, 0.0889)]
+    [InlineData(BodyProfile.CurlTailGrub, 0.0889)]
+    public void On_a_line_soft_baits_sink_as_the_trade_says(BodyProfile profile, double length)
+    {
+        Scenario bridge = Demo("bridge-channel");
+        LureKind kind = LureKinds.Of(profile);
+        Scenario still = bridge with { Spot = bridge.Spot with { CurrentSpeed = 0 }, Tackle = bridge.Tackle with { Bodies = [kind.Body(length, kind.Word)] } };
+        FallTable table = Planner.FallTable(still, new Rig(still.Tackle.JigHeads[0], still.Tackle.Bodies[0], still.Presentations[0]));
+        int row = Enumerable.Range(0, table.Depths.Count).MinBy(i => Math.Abs(table.Depths[i] - 3.048));
+        const double Foot = 0.3048;
+        foreach ((string head, double slowest, double closed, double open, double fastest) in new[] { ("1/8 oz", 0.8, 1.3, 1.0, 1.6), ("1/4 oz", 1.4, 2.0, 1.5, 2.25) })
+        {
+            FallColumn column = table.Columns.Single(c => c.Head.Label == head);
+            double tight = table.Depths[row] / column.TightLineSeconds[row]!.Value, slack = table.Depths[row] / column.SlackLineSeconds[row]!.Value;
+            string name = FormattableString.Invariant($"{1000 * length:F0} mm {kind.Word} on {head}, still water, mean to 3 m: ");
+            const string Trade = "common practice: about 1 ft/s on 1/8 oz, 1.5 to 2 ft/s on 1/4 oz";
+            ValidationLog.Between(CheckClass.CommonPractice, Area, name + "closed bail", Trade, slowest * Foot, closed * Foot, tight, "m/s");
+            ValidationLog.Between(CheckClass.CommonPractice, Area, name + "open bail", Trade, open * Foot, fastest * Foot, slack, "m/s");
+        }
+    }
+
     [Fact]
     public void Heavier_heads_fall_sooner_and_run_deeper()
     {
         Scenario bridge = Demo("bridge-channel");
         Coverage[] runs = [.. bridge.Tackle.JigHeads.Select(h => Of(bridge, h.Label, "counted down, steady"))];
         for (int i = 1; i < runs.Length; i++) Assert.True(runs[i].DeepestDepth >= runs[i - 1].DeepestDepth - 0.005);
-        FallTable table = Planner.FallTable(bridge);
+        FallTable table = Planner.FallTable(bridge, new Rig(bridge.Tackle.JigHeads[0], bridge.Tackle.Bodies[0], bridge.Presentations[0]));
         for (int i = 1; i < table.Columns.Count; i++)
         {
             Assert.True(table.Columns[i].TerminalSpeed > table.Columns[i - 1].TerminalSpeed);

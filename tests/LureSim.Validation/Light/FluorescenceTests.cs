@@ -7,7 +7,7 @@ namespace LureSim.Validation.Light;
 public class FluorescenceTests
 {
     // EN ISO 20471 table 2, background materials: corners of the allowed chromaticities under D65 and the least luminance
-    // factor (figures from memory). Real fluorescent yellow dyes lie inside; so must the chartreuse of the model.
+    // factor (figures read in a summary of the standard). Real fluorescent yellow dyes lie inside; so must the chartreuse of the model.
     private static readonly (double X, double Y)[] FluorescentYellow = [(0.387, 0.610), (0.356, 0.494), (0.398, 0.452), (0.460, 0.540)];
 
     [Fact]
@@ -15,7 +15,7 @@ public class FluorescenceTests
     {
         var exitance = LureColours.Chartreuse.Exitance(Colorimetry.D65);
         var colour = ((1.0 / Colorimetry.D65.Dot(Colorimetry.YBar)) * Colorimetry.Integrate(exitance)).ToXyY();
-        ValidationLog.Between(CheckClass.FromMemory, "Light: colour", "luminance factor of chartreuse", "EN ISO 20471: 0.70 or more for fluorescent yellow", 0.70, 1.15, colour.Luminance);
+        ValidationLog.Between(CheckClass.Measured, "Light: colour", "luminance factor of chartreuse", "EN ISO 20471, table 2, read in a summary of the standard: 0.70 or more for fluorescent yellow", 0.70, 1.15, colour.Luminance);
         Assert.True(Inside(FluorescentYellow, colour.ChromaticityX, colour.ChromaticityY), $"x {colour.ChromaticityX:0.000} y {colour.ChromaticityY:0.000}");
     }
 

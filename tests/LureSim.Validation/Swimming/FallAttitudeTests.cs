@@ -30,6 +30,23 @@ public class FallAttitudeTests
         ValidationLog.Absolute(CheckClass.SameEquations, Area, name + "nose below the level by the closed form", Source, -swimming.MeanPitch * Degree, 90 - (closed.FromPlumb * Degree), 3, "deg");
     }
 
+    [Theory]
+    [InlineData(3.5)]
+    [InlineData(7)]
+    public void A_line_that_pulls_at_the_eye_lifts_the_nose_as_the_swimming_model_has_it(double grams)
+    {
+        // Twenty metres of line all but upright are drawn down through the water: their friction holds the eye back.
+        ActionBody body = ActionBodies.Soft(length: 0.127, height: 0.0137, width: 0.0137, headMass: 1e-3 * grams, density: 1100, hookMass: 1.2e-3, tailFin: 0.004, ballastDrop: 0, hookDrag: 0);
+        ActionReport swimming = LureActionModel.Assess(
+            body, Knot.Loop(), TowInput.SlackFall(20) with { LineElevation = 1.5, WaterDensity = Density, KinematicViscosity = Viscosity }, new() { Duration = 8, SettlingTime = 5, InitialPitch = -0.8 }).Report;
+        FreeGlide free = Glide(body), held = Glide(body, swimming.MeanTension);
+        string name = FormattableString.Invariant($"fall of a 12.7 cm bait on {grams} g with {1000 * swimming.MeanTension:F0} mN of line: ");
+        const string Source = "swimming model of this project, equations of motion in full";
+        ValidationLog.Relative(CheckClass.SameEquations, Area, name + "sink rate by the closed form (stated discrepancy)", Source, swimming.SinkRate, held.SinkRate, 0.12, "m/s");
+        ValidationLog.Absolute(CheckClass.SameEquations, Area, name + "nose below the level by the closed form (stated discrepancy)", Source, -swimming.MeanPitch * Degree, 90 - (held.FromPlumb * Degree), 5.2, "deg");
+        Assert.True(held.SinkRate < 0.93 * free.SinkRate * Math.Sqrt(1 - (swimming.MeanTension / WetWeight(body))), "The attitude must cost more than the weight that the line carries.");
+    }
+
     [Fact]
     public void Cylinders_with_their_weight_to_one_side_fall_at_a_slant()
     {
@@ -54,7 +71,9 @@ public class FallAttitudeTests
             1000, 1e-6);
     }
 
-    private static FreeGlide Glide(ActionBody body)
+    private static double WetWeight(ActionBody body) => (body.Mass - (Density * body.Volume)) * Gravity;
+
+    private static FreeGlide Glide(ActionBody body, double linePull = 0)
     {
         Vector3d a = body.SemiAxes;
         SpheroidAddedMass.Coefficients(a.X / a.Y, out double axial, out double transverse);
@@ -63,8 +82,12 @@ public class FallAttitudeTests
         double Span(TrailingEdge e) => Math.PI / 4 * Math.Min(e.Height, e.Width) * Math.Min(e.Height, e.Width);
         return FreeGlide.Of(
             new GlideBalance(
-                (body.Mass - (Density * body.Volume)) * Gravity, Density * body.Volume * Gravity, body.CentreOfMass.X, body.CentreOfBuoyancy.X, (transverse - axial) * ellipsoid,
-                Span(rear), rear.Position.X, Span(fin), fin.Position.X, 0, -a.X, RoundedBody.NoseFirst(2 * a.X, 2 * a.Z, 2 * a.Y), RoundedBody.Broadside(2 * a.X, 2 * a.Y)),
-            Density, Viscosity);
+                WetWeight(body), Density * body.Volume * Gravity, body.CentreOfMass.X, body.CentreOfBuoyancy.X, (transverse - axial) * ellipsoid,
+                Span(rear), rear.Position.X, Span(fin), fin.Position.X, 0, -a.X, RoundedBody.NoseFirst(2 * a.X, 2 * a.Z, 2 * a.Y), RoundedBody.Broadside(2 * a.X, 2 * a.Y))
+            {
+                EyePlace = body.TowPoint.X,
+                EyeAbove = body.TowPoint.Z,
+            },
+            Density, Viscosity, linePull);
     }
 }

@@ -11,7 +11,8 @@ namespace LureSim.Decision.Colours;
 /// <param name="Stained">Red in tannin-stained water under the same sun.</param>
 /// <param name="Colours">The colours of the box at the spot.</param>
 /// <param name="Sight">How far off they are made out.</param>
-public sealed record Lesson(Scenario Scenario, RedLesson Clear, RedLesson Stained, ColourFinding Colours, SightFinding Sight)
+/// <param name="Spot">Red beside white and chartreuse in the spot's own water.</param>
+public sealed record Lesson(Scenario Scenario, RedLesson Clear, RedLesson Stained, ColourFinding Colours, SightFinding Sight, SpotLesson Spot)
 {
     /// <summary>Elevation of the sun over the two waters, degrees: the one for which the tables of the documentation are made.</summary>
     public const double SunElevationDegrees = 60;
@@ -41,7 +42,7 @@ public sealed record Lesson(Scenario Scenario, RedLesson Clear, RedLesson Staine
         Done(0.8);
         SightFinding sight = SightFinding.Of(scenario, colours, scale);
         Done(1);
-        return new Lesson(scenario, clear, stained, colours, sight);
+        return new Lesson(scenario, clear, stained, colours, sight, SpotLesson.Of(colours));
 
         RedLesson Red(WaterKind kind, double secchi)
         {

@@ -1,16 +1,22 @@
-using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
 using LureSim.Light;
-using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Sight;
 
 namespace LureSim.Decision.Colours;
 
-/// <summary>How far off the fish of a spot makes out the colours of the tackle box, and what it then sees.</summary>
-/// <param name="Chart">Sighting distances by depth and colour, looking level.</param>
-/// <param name="Strips">The chosen colour against the water at growing distance: level, then from below.</param>
-public sealed record SightFinding(SightChart Chart, IReadOnlyList<SilhouetteStrip> Strips)
+/// <summary>How far off the lures of a box are seen where the lure runs at one depth.</summary>
+/// <param name="Depth">Depth of the lure (m).</param>
+/// <param name="Reach">Distance from which a fish turns to a lure there (m).</param>
+/// <param name="Seen">How each is seen, in the order of <see cref="SightFinding.Lures"/>.</param>
+public sealed record SightRow(double Depth, double Reach, IReadOnlyList<SeenLure> Seen);
+
+/// <summary>How far off the fish of a spot sees the colours of the tackle box, and what it then sees.</summary>
+/// <param name="Eye">The eye.</param>
+/// <param name="Lures">Colours of the box, then its lures of several colours.</param>
+/// <param name="Rows">By depth of the lure, shallow first: seen from where fish in the strike zone are (<see cref="SightMeasure"/>).</param>
+/// <param name="Strips">The chosen lure against the water at growing distance: level, then from below.</param>
+public sealed record SightFinding(FishEye Eye, IReadOnlyList<LurePattern> Lures, IReadOnlyList<SightRow> Rows, IReadOnlyList<SilhouetteStrip> Strips)
 {
     private const int StripPanels = 5;
 
@@ -26,13 +32,21 @@ public sealed record SightFinding(SightChart Chart, IReadOnlyList<SilhouetteStri
         ArgumentNullException.ThrowIfNull(scale);
         LightField field = colours.Chart.Field;
         double bottom = scenario.Spot.Depth;
-        double[] depths = [.. colours.Chart.Depths.Where(d => d > 0).Order()];
-        SightChart chart = SightChart.Of(field, colours.Eye, ViewDirection.Level, colours.Chart.Colours, depths, BodyChoice.Of(scenario).First.ApparentSize);
+        LureBody body = colours.Advice.Body;
+        LurePattern[] lures = [.. colours.Advice.Colours.Select(worth => worth.Lure)];
+        SightRow[] rows =
+        [
+            .. colours.Chart.Depths.Where(d => d > 0).Order().Select(depth =>
+            {
+                var measure = new SightMeasure(field, colours.Eye, body, ColourAdvice.LooksAt(scenario.Spot.StrikeZone, [new RunningDepth(depth, 1)], field, colours.Eye, body, lures));
+                return new SightRow(depth, measure.Reach, [.. lures.Select(measure.Of)]);
+            }),
+        ];
 
         // A fish below needs water below the lure: no deeper than the middle of the water.
         double level = colours.RunningDepth, above = Math.Min(level, bottom / 2);
-        LurePattern lure = LurePattern.Plain(colours.Chart.Colours[colours.Chosen]);
-        return new SightFinding(chart,
+        LurePattern lure = colours.Advice.Choice.Lure;
+        return new SightFinding(colours.Eye, lures, rows,
         [
             Strip(ViewDirection.Level, level),
             Strip(ViewDirection.Up, above),

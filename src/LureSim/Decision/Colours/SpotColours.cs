@@ -1,7 +1,6 @@
 using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
 using LureSim.Light;
-using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Sight;
 
@@ -10,7 +9,7 @@ namespace LureSim.Decision.Colours;
 /// <summary>The colours of a tackle box in the water of its spot.</summary>
 public static class SpotColours
 {
-    /// <summary>Colours of the tackle box against depth at the spot.</summary>
+    /// <summary>Colours of the tackle box against depth at the spot, and the choice among them at one depth, for the body of the rules.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="runningDepth">Depth at which the lure runs (m), 0 to the depth of the spot.</param>
     /// <param name="scale">Lengths in which the depth rows are round.</param>
@@ -20,31 +19,23 @@ public static class SpotColours
     public static ColourFinding At(Scenario scenario, double runningDepth, LengthScale scale)
     {
         ArgumentNullException.ThrowIfNull(scenario);
-        return At(scenario, BodyChoice.Of(scenario).First, runningDepth, scale);
+        return At(scenario, BodyChoice.Of(scenario).First, [new RunningDepth(runningDepth, 1)], runningDepth, scale);
     }
 
-    /// <summary>Colours for a lure of a given size.</summary>
-    internal static ColourFinding At(Scenario scenario, LureBody body, double runningDepth, LengthScale scale)
+    /// <summary>The same for a body at the depths at which it ran.</summary>
+    internal static ColourFinding At(Scenario scenario, LureBody body, IReadOnlyList<RunningDepth> depths, double runningDepth, LengthScale scale)
     {
-        Spot spot = scenario.Spot;
-        Guard.InRange(runningDepth, 0, spot.Depth);
+        Guard.InRange(runningDepth, 0, scenario.Spot.Depth);
         FishEye eye = Eye(scenario);
         ColourChart chart = Chart(scenario, scale);
         LightField field = chart.Field;
-        IReadOnlyList<LureColour> colours = chart.Colours;
-        ColourChart here = ColourChart.Of(field, colours, [runningDepth]);
-        int brightest = 0, darkest = 0;
-        for (int i = 1; i < colours.Count; i++)
-        {
-            if (here[0, i].RelativeLuminance > here[0, brightest].RelativeLuminance) brightest = i;
-            if (here[0, i].RelativeLuminance < here[0, darkest].RelativeLuminance) darkest = i;
-        }
-
-        double size = body.ApparentSize;
-        IReadOnlyList<Sighting> level = new SightScene(field, eye, ViewDirection.Level, runningDepth, size).Rank(colours);
-        IReadOnlyList<Sighting> below = new SightScene(field, eye, ViewDirection.Up, runningDepth, size).Rank(colours);
-        int chosen = colours.ToList().FindIndex(c => c.Name == level[0].Name);
-        return new ColourFinding(chart, runningDepth, here, Darkening.Of(field, LureColours.Red, eye), brightest, darkest, level, below, chosen, eye);
+        return new ColourFinding(
+            chart,
+            runningDepth,
+            ColourChart.Of(field, chart.Colours, [runningDepth]),
+            Darkening.Of(field, LureColours.Red, eye),
+            ColourAdvice.Of(scenario, body, depths, field, eye, Lures(scenario.Tackle)),
+            eye);
     }
 
     /// <summary>Colours of the tackle box against depth at the spot, from the surface to the bottom, without what a fish makes of them.</summary>
@@ -65,6 +56,10 @@ public static class SpotColours
     internal static IReadOnlyList<LureColour> Of(TackleBox tackle) =>
         [.. tackle.Colours.Select(Colour), .. tackle.MeasuredColours.Select(measured => LureColour.FromTable(measured.Name, measured.WavelengthsNm, measured.Reflectances))];
 
+    /// <summary>What can be chosen of a box: its colours, then its lures of several colours.</summary>
+    /// <param name="tackle">The box.</param>
+    internal static IReadOnlyList<LurePattern> Lures(TackleBox tackle) => [.. Of(tackle).Select(LurePattern.Plain), .. Patterns(tackle)];
+
     /// <summary>The depths at which the parts of the lures of several colours can no longer be told apart at the spot.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="field">Light in the water.</param>
@@ -75,15 +70,13 @@ public static class SpotColours
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(field);
         FishEye eye = Eye(scenario);
-        IReadOnlyList<LureColour> own = Of(scenario.Tackle);
-        return
-        [
-            .. scenario.Tackle.Patterns.Select(pattern => PatternParts.Of(
-                field,
-                new LurePattern(pattern.Name, Find(pattern.Back), Find(pattern.Side), Find(pattern.Belly), Eye: pattern.Eye is { } name ? Find(name) : null),
-                eye,
-                scenario.Spot.Depth)),
-        ];
+        return [.. Patterns(scenario.Tackle).Select(pattern => PatternParts.Of(field, pattern, eye, scenario.Spot.Depth))];
+    }
+
+    private static IEnumerable<LurePattern> Patterns(TackleBox tackle)
+    {
+        IReadOnlyList<LureColour> own = Of(tackle);
+        return tackle.Patterns.Select(pattern => new LurePattern(pattern.Name, Find(pattern.Back), Find(pattern.Side), Find(pattern.Belly), Eye: pattern.Eye is { } name ? Find(name) : null));
 
         LureColour Find(string name) => own.FirstOrDefault(colour => colour.Name == name) ?? Colour(name);
     }

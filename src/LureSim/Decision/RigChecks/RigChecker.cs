@@ -15,13 +15,6 @@ public static class RigChecker
 {
     // Windows (s): long enough for ten beats of a slow tail after the start has died away.
     private const double SweepWindow = 4;
-    private const double FallWindow = 5;
-
-    // Pause after the twitches of a table by travel (s), common practice.
-    private const double PlainPause = 1.6;
-
-    // Interval of twitches in the ready-made retrieves (s).
-    private const double ShortInterval = 0.5;
 
     // Leaders on which knots are compared (m): about 15 and 40 lb of fluorocarbon, common practice.
     private const double LightLeader = 0.33e-3;
@@ -46,18 +39,18 @@ public static class RigChecker
     private const double CommonPlane = 0.5;
     private const double LargestMappedBend = 24 * Math.PI / 180;
 
-
     /// <summary>Checks every lure with every presentation, and one closely.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="focus">The rig to look at closely; null for the first lure with the first presentation.</param>
+    /// <param name="faults">True for the maps of faults by amount and speed, which cost some seconds.</param>
     /// <param name="progress">Takes the share of the work done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentNullException"><paramref name="scenario"/> is null.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static RigSheet Check(Scenario scenario, Rig? focus, IProgress<double>? progress = null, CancellationToken cancellation = default)
+    public static RigSheet Check(Scenario scenario, Rig? focus, bool faults = false, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(scenario);
-        Rig[] rigs = [.. scenario.Tackle.LuresWith(BodyChoice.Of(scenario).Soft).SelectMany(lure => scenario.Presentations.Select(p => new Rig(lure.Head, lure.Body, p)))];
+        Rig[] rigs = [.. scenario.Tackle.LuresWith(focus is { Body.NeedsHead: true } ? focus.Body : BodyChoice.Of(scenario).Soft).SelectMany(lure => scenario.Presentations.Select(p => new Rig(lure.Head, lure.Body, p)))];
         focus ??= rigs[0];
         if (!rigs.Contains(focus)) rigs = [focus, .. rigs];
         var rows = new RigAction[rigs.Length];
@@ -71,6 +64,7 @@ public static class RigChecker
             progress?.Report(Interlocked.Increment(ref done) / total);
         });
         RigFocus close = Focus(scenario, rows[Array.IndexOf(rigs, focus)], full: true, cancellation);
+        if (faults && focus.Body.NeedsHead) close = close with { Faults = Faults(scenario, close.Action, cancellation) };
         progress?.Report(1);
         return new RigSheet(scenario, rows, close);
     }
@@ -125,46 +119,9 @@ public static class RigChecker
             full && rig.Body.NeedsHead ? Map(scenario, action, parts, cancellation) : null,
             Fixes(scenario, action, cancellation),
             full ? Knots(scenario, action, cancellation) : [],
-            full && rig.Body.NeedsHead ? Faults(scenario, action, cancellation) : [])
+            [])
         {
             Range = full && !rig.Body.NeedsHead && !rig.Body.Kind.OnTop ? runner.Range(action.LineElevation) : null,
-        };
-    }
-
-    /// <summary>Reports of one lure on a steady retrieve at some speeds, under two twitches and a pause of some travels, and on the fall.</summary>
-    /// <param name="scenario">A validated scenario, for rigging, leader and water.</param>
-    /// <param name="head">Head.</param>
-    /// <param name="body">Body.</param>
-    /// <param name="speeds">Speeds through the water (m/s), 0 to 5.</param>
-    /// <param name="travels">Travels of the rod tip (m), above 0 and up to 3.</param>
-    /// <param name="parallel">Threads and cancellation.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static (ActionReport[] Steady, ActionReport[] Twitched, ActionReport Fall) Reports(
-        Scenario scenario, JigHead head, LureBody body, IReadOnlyList<double> speeds, IReadOnlyList<double> travels, ParallelOptions parallel)
-    {
-        ArgumentNullException.ThrowIfNull(scenario);
-        ArgumentNullException.ThrowIfNull(speeds);
-        ArgumentNullException.ThrowIfNull(travels);
-        ArgumentNullException.ThrowIfNull(parallel);
-        LureProperties lure = TackleBuilder.Lure(head, body);
-        var runner = new RigWindow(scenario.Tackle, scenario.Spot, head, body, parallel.CancellationToken);
-        var reports = new ActionReport[speeds.Count + travels.Count + 1];
-        Parallel.For(0, reports.Length, parallel, i =>
-        {
-            reports[i] = (i < speeds.Count ? runner.Steady(speeds[i], runner.HeldElevation(lure, speeds[i]), SweepWindow)
-                : i < reports.Length - 1 ? runner.Twitch(Plain(travels[i - speeds.Count]), null)
-                : runner.Fall(FallWindow)).Report;
-        });
-        return (reports[..speeds.Count], reports[speeds.Count..^1], reports[^1]);
-
-        Presentation Plain(double travel) => scenario.Presentations[0] with
-        {
-            Moves =
-            [
-                new Move { Kind = MoveKind.Twitch, Duration = 2 * ShortInterval, Beats = 2, Up = travel },
-                new Move { Kind = MoveKind.Pause, Duration = PlainPause },
-            ],
         };
     }
 
@@ -214,24 +171,20 @@ public static class RigChecker
         return new SpinMap(bends, speeds, spin, twists, verdicts, own, action.Speed);
     }
 
-    // Each fault is taken away by itself and the rig is tried again; only what changes the verdict for the better is told. Where none does so alone, all are taken away together.
+    // Each fault is taken away by itself and the rig is tried again; only what changes the verdict for the better is told. Where none cures it alone,
+    // all are taken away together.
     private static List<RigFix> Fixes(Scenario scenario, RigAction action, CancellationToken cancellation)
     {
         Rigging own = scenario.Tackle.Rigging;
         Rig rig = action.Rig;
         if (!rig.Body.NeedsHead) return [];
         double common = rig.Body.Kind.Proportions.ShankShare;
-        List<(RigFault Fault, double Amount, Rigging Fixed)> trials = [];
-        if (own.ExitSideways != 0) trials.Add((RigFault.ExitSideways, own.ExitSideways, own with { ExitSideways = 0 }));
-        if (own.ExitAbove != 0) trials.Add((RigFault.ExitAbove, own.ExitAbove, own with { ExitAbove = 0 }));
-        if (own.Bend != 0) trials.Add((RigFault.Bend, own.Bend, own with { Bend = 0 }));
-        if (own.PointLean != 0) trials.Add((RigFault.PointLean, own.PointLean, own with { PointLean = 0 }));
-        if (own.HeadTurn != 0) trials.Add((RigFault.HeadTurn, own.HeadTurn, own with { HeadTurn = 0 }));
-        if (own.PulledUp != 0) trials.Add((RigFault.PulledUp, own.PulledUp, own with { PulledUp = 0 }));
-        if (own.ShankShare > common) trials.Add((RigFault.Shank, own.ShankShare.Value, own with { ShankShare = null }));
+        List<(RigFault Fault, double Amount, Rigging Fixed)> trials = Trials(own, common);
         List<RigFix> found = Tried(trials);
-        if (found.Count > 0 || trials.Count < 2) return found;
-        return Tried([(RigFault.Several, 0, own.Straightened() with { ShankShare = own.ShankShare > common ? null : own.ShankShare })]);
+        if (trials.Count < 2 || found.Any(fix => !fix.After.Report.IsFault)) return found;
+        int best = found.Count > 0 ? ActionEnsemble.Badness(found[0].After.Verdict) : int.MaxValue;
+        List<RigFix> together = Tried([(RigFault.Several, 0, own.Straightened() with { ShankShare = own.ShankShare > common ? null : own.ShankShare })]);
+        return [.. together.Where(fix => ActionEnsemble.Badness(fix.After.Verdict) < best), .. found];
 
         List<RigFix> Tried(List<(RigFault Fault, double Amount, Rigging Fixed)> all)
         {
@@ -244,6 +197,22 @@ public static class RigChecker
             int before = ActionEnsemble.Badness(action.Retrieve.Verdict);
             return [.. fixes.Where(fix => ActionEnsemble.Badness(fix.After.Verdict) < before).OrderBy(fix => ActionEnsemble.Badness(fix.After.Verdict)).ThenByDescending(fix => fix.After.Agreeing)];
         }
+    }
+
+    /// <summary>A rigging with one fault after the other taken away.</summary>
+    /// <param name="own">The rigging of a soft bait.</param>
+    /// <param name="common">Common share of the shank.</param>
+    internal static List<(RigFault Fault, double Amount, Rigging Fixed)> Trials(Rigging own, double common)
+    {
+        List<(RigFault Fault, double Amount, Rigging Fixed)> trials = [];
+        if (own.ExitSideways != 0) trials.Add((RigFault.ExitSideways, own.ExitSideways, own with { ExitSideways = 0 }));
+        if (own.ExitAbove != 0) trials.Add((RigFault.ExitAbove, own.ExitAbove, own with { ExitAbove = 0 }));
+        if (own.Bend != 0) trials.Add((RigFault.Bend, own.Bend, own with { Bend = 0 }));
+        if (own.PointLean != 0) trials.Add((RigFault.PointLean, own.PointLean, own with { PointLean = 0 }));
+        if (own.HeadTurn != 0) trials.Add((RigFault.HeadTurn, own.HeadTurn, own with { HeadTurn = 0 }));
+        if (own.PulledUp != 0) trials.Add((RigFault.PulledUp, own.PulledUp, own with { PulledUp = 0 }));
+        if (own.ShankShare > common) trials.Add((RigFault.Shank, own.ShankShare.Value, own with { ShankShare = null }));
+        return trials;
     }
 
     // The clean lure on a loop, and snug on a light and a heavy leader; the same tries for each knot, so that try stands against try.

@@ -1,3 +1,4 @@
+using LureSim.Coupling;
 using LureSim.Decision.Trials;
 using LureSim.Lures;
 using LureSim.Model;
@@ -36,7 +37,7 @@ public sealed record RetrieveSearchOptions
 /// <param name="Coverage">Where the lure spent its time.</param>
 /// <param name="ActionShare">Share of the retrieve in which the action is on, 0 to 1.</param>
 /// <param name="LiveZoneShare">Share of the retrieve in the strike zone with the action on, 0 to 1.</param>
-/// <param name="Score">The score of <see cref="Ranking"/> with that share in place of the share in the zone.</param>
+/// <param name="Score">The score of <see cref="Ranking"/>.</param>
 public sealed record RetrieveTrial(RetrieveFamily? Family, Presentation Presentation, Coverage Coverage, double ActionShare, double LiveZoneShare, double Score)
 {
     /// <summary>Share of the retrieve clear of bottom and grass, 0 to 1; where there is grass the bottom lies in it.</summary>
@@ -149,9 +150,9 @@ public sealed record RetrieveSearch(
         IReadOnlyList<RetrieveFamily> families = RetrieveFamily.All;
         double total = (families.Count * (options.RunsPerFamily + 1)) + scenario.Presentations.Count;
         int done = 0;
-        var table = ActionTable.Compute(scenario, head, body, parallel);
+        var table = ActionTable.Compute(scenario.Tackle, scenario.Spot, head, body, parallel);
         var study = new Study(scenario, head, body, table, options, count => progress?.Report(Math.Min(1, Interlocked.Add(ref done, count) / total)), cancellation);
-        FallTime fall = study.Fall();
+        FallTime fall = FallOf(scenario, head, body, Trial.Coarse(options.Simulation), cancellation);
         var found = new FamilyResult[families.Count];
         var own = new RetrieveTrial[scenario.Presentations.Count];
         Parallel.For(0, families.Count + 1, parallel, i =>
@@ -191,29 +192,39 @@ public sealed record RetrieveSearch(
         return heads[Array.IndexOf(scores, scores.Max()) / ways];
     }
 
+    /// <summary>How long the lure falls to the bottom; as long as an angler waits where it does not get there.</summary>
+    internal static FallTime FallOf(Scenario scenario, JigHead head, LureBody body, SimulationOptions settings, CancellationToken cancellation)
+    {
+        Presentation falls = scenario.Presentations[0] with { CountDown = null };
+        Track track = Trial.Run(scenario, new Rig(head, body, falls), settings with { FallOnly = true, FallLimit = LongestCount }, cancellation).Track;
+        double resting = WaterColumn.Of(scenario.Spot).Depth - TackleBuilder.Lure(head, body).ContactRadius - 0.005;
+        return Trial.TimeToDepth(track, resting) is { } seconds ? new FallTime(seconds, true) : new FallTime(LongestCount, false);
+    }
+
+    /// <summary>What the search climbs: the score, with a guide to the zone where it is 0.</summary>
+    internal static double Worth(RetrieveTrial trial, Spot spot)
+    {
+        StrikeZone zone = spot.StrikeZone;
+        double depth = trial.Coverage.MedianDepth;
+        double gap = Math.Max(0, Math.Max(zone.Top - depth, depth - zone.Bottom)) / spot.Depth;
+        return trial.Score + (GuideWeight * ((1 - Math.Min(1, gap)) + trial.ActionShare) / 2);
+    }
+
     // One lure in one water.
     private sealed class Study(
         Scenario scenario, JigHead head, LureBody body, ActionTable table, RetrieveSearchOptions options, System.Action<int> done, CancellationToken cancellation)
     {
         private readonly SimulationOptions coarse = Trial.Coarse(options.Simulation);
 
-        public FallTime Fall()
-        {
-            Presentation falls = scenario.Presentations[0] with { CountDown = null };
-            Track track = Trial.Run(scenario, new Rig(head, body, falls), coarse with { FallOnly = true, FallLimit = LongestCount }, cancellation).Track;
-            double resting = WaterColumn.Of(scenario.Spot).Depth - TackleBuilder.Lure(head, body).ContactRadius - 0.005;
-            return Trial.TimeToDepth(track, resting) is { } seconds ? new FallTime(seconds, true) : new FallTime(LongestCount, false);
-        }
-
         public RetrieveTrial Try(RetrieveFamily? family, Presentation presentation, SimulationOptions settings, out Candidate run)
         {
             cancellation.ThrowIfCancellationRequested();
             run = Trial.Run(scenario, new Rig(head, body, presentation), settings, cancellation);
             (double on, double live) = table.Shares(run.Track, presentation, scenario.Spot.StrikeZone);
-            double score = run.Track.Status == SimulationStatus.Failed ? 0
-                : Ranking.Score(run.Coverage with { ZoneShare = live }, scenario.Spot, presentation.CastLength);
+            Coverage coverage = run.Coverage with { LiveZoneShare = live };
+            double score = run.Track.Status == SimulationStatus.Failed ? 0 : Ranking.Score(coverage, scenario.Spot, run.Rig);
             done(1);
-            return new RetrieveTrial(family, presentation, run.Coverage, on, live, score);
+            return new RetrieveTrial(family, presentation, coverage, on, live, score);
         }
 
         public FamilyResult Search(RetrieveFamily family, FallTime fall, int seed)
@@ -227,12 +238,12 @@ public sealed record RetrieveSearch(
             double[,] points = LatinHypercube.Draw(looks, n, seed);
             for (int i = 0; i < looks; i++)
                 Look([.. Enumerable.Range(0, n).Select(d => points[i, d])]);
-            int[] starts = [.. Enumerable.Range(0, looks).OrderByDescending(i => Value(tried[i])).Take(Starts)];
+            int[] starts = [.. Enumerable.Range(0, looks).OrderByDescending(i => Worth(tried[i], scenario.Spot)).Take(Starts)];
             for (int s = 0; s < starts.Length; s++)
                 Descend(places[starts[s]], s == starts.Length - 1 ? budget : tried.Count + ((budget - looks) / Starts));
             done(budget - tried.Count);
 
-            int best = Enumerable.Range(0, tried.Count).MaxBy(i => Value(tried[i]));
+            int best = Enumerable.Range(0, tried.Count).MaxBy(i => Worth(tried[i], scenario.Spot));
             double[] rounded = [.. family.Parameters.Select((p, d) => p.Rounded(p.At(places[best][d])))];
             RetrieveTrial winner = Try(family, family.Build(scenario.Presentations[0], rounded, fall), options.Simulation, out Candidate run);
             return new FamilyResult(family, winner, run, tried);
@@ -243,7 +254,7 @@ public sealed record RetrieveSearch(
                 RetrieveTrial trial = Try(family, family.Build(scenario.Presentations[0], values, fall), coarse, out _);
                 tried.Add(trial);
                 places.Add(place);
-                return Value(trial);
+                return Worth(trial, scenario.Spot);
             }
 
             // Nelder and Mead 1965 (nelder1965simplex) in angles whose squared sines are the places: any step stays in the range, and its ends can be reached.
@@ -264,15 +275,6 @@ public sealed record RetrieveSearch(
                     // The budget ends a search more often than its accuracy does; what it has found is kept in the list.
                 }
             }
-        }
-
-        // The score, with a guide to the zone where it is 0.
-        private double Value(RetrieveTrial trial)
-        {
-            StrikeZone zone = scenario.Spot.StrikeZone;
-            double depth = trial.Coverage.MedianDepth;
-            double gap = Math.Max(0, Math.Max(zone.Top - depth, depth - zone.Bottom)) / scenario.Spot.Depth;
-            return trial.Score + (GuideWeight * ((1 - Math.Min(1, gap)) + trial.ActionShare) / 2);
         }
     }
 }

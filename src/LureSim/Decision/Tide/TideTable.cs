@@ -1,4 +1,3 @@
-using LureSim.Decision.Baits;
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Trials;
 using LureSim.Model;
@@ -33,39 +32,41 @@ public sealed record TideScale(double Depth, double Current)
 
 /// <summary>Weights for a tide, for one presentation.</summary>
 /// <param name="Scenario">The scenario.</param>
-/// <param name="Presentation">The presentation.</param>
+/// <param name="Rig">The rig: bait and presentation of all rows.</param>
 /// <param name="Rows">One row a moment; empty if the scenario has no tide.</param>
 /// <param name="Table">Weight by depth and current.</param>
-public sealed record TideTable(Scenario Scenario, Presentation Presentation, IReadOnlyList<TideRow> Rows, WeightTable Table)
+public sealed record TideTable(Scenario Scenario, Rig Rig, IReadOnlyList<TideRow> Rows, WeightTable Table)
 {
+    /// <summary>The presentation of all rows.</summary>
+    public Presentation Presentation => Rig.Presentation;
+
     // Rows of the table by hour aimed at, and the steps of it (h).
     private const int MostRows = 14;
     private const int DepthRows = 6;
     private const int CurrentColumns = 7;
     private const double MostGrass = 0.9;
-    private const double Knot = 1852.0 / 3600.0;
     private static readonly double[] Steps = [0.25, 0.5, 1, 2, 3];
 
     // Without a tide and current the table still reaches to this current (m/s).
-    private const double LeastCurrent = Knot;
+    private const double LeastCurrent = PhysicalConstants.Knot;
 
     /// <summary>Computes the table.</summary>
     /// <param name="scenario">A validated scenario.</param>
-    /// <param name="presentation">The presentation.</param>
+    /// <param name="rig">The rig; its head does not matter.</param>
     /// <param name="scale">The units in which depths and currents are round.</param>
     /// <param name="options">Settings.</param>
     /// <param name="parallel">Threads and cancellation. The result does not depend on the number of threads.</param>
     /// <param name="progress">Told the share of the work done after each cell, from several threads.</param>
     /// <exception cref="ArgumentNullException">A required argument is null.</exception>
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
-    public static TideTable Compute(Scenario scenario, Presentation presentation, TideScale scale, SimulationOptions options, ParallelOptions parallel, IProgress<double>? progress = null)
+    public static TideTable Compute(Scenario scenario, Rig rig, TideScale scale, SimulationOptions options, ParallelOptions parallel, IProgress<double>? progress = null)
     {
         ArgumentNullException.ThrowIfNull(scenario);
-        ArgumentNullException.ThrowIfNull(presentation);
+        ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(scale);
         ArgumentNullException.ThrowIfNull(parallel);
         Spot spot = scenario.Spot;
-        LureBody body = BodyChoice.Of(scenario).Soft ?? scenario.Tackle.Bodies[0];
+        (LureBody body, Presentation presentation) = (rig.Body, rig.Presentation);
         IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
         (double Hours, Spot Water, double Current)[] moments = Moments(scenario);
         double[] depths = [.. RoundDepths(spot.Depth, scale.Depth)], currents = Currents(scenario, scale.Current);
@@ -102,10 +103,10 @@ public sealed record TideTable(Scenario Scenario, Presentation Presentation, IRe
         TideRow[] rows = [.. moments.Select((moment, m) =>
         {
             Candidate[] here = runs[(m * heads.Count)..((m + 1) * heads.Count)];
-            Candidate best = here.MaxBy(c => c.Score)!;
+            Candidate best = Preference.Of(here, c => c.Rig, c => c.Score);
             return new TideRow(moment.Hours, moment.Current, moment.Water.Depth, best.Score > 0 ? best.Rig.Head : null, [.. here.Select(c => c.Score)], [.. here.Select(c => c.Coverage.ZoneShare)], weights[m]);
         })];
-        return new TideTable(scenario, presentation, rows, new WeightTable(depths, currents, table));
+        return new TideTable(scenario, rig, rows, new WeightTable(depths, currents, table));
 
         // Bisection on the list of weights: a heavier head is never less on the bottom (a test holds that on the demo spots).
         double? Lightest(Spot water)

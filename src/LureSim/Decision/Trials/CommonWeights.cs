@@ -3,8 +3,7 @@ namespace LureSim.Decision.Trials;
 /// <summary>Weights that jig heads are commonly cast in: common practice.</summary>
 public static class CommonWeights
 {
-    /// <summary>An avoirdupois ounce (kg), exact.</summary>
-    internal const double Ounce = 0.028349523125;
+    private const double Ounce = PhysicalConstants.Ounce;
 
     /// <summary>The weights (kg), increasing: 1/32 to 4 oz.</summary>
     public static IReadOnlyList<double> All { get; } =

@@ -4,7 +4,7 @@ namespace LureSim.Decision.Trials;
 /// <param name="ZoneShare">Share of the retrieve inside the strike zone.</param>
 /// <param name="AboveShare">Share above the zone.</param>
 /// <param name="BelowShare">Share below the zone.</param>
-/// <param name="BottomShare">Share in contact with the bottom.</param>
+/// <param name="BottomShare">Share in contact with the bottom; nearer than the length of a hook counts.</param>
 /// <param name="GrassShare">Share inside the grass canopy.</param>
 /// <param name="TimeToZone">Seconds from splash-down to the first entry into the zone; null if it never gets there.</param>
 /// <param name="TimeToBottom">Seconds from splash-down to the first bottom contact; null if it never gets there.</param>
@@ -23,4 +23,20 @@ public sealed record Coverage(
     double MedianDepth,
     double DeepestDepth,
     double RetrieveTime,
-    double DriftAcross);
+    double DriftAcross)
+{
+    /// <summary>Share of the retrieve inside the strike zone with the action on, 0 to <see cref="ZoneShare"/>; all of it where the action was not judged.</summary>
+    public double LiveZoneShare { get; init; } = ZoneShare;
+
+    /// <summary>Share of the retrieve dragged along the bottom, 0 to <see cref="BottomShare"/>: in contact and moving.</summary>
+    public double DragShare { get; init; }
+
+    /// <summary>Way along the bottom in contact with it (m).</summary>
+    public double DraggedLength { get; init; }
+
+    /// <summary>How often the lure comes down on the bottom.</summary>
+    public int Touches { get; init; }
+
+    /// <summary>Share of the retrieve in which a tap on the lure can be felt, 0 to 1; a pull below the one that is needed counts in proportion.</summary>
+    public double FeltShare { get; init; } = 1;
+}

@@ -9,17 +9,20 @@ public static class CoverageMeasure
     /// <summary>Coverage of a track; the retrieve runs from the first turn of the handle to the end.</summary>
     /// <param name="track">The track.</param>
     /// <param name="zone">The strike zone.</param>
+    /// <param name="touching">Depth (m) from which the lure counts as touching the bottom; infinite for contact alone.</param>
     /// <returns>Shares of 0 where the track has no retrieve.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static Coverage Of(Track track, StrikeZone zone)
+    public static Coverage Of(Track track, StrikeZone zone, double touching = double.PositiveInfinity)
     {
         ArgumentNullException.ThrowIfNull(track);
         ArgumentNullException.ThrowIfNull(zone);
         int start = 0;
         while (start < track.Count && (track.State[start] & TrackState.Falling) != 0) start++;
         int count = track.Count - start;
-        int inZone = 0, above = 0, below = 0, bottom = 0, grass = 0;
-        double across = 0, deepest = 0;
+        int inZone = 0, above = 0, below = 0, bottom = 0, grass = 0, dragged = 0, touches = 0;
+        double across = 0, deepest = 0, way = 0, felt = 0;
+        bool near = false;
+        ScoreWeights weights = ScoreWeights.Default;
         double reference = track.Count > 0 ? track.Y[0] : 0;
         for (int i = 0; i < track.Count; i++)
         {
@@ -30,8 +33,23 @@ public static class CoverageMeasure
             if (depth < zone.Top) above++;
             else if (depth > zone.Bottom) below++;
             else inZone++;
-            if ((track.State[i] & TrackState.OnBottom) != 0) bottom++;
             if ((track.State[i] & TrackState.InGrass) != 0) grass++;
+            felt += Math.Clamp(track.RodTension[i] / weights.FeelTension, 0, 1);
+            bool touch = (track.State[i] & TrackState.OnBottom) != 0 || depth >= touching;
+            if (touch)
+            {
+                bottom++;
+                if (!near) touches++;
+                double speed = Math.Sqrt((track.VelocityX[i] * track.VelocityX[i]) + (track.VelocityY[i] * track.VelocityY[i]));
+                if (speed > weights.Crawl)
+                {
+                    dragged++;
+                    if (i > start) way += speed * (track.Time[i] - track.Time[i - 1]);
+                }
+            }
+
+            // A lure that hangs about the limit has touched once.
+            near = touch || (near && depth >= touching - weights.HookLength);
         }
 
         double share = count > 0 ? 1.0 / count : 0;
@@ -54,7 +72,13 @@ public static class CoverageMeasure
             median,
             deepest,
             count > 0 ? track.Time[^1] - track.Time[start] : 0,
-            across);
+            across)
+        {
+            DragShare = dragged * share,
+            DraggedLength = way,
+            Touches = touches,
+            FeltShare = count > 0 ? felt * share : 1,
+        };
     }
 
     private static double? First(Track track, TrackEventKind kind)

@@ -1,55 +1,75 @@
+using LureSim.Lures;
 using LureSim.Model;
 
 namespace LureSim.Decision.Trials;
 
+/// <summary>The parts of a score, each a factor from 0 to 1.</summary>
+/// <param name="Zone">Share of the retrieve in the strike zone; time with the action off counts by what the bait is worth at rest.</param>
+/// <param name="Wait">What waiting for the lure to come down to the zone leaves.</param>
+/// <param name="Bottom">What lying on the bottom and being dragged along it leave.</param>
+/// <param name="Snag">Chance that the cast comes back without a snag.</param>
+/// <param name="Grass">What time in the grass leaves.</param>
+/// <param name="Bow">What the bow of the line across the current leaves.</param>
+/// <param name="Feel">What a line too slack to feel a tap leaves.</param>
+/// <param name="Natural">How natural the bait looks on the retrieve.</param>
+public readonly record struct ScoreTerms(double Zone, double Wait, double Bottom, double Snag, double Grass, double Bow, double Feel, double Natural)
+{
+    /// <summary>The score: their product.</summary>
+    public double Score => Zone * Wait * Bottom * Snag * Grass * Bow * Feel * Natural;
+}
+
 /// <summary>The value by which candidates are ranked.</summary>
 /// <remarks>
-/// Score = share of the retrieve in the strike zone, times what is left after time lost in grass and on the bottom, times what is left of a minute and a half
-/// after waiting for the lure to come down to the zone, times what the swing across the current leaves. Over draws of uncertain inputs the mean of the
-/// scores ranks (docs/decision.md). The weights are choices of this project, stated here and in the user guide.
+/// Score = time in the strike zone with the action on, times what is left after waiting, bottom, snags, grass, the bow of the line, a slack line and an unnatural
+/// retrieve. Every part is measured in a natural unit (<see cref="Coverage"/>) and weighed by <see cref="ScoreWeights"/>; the weights are choices of this
+/// project. Over tries of uncertain inputs the mean of the scores ranks (docs/decision.md).
 /// </remarks>
 public static class Ranking
 {
-    // A lure in the grass collects grass: all of that time is lost.
-    private const double GrassWeight = 1.0;
-
-    // Touching bottom costs little where the zone lies on it, more where it does not, most on shell that cuts and snags.
-    private const double BottomWeightInZone = 0.15;
-    private const double BottomWeightAboveBottom = 0.5;
-    private const double BottomWeightShell = 0.7;
-
-    // A line swept across by as much as the cast is long costs this share: it goes slack, and strikes are felt late.
-    private const double SwingWeight = 0.25;
-
-    // Waiting time that would cost the whole score (s).
-    private const double WaitLimit = 90;
-
     // Distance of the zone's lower edge from the bottom within which the zone counts as lying on it (m).
     private const double OnBottomMargin = 0.1;
 
     /// <summary>Score of a coverage, 0 to 1.</summary>
     /// <param name="coverage">Where the lure spent its time.</param>
     /// <param name="spot">The spot.</param>
-    /// <param name="castLength">Length of the cast (m), above 0.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The cast is not above 0.</exception>
-    public static double Score(Coverage coverage, Spot spot, double castLength)
+    /// <param name="rig">The rig.</param>
+    /// <param name="weights">Weights; null for those of the table.</param>
+    /// <exception cref="ArgumentNullException">A required argument is null.</exception>
+    public static double Score(Coverage coverage, Spot spot, Rig rig, ScoreWeights? weights = null) => Terms(coverage, spot, rig, weights).Score;
+
+    /// <summary>The parts of the score of a coverage.</summary>
+    /// <param name="coverage">Where the lure spent its time.</param>
+    /// <param name="spot">The spot.</param>
+    /// <param name="rig">The rig.</param>
+    /// <param name="weights">Weights; null for those of the table.</param>
+    /// <exception cref="ArgumentNullException">A required argument is null.</exception>
+    public static ScoreTerms Terms(Coverage coverage, Spot spot, Rig rig, ScoreWeights? weights = null)
     {
         ArgumentNullException.ThrowIfNull(coverage);
         ArgumentNullException.ThrowIfNull(spot);
-        Guard.Positive(castLength);
-        if (coverage.TimeToZone is not { } wait) return 0;
-        double bottomWeight = spot.Bottom == BottomKind.Shell ? BottomWeightShell
-            : ZoneIsOnBottom(spot) ? BottomWeightInZone
-            : BottomWeightAboveBottom;
-        double score = coverage.ZoneShare
-            * (1 - (GrassWeight * coverage.GrassShare))
-            * (1 - (bottomWeight * coverage.BottomShare))
-            * (1 - Math.Min(1, wait / WaitLimit))
-            * (1 - (SwingWeight * Math.Min(1, coverage.DriftAcross / castLength)));
-        return Math.Clamp(score, 0, 1);
+        ArgumentNullException.ThrowIfNull(rig);
+        weights ??= ScoreWeights.Default;
+        var natural = Naturalness.Of(rig.Body.Profile);
+        if (coverage.TimeToZone is not { } wait) return default;
+        BottomCost cost = weights.Of(spot.Bottom);
+        double drag = cost.Drag;
+
+        // Soft mud carries a light head and is ploughed by a heavy one.
+        if (spot.Bottom == BottomKind.Mud) drag *= Math.Min(1, (rig.Head.IsNone ? rig.Body.Kind.Mass(rig.Body) : rig.Head.Mass) / weights.MudWeight);
+        double rest = Math.Max(0, coverage.BottomShare - coverage.DragShare);
+        return new ScoreTerms(
+            Unit(coverage.LiveZoneShare + (natural.Idle * Math.Max(0, coverage.ZoneShare - coverage.LiveZoneShare))),
+            1 - Math.Min(1, wait / weights.WaitLimit),
+            Unit(1 - (cost.Rest * rest) - (drag * coverage.DragShare)),
+            Math.Exp(-((cost.SnagMetre * coverage.DraggedLength) + (cost.SnagTouch * coverage.Touches))),
+            Unit(1 - (weights.Grass * coverage.GrassShare)),
+            Unit(1 - (weights.Bow * Math.Min(1, coverage.DriftAcross / rig.Presentation.CastLength))),
+            Unit(1 - (weights.Feel * (1 - coverage.FeltShare))),
+            natural.Factor(rig.Presentation));
     }
 
     /// <summary>Whether the strike zone lies on the bottom.</summary>
     internal static bool ZoneIsOnBottom(Spot spot) => spot.StrikeZone.Bottom >= spot.Depth - OnBottomMargin;
+
+    private static double Unit(double value) => Math.Clamp(value, 0, 1);
 }

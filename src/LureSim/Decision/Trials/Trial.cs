@@ -2,6 +2,7 @@ using LureSim.Coupling;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Stepping;
+using LureSim.Tackle;
 
 namespace LureSim.Decision.Trials;
 
@@ -10,6 +11,10 @@ public static class Trial
 {
     /// <summary>Line segments of coarse runs; docs/decision.md has the effect against the 40 of single runs.</summary>
     public const int CoarseSegments = 20;
+
+    /// <summary>Line segments of the runs that a choice is sought with, and their error tolerance; docs/decision.md has the effect.</summary>
+    public const int SearchSegments = 10;
+    private const double SearchTolerance = 10;
 
     // Coarser still: error tolerance, for runs of which many are averaged.
     private const double CoarseTolerance = 3;
@@ -27,9 +32,32 @@ public static class Trial
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(options);
         Track track = Simulate(scenario, rig, options, cancellation);
-        Coverage coverage = CoverageMeasure.Of(track, scenario.Spot.StrikeZone);
-        double score = track.Status == SimulationStatus.Failed ? 0 : Ranking.Score(coverage, scenario.Spot, rig.Presentation.CastLength);
-        return new Candidate(rig, track, coverage, score);
+        Coverage coverage = Measure(scenario, rig, track);
+        return new Candidate(rig, track, coverage, track.Status == SimulationStatus.Failed ? 0 : Ranking.Score(coverage, scenario.Spot, rig));
+    }
+
+    /// <summary>Settings of the runs that a choice is sought with, of which very many are made.</summary>
+    /// <param name="options">Settings of single runs.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="options"/> is null.</exception>
+    public static SimulationOptions ForSearch(SimulationOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        return options with
+        {
+            Segments = Math.Min(SearchSegments, options.Segments),
+            ToleranceFactor = Math.Max(SearchTolerance, options.ToleranceFactor),
+        };
+    }
+
+    /// <summary>Where a rig spent its time on a track, and when its action was on.</summary>
+    internal static Coverage Measure(Scenario scenario, Rig rig, Track track)
+    {
+        Spot spot = scenario.Spot;
+        double touching = spot.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius - ScoreWeights.Default.HookLength;
+        Coverage coverage = CoverageMeasure.Of(track, spot.StrikeZone, touching);
+        if (coverage.ZoneShare == 0) return coverage;
+        (_, double live) = ActionTable.Shares(scenario.Tackle, spot, rig.Head, rig.Body, track, rig.Presentation);
+        return coverage with { LiveZoneShare = live };
     }
 
     /// <summary>Coarser settings, for runs of which many are made; docs/decision.md has what they cost in accuracy.</summary>

@@ -1,17 +1,13 @@
-using LureSim.Decision.Baits;
 using LureSim.Decision.Colours;
-using LureSim.Light;
-using LureSim.Lures;
 using LureSim.Model;
-using LureSim.Sight;
 
 namespace LureSim.Decision.Uncertainty;
 
-/// <summary>The colour made out farthest in water of one clarity.</summary>
+/// <summary>The colours in water of one clarity.</summary>
 /// <param name="SecchiDepth">Secchi depth (m).</param>
-/// <param name="Colour">The colour made out farthest, looking level.</param>
-/// <param name="Distance">How far off (m); 0 if no colour is made out.</param>
-public sealed record ClarityCase(double SecchiDepth, string Colour, double Distance);
+/// <param name="Advice">The choice there.</param>
+/// <param name="Holds">True if the plan's own choice is as good there: chosen again, or tied with what is.</param>
+public sealed record ClarityCase(double SecchiDepth, ColourAdvice Advice, bool Holds);
 
 /// <summary>What the spread of the clarity makes of the colours. Clarity moves no lure, so the motion is not computed again.</summary>
 /// <param name="Murky">One draw in ten is murkier.</param>
@@ -19,8 +15,8 @@ public sealed record ClarityCase(double SecchiDepth, string Colour, double Dista
 /// <param name="Clear">One draw in ten is clearer.</param>
 public sealed record ClaritySpread(ClarityCase Murky, ClarityCase Middle, ClarityCase Clear)
 {
-    /// <summary>True if the same colour is made out farthest in all three.</summary>
-    public bool ColourHolds => Murky.Colour == Middle.Colour && Clear.Colour == Middle.Colour;
+    /// <summary>True if the choice holds in murkier and clearer water.</summary>
+    public bool ColourHolds => Murky.Holds && Clear.Holds;
 
     /// <summary>Works out the colours in murkier and clearer water; null if the clarity is exact or was not given by a Secchi depth.</summary>
     /// <param name="scenario">A validated scenario.</param>
@@ -32,14 +28,19 @@ public sealed record ClaritySpread(ClarityCase Murky, ClarityCase Middle, Clarit
         ArgumentNullException.ThrowIfNull(middle);
         Spread spread = scenario.Uncertainty.Clarity;
         if (spread.IsExact || scenario.Spot.Clarity is not SecchiClarity secchi) return null;
-        return new ClaritySpread(At(0.1), new ClarityCase(secchi.Depth, middle.SeenLevel[0].Name, middle.SeenLevel[0].Distance), At(0.9));
+        return new ClaritySpread(At(0.1), new ClarityCase(secchi.Depth, middle.Advice, true), At(0.9));
 
         ClarityCase At(double quantile)
         {
             double depth = Math.Clamp(spread.At(quantile, secchi.Depth), 0.05, 45);
             Spot spot = scenario.Spot with { Clarity = secchi with { Depth = depth } };
-            Sighting first = new SightScene(SpotColours.Field(spot), middle.Eye, ViewDirection.Level, middle.RunningDepth, BodyChoice.Of(scenario).First.ApparentSize).Rank(middle.Chart.Colours)[0];
-            return new ClarityCase(depth, first.Name, first.Distance);
+            ColourAdvice there = ColourAdvice.Of(scenario with { Spot = spot }, middle.Advice.Body, middle.Advice.Depths, SpotColours.Field(spot), middle.Eye, [.. middle.Advice.Colours.Select(worth => worth.Lure)], samples: 1);
+
+            // One draw there: what is not known of eye and water makes the same ties as here.
+            ColourWorth own = there.Colours[middle.Advice.Chosen], best = there.Colours[there.Farthest];
+            double known = middle.Advice.Colours[middle.Advice.Farthest].Range is { Median: > 0 } range ? range.Low / range.Median : 1;
+            bool tied = there.Reason != ColourReason.SightDecidesNothing && own.SeenFrom >= Math.Min(known, 1 / (1 + ColourAdvice.Lead)) * best.SeenFrom;
+            return new ClarityCase(depth, there, there.Chosen == middle.Advice.Chosen || tied);
         }
     }
 }

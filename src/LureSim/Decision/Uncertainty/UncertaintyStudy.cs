@@ -64,8 +64,11 @@ public sealed record UncertaintyStudy(
     // Share of the retrieve in grass from which a run counts as fouled.
     private const double FoulFrom = 0.05;
 
-    /// <summary>The head of the highest mean score; of equals the first of the box.</summary>
-    public HeadUncertainty Best => Heads.MaxBy(h => h.Score.Mean)!;
+    /// <summary>The head of the choice; null for that of the highest mean score.</summary>
+    public JigHead? Chosen { get; init; }
+
+    /// <summary>The head of the choice, otherwise that of the highest mean score; of equals the first of the box.</summary>
+    public HeadUncertainty Best => Heads.FirstOrDefault(h => h.Head == Chosen) ?? Heads.MaxBy(h => h.Score.Mean)!;
 
     /// <summary>True if there is one draw only: the scenario itself.</summary>
     public bool IsExact => Draws.Count == 1;
@@ -110,7 +113,7 @@ public sealed record UncertaintyStudy(
         IReadOnlyList<UncertainDraw> draws = UncertainDraw.Draw(scenario, presentation, samples);
         IReadOnlyList<JigHead> heads = body.NeedsHead ? scenario.Tackle.JigHeads : [JigHead.None(body)];
         int n = draws.Count;
-        double reach = ReachBeyond * draws.Max(d => d.Presentation.CastLength);
+        double reach = Reach(draws);
         SimulationOptions coarse = Trial.Coarse(options);
         var runs = new DrawRun[heads.Count * n];
         Parallel.For(0, runs.Length, parallel, i =>
@@ -128,7 +131,7 @@ public sealed record UncertaintyStudy(
     }
 
     /// <summary>Puts runs together: those of the first head in the order of the draws, then those of the second.</summary>
-    internal static UncertaintyStudy From(Presentation presentation, LureBody body, IReadOnlyList<JigHead> heads, IReadOnlyList<UncertainDraw> draws, DrawRun[] runs)
+    internal static UncertaintyStudy From(Presentation presentation, LureBody body, IReadOnlyList<JigHead> heads, IReadOnlyList<UncertainDraw> draws, DrawRun[] runs, JigHead? chosen = null)
     {
         int n = draws.Count;
         double[] chances = new double[heads.Count];
@@ -142,7 +145,7 @@ public sealed record UncertaintyStudy(
         }
 
         HeadUncertainty[] found = [.. heads.Select((head, h) => Summary(head, new ArraySegment<DrawRun>(runs, h * n, n), draws, chances[h]))];
-        int[] order = [.. Enumerable.Range(0, found.Length).OrderByDescending(h => found[h].Score.Mean)];
+        int[] order = [.. Enumerable.Range(0, found.Length).OrderByDescending(h => found[h].Head == chosen).ThenByDescending(h => found[h].Score.Mean)];
         SpreadDrivers decides = SpreadDrivers.None;
         if (order.Length > 1)
         {
@@ -157,8 +160,14 @@ public sealed record UncertaintyStudy(
             found,
             order.Length > 1 ? found[order[1]] : null,
             decides,
-            (double)none / n);
+            (double)none / n)
+        {
+            Chosen = chosen,
+        };
     }
+
+    /// <summary>Reach of the maps of some draws (m).</summary>
+    internal static double Reach(IReadOnlyList<UncertainDraw> draws) => ReachBeyond * draws.Max(d => d.Presentation.CastLength);
 
     private static HeadUncertainty Summary(JigHead head, ArraySegment<DrawRun> runs, IReadOnlyList<UncertainDraw> draws, double chance)
     {

@@ -46,16 +46,31 @@ public sealed record BodySection(double Position, double Length, double Height, 
 public sealed record TrailingEdge(Vector3d Position, double Height, double Width)
 {
     /// <summary>
-    /// The rear of a round body, from which the flow parts before the end: where the laminar layer leaves the spheroid of its length and mean thickness, as for its drag nose first
-    /// (<see cref="LaminarSeparation"/>). At the Reynolds number of a lure, 1e4 to 1e5 on the length, the layer is laminar; turbulent layers part later (Hopkins 1951, NACA RM A51C14:
-    /// at 90.5 % of the length).
+    /// The rear of a round body, from which the flow separates before the end, at Reynolds numbers of 1e6 on the length: for a spheroid the section at 90.5 % of the length
+    /// (Hopkins 1951, NACA RM A51C14: x0/L = 0.378 + 0.527 x1/L with x1 where the section shrinks fastest, here the end).
     /// </summary>
     /// <param name="semiAxes">Half length, half width, half height (m).</param>
     public static TrailingEdge OfSpheroid(Vector3d semiAxes)
     {
+        const double Station = 0.905;
+        return Rear(semiAxes, Station, 4 * Station * (1 - Station));
+    }
+
+    /// <summary>
+    /// The same at the Reynolds numbers of a lure, 1e4 to 1e5 on the length, where the layer is laminar and leaves sooner: the place of its nose-first drag
+    /// (<see cref="LaminarSeparation"/>), 85 % of the length for a spheroid of six diameters.
+    /// </summary>
+    /// <param name="semiAxes">Half length, half width, half height (m).</param>
+    public static TrailingEdge OfLaminarSpheroid(Vector3d semiAxes)
+    {
         var parting = LaminarSeparation.OfSpheroid(Math.Clamp(semiAxes.X / Math.Sqrt(semiAxes.Y * semiAxes.Z), 1, 50));
-        double share = Math.Sqrt(parting.AreaShare);
-        return new(new((1 - (2 * parting.Station)) * semiAxes.X, 0, 0), 2 * semiAxes.Z * share, 2 * semiAxes.Y * share);
+        return Rear(semiAxes, parting.Station, parting.AreaShare);
+    }
+
+    private static TrailingEdge Rear(Vector3d semiAxes, double station, double areaShare)
+    {
+        double share = Math.Sqrt(areaShare);
+        return new(new((1 - (2 * station)) * semiAxes.X, 0, 0), 2 * semiAxes.Z * share, 2 * semiAxes.Y * share);
     }
 
     internal void Validate()

@@ -1,3 +1,4 @@
+using LureSim.Coupling;
 using LureSim.Decision.Search;
 using LureSim.Model;
 using LureSim.Motion;

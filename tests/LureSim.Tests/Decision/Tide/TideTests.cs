@@ -43,7 +43,7 @@ public class TideTests
     public void The_bridge_wants_weight_with_the_current_and_depth()
     {
         Scenario bridge = ScenarioReader.Read(Repository.File("scenarios", "bridge-channel.yaml")).Scenario!;
-        TideTable table = TideTable.Compute(bridge, bridge.Presentations[0], new UnitFormat(UnitSystem.Us).TideScale, Trial.Coarse(new SimulationOptions()), new ParallelOptions());
+        TideTable table = TideTable.Compute(bridge, new Rig(bridge.Tackle.JigHeads[0], bridge.Tackle.Bodies[2], bridge.Presentations[0]), new UnitFormat(UnitSystem.Us).TideScale, Trial.Coarse(new SimulationOptions()), new ParallelOptions());
 
         // Snapshot, within one of the common sizes; what is on the edge between two may change with the engine.
         string[] holding = ["1/4", "5/16", "1/2", "3/4", "1/2", "1/4", "3/16", "1/4"];

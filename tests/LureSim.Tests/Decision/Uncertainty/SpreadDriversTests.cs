@@ -61,6 +61,19 @@ public class SpreadDriversTests
     }
 
     [Fact]
+    public void The_noise_of_60_draws_is_that_of_the_normal_table()
+    {
+        // The inputs drawn are as many as have a driver; two-sided 5 % shared among them, from a table of the normal distribution: 8 inputs, 0.3125 % in each tail, z = 2.734; 9: 2.773; 10: 2.807.
+        SpreadDrivers found = SpreadDrivers.Of(Draws, [.. Draws.Select(d => d.Values[0])]);
+        double z = found.Drivers.Count switch { 4 => 2.498, 5 => 2.576, 6 => 2.638, 7 => 2.690, 8 => 2.734, 9 => 2.773, 10 => 2.807, int n => throw new InvalidOperationException($"No row for {n}.") };
+        Assert.Equal(z / Math.Sqrt(59), found.Noise, 1e-4);
+
+        // Of three draws, and where nothing was drawn, no correlation stands out.
+        Assert.Equal(1, SpreadDrivers.Of([.. Draws.Take(3)], [1, 2, 3]).Noise);
+        Assert.Equal(1, SpreadDrivers.Of([Draws[0], Draws[0], Draws[0], Draws[0]], [1, 2, 3, 4]).Noise);
+    }
+
+    [Fact]
     public void Intervals_take_values_that_were_drawn()
     {
         Interval ten = Interval.Of(Enumerable.Range(1, 10).Select(i => (double)i));

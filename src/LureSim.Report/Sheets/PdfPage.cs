@@ -3,7 +3,7 @@ using LureSim.Report.Rendering;
 using OxyPlot;
 using SkiaSharp;
 
-namespace LureSim.Report.Trips;
+namespace LureSim.Report.Sheets;
 
 /// <summary>Sets text and figures down a page to print. Lengths in 1/96 inch.</summary>
 /// <param name="canvas">Canvas of the page, scaled to 1/96 inch.</param>
@@ -44,6 +44,13 @@ internal sealed class PdfPage(SKCanvas canvas) : IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => context.Dispose();
+
+    /// <summary>Goes on from a place.</summary>
+    public void MoveTo(double y) => Y = y;
+
+    /// <summary>Draws a thin line.</summary>
+    public void Line(double x0, double y0, double x1, double y1, OxyColor colour) =>
+        context.DrawLine([new(x0, y0), new(x1, y1)], colour, 1, EdgeRenderingMode.Adaptive, null, LineJoin.Miter);
 
     /// <summary>Leaves room.</summary>
     public void Skip(double height) => Y += height;

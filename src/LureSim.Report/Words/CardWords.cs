@@ -1,0 +1,127 @@
+using LureSim.Decision;
+using LureSim.Decision.Colours;
+using LureSim.Decision.RigChecks;
+using LureSim.Decision.Trials;
+using LureSim.Model;
+using LureSim.Report.Units;
+using LureSim.Sight;
+using LureSim.Swimming;
+
+namespace LureSim.Report.Words;
+
+/// <summary>The rows of a card in words.</summary>
+internal static class CardWords
+{
+    /// <summary>Depth, bottom, current, fish.</summary>
+    public static string Spot(Scenario scenario, UnitFormat format)
+    {
+        Spot spot = scenario.Spot;
+        string grass = spot.GrassHeight > 0 ? $", grass {format.HandText(spot.GrassHeight)} high" : "";
+        string flow = spot.CurrentSpeed > 0 ? $"current {format.FlowText(spot.CurrentSpeed)} {SpotWords.Direction(spot.CurrentDirection, format.System)}" : "no current";
+        return $"{format.HandText(spot.Depth)}, {SpotWords.Bottom(spot.Bottom)}{grass}, {flow}, {FishWords.Everyday(spot.TargetFish)}";
+    }
+
+    /// <summary>Weight, knot, leader.</summary>
+    public static string TieOn(Rig rig, TackleBox tackle, UnitFormat format)
+    {
+        string leader = tackle.Leader is { } l ? $", {format.StrengthText(l.Strength)} {TackleWords.LineName(l.Kind)} leader" : "";
+        return $"{Head(rig, format)}{TackleWords.KnotName(tackle.Rigging.Knot)}{leader}";
+    }
+
+    /// <summary>Weight of a rig as it is asked for in a shop.</summary>
+    public static string Weight(JigHead head, UnitFormat format) => head.IsNone ? ""
+        : format.HeadText(head) + (head.Mass > 0 && head.Place == WeightPlace.Nose ? " head" : head.Mass > 0 ? " weighted hook" : " hook");
+
+    /// <summary>The retrieve in hands with its name before it, where it has several moves and the name of a ready-made one.</summary>
+    public static string Named(Presentation p, string hands) =>
+        p.Style is not null && p.Name == p.Style && p.Moves.Count > 1 ? $"{Grammar.Capital(p.Name)}: {char.ToLowerInvariant(hands[0])}{hands[1..]}" : hands;
+
+    /// <summary>Whether it tracks straight, or what to fix first.</summary>
+    public static string Rig(RigFocus check, UnitFormat format)
+    {
+        if (check.Fixes.Count > 0)
+        {
+            // What to do; by how much stands in the details.
+            string fix = Grammar.Capital(SwimmingWords.Fix(check.Fixes[0], format.System));
+            int end = fix.AsSpan().IndexOfAny(':', '.', ',');
+            return end > 0 ? fix[..end] : fix;
+        }
+
+        ActionReport report = check.Action.Retrieve.Report;
+        return report.Verdict switch
+        {
+            ActionVerdict.Swims => $"OK, swims, {UnitFormat.Counted(report.Frequency, "beat")} a second",
+            ActionVerdict.Still or ActionVerdict.Glides => report.YawAmplitude > ActionReport.Noticeable
+                ? "OK, tracks straight with a slight wag"
+                : "OK, no action on a straight pull: work the rod",
+            ActionVerdict.Muted => "dead: almost no action",
+            ActionVerdict.Unknown => "could not be computed",
+            _ => (report.IsFault ? "watch it: " : "OK, ") + SwimmingWords.Word(report.Verdict),
+        };
+    }
+
+    /// <summary>What to change to, and at what current or depth.</summary>
+    public static string Backup(CardFacts facts, UnitFormat format)
+    {
+        Candidate first = facts.First;
+        string rig = facts.Backup is { } other
+            ? string.Join(", ", ((string?[])
+            [
+                other.Rig.Head.IsNone ? null : format.HeadText(other.Rig.Head),
+                other.Rig.Body == first.Rig.Body ? null : format.LureText(other.Rig.Body),
+                other.Rig.Presentation == first.Rig.Presentation ? null : other.Rig.Presentation.Name,
+            ]).Where(part => part is not null))
+            : "";
+        string same = rig.Length > 0 && facts.Backup!.Rig.Presentation == first.Rig.Presentation ? ", worked the same" : "";
+        return string.Join("; ", new[] { rig + same, facts.Flip }.Where(part => part.Length > 0));
+    }
+
+    /// <summary>What to watch out for in a few words each, what the run found first.</summary>
+    public static IEnumerable<string> Watch(Scenario scenario, JigHead head, IReadOnlyList<ChoiceWarning> warnings)
+    {
+        if (warnings.Any(warning => warning.Kind == ChoiceWarningKind.TouchesShell))
+            yield return "shell: check the leader often";
+        if (warnings.Any(warning => warning.Kind == ChoiceWarningKind.InGrass))
+            yield return "grass: rig it weedless";
+        if (warnings.Any(warning => warning.Kind == ChoiceWarningKind.SweptAcross))
+            yield return "the bow in the line hides bites";
+        foreach (CautionKind kind in Cautions.Of(scenario, head).Where(kind => kind <= CautionKind.Lightning))
+            yield return Cautions.Short(kind);
+    }
+
+    /// <summary>The card on one line: weight, lure, color, sink, retrieve.</summary>
+    public static string Line(CardFacts facts, UnitFormat format)
+    {
+        Rig rig = facts.First.Rig;
+        string weight = rig.Head.IsNone ? "" : format.HeadText(rig.Head) + ", ";
+        string color = facts.Colour is { } choice ? $", {choice.Name}" : "";
+        return $"{weight}{format.LureText(rig.Body)}{color}; {Sink(rig.Presentation, facts.First.Coverage)}; {rig.Presentation.Name}";
+    }
+
+    /// <summary>Why this color in a few words.</summary>
+    public static string Why(ColourAdvice advice) => advice.Reason switch
+    {
+        ColourReason.OnlyColour => "the one in your box",
+        ColourReason.SeenFarthest => advice.Choice.Seen.Mode is SightMode.Silhouettes or SightMode.GoneDark ? "best dark silhouette" : "shows farthest",
+        ColourReason.Likeness => "looks like the bait",
+        ColourReason.CommonPractice => "usual choice here",
+        ColourReason.NoRealDifference => "as good as any",
+        ColourReason.SightDecidesNothing => "dark silhouette; add sound or scent",
+        ColourReason.Given => "your choice",
+        _ => throw new ArgumentOutOfRangeException(nameof(advice), advice.Reason, "Not a reason."),
+    };
+
+    private static string Head(Rig rig, UnitFormat format) => Weight(rig.Head, format) is { Length: > 0 } weight ? weight + ", " : "";
+
+    /// <summary>Bail and count in a few words.</summary>
+    public static string Sink(Presentation p, Coverage coverage)
+    {
+        string bail = p.Fall == FallMode.SlackLine ? "bail open" : "bail closed";
+        return p.CountDown switch
+        {
+            null => coverage.TimeToBottom is { } seconds ? $"{bail}, to bottom, about {RetrieveWords.Count(seconds)}" : $"{bail}, let it sink; it never reaches bottom",
+            < 0.5 => "no count: start as it hits the water",
+            { } count => $"{bail}, {RetrieveWords.Count(count)}",
+        };
+    }
+}

@@ -1,0 +1,34 @@
+namespace LureSim.Decision.Trials;
+
+/// <summary>Which of several rigs to take: as light as will do the job, and as simple.</summary>
+public static class Preference
+{
+    /// <summary>
+    /// The rig to take: of all whose score is no worse than the best by a real margin the one with the lightest head, of equally light ones the one that is worked in
+    /// the simplest way, and of these the one that scores highest.
+    /// </summary>
+    /// <typeparam name="T">What carries the rig.</typeparam>
+    /// <param name="items">What to choose from, at least one.</param>
+    /// <param name="rig">Its rig.</param>
+    /// <param name="score">Its score.</param>
+    /// <param name="margin">How far a score may lie below the best, given the best item, and be no worse; null for <see cref="ScoreWeights.Tie"/>.</param>
+    /// <param name="weights">Weights; null for those of the table.</param>
+    /// <exception cref="ArgumentNullException">A required argument is null.</exception>
+    /// <exception cref="ArgumentException">There is nothing to choose from.</exception>
+    public static T Of<T>(IReadOnlyList<T> items, Func<T, Rig> rig, Func<T, double> score, Func<T, T, double>? margin = null, ScoreWeights? weights = null)
+    {
+        ArgumentNullException.ThrowIfNull(items);
+        ArgumentNullException.ThrowIfNull(rig);
+        ArgumentNullException.ThrowIfNull(score);
+        if (items.Count == 0) throw new ArgumentException("There must be something to choose from.", nameof(items));
+        T best = items.MaxBy(score)!;
+        double most = score(best), tie = (weights ?? ScoreWeights.Default).Tie(most);
+        if (!(most > 0)) return best;
+        return items
+            .Where(item => score(item) > 0 && score(item) >= most - (margin is null ? tie : Math.Max(tie, margin(best, item))))
+            .OrderBy(item => rig(item).Head.Mass)
+            .ThenBy(item => Naturalness.ClassOf(rig(item).Presentation))
+            .ThenByDescending(score)
+            .First();
+    }
+}
