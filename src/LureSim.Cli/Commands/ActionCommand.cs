@@ -43,7 +43,7 @@ internal sealed class ActionCommand : AnswerCommand<ActionSettings>
         ActionTrace trace = outcome.Sheet.Focus.Action.Retrieve.Trace;
         if (trace.Status == SimulationStatus.Failed)
             throw CommandRun.Failure(SwimmingWords.Failure(trace));
-        return new(JsonOutput.Of("action", ActionJson.Of(outcome, settings.Formatter.System), ChoiceJson.Of(chosen)), "action", human => ActionView.Write(human, outcome.Sheet, settings.Formatter), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
+        return new(JsonOutput.Of("action", ActionJson.Of(outcome, settings.Formatter.System), ChoiceJson.Of(chosen)), "action", human => ActionView.Write(human, outcome.Sheet, settings.Formatter), SpotWords.Brief(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
         {
             Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),
             Csv = ActionView.ToCsv(outcome.Sheet),

@@ -30,7 +30,7 @@ internal sealed class CompareCommand : AnswerCommand<CompareSettings>
         RigComparison comparison = outcome.Comparison;
         CommandRun.Require(comparison.FirstOutcome.Candidate.Track);
         CommandRun.Require(comparison.SecondOutcome.Candidate.Track);
-        return new(JsonOutput.Of("compare", CompareJson.Of(outcome), ChoiceJson.Of(chosen)), "compare", Show, SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, comparison.FirstOutcome.Candidate.Rig.Head)) { Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System), Csv = ToCsv(comparison), Pages = outcome.Pages };
+        return new(JsonOutput.Of("compare", CompareJson.Of(outcome), ChoiceJson.Of(chosen)), "compare", Show, SpotWords.Brief(scenario, settings.Formatter), Cautions.Line(scenario, comparison.FirstOutcome.Candidate.Rig.Head)) { Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System), Csv = ToCsv(comparison), Pages = outcome.Pages };
 
         void Show(IAnsiConsole human)
         {

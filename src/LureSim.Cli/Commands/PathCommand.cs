@@ -37,7 +37,7 @@ internal sealed class PathCommand : AnswerCommand<PathSettings>
         ChosenRig chosen = run.Choose("Running", scenario, RigChoice.Limits(scenario, settings), settings);
         Candidate candidate = chosen.Choice.First;
         CommandRun.Require(candidate.Track);
-        return new(JsonOutput.Of("path", CandidateJson.Of(candidate, withTrack: true), ChoiceJson.Of(chosen)), "path", human => TrackView.Write(human, candidate, settings.Formatter, settings.EverySeconds), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
+        return new(JsonOutput.Of("path", CandidateJson.Of(candidate, withTrack: true), ChoiceJson.Of(chosen)), "path", human => TrackView.Write(human, candidate, settings.Formatter, settings.EverySeconds), SpotWords.Brief(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
         {
             Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),
             Csv = TrackView.ToCsv(candidate.Track),

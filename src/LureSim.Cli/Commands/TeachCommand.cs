@@ -28,6 +28,6 @@ internal sealed class TeachCommand : AnswerCommand<TeachSettings>
     {
         Scenario scenario = settings.ReadScenario();
         LessonOutcome outcome = run.Compute("Drawing", (pipeline, progress) => pipeline.Teach(scenario, settings.Request, progress, run.Cancellation));
-        return new(JsonOutput.Of("teach", LessonJson.Of(outcome)), "lesson", human => LessonView.Write(human, outcome.Lesson, settings.Formatter), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario)) { Pages = outcome.Plates };
+        return new(JsonOutput.Of("teach", LessonJson.Of(outcome)), "lesson", human => LessonView.Write(human, outcome.Lesson, settings.Formatter), SpotWords.Brief(scenario, settings.Formatter), Cautions.Line(scenario)) { Pages = outcome.Plates };
     }
 }

@@ -1,6 +1,5 @@
 using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
-using LureSim.Lures;
 using LureSim.Decision;
 using LureSim.Model;
 using LureSim.Report.Words;
@@ -24,7 +23,7 @@ internal sealed class TideCommand : AnswerCommand<TideSettings>
         settings.RequireJigHeads(scenario, "tide");
         (ChosenRig chosen, TideOutcome outcome) = run.Choose("Running the tide", scenario, RigChoice.Limits(scenario, settings), settings, (pipeline, found, progress) =>
             pipeline.Tide(scenario, found.Rig, settings.Request, progress, run.Cancellation));
-        return new(JsonOutput.Of("tide", TideJson.Of(outcome.Table), ChoiceJson.Of(chosen)), "tide", human => TideView.Write(human, outcome.Table, settings.Formatter), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
+        return new(JsonOutput.Of("tide", TideJson.Of(outcome.Table), ChoiceJson.Of(chosen)), "tide", human => TideView.Write(human, outcome.Table, settings.Formatter), SpotWords.Brief(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
         {
             Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),
             Csv = TideView.HoursToCsv(outcome.Table),

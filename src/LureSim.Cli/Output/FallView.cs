@@ -13,8 +13,8 @@ internal static class FallView
     {
         console.MarkupLineInterpolated($"[bold]{scenario.Title}[/]");
         console.MarkupLineInterpolated($"Seconds to depth with the {units.LureText(body)}; - where it never gets there.");
-        WriteOne(console, "bail open", table, units, column => column.SlackLineSeconds);
-        WriteOne(console, "bail closed, tight line", table, units, column => column.TightLineSeconds);
+        WriteOne(console, "bail open", table, units, column => column.SlackLineSeconds, false);
+        WriteOne(console, "bail closed, tight line", table, units, column => column.TightLineSeconds, true);
     }
 
     /// <summary>The table as CSV, one row a head and depth.</summary>
@@ -30,7 +30,7 @@ internal static class FallView
         return csv.ToString();
     }
 
-    private static void WriteOne(IAnsiConsole console, string title, FallTable table, UnitFormat units, Func<FallColumn, IReadOnlyList<double?>> seconds)
+    private static void WriteOne(IAnsiConsole console, string title, FallTable table, UnitFormat units, Func<FallColumn, IReadOnlyList<double?>> seconds, bool closedBail)
     {
         DisplayUnit depth = Views.DepthUnit(units, table.Depths);
         Views.WriteColumns(
@@ -39,7 +39,7 @@ internal static class FallView
             new ViewColumn($"depth ({depth.Symbol})", [.. table.Depths.Select(depth.Number), $"sink rate ({units.Speed.Symbol})"], true),
             [.. table.Columns.Select(column => new ViewColumn(
                 units.HeadText(column.Head),
-                [.. seconds(column).Select(value => Views.Optional(UnitFormat.Seconds, value)), units.Speed.Number(column.TerminalSpeed)],
+                [.. seconds(column).Select(value => Views.Optional(UnitFormat.Seconds, value)), units.Speed.Number(table.SinkRate(column, closedBail))],
                 true))]);
     }
 }

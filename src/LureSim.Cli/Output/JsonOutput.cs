@@ -78,11 +78,12 @@ internal sealed record FallJson(string Title, string Body, [property: JsonProper
         scenario.Title,
         body.Label,
         table.Depths,
-        [.. table.Columns.Select(column => new Column(HeadJson.Of(column.Head), column.TerminalSpeed, column.SlackLineSeconds, column.TightLineSeconds))]);
+        [.. table.Columns.Select(column => new Column(HeadJson.Of(column.Head), column.TerminalSpeed, table.SinkRate(column), column.SlackLineSeconds, column.TightLineSeconds))]);
 
     internal sealed record Column(
         HeadJson Head,
         [property: JsonPropertyName("terminal_speed_m_s")] double TerminalSpeed,
+        [property: JsonPropertyName("sink_rate_m_s")] double SinkRate,
         [property: JsonPropertyName("slack_line_s")] IReadOnlyList<double?> SlackLine,
         [property: JsonPropertyName("tight_line_s")] IReadOnlyList<double?> TightLine);
 }

@@ -93,7 +93,7 @@ public static class FallCurves
             LabelPlacer.Draw(area, [.. scene.Labels(area, options).Concat(heads).Select(placer.Place).OfType<LabelPlacer.Placement>()]);
         });
 
-        FallColumn slow = fall.Columns.MinBy(c => c.TerminalSpeed)!, fast = fall.Columns.MaxBy(c => c.TerminalSpeed)!;
+        FallColumn slow = fall.Columns.MinBy(c => fall.SinkRate(c))!, fast = fall.Columns.MaxBy(c => fall.SinkRate(c))!;
         return new Figure(options)
         {
             Name = "count-down",
@@ -103,7 +103,7 @@ public static class FallCurves
             Model = model,
             PlotHeight = options.Narrow ? 360 : 370,
             Caption = "Count from when it hits the water, bail open: the curve shows how deep the lure is. With the bail closed it sinks slower; see the table.",
-            AltText = $"Depth against seconds of sinking with the bail open, a curve for each head. {format.HeadText(slow.Head)}: {format.SinkText(slow.TerminalSpeed)}; {format.HeadText(fast.Head)}: {format.SinkText(fast.TerminalSpeed)}.",
+            AltText = $"Depth against seconds of sinking with the bail open, a curve for each head. {format.HeadText(slow.Head)}: {format.SinkText(fall.SinkRate(slow))}; {format.HeadText(fast.Head)}: {format.SinkText(fall.SinkRate(fast))}.",
         };
     }
 

@@ -1,5 +1,4 @@
 using LureSim.Decision.Uncertainty;
-using LureSim.Report.Units;
 using LureSim.Report.Words;
 using OxyPlot;
 using OxyPlot.Annotations;

@@ -90,7 +90,7 @@ internal static class Explanations
         [
             new(UnitFormat.SecondsText(At(zone.Top)), $"bail open, to the top of the zone, {format.LengthText(zone.Top)}"),
             new(UnitFormat.SecondsText(At(zone.Bottom)), $"to its lower edge, {format.LengthText(zone.Bottom)}"),
-            new(format.SinkText(column.TerminalSpeed), $"sink rate of {format.HeadText(head)} with this lure"),
+            new(format.SinkText(sheet.Fall.SinkRate(column)), $"sink rate of {format.HeadText(head)} with this lure"),
         ];
 
         // Between the rows of the table; nothing is made up below the last depth reached.

@@ -17,7 +17,7 @@ internal static class SheetTables
     /// <summary>Seconds to each depth for some heads; with the bail open first, in brackets with it closed.</summary>
     public static TableView Fall(FallTable fall, IReadOnlyList<FallColumn> columns, StrikeZone zone, string label, UnitFormat format)
     {
-        List<RowView> rows = [new RowView("sinks at", [.. columns.Select(c => new CellView(format.SinkText(c.TerminalSpeed)))])];
+        List<RowView> rows = [new RowView("sinks at", [.. columns.Select(c => new CellView(format.SinkText(fall.SinkRate(c))))])];
         for (int i = 0; i < fall.Depths.Count; i++)
         {
             double depth = fall.Depths[i];

@@ -1,8 +1,6 @@
-using LureSim.Decision.Trials;
 using LureSim.Report.Figures;
 using LureSim.Report.Rendering;
 using LureSim.Report.Sheets;
-using LureSim.Report.Units;
 using LureSim.Report.Words;
 using OxyPlot;
 

@@ -1,5 +1,4 @@
 using System.Text;
-using LureSim.Decision.Trials;
 using LureSim.Report.Figures;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;

@@ -73,14 +73,14 @@ internal static class CardWords
             ]).Where(part => part is not null))
             : "";
         string same = rig.Length > 0 && facts.Backup!.Rig.Presentation == first.Rig.Presentation ? ", worked the same" : "";
-        string flip = !brief && facts.Choice is { } choice ? ChoiceWords.Flips(choice, facts.Scenario.Tackle.Reel, format).FirstOrDefault() ?? "" : "";
+        string flip = !brief && facts.Choice is { Flips.Count: > 0 } choice ? ChoiceWords.Flips(choice, facts.Scenario.Tackle.Reel, format)[0] : "";
         return string.Join("; ", new[] { rig + same, flip }.Where(part => part.Length > 0));
     }
 
     /// <summary>Of how many tries it came out best or as good, and what to check first; empty where all is known.</summary>
     public static string HowSure(CardFacts facts, bool brief)
     {
-        string tries = facts.Choice is { Numbers: not null } choice ? ChoiceWords.HowSure(choice) : facts.Uncertainty is { } study ? UncertaintyWords.Short(study) : "";
+        string tries = facts.Choice is { Numbers: not null } choice ? ChoiceWords.HowSure(choice) : facts.Uncertainty is { } study ? UncertaintyWords.BestIn(study) : "";
         return !brief && tries.Length > 0 && facts.Uncertainty is { IsExact: false } all && UncertaintyWords.CheckFirst(all) is { Length: > 0 } check ? $"{tries}; {check}" : tries;
     }
 
@@ -94,7 +94,7 @@ internal static class CardWords
         if (warnings.Any(warning => warning.Kind == ChoiceWarningKind.SweptAcross))
             yield return "the bow in the line hides bites";
         foreach (CautionKind kind in Cautions.Of(scenario, head).Where(kind => kind <= CautionKind.Lightning))
-            yield return Cautions.Short(kind);
+            yield return Cautions.Brief(kind);
     }
 
     /// <summary>The card on one line: weight, lure, color, sink, retrieve.</summary>

@@ -96,7 +96,7 @@ public static partial class Cautions
     /// <summary>A caution in a few words, for a card or the last line of a terminal.</summary>
     /// <param name="kind">The caution.</param>
     /// <exception cref="ArgumentOutOfRangeException">It is no caution.</exception>
-    public static string Short(CautionKind kind) => kind switch
+    public static string Brief(CautionKind kind) => kind switch
     {
         CautionKind.BoatAtBridge => "don't anchor in the channel or tie up to the bridge",
         CautionKind.Structure => "keep off the pilings",
@@ -122,7 +122,7 @@ public static partial class Cautions
     {
         IReadOnlyList<CautionKind> all = Of(scenario, head);
         IEnumerable<CautionKind> here = all.Where(kind => kind < CautionKind.Cast).Take(3).DefaultIfEmpty(CautionKind.Cast);
-        return $"Watch out: {string.Join("; ", here.Concat([CautionKind.Lightning, CautionKind.Rules, CautionKind.Model]).Select(Short))}.";
+        return $"Watch out: {string.Join("; ", here.Concat([CautionKind.Lightning, CautionKind.Rules, CautionKind.Model]).Select(Brief))}.";
     }
 
     [GeneratedRegex(@"\b(boat|skiff|kayak|canoe|anchor(ed)?|drift(ing)?)\b", RegexOptions.IgnoreCase)]

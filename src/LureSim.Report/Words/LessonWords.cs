@@ -114,7 +114,7 @@ public static class LessonWords
         Spectrum top = spot.Plate.Rows[0].Illuminant, light = spot.Plate.Rows[row].Illuminant;
         double blue = Left(450), green = Left(550), red = Left(620);
         return red < blue ? format.Say($"This water takes red light first, and a red lure has only red light to send back.")
-            : red > green ? format.Say($"This water is stained like tea: it takes blue and green light first and leaves red. Red keeps its color while everything fades.")
+            : red > green ? format.Say($"This water, like tea, takes blue and green light first and leaves red. Red keeps its color while everything fades.")
             : "This water takes blue light first, then red, and lets green through: white and chartreuse turn greenish, red has little to send back.";
 
         double Left(double nm) => top.At(nm) > 0 ? light.At(nm) / top.At(nm) : 0;

@@ -62,7 +62,7 @@ public static class SpotWords
     }
 
     /// <summary>Depth, bottom, current and fish, for the first line of a command without a choice.</summary>
-    public static string Short(Scenario scenario, UnitFormat format)
+    public static string Brief(Scenario scenario, UnitFormat format)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(format);

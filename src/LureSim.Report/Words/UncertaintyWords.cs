@@ -37,7 +37,7 @@ public static class UncertaintyWords
     /// <summary>How often the best head came out best, for a card; nothing where all is known.</summary>
     /// <param name="study">The study.</param>
     /// <exception cref="ArgumentNullException"><paramref name="study"/> is null.</exception>
-    public static string Short(UncertaintyStudy study)
+    public static string BestIn(UncertaintyStudy study)
     {
         ArgumentNullException.ThrowIfNull(study);
         if (study.IsExact) return "";

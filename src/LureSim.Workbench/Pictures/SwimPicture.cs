@@ -38,7 +38,7 @@ internal static class SwimPicture
     {
         Scenario scenario = question.Scenario;
         RigAction action = RigChecker.OnRetrieve(scenario, run.Rig, run.Track, cancellation);
-        ActionAssessment shown = action.Twitch ?? action.Retrieve;
+        ActionAssessment shown = (action.Twitch ?? action.Retrieve).Typical;
         ActionReport report = shown.Report;
         Rigging own = scenario.Tackle.Rigging, straight = own.Straightened();
         IReadOnlyList<SwimFrame> ghost = [];
@@ -47,7 +47,7 @@ internal static class SwimPicture
         {
             Scenario clean = scenario with { Tackle = scenario.Tackle with { Rigging = straight } };
             RigAction other = RigChecker.OnRetrieve(clean, run.Rig, run.Track, cancellation);
-            ActionAssessment beside = other.Twitch ?? other.Retrieve;
+            ActionAssessment beside = (other.Twitch ?? other.Retrieve).Typical;
             ghost = FramesOf(beside, run.Rig, straight, 1);
             note = Alike(report, beside.Report)
                 ? "Put on straight it does about the same here: the model sees no real difference."

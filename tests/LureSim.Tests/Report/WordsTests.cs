@@ -184,7 +184,7 @@ public partial class WordsTests
         Assert.Contains(CautionKind.Heat, Cautions.Of(bridge with { Spot = bridge.Spot with { TemperatureCelsius = 29 } }));
         foreach (CautionKind kind in Enum.GetValues<CautionKind>())
         {
-            Assert.NotEmpty(Cautions.Short(kind));
+            Assert.NotEmpty(Cautions.Brief(kind));
             Assert.EndsWith(".", Cautions.Sentence(kind, UnitSystem.Us), StringComparison.Ordinal);
         }
     }
