@@ -85,4 +85,4 @@ public sealed class BrowserTheoryAttribute : TheoryAttribute
 
 /// <summary>All tests of the pages share the browser, and run one after the other: they measure time.</summary>
 [CollectionDefinition("browser", DisableParallelization = true)]
-public sealed class BrowserCollection : ICollectionFixture<BrowserFixture>;
+public sealed class SharedBrowser : ICollectionFixture<BrowserFixture>;

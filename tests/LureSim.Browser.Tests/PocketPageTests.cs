@@ -31,7 +31,7 @@ public class PocketPageTests(BrowserFixture fixture)
     {
         await using Pocket pocket = await OpenAsync(script: false);
         IPage p = pocket.Page;
-        Assert.Contains("Tie on", await p.InnerTextAsync(".card"), StringComparison.Ordinal);
+        Assert.Contains("TIE ON", await p.InnerTextAsync(".card"), StringComparison.Ordinal);
         Assert.Equal(1, await p.Locator(".answer:visible").CountAsync());
         string before = await p.Locator(".answer:visible").InnerTextAsync();
         await p.ClickAsync("fieldset:first-of-type label:last-of-type");

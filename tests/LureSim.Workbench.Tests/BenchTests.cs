@@ -1,7 +1,6 @@
 using CsCheck;
 using LureSim.Decision.Trials;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Report.Units;
 using LureSim.Scenarios;
 using LureSim.Workbench.Bench;
@@ -89,7 +88,7 @@ public class BenchTests
         pictures.Begin(CancellationToken.None);
         BenchQuestion question = bench.Ask(BenchSettings.None);
         Candidate page = pictures.FineRun(question, question.Focus, CancellationToken.None);
-        Candidate command = new LureSim.Cli.Pipeline().Path(ScenarioReader.Read(Path.Combine(Folder, name)).Scenario!, question.First.Rig, CancellationToken.None);
+        Candidate command = Trial.Run(ScenarioReader.Read(Path.Combine(Folder, name)).Scenario!, question.First.Rig, new Motion.SimulationOptions(), CancellationToken.None);
         Assert.Equal(command.Coverage, page.Coverage);
         Assert.Equal(command.Track.Z, page.Track.Z);
     }

@@ -1,7 +1,6 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using LureSim.Scenarios;
-using LureSim.Scenarios.Interview;
 
 namespace LureSim.Workbench.Tests;
 
@@ -80,10 +79,6 @@ public partial class InterviewTests
         using HttpResponseMessage foreign = await PostAsync(page, "/new/1", await form.Content.ReadAsStringAsync(), [], "http://evil.example");
         Assert.Equal(HttpStatusCode.Forbidden, foreign.StatusCode);
     }
-
-    [Fact]
-    public void Every_question_has_its_form_and_a_label_for_every_part() =>
-        Assert.All(Questions.Parts, part => Assert.False(string.IsNullOrWhiteSpace(part.Text) && string.IsNullOrWhiteSpace(Questions.Of(part).Text)));
 
     private static async Task<HttpResponseMessage> PostAsync(LivePage page, string path, string html, (string Name, string Value)[] answers, string? origin = null)
     {

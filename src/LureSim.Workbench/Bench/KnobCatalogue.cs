@@ -39,7 +39,7 @@ internal static class KnobCatalogue
         List<Knob> knobs =
         [
             Slider(KnobIds.Current, "Current", KnobPlace.Strip, us ? Range(0, 3, 0.1, Knot, "kn") : Range(0, 1.5, 0.05, 1, "m/s"), spot.CurrentSpeed, v => v == 0 ? "slack" : format.FlowText(v)),
-            Slider(KnobIds.Depth, "Depth", KnobPlace.Strip, us ? [.. Range(1, 20, 0.5, Foot, "ft"), .. Range(21, 60, 1, Foot, "ft")] : [.. Range(0.3, 6, 0.1, 1, "m"), .. Range(6.5, 18, 0.5, 1, "m")], spot.Depth, format.HandText),
+            Slider(KnobIds.Depth, "Depth", KnobPlace.Strip, Depths(scenario, us), spot.Depth, format.HandText),
         ];
         if (spot.Clarity is SecchiClarity secchi)
         {
@@ -95,6 +95,15 @@ internal static class KnobCatalogue
             _ => throw new ArgumentOutOfRangeException(nameof(scenario), scenario.Tackle.Rigging.Knot, "Not a knot."),
         }));
         return knobs;
+    }
+
+    // The tide must leave some water at any hour.
+    private static List<(string Value, double Si)> Depths(Scenario scenario, bool us)
+    {
+        const double LeastWater = 0.25;
+        double least = LeastWater - Math.Min(0, scenario.Tide.Select(point => point.DepthChange).DefaultIfEmpty(0).Min());
+        IEnumerable<(string Value, double Si)> all = us ? [.. Range(1, 20, 0.5, Foot, "ft"), .. Range(21, 60, 1, Foot, "ft")] : [.. Range(0.3, 6, 0.1, 1, "m"), .. Range(6.5, 18, 0.5, 1, "m")];
+        return [.. all.Where(stop => stop.Si >= least)];
     }
 
     private static Knob Count(Presentation way, Presentation? marked)

@@ -56,6 +56,9 @@ internal sealed class PocketTable
     // From this error on a head is shown at its computed steps alone.
     private const double TooFar = 0.05;
 
+    // Halfway goes up, in the page too, whose steps are rounded.
+    private const double Halfway = 0.499999;
+
     private const int MostSteps = 17;
     private const int Points = 40;
     private const double SmallLoss = 0.05;
@@ -277,7 +280,7 @@ internal sealed class PocketTable
         for (int a = 0; a < 3; a++)
         {
             (below[a], part[a]) = over[a].Place(values[a]);
-            if (method == PocketMethod.Nearest) part[a] = part[a] < 0.5 ? 0 : 1;
+            if (method == PocketMethod.Nearest) part[a] = part[a] < Halfway ? 0 : 1;
         }
 
         double[] sum = new double[layout.Size];

@@ -21,7 +21,7 @@ function find(steps, value) {
 function read(spot, head, values, water) {
   const steps = spot.axes.map(axis => axis.steps), method = spot.heads[head].method;
   const at = values.map((value, a) => find(steps[a], value));
-  if (method === 2) for (const place of at) place[1] = place[1] < 0.5 ? 0 : 1;
+  if (method === 2) for (const place of at) place[1] = place[1] < 0.499999 ? 0 : 1;
   const sum = new Float64Array(spot.size);
   let never = 0, waits = 0, weighed = 0, most = -1, verdict = 0;
   for (let corner = 0; corner < 8; corner++) {
