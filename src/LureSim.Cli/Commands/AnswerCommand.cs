@@ -16,9 +16,9 @@ internal abstract class AnswerCommand<TSettings> : Command<TSettings>
         var host = (CliHost)context.Data!;
         Answer answer = Answer(settings, new CommandRun(host, settings.Folder, cancellationToken));
         IAnsiConsole human = host.Human(settings.OutputIsDocument);
-        human.MarkupLineInterpolated($"[bold]{Report.Words.Grammar.Capital(answer.Lead)}[/]");
-        if (answer.Choice is { } choice)
-            human.MarkupLineInterpolated($"[green]{choice}[/]");
+        human.MarkupLineInterpolated($"[bold]{answer.Choice ?? Report.Words.Grammar.Capital(answer.Lead)}[/]");
+        if (answer.Choice is not null)
+            human.MarkupLineInterpolated($"{Report.Words.Grammar.Capital(answer.Lead)}");
         answer.Show(human);
         if (settings.Folder is { } folder)
             AtomicFiles.WriteAndTell(human, folder, answer.Files, cancellationToken);

@@ -18,6 +18,8 @@ internal static class CommandCatalogue
     [
         Entry<NewCommand, NewSettings>("new", "Start here: answer questions in plain words and get a scenario.", [], ["creek.yaml", "--all"], ["--answers", "answers.yaml"]),
         Entry<PlanCommand, PlanSettings>("plan", "Find what to throw at a spot and how: the card and the sheet.", ["scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "--out", "out/grass-flat", "--pdf"]),
+        Entry<OpenCommand, OpenSettings>("open", "Open the live page: turn a knob and see where each head runs.", ["scenarios/grass-flat.yaml"], ["scenarios/bridge-channel.yaml", "--no-browser"]),
+        Entry<PocketCommand, PocketSettings>("pocket", "Write a page for the phone that needs no signal.", ["scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "scenarios/dock-dusk.yaml", "--out", "out/saturday", "--minutes", "5"]),
         Entry<TripCommand, TripSettings>("trip", "Plan several spots: their order, what to pack, and a page for each.", ["scenarios/grass-flat.yaml", "scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "scenarios/dock-dusk.yaml", "--out", "out/saturday", "--pdf"]),
         Entry<CardCommand, CardSettings>("card", "Write the cards alone: a page for the phone, a paper with two to cut out, a text.", ["scenarios/bridge-channel.yaml"], ["scenarios/grass-flat.yaml", "scenarios/dock-dusk.yaml", "--out", "out/cards"]),
         Entry<CompareCommand, CompareSettings>("compare", "Compare two rigs, yours and theirs, and say which difference matters.", ["scenarios/two-rigs.yaml"], ["scenarios/two-rigs.yaml", "--units", "metric", "--json"]),

@@ -41,7 +41,7 @@ internal sealed class RetrieveCommand : AnswerCommand<RetrieveSettings>
             pipeline.Search(scenario, found.Rig, settings.Runs, settings.Request, progress, run.Cancellation));
         RetrieveSearch search = outcome.Search;
         CommandRun.Require(search.Best.Candidate.Track);
-        return new(JsonOutput.Of("retrieve", SearchJson.Of(outcome), ChoiceJson.Of(chosen)), "retrieve", human => SearchView.Write(human, search, settings.Formatter), RetrieveWriter.CardOf(search, settings.Formatter.System).Line, Cautions.Line(scenario, search.Head))
+        return new(JsonOutput.Of("retrieve", SearchJson.Of(outcome), ChoiceJson.Of(chosen)), "retrieve", human => SearchView.Write(human, search, settings.Formatter), SpotWords.Short(scenario, settings.Formatter), Cautions.Line(scenario, search.Head))
         {
             Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),
             Csv = SearchView.ToCsv(search),

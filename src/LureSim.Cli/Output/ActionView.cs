@@ -48,6 +48,8 @@ internal static class ActionView
         Line(console, "twitched, snug knot", focus.SnugTwitch, units);
         foreach (string reason in SwimmingWords.Reasons(focus.Action.Retrieve.Report, units.System))
             console.MarkupLineInterpolated($"  {reason}");
+        if (focus.Range is { } range)
+            console.MarkupLineInterpolated($"  On a steady pull it {SwimmingWords.Range(range, units.System)}.");
         if (focus.Fixes.Count == 0)
             console.WriteLine(sheet.Scenario.Tackle.Rigging.IsClean ? "Nothing to fix." : "Fixing what is crooked would not change what it does at this speed.");
         foreach (RigFix fix in focus.Fixes)

@@ -235,13 +235,13 @@ internal sealed record CompareJson(
     }
 
     private static Side Of(ComparedRig rig, RigOutcome outcome) =>
-        new(rig.Name, rig.Colour, outcome.Sighting.Distance, outcome.Depth, outcome.Swing, (outcome.Action.Twitch ?? outcome.Action.Retrieve).Report.Verdict, CandidateJson.Of(outcome.Candidate, withTrack: false));
+        new(rig.Name, rig.Colour, outcome.Seen.SeenFrom, outcome.Depth, outcome.Swing, (outcome.Action.Twitch ?? outcome.Action.Retrieve).Report.Verdict, CandidateJson.Of(outcome.Candidate, withTrack: false));
 
     internal sealed record Side(
         string Name,
         string Colour,
-        [property: JsonPropertyName("sighting_distance_m")] double Sighting,
-        [property: JsonPropertyName("sighted_at_depth_m")] double Depth,
+        [property: JsonPropertyName("seen_from_m")] double SeenFrom,
+        [property: JsonPropertyName("seen_at_depth_m")] double Depth,
         [property: JsonPropertyName("action_swing_rad")] double Swing,
         LureSim.Swimming.ActionVerdict Action,
         CandidateJson Run);

@@ -21,13 +21,13 @@ public enum SwatchView
 public static class ColourSwatches
 {
     // Colours named in the alternative text.
-    private const int MostNamed = 8;
+    private const int MostNamed = 4;
 
     /// <summary>Draws the figure.</summary>
     /// <param name="plate">The colours; at least one colour and one depth.</param>
     /// <param name="zone">The strike zone, or null.</param>
     /// <param name="view">Which eye.</param>
-    /// <param name="options">Units of the depths that come first, and width.</param>
+    /// <param name="options">Units of the depths, and width.</param>
     /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">The plate is empty or ragged.</exception>
     public static Figure Create(ColourPlate plate, StrikeZone? zone, SwatchView view, FigureOptions options)
@@ -40,7 +40,6 @@ public static class ColourSwatches
             throw new ArgumentException("The plate needs a depth and a colour, and a cell for each pair.", nameof(plate));
 
         UnitFormat format = options.Format;
-        UnitFormat other = new(options.Units == UnitSystem.Us ? UnitSystem.Metric : UnitSystem.Us);
         PlotModel model = PlotBase.Model(options);
         model.PlotAreaBorderThickness = new OxyThickness(0);
         double cellHeight = Math.Clamp(440.0 / rows, 34, 48);
@@ -81,9 +80,7 @@ public static class ColourSwatches
                 PaintZone(area, plate.Depths, zone);
         }, clip: false);
 
-        string DepthLabel(int i) => plate.Depths[i] <= 0 ? "surface"
-            : options.Narrow ? $"{format.LengthText(plate.Depths[i])}\n{other.LengthText(plate.Depths[i])}"
-            : $"{format.LengthText(plate.Depths[i])} ({other.LengthText(plate.Depths[i])})";
+        string DepthLabel(int i) => plate.Depths[i] <= 0 ? "surface" : format.LengthText(plate.Depths[i]);
 
         IEnumerable<string> parts = Enumerable.Range(0, Math.Min(columns, MostNamed)).Select(c => $"{plate.Colours[c]} {plate.Cells[^1][c].Word}");
         bool eye = view == SwatchView.Eye;

@@ -49,7 +49,7 @@ public static class ComparisonBars
                 KeyItem.Box("matters most", OxyColors.White, Palette.Vermilion),
             ],
             Caption = "Each difference is switched from one rig to the other in every order; the bar is the average of what it changes. The parts add up to the whole difference.",
-            AltText = $"Bars: what each of {comparison.Differences.Count} differences does. {string.Join(" ", comparison.Measures.Where(item => item.Main is not null).Select(item => $"{Grammar.Capital(ComparisonWords.Name(item.Measure.Kind))}: mostly the {ComparisonWords.Name(item.Main!.Feature.Kind, options.Units)}."))}",
+            AltText = $"Bars: what each of {UnitFormat.Counted(comparison.Differences.Count, "difference")} does. {string.Join(" ", comparison.Measures.Where(item => item.Main is not null).Select(item => $"{Grammar.Capital(ComparisonWords.Name(item.Measure.Kind))}: mostly the {ComparisonWords.Name(item.Main!.Feature.Kind, options.Units)}."))}",
         };
     }
 }

@@ -78,7 +78,7 @@ public static class CoverageMap
                 .. bestRow < 0 ? Array.Empty<KeyItem>() : [KeyItem.Box(first is null ? "most in the zone" : "choice", OxyColors.White, Palette.Vermilion)],
             ],
             Caption = "A wide bright area around the frame forgives a wrong speed. The choice also weighs time on bottom, in grass and on the way down.",
-            AltText = $"Grid of {rows} heads by {columns} reel speeds with the percent of the retrieve in the strike zone. {bestText}".TrimEnd(),
+            AltText = $"Grid of {UnitFormat.Counted(rows, "head")} by {UnitFormat.Counted(columns, "reel speed")} with the percent of the retrieve in the strike zone. {bestText}".TrimEnd(),
         };
 
         static bool Any(double[,] values) => values.Cast<double>().Any(v => v >= MarkFrom);

@@ -85,10 +85,10 @@ public static class SightingDistance
             Keys =
             [
                 .. Marks.Where(m => modes.Contains(m.Mode)).Select(m => KeyItem.Symbol(m.Words, (rc, at, _) => Shapes.Marker(rc, at, m.Shape, true, Palette.Ink, 4.5))),
-                KeyItem.Line("as far as a fish comes for a lure", Palette.Vermilion, 2, [6, 4]),
+                .. panels.Any(row => format.LengthValue(row.Reach) <= end) ? [KeyItem.Line("as far as a fish comes for a lure", Palette.Vermilion, 2, [6, 4])] : Array.Empty<KeyItem>(),
             ],
-            Caption = format.Say($"One row a color, drawn in its look in air; the mark says how it stands against the water. Distances within a few inches of each other are no real difference: kinds of fish differ by a factor of 1.7 either way (what trained sunfish made out, Spratte et al. 2021). Dashed: from where salmon and trout in tanks turned to a small fish in such light and water (Hansen et al. 2013, Vogel & Beauchamp 1999, Mazur & Beauchamp 2003); being seen from farther gains nothing. Movement and scent are not counted. {ColourWords.Basis(sight.Eye)}"),
-            AltText = format.Say($"Dots: how far off {Grammar.Article(fish)} sees each color, by depth. {string.Join("; ", panels.Take(2).Select(row => $"Lure at {format.HandText(row.Depth)}: {string.Join(", ", order.Take(3).Select(i => $"{sight.Lures[i].Name} {format.SeenText(row.Seen[i].SeenFrom)}"))}"))}."),
+            Caption = format.Say($"One row a color, drawn in its look in air; the mark says how it stands against the water. Small gaps are no real difference: kinds of fish differ by a factor of 1.7 either way (trained sunfish, Spratte et al. 2021). Dashed: from where salmon and trout in tanks turned to a small fish in such light and water (Hansen et al. 2013, Vogel & Beauchamp 1999, Mazur & Beauchamp 2003); being seen from farther gains nothing. Movement and scent are not counted. {ColourWords.Basis(sight.Eye)}"),
+            AltText = format.Say($"Dots: how far off {Grammar.Article(fish)} sees each color, by depth. {string.Join("; ", panels.Take(2).Select(row => $"Lure at {format.HandText(row.Depth)}: {string.Join(", ", order.Take(2).Select(i => $"{sight.Lures[i].Name} {format.SeenText(row.Seen[i].SeenFrom)}"))}"))}."),
         };
 
         void Panel(PaintArea area, SightRow row, OxyRect box)
@@ -121,7 +121,7 @@ public static class SightingDistance
         }
     }
 
-    private static string Name(LurePattern lure, FigureOptions options) => BundledFont.Wrap(lure.Name, options.Narrow ? 92 : 190, options.SmallFontSize, FontWeights.Normal).Split('\n')[0];
+    private static string Name(LurePattern lure, FigureOptions options) => BundledFont.Wrap(lure.Name, options.Narrow ? 118 : 190, options.SmallFontSize, FontWeights.Normal).Split('\n')[0];
 
     // Shallowest and deepest, and evenly between.
     private static List<SightRow> Shown(IReadOnlyList<SightRow> rows) => rows.Count <= MostPanels

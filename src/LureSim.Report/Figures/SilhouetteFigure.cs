@@ -77,7 +77,7 @@ public static class SilhouetteFigure
                 rc.DrawRectangle(new OxyRect(at.X - 8, at.Y - 5, 16, 10), OxyColors.Undefined, Palette.Line, 1, EdgeRenderingMode.Adaptive);
             })],
             Caption = format.Say($"The water puts its own light between eye and lure, so a lure fades into the water behind it. Seen level it is lit from above and stands against the water; from below it stands against the bright surface, and almost any color is a dark shape. To a person's eye after some minutes; each row has one exposure. Movement is not in the picture."),
-            AltText = format.Say($"Pictures of a {strips[0].Name} lure against the water at growing distance. {string.Join(" ", strips.Select(s => $"{Heading(s, format)}: contrast {Contrast(s.Swatches[0].LuminanceContrast)} close up, {Contrast(s.Swatches[^1].LuminanceContrast)} at {format.SeenText(s.Distances[^1])}."))}"),
+            AltText = format.Say($"A {strips[0].Name} lure against the water at growing distance. {string.Join(" ", strips.Select(s => $"{Heading(s, format)}: {Contrast(s.Swatches[0].LuminanceContrast)} close up, {Contrast(s.Swatches[^1].LuminanceContrast)} at {format.SeenText(s.Distances[^1])}."))}"),
         };
     }
 

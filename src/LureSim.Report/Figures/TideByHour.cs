@@ -70,7 +70,7 @@ public static class TideByHour
                 KeyItem.Box("best in your box at that hour", OxyColors.White, Palette.Vermilion),
             ],
             Caption = $"Read across from the hour and its current at the surface; the framed head is best then. {TideWords.Minus}",
-            AltText = $"Grid of {rows.Count} hours by {heads.Count} heads with the percent of the retrieve in the strike zone. Best over the tide: {Grammar.Join(best.Take(6))}.",
+            AltText = $"Grid of {UnitFormat.Counted(rows.Count, "hour")} by {UnitFormat.Counted(heads.Count, "head")} with the percent of the retrieve in the strike zone. Best over the tide: {Grammar.Join(best.Take(6))}.",
         };
     }
 

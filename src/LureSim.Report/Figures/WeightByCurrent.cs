@@ -59,7 +59,7 @@ public static class WeightByCurrent
             PlotHeight = (42 * rows) + 66,
             Keys = !table.Weight.Cast<double?>().Any(weight => weight is null) ? [] : [KeyItem.Box($"more than {new UnitFormat(options.Units).Weight(sizes[^1])}, or never", OxyColor.FromRgb(0xE3, 0xE6, 0xE9), OxyColor.FromRgb(0xA0, 0xA8, 0xB0), Hatch.Rising)],
             Caption = "The lightest common weight that is on bottom for a third of the retrieve or more, with this line, lure and cast. One size heavier is the safe side: the current is seldom known better than a quarter.",
-            AltText = $"Grid of the lightest weight that holds bottom at {rows} depths and {columns} currents; it grows with both.",
+            AltText = $"Grid of the lightest weight that holds bottom at {UnitFormat.Counted(rows, "depth")} and {UnitFormat.Counted(columns, "current")}; it grows with both.",
         };
     }
 

@@ -4,6 +4,7 @@ using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
+using LureSim.Sight;
 
 namespace LureSim.Report.Sheets;
 
@@ -114,12 +115,13 @@ internal static class Explanations
     {
         if (sheet.ColourAdvice is not { } advice)
             return [];
+        string limit = UnitFormat.Number(LureSights.LikenessSteps, 0);
         ColourWorth chosen = advice.Choice, farthest = advice.Colours[advice.Farthest];
         return
         [
             new(ColourWords.SeenFrom(advice, chosen, format), $"{chosen.Name} seen from, where the lure runs"),
             new(ColourWords.SeenFrom(advice, farthest, format), farthest.Name == chosen.Name ? format.Say($"no color in your box shows farther") : chosen.Tied ? $"{farthest.Name}: no real difference" : $"{farthest.Name}, shows farthest"),
-            new(UnitFormat.Number(chosen.DifferenceToForage, 0), format.Say($"color difference to {advice.Forage} (under 3 = hard to tell apart)")),
+            new(UnitFormat.Number(chosen.DifferenceToForage, 0), format.Say($"color difference to {advice.Forage} ({limit} or less = cannot be told apart)")),
         ];
     }
 }

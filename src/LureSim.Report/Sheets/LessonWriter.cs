@@ -33,7 +33,7 @@ public static class LessonWriter
                 .. lesson.Spot.Ways.Select(way => $"{LessonWords.Way(way.Dark.Criterion, FishWords.Everyday(colours.Eye.CommonName))}. {LessonWords.WayDepth(way.Dark, colours.Chart.Depths.Max(), format)}"),
             ]),
             new(WhiteBalancePlate.Create(lesson.Spot.Balance, water, options), format.Say($"Is a gray card gray in this water?"), LessonWords.BalanceAnswer(lesson.Spot.Balance, format)),
-            new(SightingDistance.Create(lesson.Sight, options), format.Say($"Which color does {fish} see from farthest here?"), ColourWords.Sentences(colours.Advice, colours.Eye.CommonName, units)),
+            new(SightingDistance.Create(lesson.Sight, options), format.Say($"Which color does {fish} see from farthest here?"), LessonWords.SightAnswer(colours.Advice, format)),
             new(SilhouetteFigure.Create(lesson.Sight.Strips, options), $"What is left of a {colours.Advice.Choice.Name} lure a little way off?", LessonWords.SilhouetteAnswer(lesson.Sight.Strips, format)),
             new(ColourSwatches.Create(plate, lesson.Scenario.Spot.StrikeZone, SwatchView.Eye, options), format.Say($"Which of these colors could you still name at {bottom}?"), LessonWords.WordsAnswer(colours.Chart, format)),
             new(ColourSwatches.Create(plate, lesson.Scenario.Spot.StrikeZone, SwatchView.Camera, options), format.Say($"Why does a photo from down there look dark and all one color?"),
@@ -63,13 +63,13 @@ public static class LessonWriter
         IReadOnlyList<LessonPlate> plates = Plates(lesson, units);
         return
         [
-            .. FigureFiles.Of([.. plates.Select(plate => plate.Figure)], outputs & ~SheetOutputs.Pdf, "", "", lesson.Scenario.Title),
-            .. outputs.HasFlag(SheetOutputs.Pdf) ? [new SheetFile("plates.pdf", Pdf(plates, lesson.Scenario.Title))] : Array.Empty<SheetFile>(),
+            .. FigureFiles.Of([.. plates.Select(plate => plate.Figure)], outputs, ""),
+            .. outputs.HasFlag(SheetOutputs.Pdf) ? [new SheetFile("plates.pdf", Pdf(plates, lesson.Scenario.Title, SheetWriter.AllCautions(lesson.Scenario, null, units)))] : Array.Empty<SheetFile>(),
         ];
     }
 
     // Two pages a plate, to be printed on both sides: question and picture in front, the answer behind.
-    private static byte[] Pdf(IReadOnlyList<LessonPlate> plates, string title)
+    private static byte[] Pdf(IReadOnlyList<LessonPlate> plates, string title, IReadOnlyList<string> cautions)
     {
         using PdfBook book = new(title);
         for (int i = 0; i < plates.Count; i++)
@@ -101,6 +101,11 @@ public static class LessonWriter
                 page.Rule(Palette.Line, 1);
                 page.Text("How to read the picture", 12, Palette.SoftInk, bold: true);
                 page.Text(plate.Figure.Caption, 12, Palette.SoftInk);
+                if (plate == plates[^1])
+                {
+                    page.Skip(14);
+                    page.Text("Watch out: " + string.Join(' ', cautions), 11, Palette.SoftInk);
+                }
             });
         }
 

@@ -35,6 +35,12 @@ public static class RigSheetWriter
     {
         ArgumentNullException.ThrowIfNull(sheet);
         IReadOnlyList<Figure> figures = Figures(sheet.Focus, units);
-        return [.. FigureFiles.Of(figures, outputs, "", "rig.pdf", sheet.Scenario.Title)];
+        return
+        [
+            .. FigureFiles.Of(figures, outputs, ""),
+            .. outputs.HasFlag(SheetOutputs.Pdf)
+                ? [new("rig.pdf", SheetPdf.Write(sheet.Scenario.Title, [], "", [], figures, SheetWriter.AllCautions(sheet.Scenario, sheet.Focus.Action.Rig.Head, units)))]
+                : Array.Empty<SheetFile>(),
+        ];
     }
 }

@@ -120,7 +120,7 @@ public sealed record Sheet
     /// <summary>The card of the sheet.</summary>
     /// <returns>The card.</returns>
     public Card Card() => Words.Card.Of(
-        new CardFacts(Scenario, Choice.First) { Colour = Colour, Backup = Choice.Fallback, Uncertainty = Uncertainty, RigCheck = RigCheck, Warnings = Choice.Warnings },
+        new CardFacts(Scenario, Choice.First) { Choice = Choice, Colour = Colour, Backup = Choice.Fallback, Uncertainty = Uncertainty, RigCheck = RigCheck, Warnings = Choice.Warnings },
         Units);
 }
 

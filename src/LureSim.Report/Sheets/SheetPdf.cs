@@ -9,6 +9,7 @@ namespace LureSim.Report.Sheets;
 /// <summary>Prints the card and the sheet of a spot: the card with the side view, then why, what to watch out for and the sink counts. Nothing is left behind its heading.</summary>
 internal static class SheetPdf
 {
+    private const string WatchOut = "Watch out";
     private const double Small = 12;
     private const double Body = 14;
     private static readonly OxyColor Warm = OxyColor.FromRgb(0xFF, 0xF7, 0xDC);
@@ -23,33 +24,34 @@ internal static class SheetPdf
             Card(page, sheet.Card(), sheet.Scenario.Title, page.Left);
             page.Draw(Side(sheet), page.Left);
         });
-        Queue<Action<PdfPage>> parts = new();
-        Queue<double> heights = new();
-        Add(heights, parts, ListHeight("Why", sheet.Why), page => List(page, "Why", sheet.Why));
-        Add(heights, parts, ListHeight("Watch out", Watch(sheet)), page => List(page, "Watch out", Watch(sheet)));
+        List<Block> blocks = [ListBlock("Why", sheet.Why), ListBlock(WatchOut, Watch(sheet))];
         if (SheetTables.SinkCounts(sheet, format) is { } counts)
-            Add(heights, parts, TableHeight(counts), page => Table(page, counts));
+            blocks.Add(new(TableHeight(counts), page => Table(page, counts)));
         if (TideWords.Line(sheet.Scenario.Tide, sheet.Units) is { Length: > 0 } tide)
-            Add(heights, parts, PdfPage.HeightOf(tide, Body, PdfPage.TextWidth), page => page.Text(tide, Body, Palette.Ink));
-        string spot = SpotWords.Line(sheet.Scenario.Spot, format);
-        Add(heights, parts, PdfPage.HeightOf(spot, Small, PdfPage.TextWidth), page => page.Text(spot, Small, Palette.SoftInk));
+            blocks.Add(TextBlock(tide, Body));
+        blocks.Add(TextBlock(SpotWords.Line(sheet.Scenario.Spot, format), Small));
+        Flow(book, sheet.Scenario.Title, blocks);
+        return book.Close();
+    }
 
-        // A part that does not fit goes onto the next page whole, its heading with it.
-        while (parts.Count > 0)
+    /// <summary>Cards, an answer, pictures and cautions to print; the bytes of the file. The same content gives the same bytes.</summary>
+    public static byte[] Write(string title, IReadOnlyList<(Card Card, string Heading)> cards, string heading, IReadOnlyList<string> answers, IReadOnlyList<Figure> figures, IReadOnlyList<string> cautions)
+    {
+        using PdfBook book = new(title);
+        List<Block> blocks = [.. cards.Select(item => new Block(Height(item.Card, item.Heading, Body), page => Card(page, item.Card, item.Heading, Height(item.Card, item.Heading, Body))))];
+        if (answers.Count > 0)
+            blocks.Add(ListBlock(heading, answers));
+        blocks.AddRange(figures.Select(figure =>
         {
-            PdfPage.Add(book, page =>
+            double height = figure.Height * Math.Min(1, PdfPage.TextWidth / figure.Width);
+            return new Block(height + PdfPage.HeightOf(figure.Caption, Small, PdfPage.TextWidth) + 8, page =>
             {
-                page.Text(sheet.Scenario.Title, 16, Palette.Ink, bold: true);
-                page.Rule(PdfPage.Accent, 2);
-                for (bool first = true; parts.Count > 0 && (first || heights.Peek() <= page.Left); first = false)
-                {
-                    heights.Dequeue();
-                    parts.Dequeue()(page);
-                    page.Skip(10);
-                }
+                page.Draw(figure, height);
+                page.Text(figure.Caption, Small, Palette.SoftInk);
             });
-        }
-
+        }));
+        blocks.Add(ListBlock(WatchOut, cautions));
+        Flow(book, title, blocks);
         return book.Close();
     }
 
@@ -94,18 +96,36 @@ internal static class SheetPdf
 
     private static IReadOnlyList<string> Watch(Sheet sheet) => [.. SheetWriter.WatchOut(sheet), string.Join(' ', SheetWriter.General(sheet))];
 
-    private static void Add(Queue<double> heights, Queue<Action<PdfPage>> parts, double height, Action<PdfPage> draw)
+    // A part that does not fit goes onto the next page whole, its heading with it.
+    private static void Flow(PdfBook book, string title, IReadOnlyList<Block> blocks)
     {
-        heights.Enqueue(height);
-        parts.Enqueue(draw);
+        Queue<Block> left = new(blocks);
+        while (left.Count > 0)
+        {
+            PdfPage.Add(book, page =>
+            {
+                page.Text(title, 16, Palette.Ink, bold: true);
+                page.Rule(PdfPage.Accent, 2);
+                for (bool first = true; left.TryPeek(out Block? block) && (first || block.Height <= page.Left); first = false)
+                {
+                    left.Dequeue().Draw(page);
+                    page.Skip(10);
+                }
+            });
+        }
     }
+
+    private static Block TextBlock(string text, double size) =>
+        new(PdfPage.HeightOf(text, size, PdfPage.TextWidth), page => page.Text(text, size, size < Body ? Palette.SoftInk : Palette.Ink));
+
+    private static Block ListBlock(string heading, IReadOnlyList<string> texts) => new(ListHeight(heading, texts), page => List(page, heading, texts));
 
     private static double ListHeight(string heading, IEnumerable<string> texts) =>
         PdfPage.HeightOf(heading, 17, PdfPage.TextWidth, bold: true) + 8 + texts.Sum(text => PdfPage.HeightOf("• " + text, Body, PdfPage.TextWidth - 12) + (0.25 * Body)) + 8;
 
     private static void List(PdfPage page, string heading, IReadOnlyList<string> texts)
     {
-        if (heading == "Watch out")
+        if (heading == WatchOut)
             page.Box(PdfPage.Margin - 6, page.Y - 4, PdfPage.TextWidth + 12, ListHeight(heading, texts), Warm, OxyColors.Undefined);
         page.Text(heading, 17, PdfPage.Accent, bold: true);
         foreach (string text in texts)
@@ -134,4 +154,7 @@ internal static class SheetPdf
         for (int i = 0; i < rows.Count; i++)
             page.Row(rows[i], Small, i % 2 == 0 ? PdfPage.Tint : OxyColors.White);
     }
+
+    // Something that stays together on a page, and its height.
+    private sealed record Block(double Height, Action<PdfPage> Draw);
 }

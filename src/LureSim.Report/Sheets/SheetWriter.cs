@@ -104,7 +104,7 @@ public static class SheetWriter
         List<SheetFile> files = [new("sheet.html", Encoding.UTF8.GetBytes(Html(sheet)))];
         if (outputs.HasFlag(SheetOutputs.Pdf))
             files.Add(new("sheet.pdf", SheetPdf.Write(sheet)));
-        files.AddRange(FigureFiles.Of(Figures(sheet), outputs & ~SheetOutputs.Pdf, "figures/", "", sheet.Scenario.Title));
+        files.AddRange(FigureFiles.Of(Figures(sheet), outputs, "figures/"));
         return files;
     }
 
@@ -186,7 +186,7 @@ public static class SheetWriter
                 Numbers = Explanations.Weight(sheet, format),
                 Figures = figures.Take(FigureSection.Weight),
                 Tables = [SheetTables.Candidates(sheet, format)],
-                Items = Plain(ChoiceWords.MoreOnWeight(sheet.Choice, sheet.Units)),
+                Items = Plain([.. ChoiceWords.MoreOnWeight(sheet.Choice, sheet.Units), .. ChoiceWords.Flips(sheet.Choice, sheet.Scenario.Tackle.Reel, format).Select(flip => Grammar.Sentence("change weight " + flip))]),
             },
             new("speed", "How fast")
             {

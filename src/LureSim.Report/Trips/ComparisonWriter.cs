@@ -73,7 +73,17 @@ public static class ComparisonWriter
     public static IReadOnlyList<SheetFile> Files(RigComparison comparison, UnitSystem units, bool pdf)
     {
         ArgumentNullException.ThrowIfNull(comparison);
-        return FigureFiles.Page("compare", Html(comparison, units), Figures(comparison, units), pdf, comparison.Scenario.Title);
+        IReadOnlyList<Figure> figures = Figures(comparison, units);
+        IReadOnlyList<Card> cards = Cards(comparison, units);
+        return FigureFiles.Page("compare", Html(comparison, units), figures, pdf
+            ? SheetPdf.Write(
+                comparison.Scenario.Title,
+                [(cards[0], Grammar.Capital(comparison.First.Name)), (cards[1], Grammar.Capital(comparison.Second.Name))],
+                "Which difference matters",
+                ComparisonWords.Sentences(comparison, units),
+                figures,
+                SheetWriter.AllCautions(comparison.Scenario, comparison.FirstOutcome.Candidate.Rig.Head, units))
+            : null);
     }
 
     private static TableView SideBySide(RigComparison comparison, UnitFormat format)
@@ -98,7 +108,7 @@ public static class ComparisonWriter
             Row("retrieve", (rig, _) => RetrieveWords.Retrieve(rig.Presentation, reel, format)),
             Row("in the strike zone", (_, outcome) => UnitFormat.PercentText(outcome.Candidate.Coverage.ZoneShare)),
             Row("typical depth", (_, outcome) => format.HandText(outcome.Candidate.Coverage.MedianDepth)),
-            Row("seen from, level", (_, outcome) => format.SeenText(outcome.Sighting.Distance)),
+            Row("seen from", (_, outcome) => format.SeenText(outcome.Seen.SeenFrom)),
             Row("how it swims", (_, outcome) => SwimmingWords.Line((outcome.Action.Twitch ?? outcome.Action.Retrieve).Report, format.System)),
             Row("what it does", (_, outcome) => TrackWords.Verdict(outcome.Candidate)),
         ];

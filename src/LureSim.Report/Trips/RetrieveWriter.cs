@@ -65,7 +65,10 @@ public static class RetrieveWriter
     public static IReadOnlyList<SheetFile> Files(RetrieveSearch search, UnitSystem units, bool pdf)
     {
         ArgumentNullException.ThrowIfNull(search);
-        return FigureFiles.Page("retrieve", Html(search, units), Figures(search, units), pdf, search.Scenario.Title);
+        IReadOnlyList<Figure> figures = Figures(search, units);
+        return FigureFiles.Page("retrieve", Html(search, units), figures, pdf
+            ? SheetPdf.Write(search.Scenario.Title, [(CardOf(search, units), "The card")], "In short", SearchWords.Sentences(search, units), figures, SheetWriter.AllCautions(search.Scenario, search.Head, units))
+            : null);
     }
 
     private static TableView Ways(RetrieveSearch search, UnitFormat format)

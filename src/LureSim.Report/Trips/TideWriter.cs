@@ -64,7 +64,7 @@ public static class TideWriter
         ArgumentNullException.ThrowIfNull(table);
         IReadOnlyList<Figure> figures = Figures(table, units);
         UnitFormat format = new(units);
-        List<SheetFile> files = [.. FigureFiles.Page("tide", Html(table, units), figures, false, table.Scenario.Title)];
+        List<SheetFile> files = [.. FigureFiles.Page("tide", Html(table, units), figures, null)];
         if (pdf)
             files.Add(new("tide.pdf", TidePdf.Write(Title(table), Lead(table, format), table.Rows.Count > 0 ? Hours(table, format) : null, figures, SheetWriter.AllCautions(table.Scenario, null, units))));
         return files;

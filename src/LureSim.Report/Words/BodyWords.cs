@@ -1,5 +1,4 @@
 using LureSim.Decision.Baits;
-using LureSim.Decision.Trials;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Report.Units;
@@ -9,29 +8,26 @@ namespace LureSim.Report.Words;
 /// <summary>Puts the choice of the lure into words.</summary>
 public static class BodyWords
 {
-    /// <summary>Why this lure, in one sentence: the deciding rule, or what the rule wanted and what the runs made of it.</summary>
+    /// <summary>Why this lure, in one sentence: the deciding rule, and what the runs made of it.</summary>
     /// <param name="choice">The choice of the rules.</param>
-    /// <param name="first">The first choice of the plan, or null for the rules alone.</param>
-    /// <param name="best">The best candidate with the lure of the rules, or null.</param>
+    /// <param name="outcome">Rules and runs together; null for the rules alone.</param>
     /// <param name="units">Units of the sentence.</param>
     /// <exception cref="ArgumentNullException"><paramref name="choice"/> is null.</exception>
-    public static string Why(BodyChoice choice, Candidate? first, Candidate? best, UnitSystem units)
+    public static string Why(BodyChoice choice, BaitOutcome? outcome, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(choice);
         var format = new UnitFormat(units);
-        string lure = format.LureText(choice.First);
-        if (first is not null && best is not null && first.Rig.Body != choice.First)
+        string lure = format.LureText(outcome?.Chosen ?? choice.First), says = choice.Spoke is { } rule ? rule.Says + Basis(rule) : "";
+        return outcome?.Kind switch
         {
-            string why = choice.Spoke is { } wanted ? $" ({wanted.Says})" : "";
-            return $"Lure: {format.LureText(first.Rig.Body)}. By what fish eat it would be the {lure}{why}, but that one is in the strike zone {UnitFormat.PercentText(best.Coverage.ZoneShare)} of the retrieve at best, this one {UnitFormat.PercentText(first.Coverage.ZoneShare)}.";
-        }
-
-        if (choice.Spoke is not { } rule)
-            return units.Say($"Lure: {lure}, the first in your box: {(choice.Season is null ? "you gave no season and no bait" : "no rule fits this season and water")}, so nothing favors another.");
-        bool profile = rule.Profiles.Count == 0 || rule.Profiles.Contains(choice.First.Profile);
-        return profile && choice.Fits[0].Suitability >= BodyChoice.PoorFit
-            ? $"Lure: {lure}, because {rule.Says}{Basis(rule)}."
-            : $"Lure: {lure} is the closest in your box, but no good match: {rule.Says}{Basis(rule)}, which calls for {Wish(choice, format)}.";
+            BaitOutcomeKind.OneBait => $"Lure: {lure}, the one in your box.",
+            BaitOutcomeKind.NoRule => units.Say($"Lure: {lure}: {(choice.Season is null ? "you gave no season and no bait" : "no rule fits this season and water")}, so how it runs here decides."),
+            BaitOutcomeKind.RunsOverturn => $"Lure: {lure}. {(says.Length > 0 ? Grammar.Capital(says) + ": that" : "That")} asks for the {format.LureText(outcome.Wanted)}, but here the {lure} runs clearly better.",
+            BaitOutcomeKind.RulesStand => $"Lure: {lure}, because {says}; the {format.LureText(outcome.Best)} runs better here, but not by enough to switch.",
+            BaitOutcomeKind.Agree or null when says.Length > 0 => Fits(choice) ? $"Lure: {lure}, because {says}." : $"Lure: {lure} is the closest in your box, but no good match: {says}, which calls for {Wish(choice, format)}.",
+            BaitOutcomeKind.Agree or null => units.Say($"Lure: {lure}, the first in your box: nothing favors another."),
+            _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome.Kind, "Not an outcome."),
+        };
     }
 
     /// <summary>Rules for and against, and what would change the answer.</summary>
@@ -105,6 +101,9 @@ public static class BodyWords
         Season.LateAutumn => "late fall",
         _ => throw new ArgumentOutOfRangeException(nameof(season), season, "Not a season."),
     };
+
+    private static bool Fits(BodyChoice choice) =>
+        (choice.Spoke!.Profiles.Count == 0 || choice.Spoke.Profiles.Contains(choice.First.Profile)) && choice.Fits[0].Suitability >= BodyChoice.PoorFit;
 
     // A published rule names its study in its own words.
     private static string Basis(ForageRule rule) => rule.IsPractice ? " (common practice)" : "";

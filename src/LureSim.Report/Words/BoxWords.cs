@@ -24,7 +24,9 @@ public static class BoxWords
         [
             advice.Gap is { } gap
                 ? $"Worth adding: {Grammar.Article(format.HeadText(gap.Candidate.Rig.Head))} head ({Against(gap.Candidate.Coverage, first.Coverage)})."
-                : "Your weights cover this spot: nothing you're missing would do clearly better.",
+                : advice.NoneHolds
+                    ? $"None of your heads holds bottom here{(advice.HoldingSize is { } size ? $"; {format.Weight(size)} would" : "")}, but none would fish clearly better either."
+                    : "Your weights cover this spot: nothing you're missing would do clearly better.",
         ];
         if (advice.LacksBody)
             sentences.Add($"Worth adding: {BodyWords.Wish(bodies, format)}, closer to what fish eat here.");

@@ -23,8 +23,8 @@ public sealed record CardFacts(Scenario Scenario, Candidate First)
     /// <summary>What to change to, or null.</summary>
     public Candidate? Backup { get; init; }
 
-    /// <summary>What would change the weight, such as "over 1.3 kn: 3/8 oz", or empty.</summary>
-    public string Flip { get; init; } = "";
+    /// <summary>The choice behind it, with its tries and the conditions at which it flips; null for a rig that was given.</summary>
+    public Choice? Choice { get; init; }
 
     /// <summary>How sure the choice is, or null.</summary>
     public UncertaintyStudy? Uncertainty { get; init; }
@@ -68,17 +68,18 @@ public sealed record Card(string Title, IReadOnlyList<CardRow> Rows, bool Night,
         string[] watch = [.. CardWords.Watch(scenario, rig.Head, facts.Warnings)];
         string hands = RetrieveWords.Retrieve(rig.Presentation, scenario.Tackle.Reel, format);
 
-        // Where a card is too long it loses words in this order: all but two cautions, the name of the retrieve, one more caution, the retrieve move by move.
+        // Where a card is too long it loses words in this order: all but two cautions, the name of the retrieve, one more caution, when to change and what to check, the retrieve move by move.
         IEnumerable<Card> tries =
         [
             .. Enumerable.Range(0, watch.Length).Select(fewer => Make(CardWords.Named(rig.Presentation, hands), watch.Length - fewer)).TakeWhile((_, fewer) => watch.Length - fewer >= Math.Min(2, watch.Length)),
             Make(hands, 2),
             Make(hands, 1),
-            Make(rig.Presentation.Name, 1),
+            Make(hands, 1, brief: true),
+            Make(rig.Presentation.Name, 1, brief: true),
         ];
         return tries.FirstOrDefault(card => card.Words <= MostWords) ?? tries.Last();
 
-        Card Make(string retrieve, int items)
+        Card Make(string retrieve, int items, bool brief = false)
         {
             string lure = facts.Colour is { } colour
                 ? $"{format.LureText(rig.Body)}, {colour.Name}{(colour.Reason.Length > 0 ? $" ({colour.Reason})" : "")}"
@@ -92,8 +93,8 @@ public sealed record Card(string Title, IReadOnlyList<CardRow> Rows, bool Night,
                 new("SINK", CardWords.Sink(rig.Presentation, facts.First.Coverage)),
                 new("WORK IT", retrieve.TrimEnd('.')),
                 .. facts.RigCheck is { } check ? [new("RIG", CardWords.Rig(check, format))] : Array.Empty<CardRow>(),
-                .. CardWords.Backup(facts, format) is { Length: > 0 } backup ? [new("BACKUP", backup)] : Array.Empty<CardRow>(),
-                .. facts.Uncertainty is { IsExact: false } study ? [new("HOW SURE", UncertaintyWords.Short(study))] : Array.Empty<CardRow>(),
+                .. CardWords.Backup(facts, format, brief) is { Length: > 0 } backup ? [new("BACKUP", backup)] : Array.Empty<CardRow>(),
+                .. CardWords.HowSure(facts, brief) is { Length: > 0 } sure ? [new("HOW SURE", sure)] : Array.Empty<CardRow>(),
                 new("WATCH OUT", string.Join("; ", watch.Take(items))),
             ];
             return new Card(scenario.Title, [.. rows.Select(row => row with { Text = Grammar.Capital(row.Text) })], Cautions.IsDark(scenario.Spot), units)

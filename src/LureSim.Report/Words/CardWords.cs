@@ -61,7 +61,7 @@ internal static class CardWords
     }
 
     /// <summary>What to change to, and at what current or depth.</summary>
-    public static string Backup(CardFacts facts, UnitFormat format)
+    public static string Backup(CardFacts facts, UnitFormat format, bool brief)
     {
         Candidate first = facts.First;
         string rig = facts.Backup is { } other
@@ -73,7 +73,15 @@ internal static class CardWords
             ]).Where(part => part is not null))
             : "";
         string same = rig.Length > 0 && facts.Backup!.Rig.Presentation == first.Rig.Presentation ? ", worked the same" : "";
-        return string.Join("; ", new[] { rig + same, facts.Flip }.Where(part => part.Length > 0));
+        string flip = !brief && facts.Choice is { } choice ? ChoiceWords.Flips(choice, facts.Scenario.Tackle.Reel, format).FirstOrDefault() ?? "" : "";
+        return string.Join("; ", new[] { rig + same, flip }.Where(part => part.Length > 0));
+    }
+
+    /// <summary>Of how many tries it came out best or as good, and what to check first; empty where all is known.</summary>
+    public static string HowSure(CardFacts facts, bool brief)
+    {
+        string tries = facts.Choice is { Numbers: not null } choice ? ChoiceWords.HowSure(choice) : facts.Uncertainty is { } study ? UncertaintyWords.Short(study) : "";
+        return !brief && tries.Length > 0 && facts.Uncertainty is { IsExact: false } all && UncertaintyWords.CheckFirst(all) is { Length: > 0 } check ? $"{tries}; {check}" : tries;
     }
 
     /// <summary>What to watch out for in a few words each, what the run found first.</summary>

@@ -1,4 +1,5 @@
 using LureSim.Decision;
+using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
 using LureSim.Light;
 using LureSim.Model;
@@ -19,11 +20,11 @@ public static class ChoiceWords
         ArgumentNullException.ThrowIfNull(plan);
         var format = new UnitFormat(units);
         Choice choice = plan.Choice;
-        List<string> why = [Reach(plan.Scenario.Spot.StrikeZone, choice.First, format)];
+        List<string> why = [Reach(plan.Scenario.Spot.StrikeZone, choice, format)];
         if (Neighbors(choice, format) is { Length: > 0 } neighbors)
             why.Add(neighbors);
         if (plan.Body is { } body)
-            why.Add(BodyWords.Why(body, choice.First, plan.Candidates.Where(c => c.Rig.Body == body.First).MaxBy(c => c.Score), units));
+            why.Add(BodyWords.Why(body, choice.Bait, units));
         return why;
     }
 
@@ -54,7 +55,7 @@ public static class ChoiceWords
         var format = new UnitFormat(units);
         Presentation way = choice.First.Rig.Presentation;
         string count = way.CountDown is { } seconds ? seconds > 0 ? $"{UnitFormat.SecondsNumber(seconds)}-count" : "no count" : "let it sink to the bottom";
-        string numbers = choice.Numbers is { Tries: > 1 } tries ? $"; in the zone {UnitFormat.Share.Text(tries.ZoneShare.Median)} ({UnitFormat.Share.Text(tries.ZoneShare.Low)} to {UnitFormat.Share.Text(tries.ZoneShare.High)} in 8 of 10 tries)" : "";
+        string numbers = choice.Numbers is { Tries: > 1 } tries ? $"; in the zone {UnitFormat.PercentText(tries.ZoneShare.Median)} ({UnitFormat.PercentText(tries.ZoneShare.Low)} to {UnitFormat.PercentText(tries.ZoneShare.High)}, 8 times in 10)" : "";
         return $"Choice: {Name(choice.First, format)}, {colour}, {count}{numbers}.";
     }
 
@@ -117,13 +118,49 @@ public static class ChoiceWords
         return rig.Head.IsNone ? format.LureText(rig.Body) : $"{format.HeadText(rig.Head)} with the {format.LureText(rig.Body)}";
     }
 
-    private static string Reach(StrikeZone zone, Candidate first, UnitFormat format)
+    /// <summary>Conditions at which another head is the choice: "over 1.3 kn: 3/8 oz"; the nearest for each.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="reel">The reel, for turns of the handle.</param>
+    /// <param name="format">Units.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static IReadOnlyList<string> Flips(Choice choice, Reel reel, UnitFormat format)
     {
-        Coverage c = first.Coverage;
-        string band = format.BandText(zone.Top, zone.Bottom), lure = first.Rig.Head.IsNone ? $"the {format.LureText(first.Rig.Body)}" : format.HeadText(first.Rig.Head);
-        return c.TimeToZone is { } time
-            ? $"{Grammar.Capital(lure)} gets to the strike zone ({band} down) {About(time)} after it hits the water. It stays there {UnitFormat.PercentText(c.ZoneShare)} of the retrieve; typical depth, {format.HandText(c.MedianDepth)}."
-            : $"Nothing in your box reaches the strike zone ({band} down). {Grammar.Capital(lure)} comes closest; typical depth, {format.HandText(c.MedianDepth)}.";
+        ArgumentNullException.ThrowIfNull(choice);
+        ArgumentNullException.ThrowIfNull(reel);
+        ArgumentNullException.ThrowIfNull(format);
+        return [.. choice.Flips.OrderBy(flip => flip.Condition).Select(flip => $"{(flip.Over ? "over" : "under")} {At(flip)}: {format.HeadText(flip.Rig.Head)}")];
+
+        string At(ChoiceFlip flip) => flip.Condition switch
+        {
+            FlipCondition.Current => format.FlowText(flip.Value),
+            FlipCondition.Depth => format.HandText(flip.Value) + " deep",
+            FlipCondition.ReelSpeed => RetrieveWords.Pace(flip.Value, reel, format),
+            _ => throw new ArgumentOutOfRangeException(nameof(choice), flip.Condition, "Not a condition."),
+        };
+    }
+
+    /// <summary>How often the choice came out best or as good, for the card; empty where all is known.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="choice"/> is null.</exception>
+    public static string HowSure(Choice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return choice.Numbers is { Tries: > 1 } numbers ? $"best or as good in {choice.AsGoodIn} of {numbers.Tries} tries" : "";
+    }
+
+    // The numbers are those of the tries where there are any.
+    private static string Reach(StrikeZone zone, Choice choice, UnitFormat format)
+    {
+        Candidate first = choice.First;
+        TryNumbers? tries = choice.Numbers is { Tries: > 1 } numbers ? numbers : null;
+        double? time = tries is null ? first.Coverage.TimeToZone : double.IsFinite(tries.TimeToZone.Median) ? tries.TimeToZone.Median : null;
+        double share = tries?.ZoneShare.Median ?? first.Coverage.ZoneShare, depth = tries?.MedianDepth.Median ?? first.Coverage.MedianDepth;
+        string band = format.BandText(zone.Top, zone.Bottom), lure = Grammar.Capital(first.Rig.Head.IsNone ? $"the {format.LureText(first.Rig.Body)}" : format.HeadText(first.Rig.Head));
+        string range = tries is { ZoneShare: { } spread } && UnitFormat.PercentText(spread.Low) != UnitFormat.PercentText(spread.High)
+            ? $" ({UnitFormat.PercentText(spread.Low)} to {UnitFormat.PercentText(spread.High)}, 8 times in 10)" : "";
+        return time is { } seconds
+            ? $"{lure} gets to the strike zone ({band} down) {About(seconds)} after it hits the water. It stays there {UnitFormat.PercentText(share)} of the retrieve{range}; typical depth, {format.HandText(depth)}."
+            : $"Nothing in your box reaches the strike zone ({band} down). {lure} comes closest; typical depth, {format.HandText(depth)}.";
     }
 
     // Between whole seconds: "6 to 7 seconds".

@@ -181,13 +181,12 @@ public static class ColourWords
         string where = advice.Depths.Count > 1 ? format.HandBand(advice.Depths.Min(at => at.Depth), advice.Depths.Max(at => at.Depth)) : format.HandText(advice.Depths[0].Depth);
         string seen = $"Where the lure runs ({where}) {fish} sees it from about {SeenFrom(advice, chosen, format)}";
         string forage = $"{advice.Forage}{(advice.ForageSeen ? "" : ", assumed: you listed no bait")}";
-        string difference = UnitFormat.Number(chosen.DifferenceToForage, 0);
         string tied = chosen.Name == farthest.Name ? "" : $"; {farthest.Name}, from {SeenFrom(advice, farthest, format)}, is no real difference";
         return advice.Reason switch
         {
             ColourReason.OnlyColour => format.Say($"Color: {chosen.Name}, the one in your box. {seen}."),
             ColourReason.SeenFarthest => format.Say($"Color: {chosen.Name}, {How(chosen.Seen.Mode)}. {seen}, {Next(advice, format)}."),
-            ColourReason.Likeness => format.Say($"Color: {chosen.Name}, like the bait ({forage}; color difference {difference}, under 3 = hard to tell apart). {seen}{tied}."),
+            ColourReason.Likeness => format.Say($"Color: {chosen.Name}, like the bait ({forage}; a fish can hardly tell them apart). {seen}{tied}."),
             ColourReason.CommonPractice => format.Say($"Color: {chosen.Name}, the usual choice: {Practice(advice.Practice.Practice, format)}. {seen}; {Others(advice)} no real difference{Unlike(advice)}."),
             ColourReason.NoRealDifference => format.Say($"Color: {chosen.Name}, as good as any. {seen}; {Others(advice)} no real difference{Unlike(advice)}."),
             ColourReason.SightDecidesNothing => format.Say($"Color: {chosen.Name}, the usual choice where sight decides nothing: a dark silhouette, with sound or scent. Where the lure runs ({where}) {fish} sees the best, {farthest.Name}, from {format.SeenText(farthest.SeenFrom)} only, less than the length of a strike ({format.SeenText(ColourAdvice.StrikeLength)})."),

@@ -137,6 +137,26 @@ public static class LessonWords
         ];
     }
 
+    /// <summary>Which colour is seen from farthest, and which from as far for all that is known.</summary>
+    /// <param name="advice">The choice of colour.</param>
+    /// <param name="format">Units.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static IReadOnlyList<string> SightAnswer(ColourAdvice advice, UnitFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(advice);
+        ArgumentNullException.ThrowIfNull(format);
+        ColourWorth best = advice.Colours[advice.Farthest];
+        string[] tied = [.. advice.Tied.Where(i => i != advice.Farthest).Select(i => advice.Colours[i].Name)];
+        string[] nearer = [.. advice.Colours.Where(worth => !worth.Tied).Select(worth => worth.Name)];
+        return
+        [
+            $"{Grammar.Capital(best.Name)}, from about {ColourWords.SeenFrom(advice, best, format)}.",
+            .. tied.Length > 0 ? [$"No real difference to it: {Grammar.Join(tied)}. Fish, water and light differ by more than that."] : Array.Empty<string>(),
+            .. nearer.Length > 0 ? [$"Seen from clearly nearer: {Grammar.Join(nearer)}."] : Array.Empty<string>(),
+            .. best.SeenFrom < ColourAdvice.StrikeLength ? [$"That is less than the length of a strike ({format.SeenText(ColourAdvice.StrikeLength)}): sight decides nothing here. Go dark, and add sound or scent."] : Array.Empty<string>(),
+        ];
+    }
+
     /// <summary>What is left of a lure at a distance, from the side and from below.</summary>
     /// <param name="strips">The strips.</param>
     /// <param name="format">Units.</param>

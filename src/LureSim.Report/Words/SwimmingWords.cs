@@ -90,6 +90,26 @@ public static class SwimmingWords
         return $"in {tries.Agreeing} of {all} tries; {string.Join(", ", others)}";
     }
 
+    /// <summary>The speeds at which a lure swims, without a full stop.</summary>
+    /// <param name="range">The speeds.</param>
+    /// <param name="units">Units.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="range"/> is null.</exception>
+    public static string Range(SwimRange range, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(range);
+        var format = new UnitFormat(units);
+        if (range.To == 0) return $"does not swim from {format.SpeedText(range.Speeds[0])} to {format.SpeedText(range.Speeds[^1])}";
+        string up = $"swims from {format.SpeedText(range.From)} ";
+        return range.Above switch
+        {
+            null => $"{up}up to {format.SpeedText(range.To)} and more",
+            ActionVerdict.Spins => $"{up}to {format.SpeedText(range.To)}; above that it rolls over",
+            ActionVerdict.Rolls => $"{up}to {format.SpeedText(range.To)}; above that it rolls far to both sides",
+            ActionVerdict.Muted => $"{up}to {format.SpeedText(range.To)}; above that it hardly moves",
+            { } above => $"{up}to {format.SpeedText(range.To)}; above that it {Word(above)}",
+        };
+    }
+
     /// <summary>What the verdict rests on, a sentence each.</summary>
     /// <param name="report">A report.</param>
     /// <param name="units">Units.</param>

@@ -34,15 +34,23 @@ public static class UncertaintyWords
         return sentences;
     }
 
-    /// <summary>How often the choice came out best and what to check first, for the card; nothing where all is known.</summary>
+    /// <summary>How often the best head came out best, for a card; nothing where all is known.</summary>
     /// <param name="study">The study.</param>
     /// <exception cref="ArgumentNullException"><paramref name="study"/> is null.</exception>
     public static string Short(UncertaintyStudy study)
     {
         ArgumentNullException.ThrowIfNull(study);
         if (study.IsExact) return "";
-        string check = (study.ChoiceDrivers.Decisive ?? study.Best.Drivers.Decisive) is { } driver ? $"; check the {Name(driver.Input)} first" : "";
-        return study.NoneBest >= 1 - 1e-9 ? $"no head reaches the zone in any of {study.Draws.Count} tries{check}" : $"best in {Tries(study.Best.ChanceBest, study)}{check}";
+        return study.NoneBest >= 1 - 1e-9 ? $"no head reaches the zone in any of {study.Draws.Count} tries" : $"best in {Tries(study.Best.ChanceBest, study)}";
+    }
+
+    /// <summary>What to check first at the water; empty where nothing stands out.</summary>
+    /// <param name="study">The study.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="study"/> is null.</exception>
+    public static string CheckFirst(UncertaintyStudy study)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        return (study.ChoiceDrivers.Decisive ?? study.Best.Drivers.Decisive) is { } driver ? $"check the {Name(driver.Input)} first" : "";
     }
 
     /// <summary>A share of the tries as a count: "23 of 24 tries".</summary>

@@ -44,6 +44,11 @@ public sealed class RigWindow
 
     private readonly ActionBody body;
     private readonly Outfit tackle;
+    // Speeds at which it is asked whether a hard lure swims (m/s): what a hand reels, and tries at each.
+    private static readonly double[] RangeSpeeds = [0.15, 0.3, 0.45, 0.6, 0.8, 1, 1.25, 1.5, 2];
+    private const int RangeTries = 3;
+
+    private readonly bool onTop;
     private readonly double density;
     private readonly double viscosity;
     private readonly CancellationToken cancellation;
@@ -73,6 +78,7 @@ public sealed class RigWindow
         ArgumentNullException.ThrowIfNull(spot);
         this.tackle = tackle;
         body = ActionBodyBuilder.Of(head, lure, tackle.Rigging);
+        onTop = lure.Kind.OnTop;
         var water = WaterColumn.Of(spot);
         density = water.Density;
         viscosity = Math.Clamp(water.KinematicViscosity, 5e-7, 3e-6);
@@ -126,6 +132,11 @@ public sealed class RigWindow
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public EnsembleAssessment SteadyTries(double speed, double elevation, int tries = ActionEnsemble.Tries) =>
         Try(TowInput.Steady(speed, elevation), Knot(null), Trying(TryWindow), tries);
+
+    /// <summary>The speeds at which the lure swims on a steady pull.</summary>
+    /// <param name="elevation">Angle of the line above the path (radians).</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public SwimRange Range(double elevation) => SwimRange.Of(body, Knot(null), InWater(TowInput.Steady(RangeSpeeds[0], elevation)), RangeSpeeds, RangeTries, cancellation);
 
     /// <summary>The twitches of <see cref="Twitch"/>, tried so.</summary>
     /// <param name="presentation">The retrieve.</param>
@@ -208,7 +219,7 @@ public sealed class RigWindow
         ? tackle with { Rigging = tackle.Rigging with { Knot = style, LoopLength = style == KnotStyle.Snug ? 0 : new Rigging().LoopLength } }
         : tackle);
 
-    private TowInput InWater(TowInput tow) => tow with { WaterDensity = density, KinematicViscosity = viscosity };
+    private TowInput InWater(TowInput tow) => tow with { WaterDensity = density, KinematicViscosity = viscosity, AtSurface = onTop && tow.Mode == TowMode.Pulled };
 
     private EnsembleAssessment Try(TowInput tow, Knot knot, ActionOptions options, int tries) => ActionEnsemble.Assess(body, knot, InWater(tow), options, tries, cancellation);
 

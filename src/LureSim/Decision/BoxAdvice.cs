@@ -23,6 +23,15 @@ public sealed record MissingHead(Candidate Candidate, double Gain);
 /// <param name="LacksBody">True if a loud rule asks for a body that the box does not have.</param>
 public sealed record BoxAdvice(IReadOnlyList<HeadRank> Heads, IReadOnlyList<BodyFit> Bodies, IReadOnlyList<MissingHead> Missing, MissingHead? Gap, bool LacksBody)
 {
+    /// <summary>True if the fish are on the bottom and no head of the box holds it, where one on sale would.</summary>
+    public bool NoneHolds { get; init; }
+
+    /// <summary>The lightest size on sale that holds the bottom (kg); null where it was not asked, or none does.</summary>
+    public double? HoldingSize { get; init; }
+
+    /// <summary>True if nothing that the box lacks would do clearly better.</summary>
+    public bool Covers => Gap is null && !NoneHolds;
+
     /// <summary>Gain of score that is worth buying a head for: less is within what the inputs can tell (assumed).</summary>
     public const double RealMargin = 0.08;
 

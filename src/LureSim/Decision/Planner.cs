@@ -132,7 +132,12 @@ public static class Planner
         Tell(PlanStage.Tables);
         FallTable fall = Falls(scenario, first.Rig, options, parallel);
         CoverageGrid grid = Grid(search, candidates, options, parallel);
-        BoxAdvice box = Box(scenario, first, candidates, search.Bodies, coarse, parallel);
+        InverseAnswer? holds = answers.FirstOrDefault(answer => answer is { Question: InverseQuestion.HeadForBottom, Status: InverseStatus.Found });
+        BoxAdvice box = Box(scenario, first, candidates, search.Bodies, coarse, parallel) with
+        {
+            NoneHolds = Ranking.ZoneIsOnBottom(scenario.Spot) && holds is { Owned: null },
+            HoldingSize = holds?.Common,
+        };
         Tell(PlanStage.Colours);
         ColourFinding colours = Colours(scenario, first, options.Scale, options.Limits.Colour);
         ClaritySpread? clarity = samples > 0 ? ClaritySpread.Of(scenario, colours) : null;

@@ -77,8 +77,8 @@ public abstract class HardBait : LureKind
         double hang = LureTables.Figure("treble_hang_m");
         var front = new Station(LureTables.Figure("treble_front_station") * length, 0, -(body.Height / 2) - hang);
         var rear = new Station((LureTables.Figure("treble_rear_station") * length) + (hang / 2), 0, -hang);
-        parts.Add(new LurePart(PartRole.BellyHook, treble, trebleVolume, front, Inertia.Ball(treble, hang / 2)));
-        parts.Add(new LurePart(PartRole.TailHook, treble, trebleVolume, rear, Inertia.Ball(treble, hang / 2)));
+        parts.Add(new LurePart(PartRole.BellyHook, treble, trebleVolume, front, Inertia.Ball(treble, hang / 2)) { Eye = front with { Up = front.Up + hang } });
+        parts.Add(new LurePart(PartRole.TailHook, treble, trebleVolume, rear, Inertia.Ball(treble, hang / 2)) { Eye = new Station(rear.Aft - (hang / 2), 0, 0) });
         if (body.Lip is { } lip)
         {
             var centre = new Station(-lip.Length / 2 * Math.Cos(lip.Angle), 0, -RootBelow(body) - (lip.Length / 2 * Math.Sin(lip.Angle)));

@@ -14,7 +14,11 @@ public readonly record struct Station(double Aft, double Left, double Up);
 /// <param name="Volume">Volume of water it pushes aside (m3); 0 for what lies inside another part.</param>
 /// <param name="Centre">Its centre of mass and volume.</param>
 /// <param name="Own">Inertia about its own centre (kg m2).</param>
-public sealed record LurePart(PartRole Role, double Mass, double Volume, Station Centre, Inertia Own);
+public sealed record LurePart(PartRole Role, double Mass, double Volume, Station Centre, Inertia Own)
+{
+    /// <summary>Where it hangs free on a ring; null for a part that is held.</summary>
+    public Station? Eye { get; init; }
+}
 
 /// <summary>A free tail that swings on a hinge.</summary>
 /// <param name="Hinge">Place of the hinge from the nose (m).</param>
@@ -73,6 +77,11 @@ public sealed record LureAssembly
         ArgumentNullException.ThrowIfNull(body);
         return LureKinds.Of(body.Profile).Assemble(head, body, rigging);
     }
+
+    /// <summary>
+    /// The lure as the water and its own turns feel it: a hook on a ring swings by itself, so that its weight and drag act where the ring holds it and its inertia does not follow a roll.
+    /// </summary>
+    public LureAssembly Swung => Parts.All(part => part.Eye is null) ? this : this with { Parts = [.. Parts.Select(part => part.Eye is { } eye ? part with { Centre = eye } : part)] };
 
     /// <summary>Mass (kg).</summary>
     public double Mass => Parts.Sum(part => part.Mass);

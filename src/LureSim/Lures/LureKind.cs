@@ -34,6 +34,9 @@ public abstract class LureKind
     /// <summary>True for a plate of metal, which has a thickness and a metal in place of a height and a density.</summary>
     public virtual bool IsPlate => false;
 
+    /// <summary>True for a lure that is fished afloat.</summary>
+    public virtual bool OnTop => false;
+
     /// <summary>Default shape and material, from Data/tackle/body_proportions.csv.</summary>
     /// <exception cref="InvalidOperationException">The table has no row for it.</exception>
     public BodyProportions Proportions => LureTables.Proportions(Word);

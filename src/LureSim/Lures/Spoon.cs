@@ -115,7 +115,7 @@ public sealed class Spoon : LureKind
             Parts =
             [
                 new LurePart(PartRole.Plate, mass, volume, new Station(body.Length / 2, 0, 0), plate),
-                new LurePart(PartRole.TailHook, hook, hook / Metals.Steel, new Station(body.Length + trail, 0, 0), Inertia.Rod(hook, 2 * trail)),
+                new LurePart(PartRole.TailHook, hook, hook / Metals.Steel, new Station(body.Length + trail, 0, 0), Inertia.Rod(hook, 2 * trail)) { Eye = new Station(body.Length, 0, 0) },
             ],
             Length = body.Length,
             Height = body.Height,

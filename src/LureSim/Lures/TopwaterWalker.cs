@@ -3,10 +3,7 @@ using LureSim.Model;
 namespace LureSim.Lures;
 
 /// <summary>Floating hard bait without a lip and with its weight aft, which hangs tail down and swings from side to side under a rhythm of twitches.</summary>
-/// <remarks>
-/// The swimming model knows no water surface: there the lure is wholly under water, and its swing to each side in turn does not come out. docs/validation.md has
-/// the figures.
-/// </remarks>
+/// <remarks>It swims afloat: what of it is out of the water has no buoyancy and no drag. Waves and the lift of the water under a planing belly are left out.</remarks>
 public sealed class TopwaterWalker : HardBait
 {
     // Place of the ballast as a share of the length: in the rear of the belly, before the rear hook (common practice; the figure is assumed).
@@ -20,6 +17,9 @@ public sealed class TopwaterWalker : HardBait
 
     /// <inheritdoc/>
     public override string Meaning => "a floating hard lure without a lip that walks from side to side when twitched";
+
+    /// <inheritdoc/>
+    public override bool OnTop => true;
 
     private protected override double BallastStation => Ballast;
 }

@@ -23,8 +23,11 @@ public readonly record struct SightTarget(PatternPart? Part, Spectrum Inherent, 
 /// </remarks>
 public static class LureSights
 {
-    /// <summary>Difference in just-noticeable steps up to which one thing is a likeness of another, 3: pairs under it are hard to tell apart, pairs over it are not (Siddiqi, Cronin, Loew, Vorobyev and Summers 2004, siddiqi2004interspecific).</summary>
-    public const double LikenessSteps = 3.0;
+    /// <summary>
+    /// Difference in just-noticeable steps up to which one thing is a likeness of another, 1: what the receptor-noise model itself says cannot be told apart (Vorobyev and Osorio 1998,
+    /// vorobyev1998receptor: 75 % of choices right at 1). A looser limit would not do: red paint stands 3 steps from the brown of a shrimp to a fish without a long-wave cone in clear water.
+    /// </summary>
+    public const double LikenessSteps = 1.0;
 
     // Steps of the scan for the distance at which parts run together.
     private const int ApartSteps = 40;
@@ -88,6 +91,9 @@ public static class LureSights
         double square = 0.0;
         foreach (PatternRegion region in (own.Count >= theirs.Count ? lure : other).Face(scene.Direction))
         {
+            // Whatever is eaten has an eye: a drawn one makes no lure unlike it.
+            if (region.Part == PatternPart.Eye)
+                continue;
             double steps = scene.DifferenceCloseUp(Inherent(scene, lure.ColourOf(region.Part)), Inherent(scene, other.ColourOf(region.Part)));
             square += region.Share * steps * steps;
         }

@@ -15,6 +15,9 @@ public static class ActionAnalysis
     internal const double LeanRoll = 15 * Math.PI / 180;
     internal const double FarRoll = 45 * Math.PI / 180;
 
+    // Sine of the pitch beyond which the nose points up or down, 60 degrees.
+    internal const double SteepNose = 0.866;
+
     // Off to one side by more than a tenth of the way, a foot in ten.
     internal const double OffCourse = 0.1;
 
@@ -306,8 +309,20 @@ public static class ActionAnalysis
                 double step = Math.Sqrt((d.X * d.X) + (d.Y * d.Y));
                 travel += step;
                 if (trace.Tension[i] < SlackTension && trace.Time[i] > strokes[s].Start + (0.5 * strokes[s].Duration)) glide += step;
-                double yaw = trace.Attitude[i].Yaw;
-                if (Math.Abs(yaw) > Math.Abs(heading)) heading = yaw;
+            }
+
+            // The pull turns the nose from where the last dart has left it: the dart is what comes after, from slack line on. A nose that points up or down has no heading.
+            int let = a + 1;
+            for (int i = a + 1; i <= b && trace.Time[i] <= strokes[s].End; i++)
+            {
+                if (trace.Tension[i] >= SlackTension) let = i;
+            }
+
+            for (int i = let; i <= b; i++)
+            {
+                Vector3d nose = trace.Attitude[i].ToWater(new(1, 0, 0));
+                double yaw = Math.Atan2(nose.Y, nose.X);
+                if (Math.Abs(nose.Z) < SteepNose && Math.Abs(yaw) > Math.Abs(heading)) heading = yaw;
             }
 
             // Direction of the way made on slack line; where there is none, of the whole.
@@ -329,7 +344,7 @@ public static class ActionAnalysis
         int changes = 0;
         for (int i = 1; i < darts.Count; i++)
         {
-            if (darts[i].Heading * darts[i - 1].Heading < 0) changes++;
+            if (Math.Abs(darts[i].Heading) >= DartHeading && darts[i].Heading * darts[i - 1].Heading < 0) changes++;
         }
 
         return (double)changes / (darts.Count - 1);

@@ -36,7 +36,7 @@ public static class ActionBodyBuilder
         ArgumentNullException.ThrowIfNull(head);
         ArgumentNullException.ThrowIfNull(body);
         ArgumentNullException.ThrowIfNull(rigging);
-        LureAssembly parts = LureAssembly.Of(head, body, rigging);
+        LureAssembly parts = LureAssembly.Of(head, body, rigging).Swung;
         SwimmingForm form = body.Kind.Swimming(head, body, parts);
         double nose = parts.Length / 2;
         Vector3d At(Station s) => new(nose - s.Aft, s.Left, s.Up);

@@ -44,7 +44,7 @@ public enum ActionVerdict
 /// <summary>One twitch and what followed it.</summary>
 /// <param name="Start">Start of the pull (s).</param>
 /// <param name="Angle">Angle between the lure's path over ground from above and the pull, at the end of its travel (radians), positive to the left.</param>
-/// <param name="Heading">Greatest heading away from the pull during the twitch (radians), signed, positive to the left.</param>
+/// <param name="Heading">Greatest heading away from the pull once the pull is over (radians), signed, positive to the left.</param>
 /// <param name="Travel">Length of the path until the next twitch or the end of the window (m).</param>
 /// <param name="SideTravel">Sideways displacement, positive to the left (m).</param>
 /// <param name="Glide">Way made after the line has gone slack (m).</param>

@@ -9,6 +9,9 @@ internal sealed class TowLine
     // The damper takes hold over this stretch (m).
     private const double DamperOnset = 1e-3;
 
+    // The reel sets in over this length of slack (m).
+    private const double TakeUpOnset = 0.01;
+
     private readonly TowInput tow;
     private readonly LineEndSchedule schedule;
     private readonly Vector3d eye;
@@ -38,19 +41,18 @@ internal sealed class TowLine
     /// <summary>The line at a moment.</summary>
     /// <param name="time">Time (s).</param>
     /// <param name="state">State of the body.</param>
-    /// <param name="start">Far end at the start (m).</param>
-    public LineState At(double time, in BodyState state, Vector3d start)
+    public LineState At(double time, in BodyState state)
     {
         Vector3d v = state.Velocity;
         double speed = v.Length;
         Vector3d path = speed > 1e-9 ? (1 / speed) * v : new(1, 0, 0);
-        return tow.Mode == TowMode.Pulled ? Pulled(time, state, start, path) : Trailing(state, path);
+        return tow.Mode == TowMode.Pulled ? Pulled(time, state, path) : Trailing(state, path);
     }
 
-    private LineState Pulled(double time, in BodyState state, Vector3d start, Vector3d path)
+    private LineState Pulled(double time, in BodyState state, Vector3d path)
     {
         schedule.Evaluate(time, out double way, out double endSpeed);
-        Vector3d end = start + new Vector3d(way, 0, 0);
+        Vector3d end = state.LineEnd + new Vector3d(way, 0, 0);
         if (!acts) return new(0, path, end, default);
         Vector3d endVelocity = state.Attitude.ToBody(new(endSpeed, 0, 0));
         Vector3d line = FromEye(state, end, out double distance, out Vector3d eyeVelocity);
@@ -60,7 +62,8 @@ internal sealed class TowLine
         // The damper takes hold over a millimetre, and a line does not push.
         double hold = Math.Clamp(stretch / DamperOnset, 0, 1);
         double tension = stretch > 0 ? Math.Max(0, (tow.LineStiffness * stretch) + (hold * damping * rate)) : 0;
-        return new(tension, line, end, default);
+        double taken = tow.TakeUp * Math.Clamp((-stretch - tow.SlackLeft) / TakeUpOnset, 0, 1);
+        return new(tension, line, end, new(taken, 0, 0));
     }
 
     // Slack line is drawn lengthwise through the water: its end follows on the tractrix, its friction is that of an axial boundary layer (Glauert & Lighthill 1955).

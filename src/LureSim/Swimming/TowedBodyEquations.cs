@@ -20,19 +20,21 @@ internal sealed class TowedBodyEquations : IExplicitSystem
     private readonly JointedBody? jointed;
     private readonly TailLinkage? tail;
     private readonly TowLine line;
-    private readonly Vector3d endStart;
     private readonly IForce[] forces, rearForces;
     private readonly bool wake;
+    private readonly double? surface;
     private readonly double[] scale = new double[BodyState.Size];
 
     public TowedBodyEquations(ActionBody body, Knot knot, TowInput tow, ActionOptions options)
     {
         ActionTerms terms = options.Terms;
         this.body = body;
+        FloatingRest? floating = tow.AtSurface ? FloatingRest.Of(body, tow) : null;
+        surface = floating?.SurfaceAbove;
         bool carriesWater = terms.HasFlag(ActionTerms.AddedMass);
         BodyHalves? halves = body.Rear is null ? null : BodyHalves.Of(body);
         var axis = new BentAxis(halves is null ? body.Bend : null);
-        if (halves is null) rigid = new RigidBody(body, axis, tow.WaterDensity, carriesWater);
+        if (halves is null) rigid = new RigidBody(body, axis, tow.WaterDensity, carriesWater, floating is null ? 1 : body.Mass / (tow.WaterDensity * body.Volume));
         else jointed = new JointedBody(body, tow.WaterDensity, carriesWater);
         FlexibleTail? swinging = (halves?.Rear ?? body).Tail;
         tail = swinging is null ? null : new TailLinkage(swinging, axis);
@@ -50,9 +52,8 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         rearForces = halves is null ? [] : [.. Forces(halves.Rear, axis, new(slenderness, 1 - share, behind), vortices, tow).Where(f => terms.HasFlag(f.Term))];
 
         // Start: nose along the line, the line straight or slack by the given length.
-        double startPitch = (tow.Mode == TowMode.Pulled ? tow.LineElevation : 0) + options.InitialPitch;
+        double startPitch = (floating is { } rest ? rest.Pitch : tow.Mode == TowMode.Pulled ? tow.LineElevation : 0) + options.InitialPitch;
         Attitude attitude = Attitude.Of(options.InitialYaw, Math.Clamp(startPitch, -1.55, 1.55), options.InitialRoll);
-        endStart = line.EndAtStart(attitude);
 
         // The wake starts small and on the side of the disturbance, so that a mirrored start gives a mirrored motion.
         double push = options.InitialYaw == 0 && options.InitialRoll == 0 ? 0 : Math.CopySign(0.1, options.InitialYaw == 0 ? options.InitialRoll : options.InitialYaw);
@@ -64,7 +65,7 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         if (jointed is not null) (start.Sideways, start.Upright) = JointedBody.Rest(body);
         start.Wake = push;
         start.LipWake = push;
-        start.LineEnd = endStart;
+        start.LineEnd = line.EndAtStart(attitude);
         SetScale(tow);
     }
 
@@ -126,7 +127,7 @@ internal sealed class TowedBodyEquations : IExplicitSystem
     }
 
     /// <summary>The line at a state.</summary>
-    public LineState LineAt(double time, ReadOnlySpan<double> y) => line.At(time, BodyState.Of(y), endStart);
+    public LineState LineAt(double time, ReadOnlySpan<double> y) => line.At(time, BodyState.Of(y));
 
     /// <inheritdoc/>
     public double NextBreak(double time) => line.NextBreak(time);
@@ -204,8 +205,9 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         Velocity = s.Velocity,
         TurnRate = s.TurnRate,
         LipWake = s.LipWake,
+        SurfaceAbove = surface - s.Position.Z,
         Tail = tail is null || jointed is not null ? default : tail.Of(s, s.Velocity, s.TurnRate),
-        Line = line.At(time, s, endStart),
+        Line = line.At(time, s),
     };
 
     private BodyMotion RearMotionOf(in BodyState s, in RearMotion rear) => new()
@@ -231,7 +233,12 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         yield return new TrailingEdges(part, axis, tow);
         if (part.Head is not null) yield return new TurnedHead(part.Head, tow);
         yield return new Appendages(part, tow);
-        if (part.Lip is not null) yield return new Lip(part.Lip, tow, vortices is null ? null : VortexLift.OfLip);
+        if (part.Lip is not null)
+        {
+            yield return new Lip(part, part.Lip, tow, vortices is null ? null : VortexLift.OfLip);
+            if (rigid is not null) yield return new LipSeparation(part.Lip, tow);
+        }
+
         if (part.Plate is not null) yield return new ThinPlate(part.Plate, WetWeight, tow);
         if (part.Tail is not null) yield return new SwingingTail(part, rigid?.TailInertia ?? jointed!.TailInertia, tow, vortices);
     }
@@ -262,7 +269,7 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         Vector3d v = s.Velocity, w = s.TurnRate, dv = rate.Velocity, dw = rate.TurnRate, place = lip.Position;
         double acceleration = dv.Y + (place.X * dw.Z) - (place.Z * dw.X) + (w.Z * v.X) - (w.X * v.Z);
         rate.LipWake = s.LipWakeRate;
-        rate.LipWakeRate = WakeOscillator.Acceleration(s.LipWake, s.LipWakeRate, VortexLift.SheddingRate(motion.At(place).Length, lip.Width), acceleration / lip.Width);
+        rate.LipWakeRate = WakeOscillator.Acceleration(s.LipWake, s.LipWakeRate, VortexLift.OfLipRate(motion.At(place).Length, lip.Width), acceleration / lip.Width);
     }
 
     private void SetScale(TowInput tow)
@@ -277,7 +284,7 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         s.TailAngle = s.Wake = s.LipWake = 1;
         s.TailRate = turn;
         s.WakeRate = body.Tail is null ? 1 : WakeOscillator.SheddingRate(speed, body.Tail.PaddleWidth);
-        s.LipWakeRate = body.Lip is null ? 1 : WakeOscillator.SheddingRate(speed, body.Lip.Width);
+        s.LipWakeRate = body.Lip is null ? 1 : VortexLift.OfLipRate(speed, body.Lip.Width);
         s.Sideways = s.Upright = jointed is null ? double.PositiveInfinity : 1;
         s.SidewaysRate = s.UprightRate = jointed is null ? double.PositiveInfinity : turn;
         s.RollTotal = s.Twist = s.Work = s.Exchanged = double.PositiveInfinity;

@@ -25,7 +25,7 @@ public partial class ArchitectureTests
         ["LureSim.Cli"],
     ];
 
-    public static TheoryData<string> Assemblies => new("LureSim", "LureSim.Scenarios", "LureSim.Report", "LureSim.Cli");
+    public static TheoryData<string> Assemblies => new("LureSim", "LureSim.Scenarios", "LureSim.Report", "LureSim.Workbench", "LureSim.Cli");
 
     [Fact]
     public void Arrows_run_down()
@@ -64,6 +64,11 @@ public partial class ArchitectureTests
             .Where(name => !name.StartsWith("System", StringComparison.Ordinal) && !allowed.Contains(name) && name is not ("netstandard" or "mscorlib"));
         Assert.Empty(others);
     }
+
+    [Fact]
+    public void Model_scenarios_and_report_know_no_web_server() =>
+        Assert.All((Assembly[])[typeof(LureSim.Decision.Planner).Assembly, typeof(LureSim.Scenarios.ScenarioReader).Assembly, typeof(LureSim.Report.Figures.Figure).Assembly], assembly =>
+            Assert.DoesNotContain(assembly.GetReferencedAssemblies(), reference => reference.Name!.StartsWith("Microsoft.AspNetCore", StringComparison.Ordinal)));
 
     [Fact]
     public void Every_folder_has_a_row_in_the_map_of_the_contributor_guide()

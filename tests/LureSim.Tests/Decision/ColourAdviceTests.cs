@@ -76,7 +76,7 @@ public class ColourAdviceTests
         ColourAdvice withBrown = Advise(Water(0.9, WaterKind.TanninStained, [.. box, "shrimp brown"]) with { Forage = [ShrimpAttacked] });
         Assert.Equal("shrimp brown", withBrown.Choice.Name);
         Assert.Equal(ColourReason.Likeness, withBrown.Reason);
-        Assert.DoesNotContain(ColourWords.Sentences(advice, "red drum", UnitSystem.Us), sentence => sentence.Contains("color difference", StringComparison.Ordinal));
+        Assert.DoesNotContain(ColourWords.Sentences(advice, "red drum", UnitSystem.Us), sentence => sentence.Contains("hardly tell them apart", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -232,9 +232,9 @@ public class LureKindsTests
         Assert.Equal(ActionVerdict.Swims, crawl.Verdict);
     }
 
-    // It floats with 15 % of its volume dry in fresh water and hangs by its tail; a stroke of the rod tip throws its nose aside.
+    // It floats with 15 % of its volume dry in fresh water and hangs by its tail; taps of the rod tip throw its nose to each side in turn.
     [Fact]
-    public void A_walker_floats_tail_down_and_turns_aside_under_a_stroke()
+    public void A_walker_floats_tail_down_and_walks_under_taps()
     {
         var walker = new TopwaterWalker();
         LureBody body = walker.Body(0.1, "walker");
@@ -242,7 +242,8 @@ public class LureKindsTests
         Assert.Equal(0.85, parts.Mass / (1000 * parts.Volume), 1e-9);
         Assert.True(parts.MassCentre.Aft > parts.BuoyancyCentre.Aft + (0.15 * body.Length));
         Assert.True(parts.MassCentre.Up < parts.BuoyancyCentre.Up);
-        ActionReport walk = LureActionModel.Assess(ActionBodyBuilder.Of(JigHead.None(body), body, new Rigging()), Knot.Loop(), TowInput.Twitching(0.12, 0.15, 0.6, 3, 0.5, 1)).Report;
-        Assert.All(walk.Darts, d => Assert.InRange(Math.Abs(d.Heading), 0.17, 1.6));
+        ActionReport walk = LureActionModel.Assess(ActionBodyBuilder.Of(JigHead.None(body), body, new Rigging()), Knot.Loop(), TowInput.Tapping()).Report;
+        Assert.All(walk.Darts.Skip(2), d => Assert.InRange(Math.Abs(d.Heading), 0.17, 1.6));
+        Assert.All(walk.Darts.Skip(2).Zip(walk.Darts.Skip(3)), pair => Assert.True(pair.First.Heading * pair.Second.Heading < 0));
     }
 }

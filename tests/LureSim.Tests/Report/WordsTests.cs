@@ -49,7 +49,7 @@ public partial class WordsTests
     private static readonly string[] Replaced =
     [
         "mend:", "nothing to mend", "what to mend", "for its dark shape", "open bail", "let it fall", "nose 1", "rolls ", "if not:", "touching bottom", "median depth", "middle depth",
-        "splash-down", "splash", " draws", "of 10 ", "eight draws", "most of that spread", "one step lighter", "one step heavier", "does not reach bottom with this presentation",
+        "splash-down", "splash", " draws", "of 10 draws", "eight draws", "most of that spread", "one step lighter", "one step heavier", "does not reach bottom with this presentation",
         "makes it out", "made out", "would be nearest to", "just-noticeable", "just noticeable", "at a slant", "practice and computation part", "stand-in eye", "goes dark in this water",
         "would be the choice if", "before fish in tanks", "no gap in the", "gap in the box", "gap in the bodies", "against 2", "mind:", "plods", "runs clear", "other way round", "of this box",
         "reel speed that keeps", "not reachable", "count 0", "count-down table", "reference direction", "square across", "hangs below the rod", "at the longest", "twitch the rod tip twice",

@@ -48,7 +48,10 @@ public class AdviceTests
         """;
 
     // Reasons of those that fail, by name.
-    private static readonly Dictionary<string, string> Fails = [];
+    private static readonly Dictionary<string, string> Fails = new()
+    {
+        ["current away from the angler wants no heavier head"] = "reeled against the water the lure meets the current on top of the reel, which lifts it: the runs want weight",
+    };
 
     private sealed record Expectation(string Name, (string From, string To)[] Changes, Func<ChoiceSearch, ChoiceSearch, bool> Holds);
 
@@ -119,7 +122,6 @@ public class AdviceTests
         }
 
         string all = string.Join("\n", report);
-        Console.WriteLine(all);
         string[] unlisted = [.. failing.Except(Fails.Keys)], met = [.. Fails.Keys.Except(failing)];
         foreach (Expectation item in Expectations)
         {

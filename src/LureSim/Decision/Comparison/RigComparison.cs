@@ -4,7 +4,6 @@ using LureSim.Decision.Colours;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
 using LureSim.Light;
-using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Sight;
@@ -95,10 +94,10 @@ public sealed record RigFeature(RigFeatureKind Kind, Func<ComparedRig, ComparedR
 
 /// <summary>What one rig does.</summary>
 /// <param name="Candidate">Its run.</param>
-/// <param name="Sighting">How far off the fish makes it out where it runs, looking level.</param>
+/// <param name="Seen">How the fish sees it where it runs, by the measure of the choice of colour.</param>
 /// <param name="Depth">Depth at which it is looked at (m).</param>
 /// <param name="Action">How it swims.</param>
-public sealed record RigOutcome(Candidate Candidate, Sighting Sighting, double Depth, RigAction Action)
+public sealed record RigOutcome(Candidate Candidate, SeenLure Seen, double Depth, RigAction Action)
 {
     /// <summary>
     /// Swing of its action (radians): under twitches how far the nose turns off the pull on the average, otherwise the amplitude of the tail, or of nose or roll where there is no soft tail; 0 for
@@ -140,7 +139,7 @@ public sealed record RigMeasure(RigMeasureKind Kind, string Id, Func<RigOutcome,
     public static IReadOnlyList<RigMeasure> All { get; } =
     [
         new(RigMeasureKind.ZoneShare, "zone_share", outcome => outcome.Candidate.Coverage.ZoneShare),
-        new(RigMeasureKind.SightingDistance, "sighting_distance_m", outcome => outcome.Sighting.Distance),
+        new(RigMeasureKind.SightingDistance, "seen_from_m", outcome => outcome.Seen.SeenFrom),
         new(RigMeasureKind.ActionSwing, "action_swing_rad", outcome => outcome.Swing),
     ];
 }
@@ -223,7 +222,8 @@ public sealed record RigComparison(
             throw new ArgumentException($"There is no eye for the target fish '{scenario.Spot.TargetFish}'.", nameof(scenario));
         LightField field = SpotColours.Field(scenario.Spot);
         var runs = new ConcurrentDictionary<ComparedRig, Lazy<(Candidate Run, RigAction Action)>>();
-        var sightings = new ConcurrentDictionary<(string Colour, double Depth, double Size), Lazy<Sighting>>();
+        var sightings = new ConcurrentDictionary<(string Colour, double Depth, LureBody Body), Lazy<SeenLure>>();
+        LurePattern[] lures = [.. new[] { first, second }.Select(rig => LurePattern.Plain(SpotColours.Colour(rig.Colour)))];
         var outcomes = new RigOutcome[1 << differences.Length];
         int done = 0;
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
@@ -240,10 +240,12 @@ public sealed record RigComparison(
             (Candidate run, RigAction action) = runs.GetOrAdd(moving, _ => new Lazy<(Candidate, RigAction)>(() => Run(scenario, moving, options, cancellation))).Value;
             Candidate candidate = run with { Rig = new Rig(rig.Head, rig.Body, rig.Presentation) };
             double depth = Math.Clamp(candidate.Coverage.MedianDepth, 0, scenario.Spot.Depth);
-            double size = rig.Body.ApparentSize;
-            Sighting sighting = sightings.GetOrAdd((rig.Colour, depth, size), key => new Lazy<Sighting>(() =>
-                new SightScene(field, eye, ViewDirection.Level, key.Depth, key.Size).Sight(SpotColours.Colour(key.Colour)))).Value;
-            outcomes[set] = new RigOutcome(candidate, sighting, depth, action);
+            SeenLure seen = sightings.GetOrAdd((rig.Colour, depth, rig.Body with { Label = "" }), key => new Lazy<SeenLure>(() =>
+            {
+                IReadOnlyList<SightLook> looks = ColourAdvice.LooksAt(scenario.Spot.StrikeZone, [new RunningDepth(key.Depth, 1)], field, eye, key.Body, lures);
+                return new SightMeasure(field, eye, key.Body, looks).Of(LurePattern.Plain(SpotColours.Colour(key.Colour)));
+            })).Value;
+            outcomes[set] = new RigOutcome(candidate, seen, depth, action);
             progress?.Report((double)Interlocked.Increment(ref done) / outcomes.Length);
         });
         return outcomes;

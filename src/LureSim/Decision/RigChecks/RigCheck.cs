@@ -124,7 +124,11 @@ public sealed record RigFocus(
     SpinMap? Spin,
     IReadOnlyList<RigFix> Fixes,
     IReadOnlyList<KnotRow> Knots,
-    IReadOnlyList<FaultMap> Faults);
+    IReadOnlyList<FaultMap> Faults)
+{
+    /// <summary>Speeds at which a hard lure swims; null where not asked for or for another lure.</summary>
+    public SwimRange? Range { get; init; }
+}
 
 /// <summary>The answer of a check of rigs.</summary>
 /// <param name="Scenario">The question.</param>

@@ -119,7 +119,10 @@ public static class RigChecker
             full && rig.Body.NeedsHead ? Map(scenario, action, parts, cancellation) : null,
             Fixes(scenario, action, cancellation),
             full ? Knots(scenario, action, cancellation) : [],
-            []);
+            [])
+        {
+            Range = full && !rig.Body.NeedsHead && !rig.Body.Kind.OnTop ? runner.Range(action.LineElevation) : null,
+        };
     }
 
     private static ActionSweep Sweep(Scenario scenario, Rig rig, double elevation, CancellationToken cancellation)

@@ -82,7 +82,7 @@ public sealed record SearchedRig(Rig Rig, Presentation Own, IReadOnlyList<Covera
 /// <summary>
 /// The choice of a box: soft bait, head, presentation and what the hands are free to do in it, sought together. The objective is the mean score over the tries, with
 /// the same random numbers for every rig. All rigs are looked at once; those that do best go on to more tries, half of them each time (successive halving: Jamieson
-/// and Talwalkar 2016, jamieson2016nonstochastic; optimal allocation of a computing budget: Chen et al. 2000, chen2000simulation). Of scores that differ by less than
+/// and Talwalkar 2016, jamieson2016nonstochastic; optimal allocation of a computing budget: Chen et al. 2000, chen2000simulation; bounds and rungs as in Li et al. 2018, li2018hyperband). Of scores that differ by less than
 /// the model knows the lightest head and the simplest retrieve wins (<see cref="Preference"/>).
 /// </summary>
 /// <param name="Scenario">The scenario.</param>

@@ -21,6 +21,19 @@ internal readonly struct BodyMotion
     /// <summary>The line.</summary>
     public LineState Line { get; init; }
 
+    /// <summary>Height of the water's surface above the body's origin (m); null where it is too far to matter.</summary>
+    public double? SurfaceAbove { get; init; }
+
+    /// <summary>Share of a round slice that is under water: the segment of a circle below the surface; 1 without a surface.</summary>
+    /// <param name="place">Middle of the slice in body axes (m).</param>
+    /// <param name="radius">Its radius (m).</param>
+    public double Wet(Vector3d place, double radius)
+    {
+        if (SurfaceAbove is not { } surface) return 1;
+        double x = Math.Clamp((surface - Vector3d.Dot(Up, place)) / Math.Max(radius, 1e-4), -1, 1);
+        return ((0.5 * Math.PI) + Math.Asin(x) + (x * Math.Sqrt(1 - (x * x)))) / Math.PI;
+    }
+
     /// <summary>Velocity of a point fixed to the body (m/s).</summary>
     /// <param name="place">Point in body axes (m).</param>
     public Vector3d At(Vector3d place) => Velocity + Vector3d.Cross(TurnRate, place);

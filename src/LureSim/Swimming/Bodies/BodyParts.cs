@@ -104,6 +104,17 @@ public sealed record DivingLip(Vector3d Position, double Area, double AspectRati
     /// <summary>Width across the flow (m).</summary>
     public double Width => Math.Sqrt(AspectRatio * Area);
 
+    /// <summary>Its directions in body axes: along to the front edge, across to the left, and square to its face, to the front and up.</summary>
+    internal (Vector3d Along, Vector3d Across, Vector3d Normal) Axes
+    {
+        get
+        {
+            (double sa, double ca) = Math.SinCos(Angle);
+            (double sy, double cy) = Math.SinCos(Yaw);
+            return (new(ca * cy, ca * sy, -sa), new(-sy, cy, 0), new(sa * cy, sa * sy, ca));
+        }
+    }
+
     internal void Validate()
     {
         ActionBody.Within(Position, nameof(Position));

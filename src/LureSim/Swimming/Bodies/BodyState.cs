@@ -43,7 +43,7 @@ internal struct BodyState
     /// <summary>Rate of <see cref="Upright"/> (rad/s).</summary>
     public double UprightRate;
 
-    /// <summary>Far end of a trailing line in water axes (m).</summary>
+    /// <summary>Far end of the line in water axes (m): of a trailing line, or what the reel has taken up beside its schedule.</summary>
     public Vector3d LineEnd;
 
     /// <summary>Wake variable of the lip (dimensionless).</summary>

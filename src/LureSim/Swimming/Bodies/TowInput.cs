@@ -40,6 +40,9 @@ public sealed record TowInput
     /// <summary>Time that a change of the reel's speed takes (s).</summary>
     public const double SpeedRamp = 0.1;
 
+    // Share of a stroke that the tip gives back, of a twitch and of a tap; and two thirds of a turn a second on a common reel (common practice; the figures are assumed).
+    private const double GivenBack = 0.5, TapBack = 0.8, TwitchTakeUp = 0.6;
+
     /// <summary>What the line does.</summary>
     public TowMode Mode { get; init; } = TowMode.Pulled;
 
@@ -61,6 +64,15 @@ public sealed record TowInput
     /// <summary>Slack at the start (m), 0 to 5.</summary>
     public double InitialSlack { get; init; }
 
+    /// <summary>True for a lure that floats at rest at the start, with air over it: what is out of the water has no buoyancy and no drag. False far under the surface.</summary>
+    public bool AtSurface { get; init; }
+
+    /// <summary>Speed at which the reel takes up line that hangs slack by more than <see cref="SlackLeft"/> (m/s), 0 to 5: between twitches a hand winds in what the lure has coasted.</summary>
+    public double TakeUp { get; init; }
+
+    /// <summary>Slack that the reel leaves (m), 0 to 5.</summary>
+    public double SlackLeft { get; init; }
+
     /// <summary>Twitches of the rod, at most 64.</summary>
     public IReadOnlyList<TowStroke> Strokes { get; init; } = [];
 
@@ -81,7 +93,10 @@ public sealed record TowInput
     /// <param name="lineElevation">Angle of the line above the level at the lure (radians).</param>
     public static TowInput Steady(double speed, double lineElevation = 0.1) => new() { Speed = speed, LineElevation = lineElevation };
 
-    /// <summary>Twitches in a row and a pause, repeated: the reel takes in what the rod gives back between them.</summary>
+    /// <summary>
+    /// Twitches in a row and a pause, repeated: the rod gives back half of each stroke, and the reel takes in what hangs slack until the line is straight. Without that the lure, which
+    /// coasts farther than the stroke, is not reached by the next twitch.
+    /// </summary>
     /// <param name="stroke">Travel of the rod tip (m).</param>
     /// <param name="duration">Time of a pull (s).</param>
     /// <param name="interval">From twitch to twitch (s).</param>
@@ -102,15 +117,37 @@ public sealed record TowInput
         {
             for (int k = 0; k < twitches; k++)
             {
-                // Half of the stroke is given back as slack: the reel has taken in the rest.
-                strokes.Add(new(t, stroke, duration, 0.5, Math.Clamp(interval - duration, 0.02, 0.3)));
+                // The reel has taken in the rest.
+                strokes.Add(new(t, stroke, duration, GivenBack, Math.Clamp(interval - duration, 0.02, 0.3)));
                 t += interval;
             }
 
             t += pause;
         }
 
-        return new() { Speed = reelSpeed, Strokes = strokes, LineElevation = 0.1 };
+        return new() { Speed = reelSpeed, Strokes = strokes, LineElevation = 0.1, TakeUp = TwitchTakeUp };
+    }
+
+    /// <summary>
+    /// Taps of the rod tip on a slack line, for a lure that floats: most of each stroke is given back and stays slack, so that a tap is short and the lure is free to swing after it
+    /// (common practice; the share is assumed).
+    /// </summary>
+    /// <param name="stroke">Travel of the rod tip (m), 0 to 3.</param>
+    /// <param name="duration">Time of a tap (s), 0.02 to 10.</param>
+    /// <param name="interval">From tap to tap (s), 0.05 to 20.</param>
+    /// <param name="taps">How many, 1 to 60.</param>
+    public static TowInput Tapping(double stroke = 0.08, double duration = 0.15, double interval = 0.7, int taps = 10)
+    {
+        Guard.InRange(taps, 1, 60);
+        Guard.InRange(interval, 0.05, 20);
+        return new()
+        {
+            Strokes = [.. Enumerable.Range(0, taps).Select(i => new TowStroke(0.3 + (i * interval), stroke, duration, TapBack, Math.Clamp(interval - duration, 0.02, 0.3)))],
+            LineElevation = 0.1,
+            TakeUp = TwitchTakeUp,
+            SlackLeft = TapBack * stroke,
+            AtSurface = true,
+        };
     }
 
     /// <summary>A fall on slack line that trails behind the lure.</summary>
@@ -129,6 +166,8 @@ public sealed record TowInput
         Guard.InRange(LineStiffness, 1, 2000, unit: "N/m");
         Guard.InRange(LineDampingRatio, 0, 2);
         Guard.InRange(InitialSlack, 0, 5, unit: "m");
+        Guard.InRange(TakeUp, 0, 5, unit: "m/s");
+        Guard.InRange(SlackLeft, 0, 5, unit: "m");
         Guard.InRange(WaterDensity, 900, 1100, unit: "kg/m3");
         Guard.InRange(KinematicViscosity, 5e-7, 3e-6, unit: "m2/s");
         Guard.InRange(Gravity, 0, 20, unit: "m/s2");

@@ -12,6 +12,9 @@ internal static class AddedMass
     // Thickness of a paddle along the flow over its width; assumed.
     private const double PaddleThickness = 0.4;
 
+    // Thickness of the disc that stands for a thin plate over its shorter half side.
+    private const double Flat = 1e-3;
+
     // Slices of a rear part.
     private const int Slices = 48;
 
@@ -89,6 +92,38 @@ internal static class AddedMass
     {
         double thickness = PaddleThickness * tail.PaddleWidth;
         return waterDensity * Math.PI / 4 * thickness * thickness * tail.PaddleHeight;
+    }
+
+    /// <summary>Water carried by the lip as it moves square to its face (kg): that of a flat elliptic disc of the lip's area and sides (Lamb 1932, art. 114).</summary>
+    public static double OfLip(DivingLip lip, double waterDensity) => LipWater(lip, waterDensity).Across;
+
+    /// <summary>The same as a matrix about the body's origin, with the water that it carries as it turns about its own middle lines; row-major order as in <see cref="Of"/>.</summary>
+    public static Matrix<double> OfLipAbout(DivingLip lip, double waterDensity)
+    {
+        (double carried, double aboutAcross, double aboutAlong) = LipWater(lip, waterDensity);
+        (Vector3d along, Vector3d across, Vector3d normal) = lip.Axes;
+        Matrix<double> m = Matrix<double>.Build.Dense(6, 6);
+        ReadOnlySpan<double> n = [normal.X, normal.Y, normal.Z], c = [along.X, along.Y, along.Z], a = [across.X, across.Y, across.Z];
+        for (int i = 0; i < 3; i++)
+        {
+            for (int j = 0; j < 3; j++)
+            {
+                m[i, j] = carried * n[i] * n[j];
+                m[i + 3, j + 3] = (aboutAcross * a[i] * a[j]) + (aboutAlong * c[i] * c[j]);
+            }
+        }
+
+        Matrix<double> shift = RigidBody.Shift(lip.Position);
+        return shift.TransposeThisAndMultiply(m) * shift;
+    }
+
+    private static (double Across, double AboutAcross, double AboutAlong) LipWater(DivingLip lip, double waterDensity)
+    {
+        double stretch = Math.Sqrt(4 / Math.PI), length = 0.5 * stretch * lip.Area / lip.Width, width = 0.5 * stretch * lip.Width, thick = Flat * Math.Min(length, width);
+        Span<double> k = stackalloc double[6];
+        EllipsoidAddedMass.Coefficients(length, width, thick, k);
+        double displaced = waterDensity * 4.0 / 3 * Math.PI * length * width * thick;
+        return (displaced * k[2], displaced * k[4], displaced * k[3]);
     }
 
     // Along and about the three axes of the ellipsoid (kg, kg m2).

@@ -14,7 +14,7 @@ internal sealed class Appendages(ActionBody body, TowInput tow) : IForce
         foreach (AppendageDrag a in parts)
         {
             Vector3d at = motion.At(a.Position);
-            total.Add(-0.5 * tow.WaterDensity * a.DragArea * at.Length * at, a.Position);
+            total.Add(-0.5 * motion.Wet(a.Position, Math.Sqrt(a.DragArea)) * tow.WaterDensity * a.DragArea * at.Length * at, a.Position);
         }
     }
 }

@@ -34,6 +34,7 @@ internal sealed class CrossFlow : IForce
                 0.5 * rho * finite * s.Height * s.Length,
                 0.5 * rho * finite * s.Width * s.Length,
                 CylinderDrag.NormalViscous * Math.Sqrt(nu / size),
+                0.5 * size,
                 rho * s.Length * ((RollDrag * difference / 64) + (RollFriction * Math.PI * size * size * size * size / 16)));
         }
     }
@@ -66,13 +67,14 @@ internal sealed class CrossFlow : IForce
             double size = normal.Length;
 
             // |V| (1.1 + 4/sqrt(Re)) on height for the sideways part and on width for the vertical one.
-            double factor = (CylinderDrag.NormalForm * size) + (s.Viscous * Math.Sqrt(size));
+            double wet = motion.Wet(s.Position, s.Radius);
+            double factor = wet * ((CylinderDrag.NormalForm * size) + (s.Viscous * Math.Sqrt(size)));
             sum.Add(new(-factor * s.AcrossHeight * normal.X, -factor * s.AcrossHeight * normal.Y, -factor * s.AcrossWidth * normal.Z), s.Position);
-            sum.Moment += new Vector3d(-s.Roll * roll, 0, 0);
+            sum.Moment += new Vector3d(-wet * s.Roll * roll, 0, 0);
         }
 
         total = sum;
     }
 
-    private readonly record struct Strip(Vector3d Position, Vector3d Tangent, double AcrossHeight, double AcrossWidth, double Viscous, double Roll);
+    private readonly record struct Strip(Vector3d Position, Vector3d Tangent, double AcrossHeight, double AcrossWidth, double Viscous, double Radius, double Roll);
 }

@@ -24,8 +24,9 @@ internal sealed class RigidBody
     /// <param name="waterDensity">Density of the water (kg/m3).</param>
     /// <param name="carriesWater">False for a body in empty space.</param>
     /// <exception cref="ArgumentOutOfRangeException">Mass and inertia of the whole cannot hold those of the tail.</exception>
-    public RigidBody(ActionBody body, BentAxis axis, double waterDensity, bool carriesWater)
-        : this(Whole(body, axis, waterDensity, carriesWater))
+    /// <param name="wet">Share of the body that is under water: near the surface it carries half of what it and its image carry far under it.</param>
+    public RigidBody(ActionBody body, BentAxis axis, double waterDensity, bool carriesWater, double wet = 1)
+        : this(Whole(body, axis, wet * waterDensity, carriesWater))
     {
     }
 
@@ -112,6 +113,7 @@ internal sealed class RigidBody
         Matrix<double> m = Matrix<double>.Build.Dense(N, N);
         m.SetSubMatrix(0, 0, Solid(body.Mass, body.CentreOfMass, body.Inertia));
         if (carriesWater) m.SetSubMatrix(0, 0, m.SubMatrix(0, 6, 0, 6) + AddedMass.Of(body, axis, waterDensity));
+        if (carriesWater && body.Lip is { } lip) m.SetSubMatrix(0, 0, m.SubMatrix(0, 6, 0, 6) + AddedMass.OfLipAbout(lip, waterDensity));
         if (body.Tail is FlexibleTail tail) AddTail(m, tail, axis, carriesWater ? AddedMass.OfPaddle(tail, waterDensity) : 0);
         else m[6, 6] = 1;
         return m;

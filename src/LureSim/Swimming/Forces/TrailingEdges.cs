@@ -8,7 +8,7 @@ internal sealed class TrailingEdges(ActionBody body, BentAxis axis, TowInput tow
     private readonly Edge[] edges =
     [
         .. body.TrailingEdges.Select(e => new Edge(
-            axis.Point(e.Position), axis.Tangent(e.Position.X), Math.PI / 4 * tow.WaterDensity * e.Height * e.Height, Math.PI / 4 * tow.WaterDensity * e.Width * e.Width)),
+            axis.Point(e.Position), axis.Tangent(e.Position.X), Math.PI / 4 * tow.WaterDensity * e.Height * e.Height, Math.PI / 4 * tow.WaterDensity * e.Width * e.Width, 0.25 * (e.Height + e.Width))),
     ];
 
     public ActionTerms Term => ActionTerms.Edges;
@@ -21,9 +21,10 @@ internal sealed class TrailingEdges(ActionBody body, BentAxis axis, TowInput tow
             double along = Vector3d.Dot(at, e.Tangent);
             if (along <= 0) continue;
             Vector3d normal = at - (along * e.Tangent);
+            along *= motion.Wet(e.Position, e.Radius);
             total.Add(new(-along * e.Height * normal.X, -along * e.Height * normal.Y, -along * e.Width * normal.Z), e.Position);
         }
     }
 
-    private readonly record struct Edge(Vector3d Position, Vector3d Tangent, double Height, double Width);
+    private readonly record struct Edge(Vector3d Position, Vector3d Tangent, double Height, double Width, double Radius);
 }

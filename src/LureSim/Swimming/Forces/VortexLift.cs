@@ -18,6 +18,9 @@ internal sealed class VortexLift(double liftAtRest)
     /// <summary>Lift coefficient.</summary>
     public double Coefficient(double wake) => GreatestLift * Math.Tanh(0.5 * liftAtRest * wake / GreatestLift);
 
+    /// <summary>Shedding rate (rad/s) at a speed (m/s) behind a lip of a width (m).</summary>
+    public static double OfLipRate(double speed, double width) => LipPlate.Strouhal / WakeOscillator.Strouhal * SheddingRate(speed, width);
+
     /// <summary>Shedding rate (rad/s) at a speed (m/s) behind a width (m).</summary>
     public static double SheddingRate(double speed, double width) => WakeOscillator.SheddingRate(Math.Max(speed, SlowestWake), width);
 }

@@ -1,0 +1,66 @@
+using LureSim.Decision.Colours;
+using LureSim.Decision.Trials;
+using LureSim.Light;
+using LureSim.Model;
+using LureSim.Report.Units;
+using LureSim.Report.Words;
+using LureSim.Workbench.Bench;
+
+namespace LureSim.Workbench.Pictures;
+
+/// <summary>What the colors of the box come to where the lure runs, as the page draws it.</summary>
+internal static class ColorPicture
+{
+    // A swatch darker than this takes white letters (relative luminance at which black and white read equally well).
+    private const double Dark = 0.179;
+
+    /// <summary>The picture.</summary>
+    /// <param name="question">The question.</param>
+    /// <param name="run">Run of the lure that is looked at.</param>
+    /// <param name="format">Units.</param>
+    public static ColorsView Of(BenchQuestion question, Candidate run, UnitFormat format)
+    {
+        Scenario scenario = question.Scenario;
+        double at = Math.Clamp(run.Coverage.MedianDepth, 0, scenario.Spot.Depth);
+        ColourFinding found = SpotColours.At(scenario, run.Rig.Body, ColourAdvice.Running(run.Track, scenario.Spot), at, format.LengthScale);
+        ColourChart chart = found.Chart;
+        List<DepthColors> rows = [];
+        int running = 0;
+        for (int row = 0; row < chart.Depths.Count; row++)
+        {
+            if (Math.Abs(chart.Depths[row] - at) < Math.Abs(chart.Depths[running] - at)) running = row;
+            rows.Add(new DepthColors(
+                chart.Depths[row] == 0 ? "surface" : format.LengthText(chart.Depths[row]),
+                [.. Enumerable.Range(0, chart.Colours.Count).Select(column => Swatch(chart, row, column))]));
+        }
+
+        ColourAdvice advice = found.Advice;
+        ColourWorth[] order = [.. advice.Colours.OrderByDescending(color => color.SeenFrom)];
+        double farthest = Math.Max(1e-6, order[0].SeenFrom);
+        List<SightView> seen = [.. order.Select(color => new SightView(
+            color.Name,
+            ColourWords.SeenFrom(advice, color, format),
+            (int)Math.Round(100 * Math.Clamp(color.SeenFrom / farthest, 0, 1)),
+            PictureWords.Against(color.Seen.Mode),
+            color.Tied && advice.Tied.Count > 1))];
+        return new ColorsView(
+            $"{format.HandText(at)} down, where it runs",
+            rows,
+            running,
+            seen,
+            $"How far off {Grammar.Article(FishWords.Everyday(scenario.Spot.TargetFish))} sees each down there",
+            "Order firm, distance rough; what the bracket ties, the model cannot tell apart.");
+    }
+
+    private static SwatchView Swatch(ColourChart chart, int row, int column)
+    {
+        ColourCell cell = chart[row, column];
+        Srgb used = cell.EyeSwatch;
+        return new SwatchView(
+            chart.Colours[column].Name,
+            used.Hex.ToLowerInvariant(),
+            cell.UnadaptedSwatch.Hex.ToLowerInvariant(),
+            ColourWords.Text(cell.Word),
+            cell.RelativeLuminance > Dark ? "#000000" : "#ffffff");
+    }
+}

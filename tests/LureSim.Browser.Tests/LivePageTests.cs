@@ -1,0 +1,372 @@
+using System.Text.Json;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace LureSim.Browser.Tests;
+
+/// <summary>The live page in a browser.</summary>
+[Collection("browser")]
+public class LivePageTests(BrowserFixture fixture)
+{
+    private static readonly string Creek = Path.Combine(AppContext.BaseDirectory, "creek.yaml");
+
+    private static readonly PageWaitForFunctionOptions Patient = new() { Timeout = 90_000 };
+
+    // 2. A fast hand: what is drawn at last is what was asked last, and nothing older is drawn after something newer.
+    [BrowserFact]
+    public async Task The_last_drawn_is_the_last_asked()
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Creek);
+        await using Opened page = await OpenAsync(live);
+        JsonElement found = (await page.Page.EvaluateAsync("""
+            async () => {
+              const seen = [];
+              document.addEventListener("drawn", event => seen.push(event.detail.seq));
+              const input = document.getElementById("k-cur");
+              for (let i = 0; i < 200; i++) {
+                input.value = String(i % (Number(input.max) + 1));
+                input.dispatchEvent(new Event("input", { bubbles: true }));
+                await new Promise(done => setTimeout(done, 10));
+              }
+              const asked = luresim.state.cur;
+              for (let i = 0; i < 600 && !(luresim.fine && !luresim.flying); i++) await new Promise(done => setTimeout(done, 100));
+              return { asked, drawn: luresim.picture.state.cur, sorted: seen.every((s, i) => i === 0 || s >= seen[i - 1]), count: seen.length };
+            }
+            """))!.Value;
+        Assert.Equal(found.GetProperty("asked").GetString(), found.GetProperty("drawn").GetString());
+        Assert.True(found.GetProperty("sorted").GetBoolean());
+        Assert.True(found.GetProperty("count").GetInt32() > 3);
+        page.Silent();
+    }
+
+    // 3. A slow machine: the thumb is the hand's.
+    [BrowserFact]
+    public async Task The_thumb_never_jumps_back()
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Creek, options => options with { Delay = TimeSpan.FromMilliseconds(300) });
+        await using Opened page = await OpenAsync(live);
+        ILocator thumb = page.Page.Locator("#k-dep");
+        await thumb.ScrollIntoViewIfNeededAsync();
+        LocatorBoundingBoxResult box = (await thumb.BoundingBoxAsync())!;
+        await page.Page.Mouse.MoveAsync(box.X + (box.Width * 0.3f), box.Y + (box.Height / 2));
+        await page.Page.Mouse.DownAsync();
+        List<int> values = [];
+        for (int i = 0; i <= 30; i++)
+        {
+            await page.Page.Mouse.MoveAsync(box.X + (box.Width * (0.3f + (0.015f * i))), box.Y + (box.Height / 2));
+            values.Add(await thumb.EvaluateAsync<int>("input => Number(input.value)"));
+            await page.Page.WaitForTimeoutAsync(30);
+            values.Add(await thumb.EvaluateAsync<int>("input => Number(input.value)"));
+        }
+
+        await page.Page.Mouse.UpAsync();
+        Assert.Equal(values.Order(), values);
+        Assert.True(values[^1] > values[0]);
+        page.Silent();
+    }
+
+    // 4. Coarse, then fine: the lines do not jump.
+    [BrowserTheory]
+    [InlineData("creek")]
+    [InlineData("grass-flat")]
+    [InlineData("bridge-channel")]
+    public async Task A_fine_picture_moves_a_line_by_two_pixels_at_the_most(string scenario)
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Scenario(scenario));
+        await using Opened page = await OpenAsync(live);
+        JsonElement found = (await page.Page.EvaluateAsync("""
+            async () => {
+              const wait = async test => { for (let i = 0; i < 900 && !test(); i++) await new Promise(done => setTimeout(done, 100)); };
+              const off = [], shares = [];
+              for (const step of [1, 3, -2]) {
+                await wait(() => luresim.fine);
+                const input = document.getElementById("k-cur");
+                let box = null;
+                const hear = event => { if (event.detail.kind === "box") box = { lines: new Map(luresim.lines), rows: luresim.rows }; };
+                document.addEventListener("drawn", hear);
+                input.value = String(Number(input.value) + step);
+                input.dispatchEvent(new Event("input", { bubbles: true }));
+                await wait(() => box);
+                document.removeEventListener("drawn", hear);
+                await wait(() => luresim.fine);
+                const view = luresim.view;
+                for (const [id, fine] of luresim.lines) {
+                  const coarse = box.lines.get(id);
+                  // Distance of the points of one path from the other as drawn.
+                  for (let i = 0; i < coarse.x.length; i++) {
+                    let best = 1e9;
+                    const px = coarse.x[i] * view.scale, py = coarse.z[i] * view.scale * view.stretch;
+                    for (let k = 1; k < fine.x.length; k++) {
+                      const ax = fine.x[k - 1] * view.scale, ay = fine.z[k - 1] * view.scale * view.stretch, bx = fine.x[k] * view.scale, by = fine.z[k] * view.scale * view.stretch;
+                      const dx = bx - ax, dy = by - ay, n = dx * dx + dy * dy, t = n ? Math.max(0, Math.min(1, ((px - ax) * dx + (py - ay) * dy) / n)) : 0;
+                      best = Math.min(best, Math.hypot(px - ax - t * dx, py - ay - t * dy));
+                    }
+                    off.push(best);
+                  }
+                }
+                luresim.rows.forEach((row, i) => shares.push(Math.abs(row.zone - box.rows[i].zone)));
+              }
+              off.sort((a, b) => a - b);
+              return { p95: off[Math.floor(off.length * 0.95)], most: off[off.length - 1], share: Math.max(...shares) };
+            }
+            """))!.Value;
+        double p95 = found.GetProperty("p95").GetDouble(), most = found.GetProperty("most").GetDouble(), share = found.GetProperty("share").GetDouble();
+        Budgets.Note($"coarse to fine, {scenario}: line p95 / most (px); share (points)", $"{p95:0.0} / {most:0.0}; {share:0}");
+        Assert.True(p95 <= 2, $"95 % of the points moved by up to {p95:0.0} px, the worst by {most:0.0} px.");
+        Assert.True(share <= 2, $"A share moved by {share} points.");
+        page.Silent();
+    }
+
+    // 5. Back is undo; the address keeps the state; a saved file gives the same sentence.
+    [BrowserFact]
+    public async Task Back_undoes_reload_keeps_and_a_saved_file_shows_the_same()
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Creek);
+        await using Opened page = await OpenAsync(live);
+        IPage p = page.Page;
+        string first = await FineSentence(p);
+        await p.FocusAsync("#k-cur");
+        await p.Keyboard.PressAsync("Shift+ArrowRight");
+        await p.WaitForFunctionAsync("() => location.hash.includes('cur=')", null, Patient);
+        string second = await FineSentence(p);
+        Assert.NotEqual(first, second);
+        await p.ClickAsync("#undo");
+        await p.WaitForFunctionAsync("() => !location.hash.includes('cur=')", null, Patient);
+        Assert.Equal(first, await FineSentence(p));
+        await p.ClickAsync("#redo");
+        await p.WaitForFunctionAsync("() => location.hash.includes('cur=')", null, Patient);
+        Assert.Equal(second, await FineSentence(p));
+        await p.ReloadAsync();
+        Assert.Equal(second, await FineSentence(p));
+        await p.ClickAsync("#save");
+        await p.WaitForSelectorAsync("#note a");
+        await p.ClickAsync("#note a");
+        await p.WaitForURLAsync("**/spot/1");
+        Assert.Equal(second, await FineSentence(p));
+        string saved = Directory.GetFiles(live.Folder).Single(file => Path.GetFileName(file) != "creek.yaml");
+        Assert.True(Scenarios.ScenarioReader.Read(saved).IsValid);
+        await p.GoBackAsync();
+        page.Silent();
+    }
+
+    // 6. Every knob by keyboard alone, and every grip of the picture.
+    [BrowserFact]
+    public async Task Every_knob_turns_by_keyboard()
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Creek);
+        await using Opened page = await OpenAsync(live);
+        IPage p = page.Page;
+        await p.EvaluateAsync("() => { document.getElementById('more').open = true; }");
+        int knobs = await p.Locator("input[type=range][id^='k-']").CountAsync();
+        Assert.True(knobs >= 10);
+        for (int i = 0; i < knobs; i++)
+        {
+            ILocator knob = p.Locator("input[type=range][id^='k-']").Nth(i);
+            string before = await knob.InputValueAsync(), words = (await knob.GetAttributeAsync("aria-valuetext"))!;
+            Assert.NotEmpty(words);
+            await knob.FocusAsync();
+            await p.Keyboard.PressAsync("Home");
+            string least = await knob.InputValueAsync();
+            await p.Keyboard.PressAsync("ArrowRight");
+            Assert.NotEqual(least, await knob.InputValueAsync());
+            await p.Keyboard.PressAsync("End");
+            Assert.Equal(await knob.GetAttributeAsync("max"), await knob.InputValueAsync());
+            for (int k = int.Parse(await knob.InputValueAsync(), System.Globalization.CultureInfo.InvariantCulture); k > int.Parse(before, System.Globalization.CultureInfo.InvariantCulture); k--) await p.Keyboard.PressAsync("ArrowLeft");
+        }
+
+        foreach (string grip in (string[])["cur", "dep", "clr", "cst", "zt", "zb", "cnt"])
+        {
+            ILocator handle = p.Locator($"[data-grip={grip}]");
+            string before = (await handle.GetAttributeAsync("aria-valuetext"))!;
+            await handle.FocusAsync();
+            await p.Keyboard.PressAsync("PageUp");
+            await p.WaitForFunctionAsync("pair => document.querySelector(`[data-grip=${pair[0]}]`).getAttribute('aria-valuetext') !== pair[1]", new[] { grip, before }, Patient);
+        }
+
+        page.Silent();
+    }
+
+    // 7. For everybody.
+    [BrowserTheory]
+    [InlineData(ColorScheme.Light, false)]
+    [InlineData(ColorScheme.Dark, false)]
+    [InlineData(ColorScheme.Light, true)]
+    public async Task Axe_finds_nothing(ColorScheme scheme, bool inClass)
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Creek);
+        await using Opened page = await OpenAsync(live, scheme: scheme);
+        await FineSentence(page.Page);
+        await page.Page.WaitForFunctionAsync("() => document.querySelector('#swim-words').textContent && document.querySelector('#seen').children.length", null, Patient);
+        if (inClass)
+        {
+            await page.Page.ClickAsync("#class");
+            await page.Page.WaitForSelectorAsync(".class-question", new PageWaitForSelectorOptions { Timeout = 90_000 });
+        }
+
+        AxeResult result = await page.Page.RunAxe(new AxeRunOptions { RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] } });
+        Assert.True(result.Violations.Length == 0, string.Join("\n", result.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(4).Select(n => n.Html))}")));
+        page.Silent();
+    }
+
+    // 8. On every screen.
+    [BrowserTheory]
+    [InlineData(320, 640)]
+    [InlineData(360, 640)]
+    [InlineData(390, 844)]
+    [InlineData(1280, 720)]
+    [InlineData(1920, 1080)]
+    public async Task Nothing_scrolls_sideways_and_every_target_is_large_enough(int width, int height)
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Creek);
+        await using Opened page = await OpenAsync(live, width, height);
+        await FineSentence(page.Page);
+        await page.Page.EvaluateAsync("() => { document.getElementById('more').open = true; }");
+        JsonElement found = (await page.Page.EvaluateAsync("""
+            () => ({
+              wide: document.documentElement.scrollWidth - innerWidth,
+              small: [...document.querySelectorAll("button, select, summary, input, a")].filter(e => e.offsetParent && !e.classList.contains("skip")).map(e => [e.id || e.className || e.textContent.slice(0, 20), e.getBoundingClientRect()]).filter(([, r]) => r.height < 43.5 || r.width < 43.5).map(([n, r]) => n + " " + Math.round(r.width) + "x" + Math.round(r.height)),
+              clipped: [...document.querySelectorAll("p, h1, h2, button, label, output, .head, .share, .when, .word")].filter(e => e.offsetParent && e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline" && !e.classList.contains("hidden")).map(e => e.id || e.className || e.textContent.slice(0, 30)),
+            })
+            """))!.Value;
+        Assert.True(found.GetProperty("wide").GetInt32() <= 0, $"{found.GetProperty("wide")} px too wide at {width}");
+        Assert.Equal("[]", found.GetProperty("small").ToString());
+        Assert.Equal("[]", found.GetProperty("clipped").ToString());
+        page.Silent();
+    }
+
+    // 9. Without script the page says so.
+    [BrowserFact]
+    public async Task Without_script_it_says_what_to_do()
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Creek);
+        await using IBrowserContext context = await fixture.Browser.NewContextAsync(new BrowserNewContextOptions { JavaScriptEnabled = false });
+        IPage page = await context.NewPageAsync();
+        await page.GotoAsync(live.Server.NewLink());
+        Assert.Contains("luresim plan", await page.InnerTextAsync("noscript"), StringComparison.Ordinal);
+    }
+
+    // 11. Nothing moves for those who do not want it; the page shows its borders in forced colors.
+    [BrowserFact]
+    public async Task With_reduced_motion_nothing_moves()
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Creek);
+        await using Opened page = await OpenAsync(live, change: options => options.ReducedMotion = ReducedMotion.Reduce);
+        await page.Page.WaitForFunctionAsync("() => document.querySelector('#swim-words').textContent.length > 0", null, Patient);
+        string one = await page.Page.InnerHTMLAsync("#swim-above");
+        await page.Page.WaitForTimeoutAsync(700);
+        Assert.Equal(one, await page.Page.InnerHTMLAsync("#swim-above"));
+        Assert.Equal(0, await page.Page.EvaluateAsync<int>("() => document.getAnimations().length"));
+        page.Silent();
+    }
+
+    // 12. A class step by its keys.
+    [BrowserFact]
+    public async Task A_step_of_a_class_runs_by_its_keys()
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Creek);
+        await using Opened page = await OpenAsync(live, 1280, 720);
+        IPage p = page.Page;
+        await FineSentence(p);
+        string before = await p.EvaluateAsync<string>("() => JSON.stringify(luresim.state)");
+        await p.EvaluateAsync("() => document.activeElement.blur()");
+        await p.Keyboard.PressAsync("c");
+        await p.WaitForFunctionAsync("() => document.querySelector('.class-answers li')", null, Patient);
+        Assert.True(await p.EvaluateAsync<bool>("() => document.body.classList.contains('covered') && getComputedStyle(document.querySelector('.frame')).visibility === 'hidden'"));
+        await p.ClickAsync(".class-answers li:nth-child(2) button");
+        Assert.Equal("1", await p.InnerTextAsync(".class-answers li:nth-child(2) output"));
+        await p.EvaluateAsync("() => document.activeElement.blur()");
+        await p.WaitForFunctionAsync("() => luresim.fine", null, Patient);
+        await p.Keyboard.PressAsync("Space");
+        await p.WaitForFunctionAsync("() => !document.body.classList.contains('covered') && luresim.pin && document.querySelector('#picture .ghost')", null, Patient);
+        string stand = await p.EvaluateAsync<string>("() => luresim.state.cur");
+        await p.Keyboard.PressAsync("ArrowRight");
+        Assert.NotEqual(stand, await p.EvaluateAsync<string>("() => luresim.state.cur"));
+        await p.Keyboard.PressAsync("g");
+        Assert.Equal(0, await p.Locator("#picture .ghost").CountAsync());
+        await p.Keyboard.PressAsync("b");
+        Assert.True(await p.EvaluateAsync<bool>("() => document.body.classList.contains('blank')"));
+        await p.Keyboard.PressAsync("b");
+        await p.Keyboard.PressAsync("r");
+        Assert.True(await p.EvaluateAsync<bool>("() => document.body.classList.contains('covered')"));
+        await p.Keyboard.PressAsync("3");
+        await p.WaitForFunctionAsync("() => /grass/.test(document.querySelector('.class-question').textContent)", null, Patient);
+        double size = await p.EvaluateAsync<double>("() => Math.min(...[...document.querySelectorAll('.class-answers li, .class-why p, .knob output')].filter(e => e.offsetParent).map(e => parseFloat(getComputedStyle(e).fontSize)))");
+        Assert.True(size >= 720.0 / 38, $"{size} px");
+        await p.Keyboard.PressAsync("Escape");
+        await p.WaitForFunctionAsync("state => !document.body.classList.contains('class') && JSON.stringify(luresim.state) === state", before, Patient);
+        page.Silent();
+    }
+
+    // 13. The end of the program.
+    [BrowserFact]
+    public async Task When_the_program_ends_the_page_says_so()
+    {
+        LiveServer live = await BrowserFixture.ServeAsync(Creek);
+        await using Opened page = await OpenAsync(live);
+        await FineSentence(page.Page);
+        var watch = System.Diagnostics.Stopwatch.StartNew();
+        await live.DisposeAsync();
+        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(4), $"{watch.Elapsed}");
+        await page.Page.WaitForFunctionAsync("() => document.querySelector('#note').textContent === 'LureSim has stopped. Your settings are in the address bar.'", null, Patient);
+    }
+
+    // 14. Not by color alone: a picture for an eye without green, to be looked at.
+    [BrowserFact]
+    public async Task Every_head_has_a_mark_of_its_own()
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Scenario("grass-flat"));
+        await using Opened page = await OpenAsync(live);
+        await FineSentence(page.Page);
+        string[] marks = await page.Page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('#rows .mark path')].map(path => path.getAttribute('d'))");
+        Assert.True(marks.Distinct().Count() >= Math.Min(5, marks.Length));
+        string[] names = await page.Page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('#picture text.name')].map(text => text.textContent)");
+        Assert.Equal(marks.Length, names.Distinct().Count());
+        if (Environment.GetEnvironmentVariable("LURESIM_SHOTS") is { Length: > 0 } folder)
+        {
+            ICDPSession session = await page.Page.Context.NewCDPSessionAsync(page.Page);
+            await session.SendAsync("Emulation.setEmulatedVisionDeficiency", new Dictionary<string, object> { ["type"] = "deuteranopia" });
+            await page.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, "without-green.png") });
+        }
+    }
+
+    internal static string Scenario(string name) => name == "creek" ? Creek : BrowserFixture.File_("scenarios", name + ".yaml");
+
+    internal static async Task<string> FineSentence(IPage page)
+    {
+        await page.WaitForFunctionAsync("() => window.luresim && luresim.fine && !luresim.flying && !luresim.waiting", null, Patient);
+        return await page.InnerTextAsync("#sentence");
+    }
+
+    internal Task<Opened> OpenAsync(LiveServer live, int width = 1280, int height = 900, ColorScheme scheme = ColorScheme.Light, Action<BrowserNewContextOptions>? change = null) =>
+        Opened.Of(fixture, live, width, height, scheme, change);
+}
+
+/// <summary>A page that is open, with what it said.</summary>
+internal sealed class Opened : IAsyncDisposable
+{
+    private readonly List<string> said = [];
+
+    private Opened(IPage page) => Page = page;
+
+    public IPage Page { get; }
+
+    public static async Task<Opened> Of(BrowserFixture fixture, LiveServer live, int width, int height, ColorScheme scheme, Action<BrowserNewContextOptions>? change = null)
+    {
+        BrowserNewContextOptions options = new() { ViewportSize = new ViewportSize { Width = width, Height = height }, ColorScheme = scheme };
+        change?.Invoke(options);
+        IBrowserContext context = await fixture.Browser.NewContextAsync(options);
+        Opened opened = new(await context.NewPageAsync());
+        opened.Page.SetDefaultTimeout(90_000);
+        opened.Page.Console += (_, message) => opened.said.Add(message.Text);
+        opened.Page.PageError += (_, error) => opened.said.Add(error);
+        await opened.Page.GotoAsync(live.Server.NewLink());
+        await opened.Page.WaitForFunctionAsync("() => window.luresim && luresim.picture", null, new PageWaitForFunctionOptions { Timeout = 90_000 });
+        return opened;
+    }
+
+    /// <summary>Nothing was said to the console.</summary>
+    public void Silent() => Assert.Empty(said);
+
+    public async ValueTask DisposeAsync() => await Page.Context.DisposeAsync();
+}

@@ -1,0 +1,60 @@
+using LureSim.Decision;
+using LureSim.Decision.Trials;
+using LureSim.Model;
+using LureSim.Scenarios;
+using Xunit.Abstractions;
+
+namespace LureSim.Tests.Decision;
+
+/// <summary>No plan says two things; LURESIM_ALL_PLANS=1 looks at 500 random spots in place of a few.</summary>
+public class PlanConsistencyTests(ITestOutputHelper log)
+{
+    private const int Few = 4;
+    private const int All = 500;
+
+    private static readonly Lazy<Plan> Sound = new(() => Planner.Plan(ScenarioReader.ReadText(RandomSpots.Text(0), "random.yaml").Scenario!));
+
+    [Fact]
+    public void Plans_of_random_spots_hold_no_contradiction()
+    {
+        int count = Environment.GetEnvironmentVariable("LURESIM_ALL_PLANS") == "1" ? All : Few;
+        List<string> wrong = [];
+        for (int seed = 0; seed < count; seed++)
+        {
+            ScenarioReading reading = ScenarioReader.ReadText(RandomSpots.Text(seed), "random.yaml");
+            Assert.True(reading.Scenario is not null, $"{seed}: {string.Join("; ", reading.Problems)}");
+            Plan plan = seed == 0 ? Sound.Value : Planner.Plan(reading.Scenario!);
+            IReadOnlyList<Contradiction> found = PlanConsistency.Check(plan);
+            log.WriteLine($"{seed}: {plan.Choice.First.Rig.Head.Label}, {plan.Choice.First.Rig.Body.Label}, {plan.Choice.First.Rig.Presentation.Name}: {string.Join(", ", found)}");
+            if (found.Count > 0) wrong.Add($"{seed}: {string.Join(", ", found)}");
+        }
+
+        Assert.True(wrong.Count == 0, string.Join("\n", wrong));
+    }
+
+    public static TheoryData<Contradiction> Broken => new(
+        Contradiction.AnswerForAnotherRig, Contradiction.CountOfTries, Contradiction.TableOfAnotherRig, Contradiction.CoveredAndNoneHolds, Contradiction.StudyOfAnotherHead);
+
+    [Theory]
+    [MemberData(nameof(Broken))]
+    public void A_plan_that_is_broken_by_hand_is_found_out(Contradiction kind)
+    {
+        Plan plan = Sound.Value;
+        LureBody other = plan.Choice.First.Rig.Body with { Label = "another" };
+        Plan broken = kind switch
+        {
+            Contradiction.AnswerForAnotherRig => plan with { Answers = [.. plan.Answers.Select(answer => answer with { Presentation = answer.Presentation with { Name = "another" } })] },
+            Contradiction.CountOfTries => plan with { Choice = plan.Choice with { BestIn = plan.Choice.AsGoodIn + 1 } },
+            Contradiction.TableOfAnotherRig => plan with { Grid = plan.Grid with { PresentationName = "another" } },
+            Contradiction.StudyOfAnotherHead => plan with { Uncertainty = plan.Uncertainty! with { Body = other } },
+            Contradiction.CoveredAndNoneHolds => plan with
+            {
+                Scenario = plan.Scenario with { Spot = plan.Scenario.Spot with { StrikeZone = new StrikeZone(0, plan.Scenario.Spot.Depth) } },
+                Answers = [.. plan.Answers.Select(answer => answer.Question == LureSim.Decision.Inverse.InverseQuestion.HeadForBottom ? answer with { Status = LureSim.Decision.Inverse.InverseStatus.Found, Owned = null } : answer)],
+                Box = plan.Box! with { Gap = null, NoneHolds = false },
+            },
+            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not broken here."),
+        };
+        Assert.Contains(kind, PlanConsistency.Check(broken));
+    }
+}
