@@ -275,7 +275,10 @@ public static class RigChecker
 
     private static double Median(Track track, double[] values, double otherwise)
     {
-        double[] reeling = [.. Enumerable.Range(0, track.Count).Where(i => track.State[i].HasFlag(TrackState.Reeling) && double.IsFinite(values[i])).Select(i => values[i])];
+        // A lure that lies on the bottom does not swim there: how it swims is asked of the rest of the retrieve, if there is a rest.
+        int[] worked = [.. Enumerable.Range(0, track.Count).Where(i => track.State[i].HasFlag(TrackState.Reeling) && double.IsFinite(values[i]))];
+        int[] free = [.. worked.Where(i => !track.State[i].HasFlag(TrackState.OnBottom))];
+        double[] reeling = [.. (free.Length > 0 ? free : worked).Select(i => values[i])];
         return reeling.Length > 0 ? MathNet.Numerics.Statistics.ArrayStatistics.MedianInplace(reeling) : otherwise;
     }
 }
