@@ -176,7 +176,7 @@ public abstract class SoftBait : LureKind
             BendSideways = sideways,
             BendUp = upright,
             Tail = tail,
-            Rear = SoftRear.Of(Sections, length, body.Height, body.Width, volume, body.Density, shank, tail?.Hinge ?? length, LureTables.Figure("soft_modulus_pa")),
+            Rear = SoftRear.Of(Sections, length, body.Height, body.Width, volume, body.Density, shank, tail?.Hinge ?? length, tail?.Mass ?? 0, LureTables.Figure("soft_modulus_pa")),
         };
     }
 

@@ -10,6 +10,9 @@ namespace LureSim.Lures;
 /// <param name="StiffnessUpright">Bending up and down (N m/rad).</param>
 public sealed record SoftRear(double Joint, double Mass, double Volume, Station Centre, Inertia Inertia, double StiffnessSideways, double StiffnessUpright)
 {
+    // Lengths over the broad side from which on a body is a beam; a shorter one is stiff, and its water cannot be shared out by strips.
+    private const double LeastSlenderness = 4;
+
     // Shorter rears than this share of the body are held by the hook; assumed.
     private const double ShortestShare = 0.1;
 
@@ -30,10 +33,12 @@ public sealed record SoftRear(double Joint, double Mass, double Volume, Station 
     /// <param name="density">Density of the body (kg/m3).</param>
     /// <param name="joint">Where the hook comes out (m).</param>
     /// <param name="solidEnd">Where the body ends or its tail begins to swing (m).</param>
+    /// <param name="tailMass">Mass of a tail that swings (kg), 0 for none. A rear lighter than its tail moves with it: the tail's hinge bends instead.</param>
     /// <param name="modulus">Young's modulus of the soft material (Pa).</param>
-    public static SoftRear? Of(IReadOnlyList<OutlineSection> sections, double length, double height, double width, double volume, double density, double joint, double solidEnd, double modulus)
+    public static SoftRear? Of(IReadOnlyList<OutlineSection> sections, double length, double height, double width, double volume, double density, double joint, double solidEnd, double tailMass, double modulus)
     {
         ArgumentNullException.ThrowIfNull(sections);
+        if (length < LeastSlenderness * Math.Max(height, width)) return null;
         if (solidEnd - joint < ShortestShare * length || joint < ShortestShare * length) return null;
         double sum = sections.Sum(s => s.Weight), mass = 0, all = 0, aft = 0;
         List<(double Mass, double Middle, double Aside, Inertia Own)> pieces = [];
@@ -50,6 +55,7 @@ public sealed record SoftRear(double Joint, double Mass, double Volume, Station 
             aft += m * middle;
         }
 
+        if (mass < 2 * tailMass) return null;
         var centre = new Station(aft / mass, 0, 0);
         Inertia inertia = pieces.Aggregate(default(Inertia), (total, piece) => total + piece.Own.Moved(piece.Mass, centre.Aft - piece.Middle, piece.Aside, 0));
         (double sideways, double upright) = Stiffness(sections, length, height, width, joint, solidEnd, modulus);

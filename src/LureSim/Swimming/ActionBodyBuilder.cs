@@ -2,6 +2,7 @@ using LureSim.Hydrodynamics;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Swimming.Bodies;
+using LureSim.Swimming.Forces;
 using LureSim.Tackle;
 
 namespace LureSim.Swimming;
@@ -17,6 +18,9 @@ public static class ActionBodyBuilder
 
     // A tail on a stem of soft plastisol; the loss factor is that of ActionBody's own default.
     private const double SmallestTail = 1e-3;
+
+    // Water in which the parts of a flexible body are tried (kg/m3).
+    private const double WaterDensity = 1020;
 
     // The largest bend the model takes.
     private const double LargestBend = Math.PI / 3;

@@ -106,11 +106,11 @@ public class RigCheckerTests
     public void Words_name_what_is_seen_and_no_more()
     {
         var spins = new ActionReport { Verdict = ActionVerdict.Spins, Findings = [], SpinRate = -1.26, LineTwistsPerMetre = 2.04, Frequency = 3, RollAmplitude = 1 };
-        Assert.Equal("spins: 1.3 turns a second, 2 twists of line a metre", SwimmingWords.Line(spins, UnitSystem.Metric));
-        Assert.Equal("spins: 1.3 turns a second, 6 twists of line in 10 ft", SwimmingWords.Line(spins, UnitSystem.Us));
+        Assert.Equal("spins: 1.3 turns a second, 2 twists in every metre of line", SwimmingWords.Line(spins, UnitSystem.Metric));
+        Assert.Equal("spins: 1.3 turns a second, 6 twists in every 10 ft of line", SwimmingWords.Line(spins, UnitSystem.Us));
         DartResult dart = new(0, 0.4, 0.4, 0.3, 0.1, 0.2);
-        Assert.StartsWith("darts: 23 deg off the line, ", SwimmingWords.Line(new ActionReport { Verdict = ActionVerdict.Darts, Findings = [], Darts = [dart], DartAngle = 0.4 }, UnitSystem.Us), StringComparison.Ordinal);
-        Assert.StartsWith("glides: darts 23 deg off the line, ", SwimmingWords.Line(new ActionReport { Verdict = ActionVerdict.Glides, Findings = [], Darts = [dart], DartAngle = 0.4 }, UnitSystem.Us), StringComparison.Ordinal);
+        Assert.StartsWith("darts: 23° off the line, ", SwimmingWords.Line(new ActionReport { Verdict = ActionVerdict.Darts, Findings = [], Darts = [dart], DartAngle = 0.4 }, UnitSystem.Us), StringComparison.Ordinal);
+        Assert.StartsWith("glides: darts 23° off the line, ", SwimmingWords.Line(new ActionReport { Verdict = ActionVerdict.Glides, Findings = [], Darts = [dart], DartAngle = 0.4 }, UnitSystem.Us), StringComparison.Ordinal);
         Assert.Equal("tracks straight", SwimmingWords.Line(new ActionReport { Verdict = ActionVerdict.Still, Findings = [], Frequency = 4 }, UnitSystem.Us));
         Assert.True(spins.IsFault);
         Assert.All(Enum.GetValues<ActionVerdict>(), verdict => Assert.NotEmpty(SwimmingWords.Word(verdict)));

@@ -79,9 +79,10 @@ public class RandomRigTests
             for (int j = 0; j < i; j++) Assert.Equal(m[i, j], m[j, i], 1e-12 * Math.Sqrt(m[i, i] * m[j, j]));
         }
 
-        // Scaled to a unit diagonal, the least eigenvalue says how far it is from making energy out of nothing: seen 0.01 and more.
+        // Scaled to a unit diagonal, the least eigenvalue says how far it is from making energy out of nothing: seen 0.01 and more for a stiff body. A thread 2 mm thick and 281 mm long,
+        // bent by its joint, can turn about its length with next to no inertia: less than 1e-4, but a number and not rounding.
         Matrix<double> scaled = Matrix<double>.Build.Dense(n, n, (i, j) => m[i, j] / Math.Sqrt(m[i, i] * m[j, j]));
-        Assert.True(scaled.Evd(Symmetricity.Symmetric).EigenValues.Min(e => e.Real) > 1e-4);
+        Assert.True(scaled.Evd(Symmetricity.Symmetric).EigenValues.Min(e => e.Real) > (n == 7 ? 1e-4 : 1e-8));
     }
 
     // LURESIM_FUZZ_RIGS=10000 is the whole of it; the sample in between is bounded, and seeded as all property tests are.

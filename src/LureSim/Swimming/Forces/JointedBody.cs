@@ -16,6 +16,9 @@ internal sealed class JointedBody
     // Beyond this angle (radians) a soft body kinks against itself; stiffness over inertia (1/s2). Both as for a tail; assumed.
     private const double StopAngle = 1.2, StopRate = 3.5e4;
 
+    // Scaled eigenvalue below which a part is taken as stiff with the other; assumed.
+    private const double LeastSoundness = 1e-3;
+
     private readonly double[] front = new double[36], rear = new double[R * R];
     private readonly double joint, restSideways, restUpright;
     private readonly double springSideways, springUpright, damperSideways, damperUpright;
@@ -76,6 +79,26 @@ internal sealed class JointedBody
         (double s, double c) = Math.SinCos(bend.Angle);
         (double sr, double cr) = Math.SinCos(bend.Roll);
         return (Math.Atan2(s * cr, c), Math.Asin(Math.Clamp(s * sr, -1, 1)));
+    }
+
+    /// <summary>True if both parts can move by themselves without making energy: the strips share out the water, and the tail its mass, only about.</summary>
+    /// <param name="body">A body with a <see cref="ActionBody.Rear"/>.</param>
+    /// <param name="waterDensity">Density of the water (kg/m3).</param>
+    public static bool IsSound(ActionBody body, double waterDensity)
+    {
+        var jointed = new JointedBody(body, waterDensity, true);
+        return Soundness(jointed.front, 6) > LeastSoundness && Soundness(jointed.rear, R) > LeastSoundness;
+    }
+
+    // Least eigenvalue of the matrix scaled to a unit diagonal.
+    private static double Soundness(double[] matrix, int n)
+    {
+        for (int i = 0; i < n; i++)
+        {
+            if (!(matrix[(n * i) + i] > 0)) return 0;
+        }
+
+        return Matrix<double>.Build.Dense(n, n, (i, j) => matrix[(n * i) + j] / Math.Sqrt(matrix[(n * i) + i] * matrix[(n * j) + j])).Evd(Symmetricity.Symmetric).EigenValues.Min(e => e.Real);
     }
 
     /// <summary>The rear at a state.</summary>
