@@ -2,6 +2,9 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using LureSim.Report.Units;
+using LureSim.Workbench.Bench;
+using LureSim.Workbench.Pictures;
 using Microsoft.Playwright;
 
 namespace LureSim.Browser.Tests;
@@ -118,6 +121,33 @@ public class Budgets(BrowserFixture fixture)
         times.Sort();
         Note($"fine picture of the whole box after the last event, {scenario}, {retrieve}: median (the pause of 120 ms counts)", string.Create(CultureInfo.InvariantCulture, $"{times[2]:0} ms"));
         Assert.True(times[2] <= budget + 120 + 100, $"{times[2]:0} ms");
+    }
+
+    // Processor time does not depend on what else the machine does; waiting for it does.
+    [Theory]
+    [InlineData("creek", "steady", 40)]
+    [InlineData("grass-flat", "steady and slow", 40)]
+    [InlineData("bridge-channel", "counted down, steady", 60)]
+    [InlineData("bridge-channel", "lift and drop", 250)]
+    public void A_look_is_little_work(string scenario, string retrieve, double budget)
+    {
+        WorkBench bench = WorkBench.Read(LivePageTests.Scenario(scenario), UnitSystem.Us, out _)!;
+        var pictures = new PicturePart(bench);
+        pictures.Begin(CancellationToken.None);
+        BenchSettings way = BenchSettings.None.With(KnobIds.Retrieve, retrieve);
+        IReadOnlyList<KnobStop> stops = bench.Ask(way).Knobs.First(knob => knob.Id == KnobIds.Current).Stops;
+        Look(stops[1]);
+        TimeSpan before = Environment.CpuUsage.TotalTime;
+        foreach (KnobStop stop in stops.Where((_, i) => i % 2 == 0).Take(12)) Look(stop);
+        double focus = (Environment.CpuUsage.TotalTime - before).TotalMilliseconds / 12;
+        before = Environment.CpuUsage.TotalTime;
+        foreach (KnobStop stop in stops.Where((_, i) => i % 2 == 0).Take(4)) pictures.Look(1, way.With(KnobIds.Current, stop.Value), null, CancellationToken.None);
+        double others = (Environment.CpuUsage.TotalTime - before).TotalMilliseconds / 4;
+        string figure = string.Create(CultureInfo.InvariantCulture, $"{focus:0} ms for the head that is looked at, {others:0} ms for the others");
+        Note($"processor time of a picture while a knob moves, {scenario}, {retrieve}", figure);
+        Assert.True(focus <= budget, figure);
+
+        void Look(KnobStop stop) => pictures.Focus(1, bench.Ask(way.With(KnobIds.Current, stop.Value)), null, CancellationToken.None);
     }
 
     [BrowserFact]

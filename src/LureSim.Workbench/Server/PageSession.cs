@@ -38,7 +38,7 @@ internal sealed class PageSession : IDisposable
     private CancellationTokenSource resting = new();
     private CancellationTokenSource trying = new();
     private string? knobsSent;
-    private long newest;
+    private long lesson;
 
     /// <summary>Takes a socket.</summary>
     public PageSession(WebSocket socket, WorkbenchOptions options, WorkBench bench, Keys keys, CancellationToken stopping)
@@ -121,7 +121,6 @@ internal sealed class PageSession : IDisposable
 
     private void Take(PageMessage message)
     {
-        Interlocked.Exchange(ref newest, Math.Max(Interlocked.Read(ref newest), message.Seq));
         switch (message.Kind)
         {
             case "look":
@@ -148,8 +147,8 @@ internal sealed class PageSession : IDisposable
                 _ = Task.Run(() => SafelyAsync(message.Seq, () => LessonsAsync(message)));
                 break;
             case "lesson":
-                CancellationToken lesson = Renew(ref trying);
-                _ = Task.Run(() => SafelyAsync(message.Seq, () => LessonAsync(message, lesson)));
+                Interlocked.Exchange(ref lesson, message.Seq);
+                _ = Task.Run(() => SafelyAsync(message.Seq, () => LessonAsync(message)));
                 break;
             case "stop":
                 trying.Cancel();
@@ -243,26 +242,23 @@ internal sealed class PageSession : IDisposable
     });
 
     // The water of a lesson takes the place of the page's own until the class is over.
-    private async Task LessonAsync(PageMessage message, CancellationToken cancellation)
+    private async Task LessonAsync(PageMessage message)
     {
-        Lesson? lesson = options.Lessons.Lessons.FirstOrDefault(item => item.Id == message.Id);
-        WorkBench water = lesson is null ? yours : options.Lessons.Water(lesson, yours);
+        Lesson? asked = options.Lessons.Lessons.FirstOrDefault(item => item.Id == message.Id);
+        WorkBench water = asked is null ? yours : options.Lessons.Water(asked, yours);
+        var there = new PicturePart(water);
+        there.Begin(ending.Token);
+        LessonCheck? check = asked is null ? null : options.Lessons.Check(asked, yours, ending.Token);
+
+        // A teacher who goes on at once wants the next step, not this one.
+        if (Interlocked.Read(ref lesson) != message.Seq) return;
         if (pictures.Bench != water)
         {
-            pictures = new PicturePart(water);
-            pictures.Begin(cancellation);
+            pictures = there;
             knobsSent = null;
         }
 
-        if (lesson is null)
-        {
-            await SendAsync(new ServerMessage("lesson", message.Seq)).ConfigureAwait(false);
-            return;
-        }
-
-        LessonCheck check = options.Lessons.Check(lesson, yours, cancellation);
-        cancellation.ThrowIfCancellationRequested();
-        await SendAsync(new ServerMessage("lesson", message.Seq) { Lesson = LessonBook.View(check) }).ConfigureAwait(false);
+        await SendAsync(new ServerMessage("lesson", message.Seq) { Lesson = check is null ? null : LessonBook.View(check) }).ConfigureAwait(false);
     }
 
     private async Task SafelyAsync(long seq, Func<Task> work)
