@@ -125,10 +125,10 @@ public class Budgets(BrowserFixture fixture)
 
     // Processor time does not depend on what else the machine does; waiting for it does.
     [Theory]
-    [InlineData("creek", "steady", 40)]
-    [InlineData("grass-flat", "steady and slow", 40)]
-    [InlineData("bridge-channel", "counted down, steady", 60)]
-    [InlineData("bridge-channel", "lift and drop", 250)]
+    [InlineData("creek", "steady", 100)]
+    [InlineData("grass-flat", "steady and slow", 100)]
+    [InlineData("bridge-channel", "counted down, steady", 100)]
+    [InlineData("bridge-channel", "lift and drop", 350)]
     public void A_look_is_little_work(string scenario, string retrieve, double budget)
     {
         WorkBench bench = WorkBench.Read(LivePageTests.Scenario(scenario), UnitSystem.Us, out _)!;
