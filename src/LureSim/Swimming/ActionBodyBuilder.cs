@@ -2,7 +2,6 @@ using LureSim.Hydrodynamics;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Swimming.Bodies;
-using LureSim.Swimming.Forces;
 using LureSim.Tackle;
 
 namespace LureSim.Swimming;

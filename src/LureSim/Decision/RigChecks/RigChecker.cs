@@ -30,6 +30,9 @@ public static class RigChecker
     private static readonly double[] Exits = [0.001, 0.002, 0.004, 0.006], Angles = [5 * Degree, 10 * Degree, 20 * Degree, 30 * Degree], Bunches = [0.001, 0.002, 0.004, 0.008], Shanks = [0.5, 0.6, 0.7, 0.8];
     private const double Degree = Math.PI / 180;
 
+    // Angle of the line at a lure whose track tells none (radians).
+    private const double PlainElevation = 0.1;
+
     private const int SweepPoints = 10;
     private const int MapBends = 9;
     private const int MapSpeeds = 8;
@@ -80,8 +83,9 @@ public static class RigChecker
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(rig);
         track ??= Trial.Run(scenario, rig, new SimulationOptions(), cancellation).Track;
-        double speed = Math.Clamp(Median(track, track.SpeedThroughWater, rig.Presentation.RetrieveSpeed), 0.02, 3);
-        double elevation = Math.Clamp(Median(track, track.LureAngle, 0.1), -1.2, 1.2);
+        (double speed, double elevation) = Working(track, rig.Presentation.RetrieveSpeed);
+        speed = Math.Clamp(speed, 0.02, 3);
+        elevation = Math.Clamp(elevation, -1.2, 1.2);
         var runner = new RigWindow(scenario.Tackle, scenario.Spot, rig.Head, rig.Body, cancellation);
         EnsembleAssessment retrieve = runner.SteadyTries(speed, elevation);
         Rigging clean = scenario.Tackle.Rigging.Straightened();
@@ -273,12 +277,21 @@ public static class RigChecker
         return maps;
     }
 
-    private static double Median(Track track, double[] values, double otherwise)
+    // The speed and the angle of the line at which half of the water of the retrieve is covered: a lure that lies or hangs still covers none, and does not swim.
+    private static (double Speed, double Elevation) Working(Track track, double otherwise)
     {
-        // A lure that lies on the bottom does not swim there: how it swims is asked of the rest of the retrieve, if there is a rest.
-        int[] worked = [.. Enumerable.Range(0, track.Count).Where(i => track.State[i].HasFlag(TrackState.Reeling) && double.IsFinite(values[i]))];
-        int[] free = [.. worked.Where(i => !track.State[i].HasFlag(TrackState.OnBottom))];
-        double[] reeling = [.. (free.Length > 0 ? free : worked).Select(i => values[i])];
-        return reeling.Length > 0 ? MathNet.Numerics.Statistics.ArrayStatistics.MedianInplace(reeling) : otherwise;
+        int[] worked = [.. Enumerable.Range(0, track.Count).Where(i => track.State[i].HasFlag(TrackState.Reeling) && double.IsFinite(track.SpeedThroughWater[i])).OrderBy(i => track.SpeedThroughWater[i])];
+        double half = 0.5 * worked.Sum(i => track.SpeedThroughWater[i]), covered = 0;
+        double speed = otherwise;
+        foreach (int i in worked)
+        {
+            covered += track.SpeedThroughWater[i];
+            if (covered < half) continue;
+            speed = track.SpeedThroughWater[i];
+            break;
+        }
+
+        double[] angles = [.. worked.Where(i => track.SpeedThroughWater[i] >= 0.5 * speed && double.IsFinite(track.LureAngle[i])).Select(i => track.LureAngle[i])];
+        return (speed, angles.Length > 0 ? MathNet.Numerics.Statistics.ArrayStatistics.MedianInplace(angles) : PlainElevation);
     }
 }
