@@ -20,6 +20,9 @@ internal sealed class PageSession : IDisposable
     // While a hand drags without a stop, the other heads are drawn at least this often.
     private static readonly TimeSpan RestAtLeast = TimeSpan.FromMilliseconds(400);
 
+    // How long the hand rests before the colors are worked out.
+    private static readonly TimeSpan BeforeColors = TimeSpan.FromMilliseconds(250);
+
     // How long a page has to say goodbye.
     private static readonly TimeSpan Goodbye = TimeSpan.FromMilliseconds(400);
 
@@ -193,6 +196,9 @@ internal sealed class PageSession : IDisposable
     {
         BenchQuestion question = pictures.Bench.Ask(BenchSettings.Of(message.State));
         await StageAsync(message.Seq, stage => WithoutKnownKnobs(pictures.Fine(message.Seq, question, Pin(message), stage)), cancellation).ConfigureAwait(false);
+
+        // Colors take about as long as all paths together and cannot be stopped half-way: a hand that goes on at once is not made to wait for them.
+        await Task.Delay(BeforeColors, cancellation).ConfigureAwait(false);
         await StageAsync(message.Seq, stage => new ServerMessage("colors", message.Seq) { Colors = pictures.Colors(question, stage) }, cancellation).ConfigureAwait(false);
         await StageAsync(message.Seq, stage => new ServerMessage("swim", message.Seq) { Swim = pictures.Swim(question, stage) }, cancellation).ConfigureAwait(false);
     }

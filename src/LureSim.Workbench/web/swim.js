@@ -33,7 +33,8 @@ export class Swimmer {
     const began = performance.now();
     const tick = now => {
       const f = Math.floor((now - began) / 1000 / view.period * view.frames.length) % view.frames.length;
-      if (f !== this.frame) {
+      // While a knob moves the picture of the water has the machine to itself.
+      if (f !== this.frame && !document.body.classList.contains("rough")) {
         this.frame = f;
         this.one(this.above, "above", f);
         this.one(this.side, "side", f);
