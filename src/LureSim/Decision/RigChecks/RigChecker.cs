@@ -277,10 +277,10 @@ public static class RigChecker
         return maps;
     }
 
-    // The speed and the angle of the line at which half of the water of the retrieve is covered: a lure that lies or hangs still covers none, and does not swim.
+    // The speed and the angle of the line at which half of the water of the retrieve is covered: a lure that lies or hangs still covers none, and does not swim. In a swing nothing is reeled.
     private static (double Speed, double Elevation) Working(Track track, double otherwise)
     {
-        int[] worked = [.. Enumerable.Range(0, track.Count).Where(i => track.State[i].HasFlag(TrackState.Reeling) && double.IsFinite(track.SpeedThroughWater[i])).OrderBy(i => track.SpeedThroughWater[i])];
+        int[] worked = [.. Enumerable.Range(0, track.Count).Where(i => (track.State[i] & (TrackState.Falling | TrackState.OutOfWater)) == 0 && double.IsFinite(track.SpeedThroughWater[i])).OrderBy(i => track.SpeedThroughWater[i])];
         double half = 0.5 * worked.Sum(i => track.SpeedThroughWater[i]), covered = 0;
         double speed = otherwise;
         foreach (int i in worked)
