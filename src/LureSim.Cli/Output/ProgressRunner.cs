@@ -33,10 +33,12 @@ internal static class ProgressRunner
     {
         private static readonly TimeSpan Every = TimeSpan.FromSeconds(1.9);
 
-        private readonly Lock gate = new();
         private readonly TextWriter writer;
         private readonly string title;
-        private readonly Timer timer;
+
+        // A thread of its own: the threads of the pool are busy with the work that it tells of.
+        private readonly Thread thread;
+        private readonly ManualResetEventSlim stop = new();
         private double share;
         private bool ended;
 
@@ -44,35 +46,35 @@ internal static class ProgressRunner
         {
             this.writer = writer;
             this.title = title;
-            timer = new Timer(_ => Write(), null, Every, Every);
+            thread = new Thread(() =>
+            {
+                while (!ended && !stop.Wait(Every)) Write();
+            })
+            { IsBackground = true };
+            thread.Start();
         }
 
         public void Report(double value) => Volatile.Write(ref share, double.IsFinite(value) ? Math.Clamp(value, 0.0, 1.0) : Volatile.Read(ref share));
 
         public void Dispose()
         {
-            lock (gate)
-                ended = true;
-            timer.Dispose();
+            stop.Set();
+            thread.Join();
+            stop.Dispose();
         }
 
         private void Write()
         {
-            lock (gate)
+            double done = Volatile.Read(ref share);
+            try
             {
-                if (ended)
-                    return;
-                double done = Volatile.Read(ref share);
-                try
-                {
-                    writer.WriteLine(done >= 1.0 ? $"{title}: finishing ..." : done > 0.0 ? string.Create(CultureInfo.InvariantCulture, $"{title}: {Math.Floor(100.0 * done):0}% done") : $"{title} ...");
-                    writer.Flush();
-                }
-                catch (Exception exception) when (exception is IOException or ObjectDisposedException)
-                {
-                    // Nobody reads it: the work goes on.
-                    ended = true;
-                }
+                writer.WriteLine(done >= 1.0 ? $"{title}: finishing ..." : done > 0.0 ? string.Create(CultureInfo.InvariantCulture, $"{title}: {Math.Floor(100.0 * done):0}% done") : $"{title} ...");
+                writer.Flush();
+            }
+            catch (Exception exception) when (exception is IOException or ObjectDisposedException)
+            {
+                // Nobody reads it: the work goes on.
+                ended = true;
             }
         }
     }
