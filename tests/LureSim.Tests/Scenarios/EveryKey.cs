@@ -106,6 +106,7 @@ internal static class EveryKey
           - {time: "09:00", current: 0.1 m/s}
           - {time: "12:00", current: -0.4 m/s, depth_change: -1 ft}
         season: early autumn
+        fixed: [lift, cast angle]
         forage:
           - {kind: shrimp, seen: being attacked, length: 3 in, colour: shrimp brown}
         compare:
