@@ -50,13 +50,14 @@ public class AdviceTests
     // Reasons of those that fail, by name.
     private static readonly Dictionary<string, string> Fails = new()
     {
+        ["current towards the angler: on shell it drags for less than a fifth of the way"] = "the line is slack in a current that brings the lure along, and it comes to lie",
         ["current away from the angler wants no heavier head"] = "reeled against the water the lure meets the current on top of the reel, which lifts it: the runs want weight",
     };
 
     private sealed record Expectation(string Name, (string From, string To)[] Changes, Func<ChoiceSearch, ChoiceSearch, bool> Holds);
 
     // Of all that is expected (a ratchet: raise it as more is met).
-    private const int LeastMet = 40;
+    private const int LeastMet = 44;
 
     private static readonly Expectation[] Expectations =
     [
@@ -139,7 +140,6 @@ public class AdviceTests
 
         // Practice is a check and no target: what is not met stands in the table. So many are met that a slip in the score or the search shows.
         Assert.True(Expectations.Length - failing.Count >= LeastMet, $"{Expectations.Length - failing.Count} of {Expectations.Length} met.\n{string.Join("\n", report)}");
-        File.WriteAllLines(Path.Combine(Path.GetTempPath(), "advice.txt"), report);
 
         ChoiceSearch Of((string From, string To)[] changes)
         {
