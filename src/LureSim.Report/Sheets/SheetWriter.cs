@@ -1,10 +1,10 @@
-using LureSim.Decision;
 using System.Collections.Concurrent;
 using System.Reflection;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Unicode;
 using Fluid;
+using LureSim.Decision;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Report.Figures;
