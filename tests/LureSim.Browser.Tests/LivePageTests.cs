@@ -246,7 +246,91 @@ public class LivePageTests(BrowserFixture fixture)
         Assert.Contains("luresim plan", await page.InnerTextAsync("noscript"), StringComparison.Ordinal);
     }
 
-    // 11. Nothing moves for those who do not want it; the page shows its borders in forced colors.
+    // 10. The what-if tries: counted as counted, with a dot for one cast in twenty, and stopped when asked.
+    [BrowserFact]
+    public async Task The_tries_are_counted_as_they_come()
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Creek);
+        await using Opened page = await OpenAsync(live);
+        IPage p = page.Page;
+        await FineSentence(p);
+        await p.EvaluateAsync("() => { window.told = []; new MutationObserver(() => told.push(document.getElementById('try-counts').textContent)).observe(document.getElementById('try-counts'), { childList: true, characterData: true, subtree: true }); }");
+        await p.ClickAsync("#try");
+        await p.WaitForFunctionAsync("() => luresim.tries && luresim.tries.ended", null, Patient);
+        JsonElement found = (await p.EvaluateAsync("""
+            () => ({
+              done: luresim.tries.done, total: luresim.tries.total, told,
+              marks: document.querySelectorAll("#try-marks li").length,
+              wins: luresim.tries.heads.map(head => head.best), even: luresim.tries.winners.filter(name => name === "").length,
+              dots: [...document.querySelectorAll("#try-dots svg")].map(svg => svg.querySelectorAll(".dot").length),
+              medians: [...document.querySelectorAll("#try-dots .median")].length,
+              lines: document.querySelectorAll("#picture .try").length,
+            })
+            """))!.Value;
+        int total = found.GetProperty("total").GetInt32();
+        Assert.Equal(total, found.GetProperty("done").GetInt32());
+        Assert.Equal(total, found.GetProperty("marks").GetInt32());
+        Assert.Equal(total, found.GetProperty("lines").GetInt32());
+        Assert.Equal(total, found.GetProperty("wins").EnumerateArray().Sum(win => win.GetInt32()) + found.GetProperty("even").GetInt32());
+        Assert.All(found.GetProperty("dots").EnumerateArray(), dots => Assert.Equal(20, dots.GetInt32()));
+        Assert.Equal(found.GetProperty("dots").GetArrayLength(), found.GetProperty("medians").GetInt32());
+        Assert.Contains(found.GetProperty("told").EnumerateArray(), words => words.GetString()!.StartsWith($"8 of {total}: ", StringComparison.Ordinal));
+
+        // One by one, and a turned knob throws the tries away.
+        await p.ClickAsync("#try-walk");
+        await p.WaitForFunctionAsync("() => document.querySelectorAll('#picture .try').length === 1", null, Patient);
+        await p.FocusAsync("#k-cur");
+        await p.Keyboard.PressAsync("ArrowRight");
+        await p.WaitForFunctionAsync("() => !luresim.tries && document.querySelectorAll('#picture .try').length === 0 && document.getElementById('try-counts').textContent === ''", null, Patient);
+        page.Silent();
+    }
+
+    // 11. In forced colors the bars still tell above, in and below apart, and what is pressed has an edge.
+    [BrowserFact]
+    public async Task In_forced_colors_the_marks_stay()
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Scenario("grass-flat"));
+        await using Opened page = await OpenAsync(live, change: options => options.ForcedColors = ForcedColors.Active);
+        IPage p = page.Page;
+        await FineSentence(p);
+        Assert.True(await p.EvaluateAsync<bool>("() => matchMedia('(forced-colors: active)').matches"));
+        string[] bars = await p.EvaluateAsync<string[]>("() => ['above', 'in', 'below'].map(kind => getComputedStyle(document.querySelector('#rows .bars .' + kind)).backgroundColor)");
+        Assert.Equal(3, bars.Distinct().Count());
+        string[] lines = await p.EvaluateAsync<string[]>("() => [...document.querySelectorAll('#picture .track .work')].map(path => getComputedStyle(path).stroke)");
+        Assert.True(lines.Distinct().Count() >= 3, string.Join(" ", lines));
+        string edge = await p.EvaluateAsync<string>("() => getComputedStyle(document.querySelector('#rows button[aria-pressed=true]')).outlineStyle");
+        Assert.Equal("solid", edge);
+        if (Environment.GetEnvironmentVariable("LURESIM_SHOTS") is { Length: > 0 } folder)
+            await p.ScreenshotAsync(new PageScreenshotOptions { FullPage = true, Path = Path.Combine(folder, "forced-colors.png") });
+        page.Silent();
+    }
+
+    // Nothing is laid over the picture that hides a word: the labels keep clear of each other.
+    [BrowserTheory]
+    [InlineData("grass-flat", 1920)]
+    [InlineData("bridge-channel", 1280)]
+    [InlineData("creek", 1280)]
+    public async Task Words_in_the_picture_keep_clear_of_each_other(string scenario, int width)
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Scenario(scenario));
+        await using Opened page = await OpenAsync(live, width, 1080);
+        await FineSentence(page.Page);
+        string[] over = await page.Page.EvaluateAsync<string[]>("""
+            () => {
+              const all = [...document.querySelectorAll("#picture text")].filter(t => t.textContent).map(t => [t.textContent, t.getBoundingClientRect()]);
+              const found = [];
+              all.forEach(([a, r], i) => all.slice(i + 1).forEach(([b, s]) => {
+                const across = Math.min(r.right, s.right) - Math.max(r.left, s.left), down = Math.min(r.bottom, s.bottom) - Math.max(r.top, s.top);
+                if (across > 2 && down > 5) found.push(`${a} / ${b}`);
+              }));
+              return found;
+            }
+            """);
+        Assert.Empty(over);
+        Assert.True(await page.Page.EvaluateAsync<double>("() => document.querySelector('.frame').getBoundingClientRect().top - document.getElementById('h-water').getBoundingClientRect().bottom") < 30 || await page.Page.IsVisibleAsync("#above"));
+    }
+
+    // 11. Nothing moves for those who do not want it.
     [BrowserFact]
     public async Task With_reduced_motion_nothing_moves()
     {

@@ -114,6 +114,63 @@ public class BenchTests
         Assert.Equal(3 * 0.3048, stays.StrikeZone.Bottom, 3);
     }
 
+    [Theory]
+    [MemberData(nameof(Scenarios))]
+    public void Lift_rest_and_angle_change_what_they_say_and_no_more(string name)
+    {
+        WorkBench bench = Read(name);
+        foreach (Presentation own in bench.Scenario.Presentations)
+        {
+            BenchSettings way = BenchSettings.None.With(KnobIds.Retrieve, own.Name);
+            Presentation now = bench.Ask(way.With(KnobIds.Aim, "-20 deg")).First.Rig.Presentation;
+            Assert.Equal(-20 * Math.PI / 180, KnobCatalogue.Turned(now.Aim), 6);
+            Assert.Equal(own with { Aim = now.Aim }, now);
+            if (MovesText.LiftOf(own) is { } lift)
+            {
+                now = bench.Ask(way.With(KnobIds.Lift, "18 in")).First.Rig.Presentation;
+                Assert.Equal(0.4572, MovesText.LiftOf(now)!.Value, 4);
+                Assert.Equal(own.Moves.Select(move => move.Kind), now.Moves.Select(move => move.Kind));
+                Assert.All(own.Moves.Zip(now.Moves), pair => Assert.Equal(pair.First.Up * 0.4572 / lift, pair.Second.Up, 3));
+                Assert.All(own.Moves.Zip(now.Moves).Where(pair => pair.First.Up == 0 && double.IsFinite(pair.First.Duration)), pair => Assert.Equal(pair.First.Duration, pair.Second.Duration, 3));
+                Assert.Equal(own with { Moves = now.Moves, RetrieveSpeed = now.RetrieveSpeed, Style = null }, now with { Style = null });
+            }
+
+            if (MovesText.RestOf(own) is not null)
+            {
+                now = bench.Ask(way.With(KnobIds.Rest, "4 s")).First.Rig.Presentation;
+                Assert.Equal(4, MovesText.RestOf(now)!.Value, 4);
+                Assert.All(own.Moves.Zip(now.Moves), pair => Assert.Equal(pair.First.ReelShare * own.RetrieveSpeed, pair.Second.ReelShare * now.RetrieveSpeed, 3));
+            }
+        }
+    }
+
+    // Every ready-made retrieve written out as moves is the same retrieve.
+    [Theory]
+    [MemberData(nameof(Styles))]
+    public void A_style_written_as_moves_is_the_same_retrieve(string style)
+    {
+        string text = File.ReadAllText(Path.Combine(Folder, "creek-mouth.yaml"));
+        text = text[..text.IndexOf("presentations:", StringComparison.Ordinal)] + $"presentations:\n  - name: one\n    cast: 60 ft\n    count_down: 3 s\n    retrieve: {{speed: 0.4 m/s}}\n    style: \"{style}\"\n";
+        Presentation own = ScenarioReader.ReadText(text, "one.yaml").Scenario!.Presentations[0];
+        var file = new ScenarioText(text);
+        MovesText.Write(file.Presentation(0), own);
+        ScenarioReading reading = ScenarioReader.ReadText(file.Text, "one.yaml");
+        Assert.True(reading.IsValid, string.Join("; ", reading.Problems.Select(p => p.Message)));
+        Presentation again = reading.Scenario!.Presentations[0];
+        Assert.Equal(own.RetrieveSpeed, again.RetrieveSpeed, 4);
+        Assert.Equal(own with { Moves = again.Moves, Style = null }, again);
+        Assert.All(own.Moves.Zip(again.Moves), pair =>
+        {
+            Assert.Equal(pair.First.Kind, pair.Second.Kind);
+            Assert.Equal(pair.First.ReelShare, pair.Second.ReelShare, 3);
+            Assert.Equal(pair.First.Up, pair.Second.Up, 4);
+            Assert.Equal(pair.First.Duration, pair.Second.Duration, 4);
+            Assert.Equal(pair.First.Beats, pair.Second.Beats);
+        });
+    }
+
+    public static TheoryData<string> Styles => [.. RetrieveStyle.All.Select(style => style.Name)];
+
     [Fact]
     public void The_address_is_read_as_it_is_written()
     {

@@ -73,6 +73,19 @@ internal static class KnobCatalogue
         }
 
         knobs.Add(Choice(KnobIds.Head, "Head", KnobPlace.Strip, [.. heads.Select(head => (head, head))], 0) with { Kind = KnobKind.Slider });
+        if (MovesText.LiftOf(way) is { } lift)
+        {
+            IEnumerable<(string Value, double Si)> heights = us ? [.. Range(2, 12, 2, Foot / 12, "in"), .. Range(1.5, 8, 0.5, Foot, "ft")] : [.. Range(0.05, 0.3, 0.05, 1, "m"), .. Range(0.4, 2.5, 0.1, 1, "m")];
+            knobs.Add(Marked(Slider(KnobIds.Lift, "Rod lift", KnobPlace.More, [.. heights.Where(height => MovesText.CanBeSaid(MovesText.Lifted(way, height.Si)))], lift, format.TravelText), marked is null ? null : MovesText.LiftOf(marked), "m", format.TravelText));
+        }
+
+        if (MovesText.RestOf(way) is { } rest)
+        {
+            IEnumerable<(string Value, double Si)> rests = [.. Range(0.5, 5, 0.5, 1, "s"), .. Range(6, 12, 1, 1, "s"), .. Range(15, 30, 5, 1, "s")];
+            knobs.Add(Marked(Slider(KnobIds.Rest, "Rest", KnobPlace.More, [.. rests.Where(time => MovesText.CanBeSaid(MovesText.Rested(way, time.Si)))], rest, v => UnitFormat.SecondsText(v)), marked is null ? null : MovesText.RestOf(marked), "s", v => UnitFormat.SecondsText(v)));
+        }
+
+        knobs.Add(Marked(Slider(KnobIds.Aim, "Cast angle", KnobPlace.More, Range(-60, 60, 5, Math.PI / 180, "deg"), Turned(way.Aim), AimText), marked is null ? null : Turned(marked.Aim), "rad", AimText));
         knobs.Add(Choice(KnobIds.Retrieve, "Retrieve", KnobPlace.More, [.. scenario.Presentations.Select(p => (p.Name, p.Name))], retrieve));
         if (soft.Length > 1) knobs.Add(Choice(KnobIds.Bait, "Soft bait", KnobPlace.More, [.. soft.Select(body => (body.Label, body.Label))], Math.Max(0, bait)));
         knobs.Add(Slider(KnobIds.Cast, "Cast", KnobPlace.More, us ? Range(20, 150, 5, Foot, "ft") : Range(6, 45, 1, 1, "m"), way.CastLength, format.HandText));
@@ -97,6 +110,21 @@ internal static class KnobCatalogue
         return knobs;
     }
 
+    /// <summary>An angle between half a turn to the right and half a turn to the left (radians).</summary>
+    public static double Turned(double angle) => Math.IEEERemainder(angle, 2 * Math.PI);
+
+    private static string AimText(double angle) => Math.Abs(angle) < 0.5 * Math.PI / 180 ? "straight out" : $"{UnitFormat.DegreesText(Math.Abs(angle))} to your {(angle > 0 ? "left" : "right")}";
+
+    // With a step where a choice has its hand, so that the choice itself can be shown.
+    private static Knob Marked(Knob knob, double? at, string symbol, Func<double, string> label)
+    {
+        if (at is not { } value || !double.IsFinite(value) || knob.Stops.Any(stop => Math.Abs(stop.Si - value) < 1e-6)) return knob;
+        List<KnobStop> more = [.. knob.Stops];
+        KnobStop own = knob.Stops[knob.FromFile];
+        Insert(more, symbol == "rad" ? new KnobStop(Written(value * 180 / Math.PI, "deg"), value, label(value)) : new KnobStop(Written(value, symbol), value, label(value)));
+        return knob with { Stops = more, FromFile = more.FindIndex(stop => ReferenceEquals(stop, own)), UncheckedFrom = more.Count };
+    }
+
     // The tide must leave some water at any hour.
     private static List<(string Value, double Si)> Depths(Scenario scenario, bool us)
     {
@@ -109,11 +137,13 @@ internal static class KnobCatalogue
     private static Knob Count(Presentation way, Presentation? marked)
     {
         List<KnobStop> stops = [.. Range(0, 60, 1, 1, "s").Select(stop => new KnobStop(stop.Value, stop.Si, stop.Si == 0 ? "none" : $"{UnitFormat.SecondsNumber(stop.Si)}-count"))];
-        if (marked?.CountDown is { } chosen) Insert(stops, new KnobStop(Written(chosen, "s"), chosen, $"{UnitFormat.Number(chosen, 1)}-count"));
-        if (way.CountDown is { } own) Insert(stops, new KnobStop(Written(own, "s"), own, $"{UnitFormat.Number(own, 1)}-count"));
+        if (marked?.CountDown is { } chosen) Insert(stops, new KnobStop(Written(chosen, "s"), chosen, CountText(chosen)));
+        if (way.CountDown is { } own) Insert(stops, new KnobStop(Written(own, "s"), own, CountText(own)));
         stops.Add(new KnobStop(KnobIds.ToBottom, 1000, "let it sink to the bottom"));
         return new Knob(KnobIds.Count, "Sink count", KnobPlace.Strip, KnobKind.Slider, stops, way.CountDown is { } count ? stops.FindIndex(stop => Math.Abs(stop.Si - count) < 1e-6) : stops.Count - 1);
     }
+
+    private static string CountText(double seconds) => seconds < Pictures.PictureWords.ShortestCount ? "none" : $"{UnitFormat.Number(seconds, 1)}-count";
 
     private static Knob Slider(string id, string name, KnobPlace place, IReadOnlyList<(string Value, double Si)> steps, double own, Func<double, string> label)
     {

@@ -17,6 +17,9 @@ internal static class KnobIds
     public const string ZoneTop = "zt";
     public const string ZoneBottom = "zb";
     public const string Direction = "dir";
+    public const string Lift = "lft";
+    public const string Rest = "rst";
+    public const string Aim = "aim";
     public const string Water = "wat";
     public const string Retrieve = "way";
     public const string Bait = "bait";

@@ -104,6 +104,9 @@ internal sealed class WorkBench
     {
         yield return (KnobIds.Count, way.CountDown is { } count ? KnobCatalogue.Written(count, "s") : KnobIds.ToBottom);
         if (way.RetrieveSpeed > 0) yield return (KnobIds.Speed, KnobCatalogue.Written(way.RetrieveSpeed, "m/s"));
+        if (MovesText.LiftOf(way) is { } lift) yield return (KnobIds.Lift, KnobCatalogue.Written(lift, "m"));
+        if (MovesText.RestOf(way) is { } rest) yield return (KnobIds.Rest, KnobCatalogue.Written(rest, "s"));
+        yield return (KnobIds.Aim, KnobCatalogue.Written(KnobCatalogue.Turned(way.Aim) * 180 / Math.PI, "deg"));
     }
 
     /// <summary>A file of the question, with a new title.</summary>
@@ -170,6 +173,7 @@ internal sealed class WorkBench
         YamlMappingNode spot = file.Spot, way = file.Presentation(retrieve);
         Spot own = Scenario.Spot;
         double depth = own.Depth;
+        Presentation asIs = Scenario.Presentations[retrieve], moved = asIs;
         foreach (Knob knob in all)
         {
             if (settings[knob.Id] is not { } value || value is KnobCatalogue.Own or KnobIds.AsInFile || knob.Stops[knob.FromFile].Value == value) continue;
@@ -214,6 +218,15 @@ internal sealed class WorkBench
                     ScenarioText.Remove(reel, "handle_turns");
                     ScenarioText.Set(reel, "speed", value);
                     break;
+                case KnobIds.Aim:
+                    ScenarioText.Set(way, "aim", KnobCatalogue.Written((SizeOf(knob.Id, value) * 180 / Math.PI + 360) % 360, "deg"));
+                    break;
+                case KnobIds.Lift:
+                    moved = MovesText.Lifted(moved, SizeOf(knob.Id, value));
+                    break;
+                case KnobIds.Rest:
+                    moved = MovesText.Rested(moved, SizeOf(knob.Id, value));
+                    break;
                 case KnobIds.Line:
                     YamlMappingNode line = ScenarioText.Map(file.Tackle, "line");
                     ScenarioText.Remove(line, "diameter");
@@ -232,6 +245,12 @@ internal sealed class WorkBench
                 default:
                     throw new ArgumentOutOfRangeException(nameof(settings), knob.Id, "Not a knob.");
             }
+        }
+
+        if (moved != asIs)
+        {
+            if (settings[KnobIds.Speed] is { } speed && speed != KnobCatalogue.Own) moved = moved with { RetrieveSpeed = SizeOf(KnobIds.Speed, speed) };
+            MovesText.Write(way, moved);
         }
 
         if (settings[KnobIds.Depth] is not null || settings[KnobIds.ZoneTop] is not null || settings[KnobIds.ZoneBottom] is not null)
@@ -254,6 +273,9 @@ internal sealed class WorkBench
     {
         KnobIds.Current or KnobIds.Wind or KnobIds.Speed => ScenarioText.Size(QuantityKind.Speed, value),
         KnobIds.Depth or KnobIds.Clarity or KnobIds.Cast or KnobIds.ZoneTop or KnobIds.ZoneBottom => ScenarioText.Size(QuantityKind.Length, value),
+        KnobIds.Lift => ScenarioText.Size(QuantityKind.Length, value),
+        KnobIds.Rest => ScenarioText.Size(QuantityKind.Duration, value),
+        KnobIds.Aim => ScenarioText.Size(QuantityKind.Angle, value),
         KnobIds.Count => value == KnobIds.ToBottom ? double.PositiveInfinity : ScenarioText.Size(QuantityKind.Duration, value),
         KnobIds.Line => ScenarioText.Size(QuantityKind.LineStrength, value),
         KnobIds.Sun => ScenarioText.Size(QuantityKind.Angle, value),

@@ -16,6 +16,9 @@ internal static class PictureWords
     private const double AlikeDepth = 0.15;
     private const double AlikeTime = 0.5;
 
+    /// <summary>Below this nobody counts (s).</summary>
+    public const double ShortestCount = 0.25;
+
     // Share of a bottom contact from which a lure drags rather than ticks.
     private const double Drags = 0.5;
 
@@ -45,7 +48,7 @@ internal static class PictureWords
     {
         Presentation way = run.Rig.Presentation;
         string lure = ChoiceWords.Lure(run.Rig, format);
-        string count = way.CountDown is not { } seconds ? "let it sink to the bottom" : seconds <= 0 ? "no count" : $"{UnitFormat.SecondsNumber(seconds)}-count";
+        string count = way.CountDown is not { } seconds ? "let it sink to the bottom" : seconds < ShortestCount ? "no count" : $"{UnitFormat.SecondsNumber(seconds)}-count";
         string hands = way.RetrieveSpeed > 0 ? RetrieveWords.Pace(way.RetrieveSpeed, question.Scenario.Tackle.Reel, format) : "no reeling";
         string start = $"{lure}, {way.Name}, {count}, {hands}";
         if (run.Verdict == TrialVerdict.NotComputed) return $"{start}: could not be computed. {TrackWords.EndOrStatus(run.Track)}";

@@ -15,8 +15,8 @@ internal static class SwimPicture
 {
     private const int Frames = 16;
 
-    // Every so manyeth corner of an outline is enough on a screen.
-    private const int Thin = 3;
+    // An outline is drawn as true as a screen shows (m). Corners are never left out: where body and tail meet they would part.
+    private const double Truth = 2e-4;
 
     // Time shown where nothing beats (s), and longest and shortest loop.
     private const double Plain = 1;
@@ -96,17 +96,17 @@ internal static class SwimPicture
             Attitude attitude = trace.Attitude[k];
             LureShape shape = rig.Body.Kind.Outline(rig.Head, rig.Body, parts, trace.TailAngle[k]);
             List<SwimPiece> above = [], side = [];
-            foreach (ShapeRing ring in shape.Rings) Add(ring.Points, Kind(ring.Piece), Thin);
-            foreach (IReadOnlyList<Station> wire in shape.Wires) Add(wire, "w", 1);
-            if (shape.Ball is { } ball) Add(Round(ball), "m", 1);
+            foreach (ShapeRing ring in shape.Rings) Add(Thinned(ring.Points), Kind(ring.Piece));
+            foreach (IReadOnlyList<Station> wire in shape.Wires) Add(wire, "w");
+            if (shape.Ball is { } ball) Add(Round(ball), "m");
             frames.Add(new SwimFrame(above, side));
 
-            void Add(IReadOnlyList<Station> points, string kind, int step)
+            void Add(IReadOnlyList<Station> points, string kind)
             {
                 List<int> a = [], s = [];
-                for (int i = 0; i < points.Count; i += step)
+                foreach (Station point in points)
                 {
-                    Vector3d at = attitude.ToWater(new Vector3d((parts.Length / 2) - points[i].Aft, points[i].Left, points[i].Up));
+                    Vector3d at = attitude.ToWater(new Vector3d((parts.Length / 2) - point.Aft, point.Left, point.Up));
                     a.Add(Tenths(at.X));
                     a.Add(Tenths(-at.Y));
                     s.Add(Tenths(at.X));
@@ -119,6 +119,22 @@ internal static class SwimPicture
         }
 
         return frames;
+    }
+
+    // Points that show from the side or from above.
+    private static List<Station> Thinned(IReadOnlyList<Station> ring)
+    {
+        if (ring.Count < 4) return [.. ring];
+        double[] aft = [.. ring.Select(point => point.Aft)], up = [.. ring.Select(point => point.Up)], left = [.. ring.Select(point => point.Left)];
+        int half = ring.Count / 2, last = ring.Count - 1;
+        SortedSet<int> kept = [];
+        foreach (double[] across in (double[][])[up, left])
+        {
+            kept.UnionWith(PathThinner.Keep(aft, across, 0, half, Truth));
+            kept.UnionWith(PathThinner.Keep(aft, across, half, last, Truth));
+        }
+
+        return [.. kept.Select(i => ring[i])];
     }
 
     private static Station[] Round(ShapeBall ball) =>

@@ -80,7 +80,7 @@ internal static class WaterPicture
             CastText = $"{format.HandText(way.CastLength)} cast",
             PlateText = plate > 0 ? plate <= spot.Depth ? $"a white plate is gone at {format.HandText(plate)}" : $"you see the bottom (clear to {format.HandText(plate)})" : SpotWords.Water(spot.Clarity, format),
             ZoneText = "strike zone",
-            CountText = way.CountDown is { } count ? count > 0 ? $"{UnitFormat.Number(count, 1)}-count" : "no count" : "lets it sink",
+            CountText = way.CountDown is { } count ? count >= PictureWords.ShortestCount ? $"{UnitFormat.Number(count, 1)}-count" : "no count" : "lets it sink",
             BottomText = SpotWords.Bottom(spot.Bottom),
             GrassText = spot.GrassHeight > 0 ? $"grass {format.HandText(spot.GrassHeight)}" : "",
             Across = Ticks(0, to, format, 8),

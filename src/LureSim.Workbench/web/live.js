@@ -53,7 +53,7 @@ function parsed(hash) {
 
 function turned(id, value, isFile) {
   if (isFile) delete page.state[id]; else page.state[id] = value;
-  if (id === "way") for (const own of ["cnt", "spd", "cst"]) delete page.state[own];
+  if (id === "way") for (const own of ["cnt", "spd", "cst", "lft", "rst", "aim"]) delete page.state[own];
   $("hint").hidden = true;
   clearTries();
   look();
@@ -218,7 +218,7 @@ export function draw() {
   if (!page.frozen || !page.view) page.view = viewOf(message.scene, width, most);
   $("stretch").textContent = page.view.narrow ? message.scene.narrowStretchText : message.scene.stretchText;
   const lines = page.rows.map(row => page.lines.get(row.id)).filter(line => line);
-  drawScene(svg, message.scene, lines, page.rows, page.view, {
+  page.taken = drawScene(svg, message.scene, lines, page.rows, page.view, {
     focus: page.focus,
     dark: dark.matches && !room.open,
     ghost: page.pin ? page.pin.lines : [],
@@ -227,8 +227,10 @@ export function draw() {
   grips(svg, message.scene);
   const line = page.lines.get(page.focus);
   const above = $("above");
-  above.hidden = !(line && line.y && line.swept);
-  if (!above.hidden) {
+  // An SVG has no property "hidden", only what the style sheet makes of the attribute.
+  const swept = !!(line && line.y && line.swept);
+  above.toggleAttribute("hidden", !swept);
+  if (swept) {
     const row = page.rows.find(row => row.id === page.focus);
     drawAbove(above, line, Math.min(width, 460), dark.matches ? row.darkColor : row.color, line.swept);
     above.setAttribute("aria-label", "Seen from above: " + line.swept);
@@ -266,7 +268,7 @@ function grips(svg, scene) {
   }
   const bx = right * 0.34;
   grip(group, "dep", bx, bottom, "y", y => toDepth(y));
-  label(group, bx + 18, bottom + 17, scene.depthText + (scene.grassText ? ", " + scene.grassText : "") + ", " + scene.bottomText, "start");
+  label(group, bx + 18, bottom + 44, scene.depthText + (scene.grassText ? ", " + scene.grassText : "") + ", " + scene.bottomText, "start");
   const zx = right * 0.87;
   grip(group, "zt", zx, at(0, scene.zoneTop)[1], "y", edge);
   grip(group, "zb", zx + 52 > right - 20 ? zx - 52 : zx + 52, at(0, scene.zoneBottom)[1], "y", edge);
@@ -281,8 +283,14 @@ function grips(svg, scene) {
   }
 }
 
+// A word beside a grip keeps clear of the names of the heads and of the other words.
 function label(group, x, y, words, anchor) {
   if (page.view.narrow) return;
+  const width = words.length * 7.6;
+  const left = anchor === "end" ? x - width : x;
+  const clear = at => !page.taken.some(t => left < t.x + t.w && t.x < left + width && Math.abs(at - t.y) < 16);
+  for (const move of [0, 18, -18, 36, -36]) if (clear(y + move)) { y += move; break; }
+  page.taken.push({ x: left, y, w: width });
   const made = el("text", { x: x.toFixed(1), y: y.toFixed(1), class: "grip-word", "text-anchor": anchor }, group);
   made.textContent = words;
 }

@@ -20,8 +20,8 @@ function text(parent, x, y, words, attributes) {
 export function viewOf(scene, width, most) {
   const air = scene.rod + 30;
   const across = scene.to - scene.from;
-  const floor = 46;
   const narrow = width < 560;
+  const floor = narrow ? 46 : 62;
   const stretch = narrow ? scene.narrowStretch : scene.stretch;
   let scale = width / across;
   const tall = (scene.depth * stretch + air) * scale + floor;
@@ -189,6 +189,7 @@ export function drawScene(svg, scene, lines, rows, view, options) {
     taken.push({ x, y, w });
     text(root, x + w / 2, y, label.row.name, { class: label.on ? "name on" : "name", "text-anchor": "middle", fill: label.color });
   }
+  return taken;
 }
 
 // The flow arrow: length is speed; the head points where the water goes along the cast.
