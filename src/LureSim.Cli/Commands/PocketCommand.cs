@@ -24,7 +24,7 @@ internal sealed class PocketSettings : CommandSettings
 
     /// <summary>Folder to write into.</summary>
     [CommandOption("--out <DIR>")]
-    [Description("Folder for the page and its pictures (default: out/ and the name of the first scenario)")]
+    [Description("Folder for the page and its pictures, or the page itself (ends in .html); default: out/ and the name of the first scenario")]
     [PathKind(folder: true)]
     public string? Out { get; init; }
 
@@ -40,7 +40,14 @@ internal sealed class PocketSettings : CommandSettings
     public int Minutes { get; init; } = 3;
 
     /// <summary>Folder to write into.</summary>
-    public string Folder => Out ?? Path.Combine("out", Path.GetFileNameWithoutExtension(Files[0]) + "-pocket");
+    public string Folder => Out is null ? Path.Combine("out", Path.GetFileNameWithoutExtension(Files[0]) + "-pocket")
+        : NamesPage ? Path.GetDirectoryName(Out) is { Length: > 0 } folder ? folder : "."
+        : Out;
+
+    /// <summary>Name of the page without its ending.</summary>
+    public string Page => NamesPage ? Path.GetFileNameWithoutExtension(Out!) : Path.GetFileNameWithoutExtension(Files[0]) + "-pocket";
+
+    private bool NamesPage => Out is not null && Out.EndsWith(".html", StringComparison.OrdinalIgnoreCase);
 
     /// <inheritdoc/>
     public override ValidationResult Validate() =>
@@ -74,7 +81,7 @@ internal sealed class PocketCommand : Command<PocketSettings>
 
         // In the page three bytes take four letters.
         var budget = new PocketBudget(RoomForTables * 3 / 4 / scenarios.Count, TimeSpan.FromMinutes(settings.Minutes));
-        List<PocketSpot> spots = ProgressRunner.Run(host, "Computing", progress =>
+        List<PocketSpot> spots = ProgressRunner.Run(host, scenarios.Count == 1 ? "Computing the table for the phone" : "Computing the tables for the phone", progress =>
         {
             var done = new List<PocketSpot>();
             foreach (Scenario scenario in scenarios)
@@ -86,7 +93,7 @@ internal sealed class PocketCommand : Command<PocketSettings>
 
             return done;
         });
-        string name = Path.GetFileNameWithoutExtension(settings.Files[0]) + "-pocket";
+        string name = settings.Page;
         byte[] page = PocketWriter.Page(spots, units, ProgramVersion.Text, DateOnly.FromDateTime(DateTime.Today));
         if (page.Length > PocketWriter.MostBytes)
             throw new CommandFailedException(ExitCode.Failed, $"The page would have {page.Length / 1000} kB, more than mail and messengers take ({PocketWriter.MostBytes / 1000} kB): name fewer spots.");

@@ -54,7 +54,18 @@ internal static class ProgressRunner
             thread.Start();
         }
 
-        public void Report(double value) => Volatile.Write(ref share, double.IsFinite(value) ? Math.Clamp(value, 0.0, 1.0) : Volatile.Read(ref share));
+        // Never less than before: work that turns out to be more is said by going slower.
+        public void Report(double value)
+        {
+            if (!double.IsFinite(value)) return;
+            double next = Math.Clamp(value, 0.0, 1.0), now = Volatile.Read(ref share);
+            while (next > now)
+            {
+                double seen = Interlocked.CompareExchange(ref share, next, now);
+                if (seen == now) return;
+                now = seen;
+            }
+        }
 
         public void Dispose()
         {
@@ -81,6 +92,6 @@ internal static class ProgressRunner
 
     private sealed class Bar(ProgressTask task) : IProgress<double>
     {
-        public void Report(double value) => task.Value = double.IsFinite(value) ? Math.Clamp(value, 0.0, 1.0) : task.Value;
+        public void Report(double value) => task.Value = double.IsFinite(value) ? Math.Max(task.Value, Math.Clamp(value, 0.0, 1.0)) : task.Value;
     }
 }

@@ -71,6 +71,7 @@ internal sealed class PocketTable
     private readonly IReadOnlyList<Rig> rigs;
     private readonly PocketLayout layout;
     private PocketAxis[] axes;
+    private int room;
 
     private PocketTable(Scenario scenario, IReadOnlyList<Rig> rigs, int preferred, PocketAxis[] axes, PocketLayout layout)
     {
@@ -132,6 +133,7 @@ internal sealed class PocketTable
         var watch = Stopwatch.StartNew();
         double[][] points = [.. Enumerable.Range(1, Points).Select(i => (double[])[Scrambled(i, 2), Scrambled(i, 3), Scrambled(i, 5)])];
         double[][] values = [.. points.Select(point => axes.Select((axis, a) => axis.Steps[0] + (point[a] * (axis.Steps[^1] - axis.Steps[0]))).ToArray())];
+        table.room = ((budget.Bytes / table.Layout.Size / rigs.Count) + Points) * rigs.Count;
         table.Fill(table.AllNodes().Concat(values), progress, cancellation);
         table.Judge(values);
         while (!table.IsGood && !cancellation.IsCancellationRequested)
@@ -203,7 +205,9 @@ internal sealed class PocketTable
     private void Fill(IEnumerable<double[]> places, IProgress<(int Done, int Total)>? progress, CancellationToken cancellation)
     {
         (int Head, double[] Values)[] missing = [.. places.SelectMany(values => Enumerable.Range(0, rigs.Count).Select(head => (head, values))).Where(item => !cells.ContainsKey(Key(item.head, item.values)))];
-        int total = cells.Count + missing.Length;
+
+        // How far it will be refined shows only on the way; more than the room holds it is not.
+        int total = Math.Max(room, cells.Count + missing.Length);
         Parallel.ForEach(missing, new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = Environment.ProcessorCount }, item =>
         {
             Candidate run = Run(item.Head, item.Values, cancellation);

@@ -89,7 +89,7 @@ internal static class PocketWriter
 
     /// <summary>The current at a step, in words.</summary>
     public static string Flow(double current, UnitFormat format) =>
-        Math.Abs(current) < 0.02 ? "slack" : $"{(current < 0 ? "−" : "")}{format.FlowSpeed.Text(Math.Abs(current))}";
+        Math.Abs(current) < 0.02 ? "slack" : $"{format.FlowSpeed.Text(Math.Abs(current))}{(current < 0 ? " the other way" : "")}";
 
     /// <summary>An hour, "7:30".</summary>
     public static string Clock(double hours)
