@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 
 namespace LureSim.Fuzz;
 
@@ -7,6 +8,9 @@ internal sealed class FuzzTally(FuzzOptions options)
 {
     private const int MostKept = 40;
     private const int SlowestKept = 8;
+
+    // Halves of characters, which no file can hold, are replaced.
+    private static readonly UTF8Encoding Lenient = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: false);
 
     private readonly Lock gate = new();
     private readonly SortedDictionary<string, int> counts = new(StringComparer.Ordinal);
@@ -62,7 +66,7 @@ internal sealed class FuzzTally(FuzzOptions options)
                 return;
             Directory.CreateDirectory(options.Finds);
             string file = Path.Combine(options.Finds, string.Create(CultureInfo.InvariantCulture, $"{options.Mode}-{options.Seed}-{number}.yaml"));
-            File.WriteAllText(file, string.Create(CultureInfo.InvariantCulture, $"# {options.Mode} seed {options.Seed} number {number}, {kind}: {wrong[0].ReplaceLineEndings(" ")}\n{input()}"));
+            File.WriteAllText(file, string.Create(CultureInfo.InvariantCulture, $"# {options.Mode} seed {options.Seed} number {number}, {kind}: {wrong[0].ReplaceLineEndings(" ")}\n{input()}"), Lenient);
         }
     }
 

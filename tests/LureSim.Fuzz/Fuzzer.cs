@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using LureSim.Cli;
 using LureSim.Cli.Hosting;
 using LureSim.Scenarios;
@@ -85,7 +86,7 @@ internal static class Fuzzer
         (string command, _, string[] more) = Commands.First(entry => (at -= entry.Share) < 0);
         Directory.CreateDirectory(folder);
         string file = Path.Combine(folder, "drawn.yaml");
-        File.WriteAllText(file, text);
+        File.WriteAllBytes(file, Encoding.UTF8.GetBytes(text));
         string written = Path.Combine(folder, "out");
         CommandOutcome outcome = CommandCheck.Run([command, file, .. more, "--out", written, .. draws.Chance(0.5) ? (string[])["--units", "metric"] : []], new Pipeline(), written);
         List<string> wrong = [.. outcome.Complaints];
@@ -105,7 +106,7 @@ internal static class Fuzzer
         Directory.CreateDirectory(folder);
         string file = Path.Combine(folder, "spot.yaml"), bad = Path.Combine(folder, "bad.yaml"), written = Path.Combine(folder, "out");
         File.WriteAllText(file, draws.Of(seeds));
-        File.WriteAllText(bad, draws.Chance(0.5) ? new TextMutator(draws, seeds).Next() : "title: bad\nspot:\n  depth: 6\n");
+        File.WriteAllBytes(bad, Encoding.UTF8.GetBytes(draws.Chance(0.5) ? new TextMutator(draws, seeds).Next() : "title: bad\nspot:\n  depth: 6\n"));
         IReadOnlyList<string> arguments = new CommandLineDraw(draws, [file, file, file, bad, Path.Combine(folder, "nowhere.yaml"), folder], written).Next();
         CommandOutcome outcome = CommandCheck.Run(arguments, new NoPipeline(), null);
         List<string> wrong = [.. outcome.Complaints];
