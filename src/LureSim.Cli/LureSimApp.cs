@@ -95,6 +95,9 @@ internal static class LureSimApp
     // which would end up as the name of a folder; and of a number that it cannot read it tells the type in the code.
     private static string? WrongValue(IReadOnlyList<string> arguments)
     {
+        // An option without a name makes the parser itself fail.
+        if (arguments.TakeWhile(argument => argument != "--").FirstOrDefault(argument => argument.TrimStart('-') is ['=' or ':', ..] && argument.StartsWith('-')) is { } nameless)
+            return $"\"{nameless}\" has no name before the sign; write --out=DIR, or --out DIR.";
         if (CommandCatalogue.All.FirstOrDefault(command => command.Name == CommandName(arguments)) is not { } entry)
             return null;
         for (int index = 1; index < arguments.Count && arguments[index] != "--"; index++)

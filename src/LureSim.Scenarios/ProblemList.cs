@@ -59,7 +59,7 @@ internal sealed class ProblemList(string file)
         }
 
         ScenarioProblem Problem(string text) =>
-            new(file, Math.Max(line, 1), Math.Max(column, 1), VisibleText.Shown(key), ScenarioProblem.Shorten(value), text, allowed, VisibleText.Shown(fix));
+            new(file, Math.Max(line, 1), Math.Max(column, 1), VisibleText.Shown(key), ScenarioProblem.Shorten(value), text, VisibleText.Shown(allowed), VisibleText.Shown(fix));
     }
 
     /// <summary>Adds that an everyday name was read as the word it stands for.</summary>

@@ -80,6 +80,8 @@ public static class ScenarioReader
             }
         }
 
+        // The parser may name the line after the last.
+        int lines = 1 + text.AsSpan().Count('\n') + text.AsSpan().Count('\u0085') + text.AsSpan().Count('\u2028') + text.AsSpan().Count('\u2029') + text.AsSpan().Count('\r') - text.AsSpan().Count("\r\n");
         var problems = new ProblemList(fileName);
         (Scenario? scenario, bool isYaml) = Attempt(text, problems);
 
@@ -100,7 +102,7 @@ public static class ScenarioReader
             problems = best ?? problems;
         }
 
-        return new ScenarioReading { File = fileName, Scenario = scenario, Problems = problems.Sorted(), Remarks = problems.Remarks };
+        return new ScenarioReading { File = fileName, Scenario = scenario, Problems = [.. problems.Sorted().Select(problem => problem.Line > lines ? problem with { Line = lines, Column = 1 } : problem)], Remarks = problems.Remarks };
     }
 
     // A text without problems gives a scenario; whether it was YAML at all tells a slip of YAML from one of the scenario.

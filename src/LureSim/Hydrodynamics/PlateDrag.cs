@@ -9,21 +9,25 @@ public static class PlateDrag
     // Growth of the coefficient with the aspect ratio a, in a + 1/a, after Hoerner 1965, ch. 3: 1.10 + 0.02 (a + 1/a) there.
     private const double ByAspect = 0.02;
 
+    // From here on a plate counts as a strip: 1.93, where a strip without ends has 1.98 (Hoerner 1965, ch. 3).
+    private const double MostAspect = 40;
+
     /// <summary>
     /// Drag coefficient of a rectangular plate across the flow, on its area: 1.13 + 0.02 (a + 1/a), the form of Hoerner 1965, ch. 3, with 1.13 for his 1.10, so that a
     /// square has <see cref="Broadside"/>; a disc counts as a square. Within 3 % of published plates of aspect ratio 1 to 20.
     /// </summary>
-    /// <param name="aspectRatio">Longer over shorter side, or its inverse, 1/40 to 40.</param>
+    /// <param name="aspectRatio">Longer over shorter side, or its inverse, 1e-6 to 1e6; a plate of more than 40 counts as one of 40.</param>
     /// <exception cref="ArgumentOutOfRangeException">The aspect ratio is outside its range.</exception>
     public static double Across(double aspectRatio)
     {
-        Guard.InRange(aspectRatio, 1.0 / 40, 40);
-        return Broadside + (ByAspect * (aspectRatio + (1 / aspectRatio) - 2));
+        Guard.InRange(aspectRatio, 1e-6, 1e6);
+        double aspect = Math.Min(Math.Max(aspectRatio, 1 / aspectRatio), MostAspect);
+        return Broadside + (ByAspect * (aspect + (1 / aspect) - 2));
     }
 
     /// <summary>Drag area of a plate at an incidence by the flow across it (m2): Cd A sin^3 a with the coefficient of <see cref="Across"/>, of which one sine is the part of the normal force along the flow.</summary>
     /// <param name="area">A, area of one face (m2).</param>
-    /// <param name="aspectRatio">Longer over shorter side, or its inverse, 1/40 to 40.</param>
+    /// <param name="aspectRatio">Longer over shorter side, or its inverse, 1e-6 to 1e6; a plate of more than 40 counts as one of 40.</param>
     /// <param name="sine">Sine of the angle a between plate and flow, 0 to 1.</param>
     public static double AreaAtIncidence(double area, double aspectRatio, double sine) => Across(aspectRatio) * area * sine * sine * sine;
 
