@@ -2,6 +2,7 @@ using LureSim.Hydrodynamics;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Tackle;
+using LureSim.Validation.Reference;
 using LureSim.Water;
 using MathNet.Numerics.RootFinding;
 
