@@ -84,6 +84,48 @@ public class MotionBenchmarks
     public Track LiftDrop() => BenchmarkRig.Run(BenchmarkRig.LiftAndDrop);
 }
 
+/// <summary>What the shape of the bottom costs a cast: the same water, once as even water and once as a profile that changes nothing; and the same cast over a ledge.</summary>
+[MemoryDiagnoser]
+[ShortRunJob]
+public class BottomBenchmarks
+{
+    private static readonly Spot Even = new()
+    {
+        Depth = 3,
+        Bottom = BottomKind.Shell,
+        CurrentSpeed = 0.3,
+        CurrentDirection = 1,
+        Salinity = 30,
+        TemperatureCelsius = 20,
+        Clarity = new SecchiClarity(3, WaterKind.CoastalGreen),
+        Sky = new SkyByElevation(0.7),
+        StrikeZone = new StrikeZone(2, 3),
+        TargetFish = "red drum",
+    };
+
+    private static readonly Presentation Steady = BenchmarkRig.Steady with { CountDown = null };
+
+    private static readonly WaterColumn Same = WaterColumn.Of(Even with { Profile = new BottomProfile { Points = [new(0, 3)], Stretches = [new(0, 30) { Bottom = BottomKind.Shell }] } });
+
+    private static readonly WaterColumn Ledge = WaterColumn.Of(Even with { Profile = new BottomProfile { Points = [new(0, 1), new(12, 1.2), new(14, 3)] } });
+
+    private static readonly WaterColumn Water = WaterColumn.Of(Even);
+
+    /// <summary>Even water.</summary>
+    [Benchmark(Baseline = true)]
+    public Track EvenBottom() => Run(Water);
+
+    /// <summary>The same bottom by the way of a profile.</summary>
+    [Benchmark]
+    public Track SameByProfile() => Run(Same);
+
+    /// <summary>Over a ledge: another path, with its own steps.</summary>
+    [Benchmark]
+    public Track OverLedge() => Run(Ledge);
+
+    private static Track Run(WaterColumn water) => Retrieve.Simulate(water, BenchmarkRig.Lure, BenchmarkRig.Line, 1.5, Steady, new StrikeZone(2, 3));
+}
+
 /// <summary>Many retrieves on some of the cores.</summary>
 [SimpleJob(launchCount: 1, warmupCount: 1, iterationCount: 3, invocationCount: 1)]
 public class SweepBenchmarks

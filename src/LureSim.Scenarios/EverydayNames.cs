@@ -43,6 +43,14 @@ internal sealed class EverydayNames
         instead = { ["grass"] = "write sand or mud here, and how high the grass stands under grass_height", ["seagrass"] = "write sand or mud here, and how high the grass stands under grass_height" },
     };
 
+    /// <summary>Shapes of a bottom.</summary>
+    public static EverydayNames Shape { get; } = new(
+        ("bank falling away", "bank, slope, sloping bank, shoreline, marsh edge"),
+        ("ledge", "drop-off, drop off, dropoff, drop, step, shelf"),
+        ("channel edge", "edge, channel, edge of a channel"),
+        ("hole", "pothole, trough, gut, depression"),
+        ("hump", "bar, sandbar, sand bar, ridge, hill"));
+
     /// <summary>Kinds of water.</summary>
     public static EverydayNames Water { get; } = new(
         ("clear ocean", "clear, blue, clear blue, gin clear"),

@@ -107,6 +107,19 @@ internal sealed record ShortOrMapValue(string Key, MapValue Map) : GrammarValue
     public GrammarValue Short => Map.Keys.First(key => key.Name == Key).Value;
 }
 
+/// <summary>A list of pairs of quantities, each written "first: second".</summary>
+/// <param name="First">What stands before the colon.</param>
+/// <param name="Second">What stands behind it.</param>
+/// <param name="FirstName">Name of the first in the values that are read.</param>
+/// <param name="SecondName">Name of the second.</param>
+/// <param name="Minimum">Fewest pairs.</param>
+/// <param name="Maximum">Most pairs.</param>
+/// <param name="Example">An example of the whole list.</param>
+internal sealed record PairsValue(QuantityValue First, QuantityValue Second, string FirstName, string SecondName, int Minimum, int Maximum, string Example) : GrammarValue;
+
+/// <summary>A list of pairs, or a mapping in its place.</summary>
+internal sealed record PairsOrMapValue(PairsValue Pairs, MapValue Map) : GrammarValue;
+
 /// <summary>A key of a mapping.</summary>
 /// <param name="Name">Spelling.</param>
 /// <param name="Value">What it holds.</param>

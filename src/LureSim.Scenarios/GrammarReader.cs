@@ -76,6 +76,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
             MapValue map => ReadMap(node, map, path),
             ListValue list => ReadList(node, list, path),
             ShortOrMapValue either => ReadShortOrMap(node, either, path),
+            PairsOrMapValue either => ReadPairsOrMap(node, either, path),
             _ => ReadScalar(node, grammar, path),
         };
     }
@@ -96,6 +97,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
             ? string.Create(CultureInfo.InvariantCulture, $"a list of {list.Minimum}")
             : string.Create(CultureInfo.InvariantCulture, $"a list of {list.Minimum} to {list.Maximum}"),
         MapValue map => $"the keys {string.Join(", ", map.Keys.Select(key => key.Name))}",
+        PairsOrMapValue either => $"a list of {either.Pairs.Minimum} to {either.Pairs.Maximum} pairs {either.Pairs.FirstName}: {either.Pairs.SecondName} such as {either.Pairs.Example}, or {Allowed(either.Map)}",
         ShortOrMapValue either => $"{Allowed(either.Short)}, or the keys {string.Join(", ", either.Map.Keys.Select(key => key.Name))}",
         _ => "",
     };
@@ -112,6 +114,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
         ClockValue clock => clock.Example,
         WordValue word => word.Words[0].Text,
         ColourValue colour => colour.Names[0],
+        PairsOrMapValue either => either.Pairs.Example,
         ListValue { Item: QuantityValue item } => $"[1 {UnitTable.Of(item.Kind).Units[0].Symbol}, 2 {UnitTable.Of(item.Kind).Units[0].Symbol}]",
         _ => "",
     };
@@ -284,6 +287,39 @@ internal sealed partial class GrammarReader(ProblemList problems)
         return value is null
             ? null
             : new ReadValue(path, value.Line, value.Column) { Entries = new Dictionary<string, ReadValue> { [either.Key] = value } };
+    }
+
+    // A mapping whose first key is a number is the pairs without their brackets.
+    private ReadValue? ReadPairsOrMap(YamlNode node, PairsOrMapValue either, string path)
+    {
+        if (node is YamlMap { Entries: [(var key, _), ..] } && !char.IsAsciiDigit(key.Value.AsSpan().TrimStart() is { Length: > 0 } text ? text[0] : ' '))
+            return ReadMap(node, either.Map, path);
+        PairsValue pairs = either.Pairs;
+        (YamlText Key, YamlNode Value, string Path)[]? entries = node switch
+        {
+            YamlMap map => [.. map.Entries.Select((entry, i) => (entry.Key, entry.Value, $"{path}[{i}]"))],
+            YamlList list when list.Items.All(item => item is YamlMap { Entries.Count: 1 }) => [.. list.Items.Select((item, i) => (((YamlMap)item).Entries[0].Key, ((YamlMap)item).Entries[0].Value, $"{path}[{i}]"))],
+            _ => null,
+        };
+        if (entries is null)
+        {
+            Refuse(node, path, either, $"pairs {pairs.FirstName}: {pairs.SecondName} are expected here", $"write for example \"{pairs.Example}\"");
+            return null;
+        }
+
+        int before = problems.Total;
+        if (entries.Length < pairs.Minimum || entries.Length > pairs.Maximum)
+            problems.Add(node.Line, node.Column, PathOf(path), "", string.Create(CultureInfo.InvariantCulture, $"there are {entries.Length} pairs"), Allowed(either), entries.Length < pairs.Minimum ? "add pairs" : "remove pairs");
+        var items = new List<ReadValue>();
+        foreach ((YamlText first, YamlNode second, string at) in entries.Take(pairs.Maximum))
+        {
+            int found = problems.Total;
+            ReadValue? one = Read(first, pairs.First, at), two = Read(second, pairs.Second, at);
+            if (one is not null && two is not null)
+                items.Add(new ReadValue(at, first.Line, first.Column) { Text = $"{one.Text}: {two.Text}", IsWhole = problems.Total == found, Entries = new Dictionary<string, ReadValue> { [pairs.FirstName] = one, [pairs.SecondName] = two } });
+        }
+
+        return new ReadValue(path, node.Line, node.Column) { Items = items, IsWhole = problems.Total == before };
     }
 
     private ReadValue? ReadScalar(YamlNode node, GrammarValue grammar, string path)

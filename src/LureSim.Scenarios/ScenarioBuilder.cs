@@ -43,12 +43,12 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
     /// <summary>Checks and builds; null if there are problems, old or new.</summary>
     public Scenario? Build(ReadValue root)
     {
-        CheckSpot(root["spot"]);
+        CheckSpot(root["spot"], root);
         CheckTackle(root["tackle"]);
         CheckPresentations(root);
         CheckCompare(root);
         UncertaintyBuilder.Check(root["uncertainty"], Add);
-        TideBuilder.Check(root["tide"], root["spot"], Add);
+        TideBuilder.Check(root["tide"], BottomBuilder.Depth(root["spot"]), Add);
         if (problems.Count > 0)
             return null;
         try
@@ -63,11 +63,14 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         }
     }
 
-    private void CheckSpot(ReadValue? spot)
+    private void CheckSpot(ReadValue? spot, ReadValue root)
     {
         if (spot is null)
             return;
-        double? depth = Number(spot["depth"]);
+        new BottomBuilder(problems).Check(spot, LongestCast(root));
+
+        // Where the bottom is not understood nothing more is said of what lies above it.
+        double? depth = problems.HasUnder(YamlTreeBuilder.Join(spot.Path, "bottom_profile")) ? null : BottomBuilder.Depth(spot);
         ReadValue? grass = spot["grass_height"];
         if (depth is { } water && grass is not null && grass.Number >= water)
             Add(grass, "the grass is as high as the water is deep", $"less than the depth, {Length(water)}", "lower the grass or correct the depth");
@@ -118,6 +121,8 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
                 Add(edge, "the edge of the strike zone lies outside the water", $"0 to the depth, {Length(water)}", "correct the zone or the depth");
         }
     }
+
+    private static double? LongestCast(ReadValue root) => root["presentations"]?.Items.Select(item => Number(item["cast"])).Max();
 
     private void CheckTackle(ReadValue? tackle)
     {
@@ -264,7 +269,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
 
     private static Spot BuildSpot(ReadValue spot)
     {
-        double depth = spot.NumberAt("depth");
+        double depth = BottomBuilder.Depth(spot) ?? throw new InvalidOperationException("A spot is built without a depth.");
         ReadValue? current = spot["current"];
         ReadValue? wind = spot["wind"];
         ReadValue zone = spot.At("strike_zone");
@@ -274,6 +279,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         return new Spot
         {
             Depth = depth,
+            Profile = BottomBuilder.Build(spot),
             Bottom = Meaning(spot["bottom"], BottomKind.Sand),
             GrassHeight = Number(spot["grass_height"]) ?? 0.0,
             CurrentSpeed = Number(current?["speed"]) ?? 0.0,

@@ -73,6 +73,8 @@ public static class ScenarioFormat
 
             ## Checks between keys
 
+            - `depth` or `bottom_profile` is given. The points of a profile lie one behind the other and everywhere in the water;
+              stretches do not overlap and begin within the longest cast.
             - The grass is lower than the water is deep, and the strike zone lies inside the water with its edges in order.
             - The water is not ice: sea water freezes at about -1.9 degC at 35 ppt, fresh water at 0 degC.
             - The Secchi depth fits the kind of water.
@@ -147,6 +149,9 @@ public static class ScenarioFormat
                 case ShortOrMapValue either:
                     WriteMap(text, either.Map, inner);
                     break;
+                case PairsOrMapValue either:
+                    WriteMap(text, either.Map, inner);
+                    break;
                 case ListValue { Item: MapValue child }:
                     WriteMap(text, child, inner + "[]");
                     break;
@@ -177,6 +182,7 @@ public static class ScenarioFormat
         ListValue { Item: ShortOrMapValue { Short: var simple } } list => $"{GrammarReader.Allowed(list)}: {Describe(simple)}, or a group of keys, below",
         ListValue list => $"{GrammarReader.Allowed(list)}: {Describe(list.Item)}",
         MapValue => "keys, below",
+        PairsOrMapValue { Pairs: var pairs } => $"{pairs.Minimum} to {pairs.Maximum} pairs {pairs.FirstName}: {pairs.SecondName} such as {Code(pairs.Example)}, or keys, below",
         _ => GrammarReader.Allowed(value),
     };
 

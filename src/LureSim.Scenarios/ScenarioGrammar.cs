@@ -52,7 +52,7 @@ internal static class ScenarioGrammar
 
     private static readonly MapValue Current = new("current", "The current.",
     [
-        new("speed", new QuantityValue(QuantityKind.Speed, Limits.CurrentSpeed), "Speed at the surface.") { Required = true },
+        new("speed", new QuantityValue(QuantityKind.Speed, Limits.CurrentSpeed), "Speed at the surface; over a bottom profile, where it is deepest.") { Required = true },
         new("direction", Direction, "Where the water flows to, anticlockwise seen from above from the reference direction of the spot (that of a cast without `aim`), or in words.") { Required = true },
         new("profile", new WordValue(
         [
@@ -124,14 +124,10 @@ internal static class ScenarioGrammar
 
     private static readonly MapValue Spot = new("spot", "The water, the bottom, the light and the fish.",
     [
-        new("depth", new QuantityValue(QuantityKind.Length, Limits.Depth), "Depth of the water.") { Required = true },
-        new("bottom", new WordValue(
-        [
-            new("hard", BottomKind.Hard, "rock, concrete, packed gravel"),
-            new("sand", BottomKind.Sand, "sand"),
-            new("mud", BottomKind.Mud, "soft mud"),
-            new("shell", BottomKind.Shell, "oyster or broken shell"),
-        ]) { Names = EverydayNames.Bottom }, "What the bottom is made of.") { Default = "sand" },
+        new("depth", new QuantityValue(QuantityKind.Length, Limits.Depth), "Depth of the water. With a bottom profile, its depth where it is deepest: the whole profile is raised or lowered to that.") { Default = "required without bottom_profile; otherwise its greatest depth" },
+        new("bottom_profile", BottomGrammar.Profile, "How the bottom runs along the cast: distances from below the rod tip with the depth there, straight between them and even beyond the last; or a shape by its name.") { Default = "even, as deep as depth says" },
+        new("bottom", BottomGrammar.BottomKinds, "What the bottom is made of.") { Default = "sand" },
+        new("bottom_stretches", BottomGrammar.Stretches, "Stretches along the cast where the bottom or the grass is another: mud, then shell; grass to the edge.") { Default = "the same all along" },
         new("grass_height", new QuantityValue(QuantityKind.Length, Limits.WithinWater), "Height of the grass above the bottom, less than the depth.") { Default = "0 m, bare bottom" },
         new("current", Current, "The current.") { Default = "still water" },
         new("wind", Wind, "The wind.") { Default = "calm" },

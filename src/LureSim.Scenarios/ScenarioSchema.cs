@@ -76,7 +76,29 @@ public static class ScenarioSchema
         },
         ShortOrMapValue either => new() { ["anyOf"] = new JsonArray(Of(either.Short), Of(either.Map)) },
         MapValue map => OfMap(map),
+        PairsOrMapValue either => new()
+        {
+            ["anyOf"] = new JsonArray(
+                new JsonObject
+                {
+                    ["type"] = "array",
+                    ["minItems"] = either.Pairs.Minimum,
+                    ["maxItems"] = either.Pairs.Maximum,
+                    ["items"] = PairsOf(either.Pairs, 1, 1),
+                },
+                PairsOf(either.Pairs, either.Pairs.Minimum, either.Pairs.Maximum),
+                Of(either.Map)),
+        },
         _ => throw new InvalidOperationException($"The schema has no form for {grammar.GetType().Name}."),
+    };
+
+    private static JsonObject PairsOf(PairsValue pairs, int least, int most) => new()
+    {
+        ["type"] = "object",
+        ["minProperties"] = least,
+        ["maxProperties"] = most,
+        ["propertyNames"] = new JsonObject { ["pattern"] = QuantityReader.Pattern(pairs.First.Kind, []) },
+        ["additionalProperties"] = new JsonObject { ["type"] = "string", ["pattern"] = QuantityReader.Pattern(pairs.Second.Kind, []) },
     };
 
     private static JsonObject OfMap(MapValue map)

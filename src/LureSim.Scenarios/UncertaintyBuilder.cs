@@ -66,7 +66,7 @@ internal static class TideBuilder
     private const double SecondsPerHour = 3600;
 
     /// <summary>Checks times and depths.</summary>
-    public static void Check(ReadValue? tide, ReadValue? spot, Action<ReadValue, string, string, string> add)
+    public static void Check(ReadValue? tide, double? water, Action<ReadValue, string, string, string> add)
     {
         if (tide is null)
             return;
@@ -81,12 +81,12 @@ internal static class TideBuilder
             }
         }
 
-        if (spot?["depth"] is not { } depth)
+        if (water is not { } depth)
             return;
         foreach (ReadValue change in tide.Items.Select(item => item["depth_change"]).OfType<ReadValue>())
         {
-            if (depth.Number + change.Number is var there && !Limits.Depth.Contains(there))
-                add(change, "no water would be left, or more than the model takes", $"{QuantityText.Range(QuantityKind.Length, Math.Max(Limits.DepthChange.Least, Limits.Depth.Least - depth.Number), Math.Min(Limits.DepthChange.Most, Limits.Depth.Most - depth.Number))} here", "correct the change or the depth of the spot");
+            if (depth + change.Number is var there && !Limits.Depth.Contains(there))
+                add(change, "no water would be left, or more than the model takes", $"{QuantityText.Range(QuantityKind.Length, Math.Max(Limits.DepthChange.Least, Limits.Depth.Least - depth), Math.Min(Limits.DepthChange.Most, Limits.Depth.Most - depth))} here", "correct the change or the depth of the spot");
         }
     }
 

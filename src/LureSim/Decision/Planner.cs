@@ -254,7 +254,8 @@ public static class Planner
             var rig = new Rig(heads[i / 2].Head, heads[i / 2].Body, first with { Fall = mode, CountDown = null });
             // A lure that falls in another attitude than it is drawn in has the drag of that attitude; a tail beats on the fall too.
             Track track = Trial.Simulate(scenario, rig, options.Simulation with { FallOnly = true, FallLimit = 90, SampleInterval = 0.05 }, parallel.CancellationToken);
-            double resting = water.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius;
+            double floor = scenario.Spot.Profile is { IsEven: false } && track.Count > 0 ? scenario.Spot.SeenAlong(first.Aim).DepthAt(track.X[^1], track.Y[^1]) : water.Depth;
+            double resting = floor - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius;
 
             // A fast lure bounces: its touch may lie between two samples.
             double touch = resting - 0.005;

@@ -14,6 +14,9 @@ public static class Limits
     /// <summary>Places in the water, as depths below the surface or heights above the bottom (m).</summary>
     public static ValueRange WithinWater { get; } = new(0, 60);
 
+    /// <summary>Distances along a bottom profile, from below the rod tip (m).</summary>
+    public static ValueRange ProfileDistance { get; } = new(0, 120);
+
     /// <summary>Speed of the current at the surface (m/s).</summary>
     public static ValueRange CurrentSpeed { get; } = new(0, 3);
 

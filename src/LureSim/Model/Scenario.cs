@@ -24,6 +24,7 @@ public sealed record Scenario
         init
         {
             field = Guard.Given(value);
+            Guard.That(value.Profile is not { } profile || profile.Deepest == value.Depth, "The depth of the spot must be the greatest of its profile.", nameof(Spot));
             Guard.That(value.GrassHeight == 0 || value.GrassHeight < value.Depth, "The grass must be lower than the water is deep.", nameof(Spot));
             Guard.That(value.StrikeZone.Bottom <= value.Depth * (1 + Rounding), "The strike zone must lie inside the water.", nameof(Spot));
         }

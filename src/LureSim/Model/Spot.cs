@@ -34,7 +34,7 @@ public enum CurrentProfileKind
 /// <exception cref="ArgumentException">The strike zone has no height.</exception>
 public sealed record Spot
 {
-    /// <summary>Water depth (m), 0.2 to 60.</summary>
+    /// <summary>Water depth (m), 0.2 to 60; where there is a <see cref="Profile"/>, its greatest.</summary>
     public required double Depth { get; init => field = Limits.Depth.Check(value); }
 
     /// <summary>Bottom material.</summary>
@@ -43,7 +43,13 @@ public sealed record Spot
     /// <summary>Height of the grass canopy above the bottom (m), 0 to the depth; 0 is bare bottom.</summary>
     public double GrassHeight { get; init => field = Limits.WithinWater.Check(value); }
 
-    /// <summary>Current at the surface (m/s), 0 to 3.</summary>
+    /// <summary>The bottom along the cast where it is not the same all over; null for even water of one kind.</summary>
+    public BottomProfile? Profile { get; init; }
+
+    /// <summary>Direction in which the <see cref="Profile"/> runs away from the rod, radians to the left of the axis x; any finite angle.</summary>
+    public double ProfileDirection { get; init => field = Guard.Finite(value); }
+
+    /// <summary>Current at the surface (m/s), 0 to 3; over a <see cref="Profile"/>, where it is deepest.</summary>
     public double CurrentSpeed { get; init => field = Limits.CurrentSpeed.Check(value); }
 
     /// <summary>
@@ -96,7 +102,25 @@ public sealed record Spot
     /// <summary>The same spot with directions counted from a cast that is aimed to the left of the reference direction by an angle (radians).</summary>
     /// <param name="aim">Angle of the cast from the reference direction, anticlockwise (radians).</param>
     public Spot SeenAlong(double aim) =>
-        aim == 0 ? this : this with { CurrentDirection = Turned(CurrentDirection - aim), WindDirection = Turned(WindDirection - aim) };
+        aim == 0 ? this : this with { CurrentDirection = Turned(CurrentDirection - aim), WindDirection = Turned(WindDirection - aim), ProfileDirection = Turned(ProfileDirection - aim) };
+
+    /// <summary>Distance along the profile (m) of a place; the distance along the cast where there is none.</summary>
+    /// <param name="x">Along the cast (m).</param>
+    /// <param name="y">To the left (m).</param>
+    public double AlongProfile(double x, double y) => ProfileDirection == 0 ? x : (x * Math.Cos(ProfileDirection)) + (y * Math.Sin(ProfileDirection));
+
+    /// <summary>Depth of the water at a place (m).</summary>
+    /// <param name="x">Along the cast (m).</param>
+    /// <param name="y">To the left (m).</param>
+    public double DepthAt(double x, double y) => Profile is { } profile ? profile.DepthAt(AlongProfile(x, y)) : Depth;
+
+    /// <summary>Height of the grass at a distance along the profile (m).</summary>
+    /// <param name="along">Distance along the profile (m).</param>
+    public double GrassAt(double along) => Profile?.StretchAt(along)?.GrassHeight ?? GrassHeight;
+
+    /// <summary>Kind of bottom at a distance along the profile (m).</summary>
+    /// <param name="along">Distance along the profile (m).</param>
+    public BottomKind BottomAt(double along) => Profile?.StretchAt(along)?.Bottom ?? Bottom;
 
     private static double Turned(double angle) => angle - (2 * Math.PI * Math.Floor(angle / (2 * Math.PI)));
 }

@@ -15,6 +15,11 @@ public sealed record StrikeZone(double Top, double Bottom)
     /// <summary>True if it was given by heights above the bottom: it then moves with the bottom where the depth changes.</summary>
     public bool MovesWithBottom { get; init; }
 
+    /// <summary>How much deeper (m) the band lies over another depth: by the difference where it moves with the bottom, not at all otherwise.</summary>
+    /// <param name="depth">Depth of the spot, which the edges are stated for (m).</param>
+    /// <param name="here">Depth at the place (m).</param>
+    public double Shift(double depth, double here) => MovesWithBottom ? here - depth : 0;
+
     /// <summary>True if the depth (m) is inside the band, edges included.</summary>
     /// <param name="depth">Depth below the surface (m).</param>
     public bool Contains(double depth) => depth >= Top && depth <= Bottom;

@@ -160,7 +160,7 @@ internal sealed class CastRun
                 trial = 0.5 * (limit - now);
             }
 
-            double contact = Math.Min(events.TimeToBottom(integrator.Position[2], integrator.Velocity[2]), TimeToCapacity());
+            double contact = Math.Min(events.TimeToBottom(integrator.Position, integrator.Velocity), TimeToCapacity());
             if (trial > contact)
             {
                 trial = contact;
@@ -237,19 +237,26 @@ internal sealed class CastRun
     internal int Nodes => nodes;
 
     /// <summary>Flags at the current state.</summary>
-    internal TrackState Flags(double time, double z)
+    internal TrackState Flags(double time, double x, double y, double z)
     {
-        TrackState state = events.StateAt(z);
+        TrackState state = events.StateAt(x, y, z);
         if (time < program.RetrieveStart) state |= TrackState.Falling;
         else if (integrator.LineRate < -1e-6) state |= TrackState.Reeling;
         return state;
     }
 
-    internal double SpeedThroughWater(double z, double vx, double vy, double vz)
+    internal double SpeedThroughWater(double x, double y, double z, double vx, double vy, double vz)
     {
-        double current = water.Current.Speed(z + water.Depth, out _);
-        double ux = (current * water.Current.DirectionX) - vx, uy = (current * water.Current.DirectionY) - vy;
-        return Math.Sqrt((ux * ux) + (uy * uy) + (vz * vz));
+        ReliefFlow flow = new(z + water.Depth, 1, water.Current.DirectionX, water.Current.DirectionY, 0);
+        if (water.Relief is { } relief)
+        {
+            BottomPlace below = relief.At(x, y);
+            flow = relief.FlowAt(in below, z);
+        }
+
+        double current = water.Current.Speed(flow.Height, out _);
+        double ux = (current * flow.X) - vx, uy = (current * flow.Y) - vy, uz = (current * flow.Climb) - vz;
+        return Math.Sqrt((ux * ux) + (uy * uy) + (uz * uz));
     }
 
     // Line at splash-down: it sags from the rod tip and lies on the water as far as its slack allows. A straight slack line would first fall and crack like a

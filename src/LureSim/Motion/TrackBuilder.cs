@@ -142,8 +142,8 @@ internal sealed class TrackBuilder
         vx.Add(wx);
         vy.Add(wy);
         vz.Add(wz);
-        speed.Add(run.SpeedThroughWater(pz, wx, wy, wz));
-        state.Add(run.Flags(t, pz));
+        speed.Add(run.SpeedThroughWater(px, py, pz, wx, wy, wz));
+        state.Add(run.Flags(t, px, py, pz));
     }
 
     private readonly record struct Ends(double Time, double RodTension, double LureTension, double RodAngle, double LureAngle, double LineOut);

@@ -59,7 +59,7 @@ public sealed class WaterColumn
         WindY = windY;
     }
 
-    /// <summary>Depth (m).</summary>
+    /// <summary>Depth (m), the greatest where the bottom slopes.</summary>
     public double Depth { get; }
 
     /// <summary>Density (kg/m3).</summary>
@@ -83,6 +83,9 @@ public sealed class WaterColumn
     /// <summary>Wind along y (m/s).</summary>
     public double WindY { get; }
 
+    /// <summary>The bottom where it is not the same all over; null for even water of one kind.</summary>
+    internal BottomRelief? Relief { get; init; }
+
     /// <summary>Kinematic viscosity (m2/s).</summary>
     public double KinematicViscosity => Viscosity / Density;
 
@@ -100,7 +103,10 @@ public sealed class WaterColumn
             bottom,
             spot.GrassHeight,
             spot.WindSpeed * Math.Cos(spot.WindDirection),
-            spot.WindSpeed * Math.Sin(spot.WindDirection));
+            spot.WindSpeed * Math.Sin(spot.WindDirection))
+        {
+            Relief = spot.Profile is { IsEven: false } ? new BottomRelief(spot) : null,
+        };
     }
 
     /// <summary>An unbounded column with a uniform stream along x: what the reference cases are stated in.</summary>

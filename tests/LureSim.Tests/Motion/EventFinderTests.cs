@@ -51,7 +51,7 @@ public class EventFinderTests
             Assert.Equal(Math.Sqrt((along * along) + 9), pair.First.Distance, 1e-6);
         });
         Assert.InRange(finder.FirstContact, found[^1].Time, found[^1].Time + (0.07 / 4));
-        Assert.Equal(TrackState.OnBottom | TrackState.InGrass, finder.StateAt(-Depth + 0.01));
+        Assert.Equal(TrackState.OnBottom | TrackState.InGrass, finder.StateAt(12, 5, -Depth + 0.01));
     }
 
     [Fact]
@@ -88,7 +88,7 @@ public class EventFinderTests
     {
         EventFinder finder = Finder(grass: 0);
         Assert.DoesNotContain(Along(finder, 0, -3.9), e => e.Kind is TrackEventKind.EntersGrass);
-        Assert.Equal(TrackState.None, finder.StateAt(-3.9));
+        Assert.Equal(TrackState.None, finder.StateAt(12, 5, -3.9));
     }
 
     [Theory]
@@ -98,16 +98,16 @@ public class EventFinderTests
     [InlineData(-1, TrackState.None)]
     [InlineData(-2, TrackState.InZone)]
     [InlineData(-3.5, TrackState.InGrass)]
-    public void A_height_tells_what_the_lure_is_in(double z, TrackState state) => Assert.Equal(state, Finder().StateAt(z));
+    public void A_height_tells_what_the_lure_is_in(double z, TrackState state) => Assert.Equal(state, Finder().StateAt(12, 5, z));
 
     [Fact]
     public void The_way_to_the_bottom_takes_its_time_and_ends_just_above_it()
     {
         // 1 m above the contact at 0.5 m/s, less the last millimetre.
         EventFinder finder = Finder();
-        Assert.Equal(0.999 / 0.5, finder.TimeToBottom(-Depth + Radius + 1, -0.5), 1e-12);
-        Assert.Equal(double.PositiveInfinity, finder.TimeToBottom(-Depth + Radius + 1, 0.5));
-        Assert.Equal(double.PositiveInfinity, finder.TimeToBottom(-Depth + Radius, -0.5));
+        Assert.Equal(0.999 / 0.5, finder.TimeToBottom([12, 5, -Depth + Radius + 1], [0.3, 0, -0.5]), 1e-12);
+        Assert.Equal(double.PositiveInfinity, finder.TimeToBottom([12, 5, -Depth + Radius + 1], [0.3, 0, 0.5]));
+        Assert.Equal(double.PositiveInfinity, finder.TimeToBottom([12, 5, -Depth + Radius], [0.3, 0, -0.5]));
     }
 
     [Fact]

@@ -20,6 +20,8 @@ public class LineDynamicsDerivativeTests
         AcrossTheSurface,
         NearBottom,
         InGrass,
+        OnSlope,
+        InGrassOnSlope,
     }
 
     private sealed record Case(Place Place, LineDynamics Dynamics, double[] Position, double[] Velocity, double LineOut, double Rate, double Acceleration, double Stiffness, bool Leader);
@@ -35,11 +37,15 @@ public class LineDynamicsDerivativeTests
     [InlineData("AcrossTheSurface", false)]
     [InlineData("NearBottom", false)]
     [InlineData("InGrass", false)]
+    [InlineData("OnSlope", false)]
+    [InlineData("InGrassOnSlope", false)]
     [InlineData("DeepWater", true)]
     [InlineData("Air", true)]
     [InlineData("AcrossTheSurface", true)]
     [InlineData("NearBottom", true)]
     [InlineData("InGrass", true)]
+    [InlineData("OnSlope", true)]
+    [InlineData("InGrassOnSlope", true)]
     public void Every_block_is_the_derivative_of_the_force(string place, bool slack) =>
         Gen.Select(Gen.Int[0, 1_000_000], Gen.Double[-2.0, 3.3], Gen.Bool, Gen.Bool).HoldsFor(
             (seed, logStiffness, leader, reeling) => CheckAll(Build(Enum.Parse<Place>(place), slack, new Random(seed), Math.Pow(10, logStiffness), leader, reeling), slack ? SlackTolerance : TautTolerance),
@@ -89,6 +95,12 @@ public class LineDynamicsDerivativeTests
         var profile = new CurrentProfile((CurrentProfileKind)random.Next(3), Range(0, 1.5), Range(-3, 3), depth, 4e-4);
         var water = new WaterColumn(
             depth, 1020, 1.1e-3, profile, BottomProperties.Of((BottomKind)random.Next(4)), place == Place.InGrass ? 0.5 : 0, Range(-10, 10), Range(-10, 10));
+        bool slope = place is Place.OnSlope or Place.InGrassOnSlope;
+        Spot bank = Bank(Range(-1, 1), place == Place.InGrassOnSlope ? 0.5 : 0);
+        double deep = bank.DepthAt(5, 0), steepness = 0.5;
+
+        // Still water: what a slope does to the current changes over metres, and is left out of the derivatives.
+        if (slope) water = WaterColumn.Of(bank);
         LineDragLaw law = random.Next(3) switch
         {
             0 => LineDragLaw.Constant(1.2, 0.01),
@@ -104,9 +116,12 @@ public class LineDynamicsDerivativeTests
             Place.DeepWater => Range(-2.5, -1.5),
             Place.Air => Range(3, 5),
             Place.AcrossTheSurface => Range(-0.012, 0.012),
+            Place.OnSlope => -deep + (Math.Sqrt(1 + (steepness * steepness)) * (lure.ContactRadius + Range(-2e-3, 1e-3))),
+            Place.InGrassOnSlope => -deep + Range(0.46, 0.54),
             Place.NearBottom => -depth + lure.ContactRadius + Range(-2e-3, 1e-3),
             _ => -depth + Range(0.46, 0.54),
         };
+        position[0] = 5;
         position[2] = z;
         for (int j = 0; j < Segments; j++)
         {
@@ -122,7 +137,8 @@ public class LineDynamicsDerivativeTests
                 Place.NearBottom => Range(-2e-3, 2e-3),
                 _ => Range(-0.02, 0.02),
             };
-            double azimuth = Range(-3, 3);
+            // Down the slope: line on the bottom has no part in the derivatives by the line out.
+            double azimuth = slope ? bank.ProfileDirection + Range(-0.5, 0.5) : Range(-3, 3);
             length *= stretch;
             position[(3 * j) + 3] = position[3 * j] + (length * Math.Cos(tilt) * Math.Cos(azimuth));
             position[(3 * j) + 4] = position[(3 * j) + 1] + (length * Math.Cos(tilt) * Math.Sin(azimuth));
@@ -132,6 +148,21 @@ public class LineDynamicsDerivativeTests
         for (int m = 0; m < velocity.Length; m++) velocity[m] = Range(-1, 1);
         return new Case(place, dynamics, position, velocity, lineOut, reeling ? Range(-2, 1) : 0, reeling && random.Next(2) == 0 ? Range(-3, 3) : 0, stiffness, leader);
     }
+
+    // Falls away at one to two in a direction of its own.
+    private static Spot Bank(double direction, double grass) => new()
+    {
+        Depth = 22,
+        Profile = new BottomProfile { Points = [new(0, 2), new(40, 22)], Stretches = [new(0, 40) { Bottom = BottomKind.Mud }] },
+        ProfileDirection = direction,
+        GrassHeight = grass,
+        Salinity = 30,
+        TemperatureCelsius = 20,
+        Clarity = new SecchiClarity(2, WaterKind.CoastalGreen),
+        Sky = new SkyByElevation(0.5),
+        StrikeZone = new StrikeZone(1, 2),
+        TargetFish = "red drum",
+    };
 
     private static void CheckAll(Case c, double relative)
     {

@@ -137,6 +137,9 @@ public class EndsOfRangesTests(ITestOutputHelper log)
                 case ShortOrMapValue either:
                     Visit(either.Map, path);
                     break;
+                case PairsOrMapValue either:
+                    Visit(either.Map, path);
+                    break;
                 case QuantityValue or NumberValue or IntegerValue or ShareOrAmountValue:
                     paths.Add(path);
                     break;
@@ -172,6 +175,9 @@ public class EndsOfRangesTests(ITestOutputHelper log)
 
                     break;
                 case ShortOrMapValue either when node is Dictionary<object, object>:
+                    Visit(either.Map, node, path, place, set);
+                    break;
+                case PairsOrMapValue either when node is Dictionary<object, object>:
                     Visit(either.Map, node, path, place, set);
                     break;
                 case ShortOrMapValue either:

@@ -72,6 +72,9 @@ public class EverydayNamesTests
                 case ShortOrMapValue either:
                     Visit(either.Map);
                     break;
+                case PairsOrMapValue either:
+                    Visit(either.Map);
+                    break;
                 case WordValue word:
                     Check(word.Words, word.Names);
                     break;

@@ -118,6 +118,11 @@ public class ScenarioSchemaTests
                 case ShortOrMapValue either:
                     Visit(either.Map, path);
                     break;
+                case PairsOrMapValue either:
+                    Visit(either.Pairs.First, path);
+                    Visit(either.Pairs.Second, path);
+                    Visit(either.Map, path);
+                    break;
                 case MapValue map:
                     Assert.Equal(map.Keys.Count, map.Keys.Select(key => key.Name).Distinct().Count());
                     foreach (GrammarKey key in map.Keys)

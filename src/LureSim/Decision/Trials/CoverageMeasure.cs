@@ -12,7 +12,14 @@ public static class CoverageMeasure
     /// <param name="touching">Depth (m) from which the lure counts as touching the bottom; infinite for contact alone.</param>
     /// <returns>Shares of 0 where the track has no retrieve.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static Coverage Of(Track track, StrikeZone zone, double touching = double.PositiveInfinity)
+    public static Coverage Of(Track track, StrikeZone zone, double touching = double.PositiveInfinity) => Of(track, zone, touching, null);
+
+    /// <summary>The same over a bottom that may slope: the zone moves with it where it is stated above the bottom, and so does the depth of a touch.</summary>
+    /// <param name="track">The track.</param>
+    /// <param name="zone">The strike zone, at the depth of the spot.</param>
+    /// <param name="touching">Depth (m) from which the lure counts as touching the bottom where the spot is as deep as it is stated; infinite for contact alone.</param>
+    /// <param name="slope">The spot seen along the cast, where its bottom slopes; null for an even one.</param>
+    internal static Coverage Of(Track track, StrikeZone zone, double touching, Spot? slope)
     {
         ArgumentNullException.ThrowIfNull(track);
         ArgumentNullException.ThrowIfNull(zone);
@@ -30,12 +37,13 @@ public static class CoverageMeasure
             deepest = Math.Max(deepest, track.Depth(i));
             if (i < start) continue;
             double depth = track.Depth(i);
-            if (depth < zone.Top) above++;
-            else if (depth > zone.Bottom) below++;
+            double here = slope is null ? 0 : slope.DepthAt(track.X[i], track.Y[i]) - slope.Depth, shift = zone.MovesWithBottom ? here : 0;
+            if (depth < zone.Top + shift) above++;
+            else if (depth > zone.Bottom + shift) below++;
             else inZone++;
             if ((track.State[i] & TrackState.InGrass) != 0) grass++;
             felt += Math.Clamp(track.RodTension[i] / weights.FeelTension, 0, 1);
-            bool touch = (track.State[i] & TrackState.OnBottom) != 0 || depth >= touching;
+            bool touch = (track.State[i] & TrackState.OnBottom) != 0 || depth >= touching + here;
             if (touch)
             {
                 bottom++;
@@ -49,7 +57,7 @@ public static class CoverageMeasure
             }
 
             // A lure that hangs about the limit has touched once.
-            near = touch || (near && depth >= touching - weights.HookLength);
+            near = touch || (near && depth >= touching + here - weights.HookLength);
         }
 
         double share = count > 0 ? 1.0 / count : 0;

@@ -15,7 +15,7 @@ public static class SpotChange
 
     /// <summary>
     /// The spot at another depth. The grass stays on the bottom; a strike zone that was given by heights above the bottom moves with it, one given by depths stays
-    /// below the surface and is cut off at the bottom.
+    /// below the surface and is cut off at the bottom. A bottom that slopes keeps its shape; where it would fall dry, the least water of a spot, 0.2 m, is left over it.
     /// </summary>
     /// <param name="spot">The spot.</param>
     /// <param name="depth">Depth wanted (m). It is kept within 0.2 to 60 m, and deep enough that a quarter of a zone given by depths is left.</param>
@@ -28,6 +28,8 @@ public static class SpotChange
         double least = zone.MovesWithBottom ? LeastDepth : Math.Max(LeastDepth, zone.Top + (LeastZone * height));
         double water = Math.Clamp(depth, Math.Min(least, spot.Depth), MostDepth);
         if (water == spot.Depth) return spot;
+        BottomProfile? profile = spot.Profile?.Deepened(water - spot.Depth);
+        water = profile?.Deepest ?? water;
         StrikeZone moved;
         if (zone.MovesWithBottom)
         {
@@ -40,7 +42,7 @@ public static class SpotChange
             moved = zone with { Bottom = Math.Min(zone.Bottom, water) };
         }
 
-        return spot with { Depth = water, GrassHeight = Math.Min(spot.GrassHeight, MostGrass * water), StrikeZone = moved };
+        return spot with { Depth = water, Profile = profile, GrassHeight = Math.Min(spot.GrassHeight, MostGrass * water), StrikeZone = moved };
     }
 
     /// <summary>The spot with another current at the surface.</summary>

@@ -54,7 +54,7 @@ public static class Trial
     {
         Spot spot = scenario.Spot;
         double touching = spot.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius - ScoreWeights.Default.HookLength;
-        Coverage coverage = CoverageMeasure.Of(track, spot.StrikeZone, touching);
+        Coverage coverage = CoverageMeasure.Of(track, spot.StrikeZone, touching, spot.Profile is { IsEven: false } ? spot.SeenAlong(rig.Presentation.Aim) : null);
         if (coverage.ZoneShare == 0) return coverage;
         (_, double live) = ActionTable.Shares(scenario.Tackle, spot, rig.Head, rig.Body, track, rig.Presentation);
         return coverage with { LiveZoneShare = live };

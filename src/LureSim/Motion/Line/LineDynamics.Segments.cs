@@ -267,18 +267,19 @@ internal sealed partial class LineDynamics
     private void EvaluatePoint(int k, in GroupFluid f, Group a, Group b, Group reach, bool derivatives, out PointDrag point)
     {
         Unsafe.SkipInit(out point);
-        Group speed = Group.Zero, gradient = Group.Zero;
+        Group speed = Group.Zero, gradient = Group.Zero, climb = Group.Zero, directionX = Vector256.Create(water.Current.DirectionX), directionY = Vector256.Create(water.Current.DirectionY);
         if (water.Current.SurfaceSpeed != 0)
         {
-            Group at = Lanes.Fma(a, Load(z, k), b * Load(z, k + 1)) - Vector256.Create(bottomZ);
+            Group place = Lanes.Fma(a, Load(z, k), b * Load(z, k + 1)), at = place - Vector256.Create(bottomZ), byHeight = Group.One;
+            relief?.FlowAt(Lanes.Fma(a, Load(x, k), b * Load(x, k + 1)), Lanes.Fma(a, Load(y, k), b * Load(y, k + 1)), place, out at, out byHeight, out directionX, out directionY, out climb);
             speed = Vector256.ConditionalSelect(f.Wet, water.Current.Speed(at, out gradient), Group.Zero);
-            gradient = Vector256.ConditionalSelect(f.Wet, gradient, Group.Zero);
+            gradient = Vector256.ConditionalSelect(f.Wet, gradient * byHeight, Group.Zero);
         }
 
-        Group slide = f.Slide * reach, directionX = Vector256.Create(water.Current.DirectionX), directionY = Vector256.Create(water.Current.DirectionY);
+        Group slide = f.Slide * reach;
         Group ux = Lanes.Fma(slide, f.DX, Lanes.Fma(speed, directionX, f.WindX)) - Lanes.Fma(a, Load(vx, k), b * Load(vx, k + 1));
         Group uy = Lanes.Fma(slide, f.DY, Lanes.Fma(speed, directionY, f.WindY)) - Lanes.Fma(a, Load(vy, k), b * Load(vy, k + 1));
-        Group uz = (slide * f.DZ) - Lanes.Fma(a, Load(vz, k), b * Load(vz, k + 1));
+        Group uz = (slide * f.DZ) - Lanes.Fma(a, Load(vz, k), b * Load(vz, k + 1)) + (speed * climb);
         Group along = Lanes.Dot(ux, uy, uz, f.TX, f.TY, f.TZ);
         Group nx = ux - (along * f.TX), ny = uy - (along * f.TY), nz = uz - (along * f.TZ);
         Group q = Vector256.Sqrt(Lanes.Dot(nx, ny, nz, nx, ny, nz));

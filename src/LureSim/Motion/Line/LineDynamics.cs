@@ -76,6 +76,8 @@ internal sealed partial class LineDynamics
     private readonly LineMesh mesh;
     private readonly int segments;
     private readonly double bottomZ;
+    private readonly BottomRelief? relief;
+    private readonly double pressedStiffness;
     private readonly double bottomStiffness;
     private readonly LineBlocks blocks;
     private bool useIterate;
@@ -91,11 +93,13 @@ internal sealed partial class LineDynamics
         this.mesh = mesh;
         segments = mesh.Segments;
         bottomZ = -water.Depth;
+        relief = water.Relief;
 
         // A lure at rest is in the bottom by no more than half of itself. Clay bears 5.14 times its undrained shear strength (Prandtl 1921), 0.5 kPa on a mud of
         // 0.1 kPa (both from memory), about what the heaviest spoon presses with where it lies flat; the give of the penalty alone would let it sink without end.
         double pressed = (lure.Mass - (water.Density * lure.Volume)) * Gravity;
-        bottomStiffness = Math.Max(water.Bottom.Stiffness, pressed / Math.Max(lure.ContactRadius, ContactSmoothing));
+        pressedStiffness = pressed / Math.Max(lure.ContactRadius, ContactSmoothing);
+        bottomStiffness = Math.Max(water.Bottom.Stiffness, pressedStiffness);
         Fractions = new double[segments + 1];
         for (int j = 0; j <= segments; j++) Fractions[j] = Math.Pow((double)j / segments, mesh.Grading);
         int padded = Lanes.Padded(segments);
@@ -171,7 +175,8 @@ internal sealed partial class LineDynamics
         blocks.JoinMasses();
         if (derivatives) KeepTipTension(velocity);
         EvaluateLure(position, velocity, force, derivatives);
-        if (bottomZ > double.NegativeInfinity) EvaluateLineContact(position, velocity, lineOut, force, derivatives);
+        if (relief is not null) EvaluateLineOnRelief(position, velocity, lineOut, force, derivatives);
+        else if (bottomZ > double.NegativeInfinity) EvaluateLineContact(position, velocity, lineOut, force, derivatives);
     }
 
     /// <summary>Derivative of the forces by the speed of the line out where the line out is a base plus g times that speed.</summary>
@@ -316,17 +321,20 @@ internal sealed partial class LineDynamics
         double vx = velocity[0], vy = velocity[1], vz = velocity[2];
         double wet = LureImmersion(z, out double wetSlope);
 
-        double current = water.Current.Speed(z - bottomZ, out double gradient);
-        double ux = (current * water.Current.DirectionX) - vx;
-        double uy = (current * water.Current.DirectionY) - vy;
-        double uz = -vz;
+        BottomPlace below = relief?.At(position[0], position[1]) ?? default;
+        ReliefFlow flow = relief?.FlowAt(in below, z) ?? new ReliefFlow(z - bottomZ, 1, water.Current.DirectionX, water.Current.DirectionY, 0);
+        double current = water.Current.Speed(flow.Height, out double gradient);
+        gradient *= flow.Ratio;
+        double ux = (current * flow.X) - vx;
+        double uy = (current * flow.Y) - vy;
+        double uz = (current * flow.Climb) - vz;
         double speed = Math.Sqrt((ux * ux) + (uy * uy) + (uz * uz));
 
         // Grass multiplies the drag inside the canopy and holds with a small yield force.
-        double canopy = 0, canopySlope = 0;
-        if (water.GrassHeight > 0)
+        double canopy = 0, canopySlope = 0, grassTop = relief is null ? bottomZ + water.GrassHeight : below.Grass - below.Depth;
+        if (relief is null ? water.GrassHeight > 0 : below.Grass > 0)
         {
-            canopy = SmoothStep((bottomZ + water.GrassHeight - z + GrassSmoothing) / (2 * GrassSmoothing), out canopySlope);
+            canopy = SmoothStep((grassTop - z + GrassSmoothing) / (2 * GrassSmoothing), out canopySlope);
             canopySlope /= -2 * GrassSmoothing;
         }
 
@@ -388,7 +396,7 @@ internal sealed partial class LineDynamics
             // Drag grows with the current's gradient and with immersion.
             double dragByZ = 0.5 * water.Density * areaTimesSpeed
                 * ((wetSlope * (1 + ((GrassDragFactor - 1) * canopy))) + (wet * (GrassDragFactor - 1) * canopySlope));
-            double dux = gradient * water.Current.DirectionX, duy = gradient * water.Current.DirectionY;
+            double dux = gradient * flow.X, duy = gradient * flow.Y;
             double along = directional * ((ux * dux) + (uy * duy));
             double byHeightX = (dragByZ * ux) + (coefficient * dux) + (along * ux);
             double byHeightY = (dragByZ * uy) + (coefficient * duy) + (along * uy);
@@ -422,10 +430,17 @@ internal sealed partial class LineDynamics
 
             AddByVelocity(0, in byVelocity);
             AddByHeight(0, byHeightX, byHeightY, byHeightZ);
+            if (canopySlope != 0 && relief is not null)
+            {
+                double byCanopy = 0.5 * water.Density * areaTimesSpeed * wet * (GrassDragFactor - 1), inverse = GrassHold / holdSpeed, rise = canopySlope * (below.Slope - below.GrassSlope);
+                AddAlongAxis(0, in below, rise * ((byCanopy * ux) - (inverse * vx)), rise * ((byCanopy * uy) - (inverse * vy)), rise * ((byCanopy * uz) - (inverse * vz)));
+            }
         }
 
         double penetration = bottomZ + lure.ContactRadius - z;
-        if (penetration > -20 * ContactSmoothing)
+        if (relief is not null)
+            ContactOnRelief(0, in below, lure.ContactRadius - below.Clearance(z), Math.Max(below.Stiffness, pressedStiffness), velocity, ref fx, ref fy, ref fz, derivatives);
+        else if (penetration > -20 * ContactSmoothing)
             EvaluateContact(0, penetration, bottomStiffness, velocity, ref fx, ref fy, ref fz, derivatives);
 
         force[0] += fx;
