@@ -23,7 +23,11 @@ internal readonly record struct InputState(double Current, double Depth, double 
 /// <param name="bodies">Baits that were observed.</param>
 internal sealed class InputSpace(Scenario scenario, IReadOnlyList<LureBody> bodies)
 {
+    // Current, depth, drag and law of the line, clarity.
     private const int Common = 5;
+
+    /// <summary>Number of the first bait.</summary>
+    public const int FirstBody = Common;
 
     // Numbers beyond this are the same as at it: a spread is cut at twice its margin, 3.3 standard deviations.
     private const double Farthest = 5;

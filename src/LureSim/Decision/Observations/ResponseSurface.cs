@@ -37,8 +37,8 @@ internal sealed class ResponseSurface
     public static ResponseSurface Fit(IReadOnlyList<double[]> points, IReadOnlyList<double> values, IReadOnlyList<double> weights, int second)
     {
         int n = points.Count, terms = Terms(points[0].Length, second);
-        var x = Matrix<double>.Build.Dense(n + terms, terms);
-        var y = Vector<double>.Build.Dense(n + terms);
+        Matrix<double> x = Matrix<double>.Build.Dense(n + terms, terms);
+        Vector<double> y = Vector<double>.Build.Dense(n + terms);
         double[] row = new double[terms];
         double total = weights.Sum();
         for (int i = 0; i < n; i++)
