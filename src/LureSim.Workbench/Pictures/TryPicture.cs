@@ -46,7 +46,7 @@ internal static class TryPicture
             {
                 int h = i % heads.Length, d = from + (i / heads.Length);
                 UncertainDraw draw = draws[d];
-                Motion.SimulationOptions options = Trial.Coarse(new Motion.SimulationOptions()) with { LineDrag = draw.LineDrag, LureDragFactor = draw.LureDragFactor };
+                Motion.SimulationOptions options = Trial.Coarse(new Motion.SimulationOptions()) with { LineDrag = draw.LineDrag, LureDragFactor = draw.LureDragOf(question.Lures[heads[h]].Rig.Body) };
                 runs[h, d] = Trial.Run(draw.Scenario, question.Lures[heads[h]].Rig with { Presentation = draw.Presentation }, options, cancellation);
             });
             done = until;

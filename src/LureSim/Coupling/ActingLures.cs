@@ -31,9 +31,10 @@ public static class ActingLures
         ArgumentNullException.ThrowIfNull(spot);
         ArgumentNullException.ThrowIfNull(head);
         ArgumentNullException.ThrowIfNull(body);
-        var key = new Key(head, body, tackle.Rigging, tackle.Leader?.Kind ?? tackle.Line.Kind, tackle.Leader?.Diameter ?? tackle.Line.Diameter, spot.TemperatureCelsius, spot.Salinity);
+        LureBody computed = body.Drag is null ? body : body with { Drag = null };
+        var key = new Key(head, computed, tackle.Rigging, tackle.Leader?.Kind ?? tackle.Line.Kind, tackle.Leader?.Diameter ?? tackle.Line.Diameter, spot.TemperatureCelsius, spot.Salinity);
         if (Kept.Count > MostKept) Kept.Clear();
-        return Kept.GetOrAdd(key, _ => new Lazy<LureProperties>(() => Build(tackle, spot, head, body))).Value;
+        return Kept.GetOrAdd(key, _ => new Lazy<LureProperties>(() => Build(tackle, spot, head, computed))).Value is var lure && body.Drag is { } own ? ScaledDragLure.Of(lure, own.Factor) : lure;
     }
 
     private static LureProperties Build(Outfit tackle, Spot spot, JigHead head, LureBody body)

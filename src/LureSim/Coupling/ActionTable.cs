@@ -128,7 +128,7 @@ public sealed class ActionTable
 
         ActionTable Kind(JigHead standing)
         {
-            var key = new Key(standing, body, tackle.Rigging, tackle.Leader?.Kind ?? tackle.Line.Kind, tackle.Leader?.Diameter ?? tackle.Line.Diameter, spot.TemperatureCelsius, spot.Salinity);
+            var key = new Key(standing, body.Drag is null ? body : body with { Drag = null }, tackle.Rigging, tackle.Leader?.Kind ?? tackle.Line.Kind, tackle.Leader?.Diameter ?? tackle.Line.Diameter, spot.TemperatureCelsius, spot.Salinity);
             if (Kept.Count > MostKept) Kept.Clear();
             return Kept.GetOrAdd(key, _ => new Lazy<ActionTable>(() => Compute(tackle, spot, standing, body, CoarseGrid, CoarseTravels, CoarseWindow, new ParallelOptions { MaxDegreeOfParallelism = 1 }))).Value;
         }

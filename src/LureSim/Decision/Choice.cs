@@ -202,7 +202,7 @@ public sealed record Choice(
     {
         ArgumentNullException.ThrowIfNull(a);
         ArgumentNullException.ThrowIfNull(b);
-        return a.Body == b.Body && a.Presentation with { CountDown = null } == b.Presentation with { CountDown = null };
+        return Rig.SameWay(a, b);
     }
 
     private static IEnumerable<ChoiceWarning> WarningsOf(ChoiceSearch search, TryNumbers numbers, IReadOnlyList<Candidate> candidates)

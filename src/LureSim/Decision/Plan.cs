@@ -1,6 +1,7 @@
 using LureSim.Decision.Baits;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Inverse;
+using LureSim.Decision.Observations;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
@@ -40,6 +41,12 @@ public sealed record Plan(
 
     /// <summary>Ranking of the tackle box, or null where it was not asked for.</summary>
     public BoxAdvice? Box { get; init; }
+
+    /// <summary>What observations did to the choice; null where there were none. The scenario of the plan is then the calibrated one.</summary>
+    public CalibratedChoice? Seen { get; init; }
+
+    /// <summary>What to look at next, the most telling first; empty where nothing would change the choice.</summary>
+    public IReadOnlyList<NextLook> LookNext { get; init; } = [];
 
     /// <summary>The candidates of the chosen presentation, one a jig head: what the side view draws.</summary>
     public IReadOnlyList<Candidate> OfChosenPresentation =>

@@ -2,6 +2,7 @@ using LureSim.Coupling;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Inverse;
+using LureSim.Decision.Observations;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
@@ -75,6 +76,9 @@ public sealed record ChosenRig(ChoiceSearch Search, Choice Choice, ColourFinding
     /// <summary>Name of the colour to put on: the one that was asked for, otherwise the advised one.</summary>
     public string Colour => Colours.Advice.Choice.Name;
 
+    /// <summary>What observations did to the choice; null where there were none.</summary>
+    public CalibratedChoice? Seen { get; init; }
+
     /// <summary>The rig.</summary>
     public Rig Rig => Choice.First.Rig;
 }
@@ -118,6 +122,8 @@ public static class Planner
         int samples = options.Samples ?? scenario.Uncertainty.Samples;
         SimulationOptions coarse = Trial.ForSearch(options.Simulation);
         ChoiceSearch search = Search(scenario, options, parallel, progress);
+        CalibratedChoice? seen = Seen(ref search, options, parallel);
+        scenario = search.Scenario;
         Tell(PlanStage.Flips);
         IReadOnlyList<ChoiceFlip> flips = ChoiceFlips.Of(search, options.Simulation, parallel);
         IReadOnlyList<WeightSensitivity> sensitivity = WeightSensitivity.Of(search);
@@ -142,8 +148,9 @@ public static class Planner
         ColourFinding colours = Colours(scenario, first, options.Scale, options.Limits.Colour);
         ClaritySpread? clarity = samples > 0 ? ClaritySpread.Of(scenario, colours) : null;
         RigFocus rigCheck = RigChecker.Focus(scenario, RigChecker.OnRetrieve(scenario, first.Rig, first.Track, cancellation), full: false, cancellation);
+        IReadOnlyList<NextLook> next = NextLook.Of(search, options.Simulation, parallel);
         progress?.Report(new PlanProgress(PlanStage.Colours, 1));
-        return new Plan(scenario, candidates, choice, fall, grid, colours) { Body = search.Bodies, Box = box, Uncertainty = study, Clarity = clarity, Answers = answers, RigCheck = rigCheck };
+        return new Plan(scenario, candidates, choice, fall, grid, colours) { Body = search.Bodies, Box = box, Uncertainty = study, Clarity = clarity, Answers = answers, RigCheck = rigCheck, Seen = seen, LookNext = next };
 
         void Tell(PlanStage stage) => progress?.Report(new PlanProgress(stage, Begin[(int)stage]));
     }
@@ -162,9 +169,20 @@ public static class Planner
         options ??= new PlanOptions();
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
         ChoiceSearch search = Search(scenario, options, parallel, progress);
+        CalibratedChoice? seen = Seen(ref search, options, parallel);
+        scenario = search.Scenario;
         Candidate first = Trial.Run(scenario, search.First.Rig, options.Simulation, cancellation);
         Choice choice = Choice.Of(search, first, null, [first]) with { ColourAsked = options.Limits.Colour };
-        return new ChosenRig(search, choice, Colours(scenario, first, options.Scale, options.Limits.Colour));
+        return new ChosenRig(search, choice, Colours(scenario, first, options.Scale, options.Limits.Colour)) { Seen = seen };
+    }
+
+    // What was observed changes what the tries are, and with them the choice; the search goes on in the calibrated scenario.
+    private static CalibratedChoice? Seen(ref ChoiceSearch search, PlanOptions options, ParallelOptions parallel)
+    {
+        if (ObservationUpdate.Of(search.Scenario, parallel) is not { } update) return null;
+        var calibrated = CalibratedChoice.Of(search, update, options.Simulation, parallel);
+        search = calibrated.After;
+        return calibrated;
     }
 
     private static ChoiceSearch Search(Scenario scenario, PlanOptions options, ParallelOptions parallel, IProgress<PlanProgress>? progress) => ChoiceSearch.Find(

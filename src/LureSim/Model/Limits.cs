@@ -151,4 +151,16 @@ public static class Limits
 
     /// <summary>Change of the depth at a point of the tide (m).</summary>
     public static ValueRange DepthChange { get; } = new(-20, 20);
+
+    /// <summary>Figure of an observation: seconds, turns, radians or metres.</summary>
+    public static ValueRange Observed { get; } = new(-4, 3600);
+
+    /// <summary>Standard deviation of an observer's error, in the unit of what was observed.</summary>
+    public static ValueRange ObservationError { get; } = new(1e-4, 600);
+
+    /// <summary>Depth of a pool, or distance between two marks (m).</summary>
+    public static ValueRange ObservedLength { get; } = new(0.1, 500);
+
+    /// <summary>Factor on a computed drag.</summary>
+    public static ValueRange DragFactor { get; } = new(0.1, 10);
 }

@@ -80,6 +80,9 @@ public sealed record LureBody(BodyProfile Profile, double Length, double Height,
     /// <summary>The diving lip of a hard twitchbait, or null.</summary>
     public LipShape? Lip { get; init; }
 
+    /// <summary>Its own drag where it was measured; null for the computed one.</summary>
+    public MeasuredDrag? Drag { get; init; }
+
     /// <summary>The metal of a spoon; null for others.</summary>
     public HeadMetal? Metal { get; init => field = value is { } metal ? Guard.Defined(metal) : null; }
 }

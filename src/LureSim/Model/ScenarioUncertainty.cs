@@ -88,6 +88,9 @@ public sealed record ScenarioUncertainty
     /// <summary>Seed of the draws, 0 or more: the same seed gives the same draws.</summary>
     public int Seed { get; init => field = (int)new ValueRange(0, int.MaxValue).Check(value); } = 1;
 
+    /// <summary>What observations left of current, depth and drag, equally likely; empty where there were none. The draws take these in place of the spreads.</summary>
+    public IReadOnlyList<LearnedTry> Learned { get; init => field = new ValueList<LearnedTry>([.. Guard.Items(value, 0)]); } = new ValueList<LearnedTry>([]);
+
     /// <summary>True if the motion is the same in every draw.</summary>
     public bool IsExactInMotion => Current.IsExact && Cast.IsExact && RetrieveSpeed.IsExact && Depth.IsExact && RodHeight.IsExact && LineDrag.IsExact && LineLaw == LineLawChoice.Measured && LureDrag.IsExact;
 }

@@ -352,7 +352,7 @@ public sealed record ChoiceSearch(
                 }
 
                 UncertainDraw draw = arm.Draws[t];
-                Candidate run = Trial.Run(draw.Scenario, arm.Rig with { Presentation = draw.Presentation }, settings with { LineDrag = draw.LineDrag, LureDragFactor = draw.LureDragFactor }, parallel.CancellationToken);
+                Candidate run = Trial.Run(draw.Scenario, arm.Rig with { Presentation = draw.Presentation }, settings with { LineDrag = draw.LineDrag, LureDragFactor = draw.LureDragOf(arm.Rig.Body) }, parallel.CancellationToken);
                 arm.Outcomes[t] = new(run.Coverage, run.Score, run.Track.Status == SimulationStatus.Failed, WaterMap.Of(run.Track, draw.Scenario.Spot, scenario.Spot, draw.Presentation, arm.Reach));
             });
         }

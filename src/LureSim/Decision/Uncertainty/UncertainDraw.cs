@@ -12,6 +12,12 @@ namespace LureSim.Decision.Uncertainty;
 /// <param name="LureDragFactor">The drawn factor on the drag of the lure.</param>
 public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenario, Presentation Presentation, LineDragLaw LineDrag, double LureDragFactor)
 {
+    // Bait labels and their factors that observations left; null where there were none.
+    private IReadOnlyDictionary<string, double>? Learned { get; init; }
+
+    // The plus-or-minus of a drag that was not measured.
+    private double CommonMargin { get; init; }
+
     // A cast is at least this much longer than the line left at its end (m).
     private const double CastBeyondEnd = 0.5;
 
@@ -38,26 +44,31 @@ public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenar
         var draws = new UncertainDraw[samples];
         for (int i = 0; i < samples; i++)
         {
-            double current = Math.Clamp(u.Current.At(Q(UncertainInput.Current), spot.CurrentSpeed), 0, 3);
+            LearnedTry? learned = u.Learned.Count > 0 ? u.Learned[(int)((i + 0.5) * u.Learned.Count / samples)] : null;
+            double current = learned?.Current ?? Math.Clamp(u.Current.At(Q(UncertainInput.Current), spot.CurrentSpeed), 0, 3);
             double cast = Math.Clamp(u.Cast.At(Q(UncertainInput.Cast), presentation.CastLength), Math.Min(shortest, presentation.CastLength), 80);
 
             // A swing without reeling has no speed to be uncertain.
             double speed = presentation.RetrieveSpeed > 0
                 ? Math.Clamp(u.RetrieveSpeed.At(Q(UncertainInput.RetrieveSpeed), presentation.RetrieveSpeed), Math.Min(0.02, presentation.FastestSpeed), presentation.FastestSpeed)
                 : 0;
-            double depth = u.Depth.At(Q(UncertainInput.Depth), spot.Depth);
+            double depth = learned?.Depth ?? u.Depth.At(Q(UncertainInput.Depth), spot.Depth);
             double rod = Math.Clamp(u.RodHeight.At(Q(UncertainInput.RodHeight), scenario.Tackle.RodTipHeight), lowestRod, Math.Max(scenario.Tackle.RodTipHeight, Math.Min(6, presentation.LineLeftAtEnd)));
-            double factor = Math.Clamp(u.LineDrag.At(Q(UncertainInput.LineDrag), 1), 0.1, 5);
-            double law = Q(UncertainInput.LineLaw);
+            double factor = learned?.LineDrag ?? Math.Clamp(u.LineDrag.At(Q(UncertainInput.LineDrag), 1), 0.1, 5);
+            double law = learned?.LineLaw ?? Q(UncertainInput.LineLaw);
             double lure = Math.Clamp(u.LureDrag.At(Q(UncertainInput.LureDrag), 1), 0.2, 5);
             Spot water = SpotChange.WithDepth(spot, depth) with { CurrentSpeed = current };
             bool second = u.LineLaw == LineLawChoice.Either && law >= 0.5;
             draws[i] = new UncertainDraw(
-                [current, cast, speed, water.Depth, rod, factor, second ? 1 : 0, lure],
+                [current, cast, speed, water.Depth, rod, factor, second ? 1 : 0, learned is { LureDrags.Count: 1 } ? learned.LureDrags.Values.First() : lure],
                 scenario with { Spot = water, Tackle = scenario.Tackle with { RodTipHeight = rod } },
                 presentation with { CastLength = cast, RetrieveSpeed = speed },
                 Law(u.LineLaw, law).Scaled(factor),
-                lure);
+                lure)
+            {
+                Learned = learned?.LureDrags,
+                CommonMargin = u.LureDrag.IsExact ? 0 : u.LureDrag.Low,
+            };
 
             double Q(UncertainInput input) => points[i, (int)input];
         }
@@ -65,7 +76,21 @@ public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenar
         return draws;
     }
 
-    private static LineDragLaw Law(LineLawChoice choice, double quantile) => choice switch
+    /// <summary>
+    /// The factor on the drag of a bait beside its own measured one (<see cref="MeasuredDrag"/>): what observations left of it, otherwise the common draw, as much narrower as
+    /// the bait's own number is better known.
+    /// </summary>
+    /// <param name="body">The bait.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="body"/> is null.</exception>
+    public double LureDragOf(LureBody body)
+    {
+        ArgumentNullException.ThrowIfNull(body);
+        if (Learned is not null && Learned.TryGetValue(body.Label, out double learned)) return Math.Clamp(learned / (body.Drag?.Factor ?? 1), 0.2, 5);
+        return body.Drag is { } own && CommonMargin > 0 ? Math.Clamp(1 + ((LureDragFactor - 1) * Math.Min(1, own.Margin / CommonMargin)), 0.2, 5) : LureDragFactor;
+    }
+
+    /// <summary>The law at a quantile of a choice.</summary>
+    internal static LineDragLaw Law(LineLawChoice choice, double quantile) => choice switch
     {
         LineLawChoice.Either => quantile >= 0.5 ? LineDragLaw.ChurchillBernstein : LineDragLaw.Default,
         LineLawChoice.Measured => LineDragLaw.Default,

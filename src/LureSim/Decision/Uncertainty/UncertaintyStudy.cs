@@ -122,7 +122,7 @@ public sealed record UncertaintyStudy(
             UncertainDraw draw = draws[i % n];
             Candidate run = n == 1
                 ? nominal.FirstOrDefault(c => c.Rig == rig) ?? Trial.Run(scenario, rig, options, parallel.CancellationToken)
-                : Trial.Run(draw.Scenario, rig with { Presentation = draw.Presentation }, coarse with { LineDrag = draw.LineDrag, LureDragFactor = draw.LureDragFactor }, parallel.CancellationToken);
+                : Trial.Run(draw.Scenario, rig with { Presentation = draw.Presentation }, coarse with { LineDrag = draw.LineDrag, LureDragFactor = draw.LureDragOf(body) }, parallel.CancellationToken);
             runs[i] = new DrawRun(run.Coverage, run.Score, run.Track.Status == SimulationStatus.Failed, WaterMap.Of(run.Track, draw.Scenario.Spot, scenario.Spot, draw.Presentation, reach));
             if (n > 1) done?.Invoke();
         });
