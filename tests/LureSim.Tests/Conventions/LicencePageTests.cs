@@ -41,7 +41,7 @@ public class LicencePageTests
 
     [Fact]
     public void What_ships_is_under_permissive_licences() =>
-        Assert.Empty(Packages().Where(package => package.Ships && !Permissive.Contains(package.Licence)));
+        Assert.DoesNotContain(Packages(), package => package.Ships && !Permissive.Contains(package.Licence));
 
     [Fact]
     public void Every_project_is_locked()
