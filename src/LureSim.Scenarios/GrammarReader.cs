@@ -158,6 +158,9 @@ internal sealed partial class GrammarReader(ProblemList problems)
 
         int before = problems.Total;
         var entries = new Dictionary<string, ReadValue>();
+
+        // What the YAML itself refused has its problem already and adds none here.
+        bool whole = true;
         var seen = new Dictionary<string, YamlText>();
         var meant = new HashSet<string>();
 
@@ -193,7 +196,9 @@ internal sealed partial class GrammarReader(ProblemList problems)
                 continue;
             }
 
-            if (Read(value, known.Value, keyPath) is { } read)
+            ReadValue? read = Read(value, known.Value, keyPath);
+            whole &= read is { IsWhole: true };
+            if (read is not null)
                 entries[name] = read;
         }
 
@@ -215,7 +220,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
         }
 
         CheckForms(map, path, yaml, seen, meant);
-        return new ReadValue(path, yaml.Line, yaml.Column) { Entries = entries, IsWhole = problems.Total == before };
+        return new ReadValue(path, yaml.Line, yaml.Column) { Entries = entries, IsWhole = whole && problems.Total == before };
     }
 
     // Keys of two forms are one mistake, and so is a form that lacks a key.
@@ -270,13 +275,16 @@ internal sealed partial class GrammarReader(ProblemList problems)
 
         // What is too much is reported once, not item by item.
         var items = new List<ReadValue>();
+        bool whole = true;
         for (int index = 0; index < Math.Min(count, list.Maximum); index++)
         {
-            if (Read(yaml.Items[index], list.Item, $"{path}[{index}]") is { } item)
+            ReadValue? item = Read(yaml.Items[index], list.Item, $"{path}[{index}]");
+            whole &= item is { IsWhole: true };
+            if (item is not null)
                 items.Add(item);
         }
 
-        return new ReadValue(path, yaml.Line, yaml.Column) { Items = items, IsWhole = problems.Total == before };
+        return new ReadValue(path, yaml.Line, yaml.Column) { Items = items, IsWhole = whole && problems.Total == before };
     }
 
     private ReadValue? ReadShortOrMap(YamlNode node, ShortOrMapValue either, string path)

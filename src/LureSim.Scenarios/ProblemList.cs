@@ -14,6 +14,11 @@ internal sealed class ProblemList(string file)
     /// <summary>Most problems that are shown.</summary>
     public const int Most = 200;
 
+    // Characters of a path, of a sentence and of a list of what is allowed; a key of ten thousand characters is no typing mistake.
+    private const int LongestKey = 200;
+    private const int LongestText = 600;
+    private const int LongestList = 2000;
+
     private readonly List<ScenarioProblem> problems = [];
 
     // By message: how many there are, and the first that is not shown.
@@ -40,7 +45,7 @@ internal sealed class ProblemList(string file)
     public void Add(int line, int column, string key, string value, string message, string allowed, string fix)
     {
         Total++;
-        string clean = VisibleText.Shown(message);
+        string clean = VisibleText.Shown(message, LongestText);
         (int count, ScenarioProblem? firstAlike) = alike.GetValueOrDefault(clean);
         bool full = problems.Count >= Most;
         if (count < MostAlike && !full)
@@ -59,14 +64,14 @@ internal sealed class ProblemList(string file)
         }
 
         ScenarioProblem Problem(string text) =>
-            new(file, Math.Max(line, 1), Math.Max(column, 1), VisibleText.Shown(key), ScenarioProblem.Shorten(value), text, VisibleText.Shown(allowed), VisibleText.Shown(fix));
+            new(file, Math.Max(line, 1), Math.Max(column, 1), VisibleText.Shown(key, LongestKey), ScenarioProblem.Shorten(value), text, VisibleText.Shown(allowed, LongestList), VisibleText.Shown(fix, LongestText));
     }
 
     /// <summary>Adds that an everyday name was read as the word it stands for.</summary>
     public void AddTaken(int line, int column, string key, string written, string meaning)
     {
         if (remarks.Count < Most)
-            remarks.Add(new ScenarioRemark(file, Math.Max(line, 1), Math.Max(column, 1), VisibleText.Shown(key), ScenarioProblem.Shorten(written), meaning));
+            remarks.Add(new ScenarioRemark(file, Math.Max(line, 1), Math.Max(column, 1), VisibleText.Shown(key, LongestKey), ScenarioProblem.Shorten(written), meaning));
     }
 
     /// <summary>True if there is a problem with the key of this path or with anything below it.</summary>

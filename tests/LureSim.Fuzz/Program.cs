@@ -1,5 +1,12 @@
 using LureSim.Fuzz;
 
+// A child process of the tests, to be killed.
+if (args is ["write", var folder, var word])
+{
+    Writer.Write(folder, word);
+    return 0;
+}
+
 if (FuzzOptions.Of(args) is not { } options)
 {
     Console.Error.WriteLine(FuzzOptions.Usage);

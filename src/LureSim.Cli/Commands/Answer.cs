@@ -15,6 +15,9 @@ internal sealed record Answer(JsonOutput Document, string Name, Action<IAnsiCons
     /// <summary>The choice that it answers for, shown before it; null where it shows the choice itself.</summary>
     public string? Choice { get; init; }
 
+    /// <summary>Why the computation gave up before its end, where what is shown is the part until then; null where it is whole.</summary>
+    public string? GaveUp { get; init; }
+
     /// <summary>The main table, printed with --csv; null for none of that name.</summary>
     public string? Csv { get; init; }
 

@@ -20,14 +20,17 @@ internal abstract class AnswerCommand<TSettings> : Command<TSettings>
         if (answer.Choice is not null)
             human.MarkupLineInterpolated($"{Report.Words.Grammar.Capital(answer.Lead)}");
         answer.Show(human);
-        if (settings.Folder is { } folder)
+        if (settings.Folder is { } folder && answer.GaveUp is null)
             AtomicFiles.WriteAndTell(human, folder, answer.Files, cancellationToken);
         human.MarkupLineInterpolated($"[yellow]{answer.WatchOut}[/]");
         if (settings.Json)
             host.Output.Write(answer.Document.Text);
         else if (settings.OutputIsDocument)
             host.Output.Write(answer.Csv);
-        return ExitCode.Ok;
+        if (answer.GaveUp is null)
+            return ExitCode.Ok;
+        host.ErrorConsole.MarkupLineInterpolated($"[red]{answer.GaveUp}[/]");
+        return ExitCode.Numerical;
     }
 
     /// <summary>Checks the options against the scenario, computes, and says what was found.</summary>

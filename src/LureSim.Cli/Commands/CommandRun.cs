@@ -71,7 +71,7 @@ internal sealed record CommandRun(CliHost Host, string? Folder, CancellationToke
 
     private T Checked<T>(Func<T> work)
     {
-        AtomicFiles.RequireFolder(Folder);
+        AtomicFiles.RequireFolder(Folder, Cancellation);
         T outcome = work();
         Cancellation.ThrowIfCancellationRequested();
         return outcome;

@@ -1,10 +1,12 @@
 using System.ComponentModel;
+using LureSim.Cli.Hosting;
 using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Report.Words;
 using LureSim.Scenarios;
+using LureSim.Stepping;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -36,11 +38,20 @@ internal sealed class PathCommand : AnswerCommand<PathSettings>
         Scenario scenario = settings.ReadScenario();
         ChosenRig chosen = run.Choose("Running", scenario, RigChoice.Limits(scenario, settings), settings);
         Candidate candidate = chosen.Choice.First;
-        CommandRun.Require(candidate.Track);
-        return new(JsonOutput.Of("path", CandidateJson.Of(candidate, withTrack: true), ChoiceJson.Of(chosen)), "path", human => TrackView.Write(human, candidate, settings.Formatter, settings.EverySeconds), SpotWords.Brief(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
+
+        // A run that gave up has a part to look at, up to where it did.
+        bool gaveUp = candidate.Track.Status == SimulationStatus.Failed && candidate.Track.Count > 1;
+        if (!gaveUp)
+            CommandRun.Require(candidate.Track);
+        string? why = gaveUp ? CommandRun.Failure($"{TrackWords.End(candidate.Track.End)} {TrackWords.PartBefore}").Message : null;
+        JsonOutput document = why is null
+            ? JsonOutput.Of("path", CandidateJson.Of(candidate, withTrack: true), ChoiceJson.Of(chosen))
+            : JsonOutput.Of("path", CandidateJson.Of(candidate, withTrack: true), ChoiceJson.Of(chosen), ExitCode.Word(ExitCode.Numerical), ExitCode.Numerical, why);
+        return new(document, "path", human => TrackView.Write(human, candidate, settings.Formatter, settings.EverySeconds), SpotWords.Brief(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
         {
             Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),
             Csv = TrackView.ToCsv(candidate.Track),
+            GaveUp = why,
         };
     }
 }

@@ -77,7 +77,7 @@ internal sealed class PocketCommand : Command<PocketSettings>
             scenarios.Add(reading.Scenario ?? throw new CommandFailedException(ExitCode.Usage, ProblemView.Heading(file, reading.Problems.Count), reading.Problems));
         }
 
-        AtomicFiles.RequireFolder(settings.Folder);
+        AtomicFiles.RequireFolder(settings.Folder, cancellationToken);
 
         // In the page three bytes take four letters.
         var budget = new PocketBudget(RoomForTables * 3 / 4 / scenarios.Count, TimeSpan.FromMinutes(settings.Minutes));

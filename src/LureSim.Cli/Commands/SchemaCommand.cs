@@ -42,7 +42,7 @@ internal sealed class SchemaCommand : Command<SchemaSettings>
             return ExitCode.Ok;
         }
 
-        AtomicFiles.RequireFolder(settings.Out);
+        AtomicFiles.RequireFolder(settings.Out, cancellationToken);
         AtomicFiles.WriteAndTell(host.OutputConsole, settings.Out, [OutputFile.Text(name, text)], cancellationToken);
         return ExitCode.Ok;
     }

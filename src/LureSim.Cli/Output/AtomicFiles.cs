@@ -4,14 +4,19 @@ using Spectre.Console;
 namespace LureSim.Cli.Output;
 
 /// <summary>
-/// Writes sets of files all or nothing: each goes into a temporary file beside its place and all are moved when all are
-/// complete. On failure or cancellation the folder is as it was; a file that was there is never missing or half written.
+/// Writes sets of files all or nothing. A folder that is new, or holds nothing but files of the set, is written as a whole (<see cref="FolderSwap"/>); in any
+/// other each file goes under a temporary name beside its place, and all are moved when all are complete (<see cref="UnfinishedWrite"/>). On failure or
+/// cancellation the folder is as it was; a file that was there is never missing or half written, wherever the process is killed. Two processes that write into
+/// one folder do so one after the other (<see cref="FolderLock"/>).
 /// </summary>
 internal static class AtomicFiles
 {
+    /// <summary>End of every temporary name: what has it was left by a process that died, and goes with the next writing.</summary>
+    public const string Mark = ".luresim-tmp";
+
     /// <summary>Fails early, before long work, where a folder cannot be or nothing can be written into it; leaves no trace.</summary>
     /// <exception cref="CommandFailedException">The path names a file, or writing is refused.</exception>
-    public static void RequireFolder(string? path)
+    public static void RequireFolder(string? path, CancellationToken cancellation = default)
     {
         if (path is null)
             return;
@@ -22,11 +27,14 @@ internal static class AtomicFiles
                 throw new CommandFailedException(ExitCode.Failed, $"Cannot write into {path}: {part} is a file, not a folder.");
         }
 
+        // Whoever writes there now, or died while writing, is done with first.
+        using var turn = FolderLock.Take(root, cancellation);
         var created = new List<string>();
         try
         {
+            UnfinishedWrite.Finish(root, []);
             CreateFolders(root, created);
-            using var trial = new FileStream(Path.Combine(root, "." + Path.GetRandomFileName() + ".tmp"), FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.DeleteOnClose);
+            using var trial = new FileStream(Path.Combine(root, "." + Path.GetRandomFileName() + Mark), FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.DeleteOnClose);
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
@@ -59,7 +67,24 @@ internal static class AtomicFiles
         if (targets.Distinct(StringComparer.OrdinalIgnoreCase).Count() != targets.Length)
             throw new ArgumentException("Two files have the same name.", nameof(files));
 
-        string suffix = "." + Path.GetRandomFileName() + ".tmp";
+        using var turn = FolderLock.Take(root, cancellation);
+        UnfinishedWrite.Finish(root, targets);
+        FolderSwap.Tidy(root);
+        if (files.Count == 0 || !FolderSwap.TryWrite(root, targets, files, cancellation))
+            WriteEach(root, targets, files, cancellation);
+    }
+
+    /// <summary>Writes a file that must not be there yet, down to the disk.</summary>
+    public static void WriteNew(string path, ReadOnlyMemory<byte> content)
+    {
+        using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None);
+        stream.Write(content.Span);
+        stream.Flush(flushToDisk: true);
+    }
+
+    private static void WriteEach(string root, string[] targets, IReadOnlyList<OutputFile> files, CancellationToken cancellation)
+    {
+        string suffix = "." + Path.GetRandomFileName() + Mark;
         var created = new List<string>();
         var temporary = new List<string>();
         var backups = new List<(string Target, string? Backup)>();
@@ -72,26 +97,28 @@ internal static class AtomicFiles
                 CreateFolders(Path.GetDirectoryName(targets[index])!, created);
                 string path = targets[index] + suffix;
                 temporary.Add(path);
-                using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None);
-                stream.Write(files[index].Content.Span);
-                stream.Flush(flushToDisk: true);
+                WriteNew(path, files[index].Content);
             }
 
             cancellation.ThrowIfCancellationRequested();
 
             // Moves can still fail half-way (a folder in a file's place, rights): keep copies to put back.
-            foreach (string target in targets)
+            string?[] kept = [.. targets.Select(target => File.Exists(target) ? target + ".old" + suffix : null)];
+            for (int index = 0; index < targets.Length; index++)
             {
-                string? backup = null;
-                if (File.Exists(target))
-                {
-                    backup = target + suffix + ".old";
-                    temporary.Add(backup);
-                    File.Copy(target, backup);
-                }
+                if (kept[index] is not { } backup)
+                    continue;
+                temporary.Add(backup);
+                File.Copy(targets[index], backup);
+            }
 
-                File.Move(target + suffix, target, overwrite: true);
-                backups.Add((target, backup));
+            // One move is all or nothing by itself.
+            if (targets.Length > 1)
+                UnfinishedWrite.Begin(root, suffix, targets);
+            for (int index = 0; index < targets.Length; index++)
+            {
+                File.Move(targets[index] + suffix, targets[index], overwrite: true);
+                backups.Add((targets[index], kept[index]));
             }
 
             done = true;
@@ -110,12 +137,15 @@ internal static class AtomicFiles
             }
 
             temporary.ForEach(TryDelete);
+            UnfinishedWrite.End(root);
             if (!done)
                 RemoveFolders(created);
         }
     }
 
-    private static string Target(string root, string name)
+    /// <summary>Full path of a file by its name in a folder.</summary>
+    /// <exception cref="ArgumentException">The name leaves the folder.</exception>
+    public static string Target(string root, string name)
     {
         string target = Path.GetFullPath(Path.Combine(root, name));
         if (name.Length == 0 || Path.IsPathRooted(name) || !target.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
@@ -123,7 +153,8 @@ internal static class AtomicFiles
         return target;
     }
 
-    private static void CreateFolders(string path, List<string> created)
+    /// <summary>Creates a folder with those that it lies in, and notes which were not there.</summary>
+    public static void CreateFolders(string path, List<string> created)
     {
         if (Directory.Exists(path))
             return;
@@ -133,13 +164,15 @@ internal static class AtomicFiles
         created.Add(path);
     }
 
-    private static void RemoveFolders(List<string> created)
+    /// <summary>Removes folders that are empty, the innermost first.</summary>
+    public static void RemoveFolders(List<string> created)
     {
         foreach (string path in Enumerable.Reverse(created))
             TryDeleteFolder(path);
     }
 
-    private static void TryDelete(string path)
+    /// <summary>Deletes a file where that can be done.</summary>
+    public static void TryDelete(string path)
     {
         try
         {
@@ -148,6 +181,20 @@ internal static class AtomicFiles
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
             // A leftover temporary file is harmless, and the first failure is the one to report.
+        }
+    }
+
+    /// <summary>Deletes a folder with all in it where that can be done.</summary>
+    public static void TryDeleteTree(string path)
+    {
+        try
+        {
+            if (Directory.Exists(path))
+                Directory.Delete(path, recursive: true);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            // What is left has a temporary name and goes with the next writing.
         }
     }
 

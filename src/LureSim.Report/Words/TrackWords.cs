@@ -61,6 +61,9 @@ public static class TrackWords
         _ => throw new ArgumentOutOfRangeException(nameof(end), end.Reason, "Not a reason."),
     };
 
+    /// <summary>What is shown of a run that gave up.</summary>
+    public const string PartBefore = "What is shown is the part before that.";
+
     /// <summary>How a run ended that did not complete: the reason, or what its status says where none is known.</summary>
     /// <param name="track">The track.</param>
     /// <exception cref="ArgumentNullException"><paramref name="track"/> is null.</exception>

@@ -301,13 +301,15 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
-    public async Task A_numerical_failure_exits_with_3_and_writes_nothing()
+    public async Task A_numerical_failure_exits_with_3_shows_the_part_before_and_writes_nothing()
     {
         var pipeline = new FakePipeline { OnPath = candidate => candidate with { Track = HandMade.Track(SimulationStatus.Failed, new SimulationEnd(SimulationEndReason.StepTooSmall, 2.1)) } };
         CliRun run = await CliRun.Of(pipeline, CancellationToken.None, "path", valid, "--weight", "1/8 oz", "--out", Out, "--json");
         Assert.Equal(3, run.Code);
         Assert.Contains("The lure could not be followed past 2.1 s after it hits the water", run.Error, StringComparison.Ordinal);
-        Assert.Equal("numerical_failure", JsonDocument.Parse(run.Output).RootElement.GetProperty("status").GetString());
+        JsonElement document = JsonDocument.Parse(run.Output).RootElement;
+        Assert.Equal("numerical_failure", document.GetProperty("status").GetString());
+        Assert.Equal(9, document.GetProperty("result").GetProperty("track").GetProperty("time_s").GetArrayLength());
         Assert.False(Directory.Exists(Out));
     }
 

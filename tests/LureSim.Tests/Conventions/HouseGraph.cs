@@ -28,7 +28,7 @@ internal sealed class HouseGraph
     {
         var graph = new HouseGraph();
         string folder = Path.GetDirectoryName(typeof(Planner).Assembly.Location)!;
-        foreach (string file in Directory.GetFiles(folder, "LureSim*.dll").Where(f => !Path.GetFileName(f).Contains("Tests", StringComparison.Ordinal)))
+        foreach (string file in Directory.GetFiles(folder, "LureSim*.dll").Where(f => !Path.GetFileName(f).Contains("Tests", StringComparison.Ordinal) && !Path.GetFileName(f).Contains("Fuzz", StringComparison.Ordinal)))
         {
             using var assembly = AssemblyDefinition.ReadAssembly(file);
             foreach (TypeDefinition type in assembly.MainModule.Types) graph.Visit(type, RoomOf(type));

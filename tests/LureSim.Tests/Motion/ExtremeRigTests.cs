@@ -23,6 +23,9 @@ public class ExtremeRigTests
     private const string HardestSwing = "swing in 3 m/s";
     private const double MostOpenSwing = 0.008;
 
+    // Of the many runs in the wind, as many as there is time for; all where LURESIM_ALL_ENDS is 1.
+    private const int WindyRuns = 16;
+
     // Rigs in which so little happens (a millijoule on a cast, or slack line that hangs in the current) that the absolute tolerances of a step are much of it.
     private static readonly HashSet<string> Weak = ["swing of a floating lure in no current", "feeding line to an empty spool"];
 
@@ -151,6 +154,40 @@ public class ExtremeRigTests
         Assert.True(track.State[rest].HasFlag(TrackState.OnBottom));
         Assert.InRange(track.Z[rest], -rig.Depth - 1e-4, -rig.Depth + 0.02);
     }
+
+    [Fact]
+    public void Slack_thick_line_in_a_strong_wind_runs()
+    {
+        var random = new Random(20260718);
+        Rig[] rigs =
+        [
+            .. from wind in (double[])[4.5, 7, 10, 15, 20, 25]
+               from direction in (double[])[0, Math.PI / 2, 2.6]
+               from line in ((LineKind Kind, double Diameter)[])[(LineKind.Monofilament, 0.6e-3), (LineKind.Monofilament, 1.5e-3), (LineKind.Fluorocarbon, 1.0e-3), (LineKind.Braid, 0.5e-3)]
+               from head in (double[])[0, 0.0018, 0.0071]
+               from way in (Presentation[])[Lazy, Hard with { CountDown = 4 }, Swing(0)]
+               select new Rig { Wind = wind, WindDirection = direction, Line = line.Kind, Diameter = line.Diameter, HeadMass = head, Body = head > 0 ? Jerkbait : Floating, Current = way == Lazy ? 0 : 1, Presentation = way },
+        ];
+        int all = rigs.Length;
+        if (Environment.GetEnvironmentVariable("LURESIM_ALL_ENDS") != "1")
+        {
+            random.Shuffle(rigs);
+            rigs = [.. rigs.Take(WindyRuns)];
+        }
+
+        List<string> failed = [];
+        foreach (Rig rig in rigs)
+        {
+            Track track = Ends(rig);
+            if (track.Status == SimulationStatus.Failed)
+                failed.Add($"wind {rig.Wind} to {rig.WindDirection:0.0}, {rig.Line} {1e3 * rig.Diameter} mm, head {1e3 * rig.HeadMass} g, {rig.Presentation.Name}: {track.End?.Reason} after {track.Time[^1]:0.0} s, {track.Statistics.Steps} steps, {track.Statistics.RejectedSteps} rejected");
+        }
+
+        Assert.True(failed.Count == 0, $"{failed.Count} of {rigs.Length} (all: {all})\n{string.Join("\n", failed)}");
+    }
+
+    // Slow, with long rests: the line lies slack on the water and in the wind.
+    private static Presentation Lazy => new() { Name = "slow with rests", CastLength = 15, CountDown = 3, RetrieveSpeed = 0.3, Moves = Move.StopAndGo(1, 4) };
 
     private static readonly Gen<Move> AnyMove = Gen.Select(Gen.Int[0, 5], Gen.Double[0.2, 3], Gen.Double[0, 1], Gen.Double[-1, 1], Gen.Double[-1, 1], Gen.Int[1, 3]).Select((kind, time, share, a, b, beats) => kind switch
     {
