@@ -41,6 +41,9 @@ public sealed record Plan(
     /// <summary>Ranking of the tackle box, or null where it was not asked for.</summary>
     public BoxAdvice? Box { get; init; }
 
+    /// <summary>Everything that was compared, by the numbers of the tries, the choice first; empty for a plan that was not sought.</summary>
+    public IReadOnlyList<TriedRig> Compared { get; init; } = [];
+
     /// <summary>The candidates of the chosen presentation, one a jig head: what the side view draws.</summary>
     public IReadOnlyList<Candidate> OfChosenPresentation =>
         [.. Candidates.Where(c => Choice.SameWay(c.Rig, Choice.First.Rig)).DistinctBy(c => c.Rig.Head)];

@@ -143,7 +143,7 @@ public static class Planner
         ClaritySpread? clarity = samples > 0 ? ClaritySpread.Of(scenario, colours) : null;
         RigFocus rigCheck = RigChecker.Focus(scenario, RigChecker.OnRetrieve(scenario, first.Rig, first.Track, cancellation), full: false, cancellation);
         progress?.Report(new PlanProgress(PlanStage.Colours, 1));
-        return new Plan(scenario, candidates, choice, fall, grid, colours) { Body = search.Bodies, Box = box, Uncertainty = study, Clarity = clarity, Answers = answers, RigCheck = rigCheck };
+        return new Plan(scenario, candidates, choice, fall, grid, colours) { Body = search.Bodies, Compared = TriedRig.Of(search, candidates), Box = box, Uncertainty = study, Clarity = clarity, Answers = answers, RigCheck = rigCheck };
 
         void Tell(PlanStage stage) => progress?.Report(new PlanProgress(stage, Begin[(int)stage]));
     }
