@@ -67,7 +67,7 @@ internal sealed record ChoiceJson(
             IntervalJson.Of(numbers?.BottomShare),
             IntervalJson.Of(numbers?.Score),
             choice.Margin,
-            choice.RunnerUp is { } other ? new Other(other.Rig.Head.Label, other.Rig.Body.Label, other.Rig.Presentation.Name, other.Mean, other.Fit) : null,
+            choice.RunnerUp is { } other ? new Other(other.Rig.Head.Label, other.Rig.Body.Label, other.Rig.Presentation.Name, other.Mean, other.Appeal) : null,
             choice.Bait is { } bait ? new Outcome(bait.Kind, bait.Wanted.Label, bait.WantedScore, bait.Best.Label, bait.BestScore) : null,
             [.. choice.Hands.Select(hand => new Setting(hand.Hand, hand.Own, hand.Chosen))],
             [.. choice.Warnings.Select(warning => new Warned(warning.Kind, warning.Value))],
@@ -76,7 +76,7 @@ internal sealed record ChoiceJson(
             [.. choice.Sensitivity.Select(item => new Hangs(item.Weight.Name, item.Factor, item.Rig.Head.Label, item.Rig.Body.Label, item.Rig.Presentation.Name))]);
     }
 
-    internal sealed record Other(string Weight, string Lure, string Presentation, double Mean, double Fit);
+    internal sealed record Other(string Weight, string Lure, string Presentation, double Mean, double Appeal);
 
     internal sealed record Outcome(BaitOutcomeKind Kind, string Wanted, double WantedScore, string Best, double BestScore);
 

@@ -1,5 +1,4 @@
 using LureSim.Decision;
-using LureSim.Decision.Trials;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
@@ -22,31 +21,43 @@ internal static class PlanView
         foreach (string note in ChoiceWords.Notes(plan, units.System))
             console.MarkupLineInterpolated($"[yellow]! {note}[/]");
 
-        Table view = Views.NewTable("everything compared");
-        bool bodies = plan.Candidates.Select(candidate => candidate.Rig.Body).Distinct().Count() > 1;
-        view.AddColumns(bodies ? ["jig head", "lure", "retrieve"] : ["jig head", "retrieve"]);
-        foreach (string heading in (string[])["in zone", "on bottom", "in grass", $"typical depth ({units.Length.Symbol})", "to zone (s)", "score"])
-            view.AddColumn(new TableColumn(Views.Escape(heading)).RightAligned());
-        foreach (Candidate candidate in plan.Candidates.OrderByDescending(candidate => candidate == plan.Choice.First).ThenByDescending(candidate => candidate.Score))
-        {
-            Coverage coverage = candidate.Coverage;
-            view.AddRow(
-            [
-                Views.Escape(units.HeadText(candidate.Rig.Head)),
-                .. bodies ? [Views.Escape(units.LureText(candidate.Rig.Body))] : (string[])[],
-                Views.Escape(candidate.Rig.Presentation.Name),
-                UnitFormat.Share.Text(coverage.ZoneShare),
-                UnitFormat.Share.Text(coverage.BottomShare),
-                UnitFormat.Share.Text(coverage.GrassShare),
-                units.Length.Number(coverage.MedianDepth),
-                Views.Optional(UnitFormat.Seconds, coverage.TimeToZone),
-                UnitFormat.Share.Number(candidate.Score),
-            ]);
-        }
-
-        Views.WriteFitted(console, view);
+        Compared(console, plan, units);
         if (plan.Uncertainty is { IsExact: false } study)
             UncertaintyView.Write(console, study, units);
         CoverageView.Write(console, plan.Grid, units);
+    }
+
+    // What ran all tries by its numbers over them; what was looked at once has no score that could stand beside theirs.
+    private static void Compared(IAnsiConsole console, Plan plan, UnitFormat units)
+    {
+        bool bodies = plan.Compared.Select(row => row.Rig.Body).Distinct().Count() > 1;
+        int tries = plan.Compared[0].Numbers.Tries;
+        foreach (IGrouping<bool, TriedRig> group in plan.Compared.GroupBy(row => row.IsJudged))
+        {
+            Table view = Views.NewTable(!group.Key ? "looked at once, in the conditions of the scenario"
+                : tries > 1 ? $"everything compared over {tries} what-if tries: typical (8 times in 10)"
+                : "everything compared");
+            view.AddColumns(bodies ? ["jig head", "lure", "retrieve"] : ["jig head", "retrieve"]);
+            foreach (string heading in (string[])["in zone", "on bottom", "in grass", $"typical depth ({units.Length.Symbol})", "to zone (s)", .. group.Key ? (string[])[tries > 1 ? "average score" : "score"] : []])
+                view.AddColumn(new TableColumn(Views.Escape(heading)).RightAligned());
+            foreach (TriedRig row in group)
+            {
+                TryNumbers numbers = row.Numbers;
+                view.AddRow(
+                [
+                    Views.Escape(units.HeadText(row.Rig.Head)),
+                    .. bodies ? [Views.Escape(units.LureText(row.Rig.Body))] : (string[])[],
+                    Views.Escape(row.Rig.Presentation.Name),
+                    UncertaintyWords.Band(numbers.ZoneShare, UnitFormat.Share, marked: true),
+                    UncertaintyWords.Band(numbers.BottomShare, UnitFormat.Share, marked: true),
+                    UncertaintyWords.Band(numbers.GrassShare, UnitFormat.Share, marked: true),
+                    UncertaintyWords.Band(numbers.MedianDepth, units.Length),
+                    UncertaintyWords.Band(numbers.TimeToZone, UnitFormat.Seconds),
+                    .. group.Key ? [UnitFormat.Share.Number(numbers.Score.Mean)] : (string[])[],
+                ]);
+            }
+
+            Views.WriteFitted(console, view);
+        }
     }
 }

@@ -22,6 +22,9 @@ public sealed record Sheet
     /// <summary>All candidates: heads, bodies and presentations.</summary>
     public required IReadOnlyList<Candidate> Candidates { get; init; }
 
+    /// <summary>Everything that was compared, by the numbers of the tries, the choice first.</summary>
+    public IReadOnlyList<TriedRig> Compared { get; init; } = [];
+
     /// <summary>The choice.</summary>
     public required Choice Choice { get; init; }
 
@@ -94,6 +97,7 @@ public sealed record Sheet
         {
             Scenario = plan.Scenario,
             Candidates = plan.Candidates,
+            Compared = plan.Compared,
             Choice = plan.Choice,
             Why = ChoiceWords.Why(plan, units),
             Warnings = ChoiceWords.Warnings(plan, units),

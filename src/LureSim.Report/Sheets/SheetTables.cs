@@ -59,42 +59,53 @@ internal static class SheetTables
         return Fall(new FallTable([.. rows.Select(i => fall.Depths[i])], columns), columns, sheet.Scenario.Spot.StrikeZone, "Sink counts", format);
     }
 
-    /// <summary>All candidates, best first.</summary>
-    public static TableView Candidates(Sheet sheet, UnitFormat format)
+    /// <summary>Everything compared, the choice first: by the numbers of the tries; what was looked at once stands below and has no score.</summary>
+    public static TableView Compared(Sheet sheet, UnitFormat format)
     {
+        IReadOnlyList<TriedRig> all = sheet.Compared;
         bool grass = sheet.Scenario.Spot.GrassHeight > 0;
-        bool bodies = sheet.Candidates.Select(c => c.Rig.Body).Distinct().Count() > 1;
-        bool across = sheet.Candidates.Any(c => c.Coverage.DriftAcross > 0.5);
+        bool bodies = all.Select(row => row.Rig.Body).Distinct().Count() > 1;
+        bool across = all.Any(row => row.Numbers.DriftAcross.Median > 0.5);
+        int tries = all.Count > 0 ? all[0].Numbers.Tries : 1;
         List<ColumnView> columns = [new("head", IsText: true)];
         if (bodies)
             columns.Add(new("lure", IsText: true));
-        columns.AddRange([new("retrieve and what it does", IsText: true), new("in zone"), new("above"), new("below"), new("on bottom")]);
+        columns.AddRange([new("retrieve and what it does", IsText: true), new("in zone"), new("on bottom")]);
         if (grass)
             columns.Add(new("in grass"));
-        columns.AddRange([new("to zone"), new("typical depth")]);
+        columns.AddRange([new("to zone (s)"), new($"typical depth ({format.Length.Symbol})")]);
         if (across)
-            columns.Add(new("sideways"));
-        columns.Add(new("score"));
+            columns.Add(new($"sideways ({format.Length.Symbol})"));
+        columns.Add(new(tries > 1 ? "average score" : "score"));
 
-        List<RowView> rows = [];
-        foreach (Candidate c in sheet.Candidates.OrderByDescending(c => SideView.IsFirst(c, sheet.Choice.First)).ThenByDescending(c => c.Score))
+        GroupView[] groups = [.. all.GroupBy(row => row.IsJudged).Select(group => new GroupView(group.Key ? "" : "Looked at once, in the conditions you gave", [.. group.Select(Row)]))];
+        string ranges = tries > 1 ? $"Over {tries} what-if tries: typical, and 8 times in 10 between. " : "";
+        return new TableView(
+            "Everything compared",
+            $"{ranges}Shares of the retrieve, from the first turn of the handle to the rod tip. Score 0 to 100; the choice is starred.",
+            columns,
+            groups,
+            "stick",
+            Short: all.Count <= LongestUnbroken);
+
+        RowView Row(TriedRig row)
         {
-            Coverage v = c.Coverage;
-            string verdict = TrackWords.Verdict(c) + (c.Track.Status == SimulationStatus.Completed ? "" : $" ({TrackWords.EndOrStatus(c.Track)})");
+            TryNumbers v = row.Numbers;
+            string verdict = row.Run is { } run ? TrackWords.Verdict(run) + (run.Track.Status == SimulationStatus.Completed ? "" : $" ({TrackWords.EndOrStatus(run.Track)})") : "";
             List<CellView> cells = [];
             if (bodies)
-                cells.Add(new(format.LureText(c.Rig.Body), Class: "text"));
-            cells.AddRange([new(c.Rig.Presentation.Name, verdict, "words"), new(UnitFormat.PercentText(v.ZoneShare)), new(UnitFormat.PercentText(v.AboveShare)), new(UnitFormat.PercentText(v.BelowShare)), new(UnitFormat.PercentText(v.BottomShare))]);
+                cells.Add(new(format.LureText(row.Rig.Body), Class: "text"));
+            cells.AddRange([new(row.Rig.Presentation.Name, row.IsJudged && tries > 1 ? "" : verdict, "words"), Cell(v.ZoneShare, UnitFormat.Share, true), Cell(v.BottomShare, UnitFormat.Share, true)]);
             if (grass)
-                cells.Add(new(UnitFormat.PercentText(v.GrassShare)));
-            cells.AddRange([new(UnitFormat.SecondsText(v.TimeToZone)), new(format.HandText(v.MedianDepth))]);
+                cells.Add(Cell(v.GrassShare, UnitFormat.Share, true));
+            cells.AddRange([Cell(v.TimeToZone, UnitFormat.Seconds), Cell(v.MedianDepth, format.Length)]);
             if (across)
-                cells.Add(new(format.HandText(v.DriftAcross)));
-            cells.Add(new(UnitFormat.Number(100 * c.Score, 0)));
-            rows.Add(new RowView(format.HeadText(c.Rig.Head), cells, SideView.IsFirst(c, sheet.Choice.First) ? "first" : ""));
+                cells.Add(Cell(v.DriftAcross, format.Length));
+            cells.Add(new(row.IsJudged ? UnitFormat.Number(100 * v.Score.Mean, 0) : ""));
+            return new RowView(format.HeadText(row.Rig.Head), cells, row.Rig == sheet.Choice.First.Rig ? "first" : "");
         }
 
-        return new TableView("Everything compared", "Shares of the retrieve, from the first turn of the handle to the rod tip. Score 0 to 100; the choice is starred.", columns, [new GroupView("", rows)], "stick", Short: rows.Count <= LongestUnbroken);
+        static CellView Cell(Interval figure, DisplayUnit unit, bool marked = false) => new(UncertaintyWords.Band(figure, unit, marked));
     }
 
     /// <summary>The heads owned, each at its best, with the common sizes that the box lacks.</summary>

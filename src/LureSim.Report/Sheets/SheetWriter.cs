@@ -185,7 +185,7 @@ public static class SheetWriter
             {
                 Numbers = Explanations.Weight(sheet, format),
                 Figures = figures.Take(FigureSection.Weight),
-                Tables = [SheetTables.Candidates(sheet, format)],
+                Tables = [SheetTables.Compared(sheet, format)],
                 Items = Plain([.. ChoiceWords.MoreOnWeight(sheet.Choice, sheet.Units), .. ChoiceWords.Flips(sheet.Choice, sheet.Scenario.Tackle.Reel, format).Select(flip => Grammar.Sentence("change weight " + flip))]),
             },
             new("speed", "How fast")

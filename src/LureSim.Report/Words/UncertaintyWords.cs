@@ -34,6 +34,19 @@ public static class UncertaintyWords
         return sentences;
     }
 
+    /// <summary>A typical figure with its range, as "71% (37 to 90)"; the figure alone where they do not differ when written.</summary>
+    /// <param name="interval">The figure over the tries.</param>
+    /// <param name="unit">Its unit.</param>
+    /// <param name="marked">True to write the unit behind the typical figure.</param>
+    /// <exception cref="ArgumentNullException">A required argument is null.</exception>
+    public static string Band(Interval interval, DisplayUnit unit, bool marked = false)
+    {
+        ArgumentNullException.ThrowIfNull(interval);
+        ArgumentNullException.ThrowIfNull(unit);
+        string typical = marked ? unit.Text(interval.Median) : unit.Number(interval.Median), low = unit.Number(interval.Low), high = unit.Number(interval.High);
+        return low == high ? typical : $"{typical} ({low} to {high})";
+    }
+
     /// <summary>How often the best head came out best, for a card; nothing where all is known.</summary>
     /// <param name="study">The study.</param>
     /// <exception cref="ArgumentNullException"><paramref name="study"/> is null.</exception>

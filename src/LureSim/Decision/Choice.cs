@@ -36,39 +36,6 @@ public enum ChoiceWarningKind
 /// <param name="Value">Share of the retrieve (0 to 1), way across (m) or elevation of the sun (degrees), by the kind; 0 where there is no figure.</param>
 public sealed record ChoiceWarning(ChoiceWarningKind Kind, double Value);
 
-/// <summary>The numbers of a choice over its tries: what is shown, in place of those of one run.</summary>
-/// <param name="Tries">Tries; 1 where everything is known.</param>
-/// <param name="ZoneShare">Share of the retrieve in the strike zone.</param>
-/// <param name="LiveZoneShare">Share of the retrieve in the strike zone with the action on.</param>
-/// <param name="MedianDepth">Typical depth of the retrieve (m).</param>
-/// <param name="TimeToZone">Seconds from splash-down to the zone; infinite where it never gets there.</param>
-/// <param name="BottomShare">Share of the retrieve in contact with the bottom.</param>
-/// <param name="GrassShare">Share of the retrieve in the grass.</param>
-/// <param name="DriftAcross">Greatest way across the cast (m).</param>
-/// <param name="Score">Score.</param>
-public sealed record TryNumbers(
-    int Tries, Interval ZoneShare, Interval LiveZoneShare, Interval MedianDepth, Interval TimeToZone, Interval BottomShare, Interval GrassShare, Interval DriftAcross, Interval Score)
-{
-    /// <summary>The numbers of a rig.</summary>
-    /// <param name="rig">The rig with its tries.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="rig"/> is null.</exception>
-    public static TryNumbers Of(SearchedRig rig)
-    {
-        ArgumentNullException.ThrowIfNull(rig);
-        IReadOnlyList<Coverage> o = rig.Outcomes;
-        return new TryNumbers(
-            o.Count,
-            Interval.Of(o.Select(c => c.ZoneShare)),
-            Interval.Of(o.Select(c => c.LiveZoneShare)),
-            Interval.Of(o.Select(c => c.MedianDepth)),
-            Interval.Of(o.Select(c => c.TimeToZone ?? double.PositiveInfinity)),
-            Interval.Of(o.Select(c => c.BottomShare)),
-            Interval.Of(o.Select(c => c.GrassShare)),
-            Interval.Of(o.Select(c => c.DriftAcross)),
-            Interval.Of(rig.Scores));
-    }
-}
-
 /// <summary>What a choice takes for granted.</summary>
 public enum ChoiceAssumption
 {
@@ -185,11 +152,11 @@ public sealed record Choice(
             Assumptions = [.. AssumptionsOf(scenario, search.Bodies)],
         };
 
-        // Baits are weighed with their fit, as in the choice itself.
+        // Baits are weighed with their appeal, as in the choice itself.
         int Count(int margins) => Enumerable.Range(0, search.Tries).Count(t =>
         {
-            double own = search.First.Scores[t] * search.First.Fit;
-            double best = others.Select(rig => rig.Scores[t] * rig.Fit).DefaultIfEmpty(0).Max();
+            double own = search.First.Scores[t] * search.First.Appeal;
+            double best = others.Select(rig => rig.Scores[t] * rig.Appeal).DefaultIfEmpty(0).Max();
             return own > 0 && own >= best - (margins * ScoreWeights.Default.Tie(best));
         });
     }

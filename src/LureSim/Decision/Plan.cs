@@ -48,6 +48,9 @@ public sealed record Plan(
     /// <summary>What to look at next, the most telling first; empty where nothing would change the choice.</summary>
     public IReadOnlyList<NextLook> LookNext { get; init; } = [];
 
+    /// <summary>Everything that was compared, by the numbers of the tries, the choice first; empty for a plan that was not sought.</summary>
+    public IReadOnlyList<TriedRig> Compared { get; init; } = [];
+
     /// <summary>The candidates of the chosen presentation, one a jig head: what the side view draws.</summary>
     public IReadOnlyList<Candidate> OfChosenPresentation =>
         [.. Candidates.Where(c => Choice.SameWay(c.Rig, Choice.First.Rig)).DistinctBy(c => c.Rig.Head)];

@@ -150,7 +150,7 @@ public static class Planner
         RigFocus rigCheck = RigChecker.Focus(scenario, RigChecker.OnRetrieve(scenario, first.Rig, first.Track, cancellation), full: false, cancellation);
         IReadOnlyList<NextLook> next = NextLook.Of(search, options.Simulation, parallel);
         progress?.Report(new PlanProgress(PlanStage.Colours, 1));
-        return new Plan(scenario, candidates, choice, fall, grid, colours) { Body = search.Bodies, Box = box, Uncertainty = study, Clarity = clarity, Answers = answers, RigCheck = rigCheck, Seen = seen, LookNext = next };
+        return new Plan(scenario, candidates, choice, fall, grid, colours) { Body = search.Bodies, Compared = TriedRig.Of(search, candidates), Box = box, Uncertainty = study, Clarity = clarity, Answers = answers, RigCheck = rigCheck, Seen = seen, LookNext = next };
 
         void Tell(PlanStage stage) => progress?.Report(new PlanProgress(stage, Begin[(int)stage]));
     }

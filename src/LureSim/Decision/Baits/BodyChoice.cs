@@ -6,7 +6,14 @@ namespace LureSim.Decision.Baits;
 /// <summary>How well a body of the box suits the season, the water and the forage.</summary>
 /// <param name="Body">The body.</param>
 /// <param name="Suitability">0 to 1: mean fit to the rules that hold, weighted by how loud they speak; 1 where none holds.</param>
-public sealed record BodyFit(LureBody Body, double Suitability);
+public sealed record BodyFit(LureBody Body, double Suitability)
+{
+    /// <summary>
+    /// What the rules about today make of the score of its runs, 0 to 1: 1 - belief x (1 - fit), with the belief of the loudest of them and the fit to them alone.
+    /// 1 where no rule speaks of today: habits of a kind of fish decide only between baits whose runs do not differ by more than the model knows.
+    /// </summary>
+    public double Appeal { get; init; } = 1;
+}
 
 /// <summary>What would have to be so for another body to be the choice.</summary>
 public enum BodyConditionKind
@@ -91,13 +98,20 @@ public sealed record BodyChoice(
 
     private static IReadOnlyList<BodyFit> Rank(Scenario scenario, IReadOnlyList<ForageRule> rules)
     {
-        double total = rules.Sum(rule => rule.Weight);
+        ForageRule[] today = [.. rules.Where(rule => rule.Belief > 0)];
+        double belief = today.MaxBy(rule => rule.Weight)?.Belief ?? 0;
         return
         [
             .. scenario.Tackle.Bodies
-                .Select(body => new BodyFit(body, total > 0 ? rules.Sum(rule => rule.Weight * rule.Fit(body, scenario)) / total : 1))
+                .Select(body => new BodyFit(body, Fit(rules, body)) { Appeal = 1 - (belief * (1 - Fit(today, body))) })
                 .OrderByDescending(fit => fit.Suitability),
         ];
+
+        double Fit(IReadOnlyList<ForageRule> of, LureBody body)
+        {
+            double total = of.Sum(rule => rule.Weight);
+            return total > 0 ? of.Sum(rule => rule.Weight * rule.Fit(body, scenario)) / total : 1;
+        }
     }
 
     // Asks the rules again with one thing changed at a time.

@@ -62,6 +62,9 @@ public sealed record ForageRule
     /// <summary>How loud it speaks, above 0.</summary>
     public required double Weight { get; init; }
 
+    /// <summary>How sure it is that fish feed so here today, 0 to 1; 0 for a habit of the fish, which says nothing of today (assumed).</summary>
+    public double Belief { get; init; }
+
     /// <summary>Key of docs/REFERENCES.bib, or "common practice".</summary>
     public required string Source { get; init; }
 
@@ -143,6 +146,7 @@ public sealed record ForageRule
             ForageRatio = new LengthRange(Number("forage_ratio_min"), Number("forage_ratio_max")),
             FishRatio = new LengthRange(Number("fish_ratio_min"), Number("fish_ratio_max")),
             Weight = Number("weight") ?? throw new InvalidOperationException($"Rule {row.Text("id")} has no weight."),
+            Belief = row.Number("belief"),
             Source = row.Text("source"),
             Says = row.Text("says"),
         };

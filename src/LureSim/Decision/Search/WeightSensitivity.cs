@@ -9,7 +9,7 @@ namespace LureSim.Decision.Search;
 public sealed record WeightSensitivity(ScoreWeight Weight, double Factor, Rig Rig)
 {
     // These are measured on the track and not weighed afterwards.
-    private static readonly string[] Measured = ["feel_tension", "hook_length", "crawl"];
+    private static readonly string[] Measured = ["feel_tension", "hook_length", "crawl", "settle_time"];
 
     private static readonly double[] Factors = [0.5, 2];
 
@@ -28,7 +28,7 @@ public sealed record WeightSensitivity(ScoreWeight Weight, double Factor, Rig Ri
             foreach (double factor in Factors)
             {
                 ScoreWeights weights = ScoreWeights.Default.Scaled(weight.Name, factor);
-                SearchedRig then = ChoiceSearch.Pick([.. search.Finalists.Select(rig => rig.Weighed(search.Scenario, weights))], search.Bodies, weights);
+                SearchedRig then = BaitPick.Of([.. search.Finalists.Select(rig => rig.Weighed(search.Scenario, weights))], search.Bodies, weights);
                 if (then.Rig != search.First.Rig) found.Add(new WeightSensitivity(weight, factor, then.Rig));
             }
         }

@@ -31,6 +31,9 @@ public sealed record Coverage(
     /// <summary>Share of the retrieve dragged along the bottom, 0 to <see cref="BottomShare"/>: in contact and moving.</summary>
     public double DragShare { get; init; }
 
+    /// <summary>Share of the retrieve on the bottom after the first seconds of each stay there (<see cref="ScoreWeights.SettleTime"/>), lying or dragged, 0 to <see cref="BottomShare"/>.</summary>
+    public double SettledShare { get; init; }
+
     /// <summary>Way along the bottom in contact with it (m).</summary>
     public double DraggedLength { get; init; }
 

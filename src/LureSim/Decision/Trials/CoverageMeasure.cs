@@ -26,9 +26,10 @@ public static class CoverageMeasure
         int start = 0;
         while (start < track.Count && (track.State[start] & TrackState.Falling) != 0) start++;
         int count = track.Count - start;
-        int inZone = 0, above = 0, below = 0, bottom = 0, grass = 0, dragged = 0, touches = 0;
+        int inZone = 0, above = 0, below = 0, bottom = 0, grass = 0, dragged = 0, settled = 0, touches = 0;
         double across = 0, deepest = 0, way = 0, felt = 0;
-        bool near = false;
+        bool near = false, down = false;
+        double since = 0;
         ScoreWeights weights = ScoreWeights.Default;
         double reference = track.Count > 0 ? track.Y[0] : 0;
         for (int i = 0; i < track.Count; i++)
@@ -48,6 +49,8 @@ public static class CoverageMeasure
             {
                 bottom++;
                 if (!near) touches++;
+                if (!down) since = track.Time[i];
+                if (track.Time[i] - since > weights.SettleTime) settled++;
                 double speed = Math.Sqrt((track.VelocityX[i] * track.VelocityX[i]) + (track.VelocityY[i] * track.VelocityY[i]));
                 if (speed > weights.Crawl)
                 {
@@ -55,6 +58,8 @@ public static class CoverageMeasure
                     if (i > start) way += speed * (track.Time[i] - track.Time[i - 1]);
                 }
             }
+
+            down = touch;
 
             // A lure that hangs about the limit has touched once.
             near = touch || (near && depth >= touching + here - weights.HookLength);
@@ -83,6 +88,7 @@ public static class CoverageMeasure
             across)
         {
             DragShare = dragged * share,
+            SettledShare = settled * share,
             DraggedLength = way,
             Touches = touches,
             FeltShare = count > 0 ? felt * share : 1,

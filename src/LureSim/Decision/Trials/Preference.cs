@@ -4,14 +4,15 @@ namespace LureSim.Decision.Trials;
 public static class Preference
 {
     /// <summary>
-    /// The rig to take: of all whose score is no worse than the best by a real margin the one with the lightest head, of equally light ones the one that is worked in
-    /// the simplest way, and of these the one that scores highest.
+    /// The rig to take: of all that no other beats by a real margin the one with the lightest head, of equally light ones the one that is worked in the simplest way,
+    /// and of these the one that scores highest. A rig must stand against every other, and not against the best alone: the tries may leave open whether the best
+    /// beats it, and show that the second best does.
     /// </summary>
     /// <typeparam name="T">What carries the rig.</typeparam>
     /// <param name="items">What to choose from, at least one.</param>
     /// <param name="rig">Its rig.</param>
     /// <param name="score">Its score.</param>
-    /// <param name="margin">How far a score may lie below the best, given the best item, and be no worse; null for <see cref="ScoreWeights.Tie"/>.</param>
+    /// <param name="margin">How far a score may lie below another, given the other item, and be no worse; never less than <see cref="ScoreWeights.Tie"/>, which null stands for.</param>
     /// <param name="weights">Weights; null for those of the table.</param>
     /// <exception cref="ArgumentNullException">A required argument is null.</exception>
     /// <exception cref="ArgumentException">There is nothing to choose from.</exception>
@@ -25,7 +26,7 @@ public static class Preference
         double most = score(best), tie = (weights ?? ScoreWeights.Default).Tie(most);
         if (!(most > 0)) return best;
         return items
-            .Where(item => score(item) > 0 && score(item) >= most - (margin is null ? tie : Math.Max(tie, margin(best, item))))
+            .Where(item => score(item) > 0 && items.All(other => score(item) >= score(other) - (margin is null ? tie : Math.Max(tie, margin(other, item)))))
             .OrderBy(item => rig(item).Head.Mass)
             .ThenBy(item => Naturalness.ClassOf(rig(item).Presentation))
             .ThenByDescending(score)

@@ -6,7 +6,7 @@ namespace LureSim.Decision.Trials;
 /// <summary>The parts of a score, each a factor from 0 to 1.</summary>
 /// <param name="Zone">Share of the retrieve in the strike zone; time with the action off counts by what the bait is worth at rest.</param>
 /// <param name="Wait">What waiting for the lure to come down to the zone leaves.</param>
-/// <param name="Bottom">What lying on the bottom and being dragged along it leave.</param>
+/// <param name="Bottom">What lying on the bottom, being dragged along it and settling there leave.</param>
 /// <param name="Snag">Chance that the cast comes back without a snag.</param>
 /// <param name="Grass">What time in the grass leaves.</param>
 /// <param name="Bow">What the bow of the line across the current leaves.</param>
@@ -60,7 +60,7 @@ public static class Ranking
         return new ScoreTerms(
             Unit(coverage.LiveZoneShare + (natural.Idle * Math.Max(0, coverage.ZoneShare - coverage.LiveZoneShare))),
             1 - Math.Min(1, wait / weights.WaitLimit),
-            Unit(1 - (cost.Rest * rest) - (drag * coverage.DragShare)),
+            Unit(1 - (cost.Rest * rest) - (drag * coverage.DragShare) - (cost.Settled * coverage.SettledShare)),
             Math.Exp(-((cost.SnagMetre * coverage.DraggedLength) + (cost.SnagTouch * coverage.Touches))),
             Unit(1 - (weights.Grass * coverage.GrassShare)),
             Unit(1 - (weights.Bow * Math.Min(1, coverage.DriftAcross / rig.Presentation.CastLength))),

@@ -14,9 +14,10 @@ public sealed record ScoreWeight(string Name, double Value, string Unit, bool Is
 /// <summary>What touching one kind of bottom costs.</summary>
 /// <param name="Rest">Share of the time lying on it that is lost, 0 to 1.</param>
 /// <param name="Drag">Share of the time dragged along it that is lost, 0 to 1.</param>
+/// <param name="Settled">Further share lost of the time on it beyond <see cref="ScoreWeights.SettleTime"/> without a break, 0 to 1.</param>
 /// <param name="SnagTouch">Chance of a snag at each touch, 0 to 1.</param>
 /// <param name="SnagMetre">Chance of a snag for each metre dragged (1/m).</param>
-public readonly record struct BottomCost(double Rest, double Drag, double SnagTouch, double SnagMetre);
+public readonly record struct BottomCost(double Rest, double Drag, double Settled, double SnagTouch, double SnagMetre);
 
 /// <summary>The weights of the score: one set for all commands.</summary>
 public sealed class ScoreWeights
@@ -42,17 +43,17 @@ public sealed class ScoreWeights
         MudWeight = Value("mud_weight");
         HookLength = Value("hook_length");
         Crawl = Value("crawl");
+        SettleTime = Value("settle_time");
         TieShare = Value("tie_share");
         TieScore = Value("tie_score");
-        BaitMargin = Value("bait_margin");
         bottoms =
         [
             .. Enum.GetValues<BottomKind>().Select(kind => kind switch
             {
-                BottomKind.Hard => new BottomCost(Value("rest_hard"), Value("drag_hard"), Value("snag_touch_hard"), Value("snag_metre_hard")),
-                BottomKind.Sand => new BottomCost(Value("rest_sand"), Value("drag_sand"), 0, 0),
-                BottomKind.Mud => new BottomCost(Value("rest_mud"), Value("drag_mud"), 0, 0),
-                BottomKind.Shell => new BottomCost(Value("rest_shell"), Value("drag_shell"), Value("snag_touch_shell"), Value("snag_metre_shell")),
+                BottomKind.Hard => new BottomCost(Value("rest_hard"), Value("drag_hard"), Value("settled_hard"), Value("snag_touch_hard"), Value("snag_metre_hard")),
+                BottomKind.Sand => new BottomCost(Value("rest_sand"), Value("drag_sand"), Value("settled_sand"), 0, 0),
+                BottomKind.Mud => new BottomCost(Value("rest_mud"), Value("drag_mud"), Value("settled_mud"), 0, 0),
+                BottomKind.Shell => new BottomCost(Value("rest_shell"), Value("drag_shell"), Value("settled_shell"), Value("snag_touch_shell"), Value("snag_metre_shell")),
                 _ => throw new InvalidOperationException($"{kind} has no weights."),
             }),
         ];
@@ -88,14 +89,14 @@ public sealed class ScoreWeights
     /// <summary>Speed along the bottom from which a lure is dragged (m/s).</summary>
     public double Crawl { get; }
 
+    /// <summary>A lure that stays on the bottom for longer without a break has settled (s).</summary>
+    public double SettleTime { get; }
+
     /// <summary>Scores that differ by less than this share of the best are no real difference.</summary>
     public double TieShare { get; }
 
     /// <summary>Scores that differ by less than this are no real difference.</summary>
     public double TieScore { get; }
-
-    /// <summary>Share by which the runs of another bait must lead before they overturn the rules.</summary>
-    public double BaitMargin { get; }
 
     /// <summary>What touching a kind of bottom costs.</summary>
     /// <param name="kind">The bottom.</param>

@@ -16,6 +16,9 @@ public static class Trial
     public const int SearchSegments = 10;
     private const double SearchTolerance = 10;
 
+    // Line segments of the first look of a search, which is only to tell what is worth more runs.
+    private const int LookSegments = 6;
+
     // Coarser still: error tolerance, for runs of which many are averaged.
     private const double CoarseTolerance = 3;
 
@@ -47,6 +50,15 @@ public static class Trial
             Segments = Math.Min(SearchSegments, options.Segments),
             ToleranceFactor = Math.Max(SearchTolerance, options.ToleranceFactor),
         };
+    }
+
+    /// <summary>Settings of the first look of a search.</summary>
+    /// <param name="options">Settings of single runs.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="options"/> is null.</exception>
+    public static SimulationOptions ForLook(SimulationOptions options)
+    {
+        SimulationOptions search = ForSearch(options);
+        return search with { Segments = Math.Min(LookSegments, search.Segments) };
     }
 
     /// <summary>Where a rig spent its time on a track, and when its action was on.</summary>

@@ -1,0 +1,308 @@
+using LureSim.Decision.Baits;
+using LureSim.Decision.Trials;
+using LureSim.Decision.Uncertainty;
+using LureSim.Lures;
+using LureSim.Model;
+
+namespace LureSim.Decision.Search;
+
+/// <summary>The race for a choice: looks, hands, tries, and the heads to either side of the best.</summary>
+internal sealed class ChoiceRace(Scenario scenario, ChoiceSearchOptions options, ParallelOptions parallel, IProgress<double>? progress)
+{
+    // The stages of the tries: rigs that go on at most, and the tries that they have run by then.
+    private static readonly (int Rigs, int Tries)[] Stages = [(8, 6), (5, 12), (4, int.MaxValue)];
+
+    // Rigs whose hands are varied, and how many go on after each hand.
+    private static readonly (Hand Hand, int Rigs)[] Refinement = [(Hand.SinkCount, 8), (Hand.ReelSpeed, 6), (Hand.Rest, 4), (Hand.Lift, 4), (Hand.CastAngle, 3)];
+    private const int FirstSurvivors = 8;
+    private const int OfEachBait = 2;
+
+    // A rig that scores less than this share of the best is not made the best by its hands.
+    private const double Hopeless = 0.5;
+
+    // A variation whose first cast falls short of this share of the present hand's is not tried further.
+    private const double WorthTrying = 0.9;
+
+    // Standard errors by which a rig may lie behind and still be the best.
+    private const double Errors = 2;
+
+    // The scenario's own figures stay unless another hand scores more by this (score): figures are not changed for nothing.
+    private const double WorthChanging = 0.01;
+
+    // A neighbour of the choice may be the better one; so often it is looked for.
+    private const int MostMoves = 4;
+
+    // Quantiles of the current whose tries stand for all while hands are varied.
+    private const double LowPlace = 0.2;
+    private const double HighPlace = 0.8;
+
+    private static readonly int[] Itself = [-1];
+
+    private readonly BodyChoice bodies = BodyChoice.Of(scenario);
+    private readonly int samples = scenario.Uncertainty.IsExactInMotion ? 0 : options.Samples ?? scenario.Uncertainty.Samples;
+    private RaceField field = null!;
+
+    public ChoiceSearch Run()
+    {
+        field = new RaceField(scenario, bodies, options.Simulation, samples, parallel);
+        List<RaceArm> all = FirstLook();
+        options.FirstLook?.Report(Pick(all, Itself).Look!);
+        progress?.Report(0.3);
+        RaceArm first;
+        List<RaceArm> final;
+        if (options.Exhaustive)
+        {
+            final = Everything(all);
+            field.Try(final, AllTries);
+            first = Pick(final, AllTries);
+        }
+        else
+        {
+            List<RaceArm> hands = Refine(all);
+            progress?.Report(0.6);
+            final = Halve(all, hands);
+            progress?.Report(0.9);
+            first = Settle(final);
+        }
+
+        progress?.Report(1);
+        SearchedRig chosen = first.Searched();
+        return new ChoiceSearch(
+            scenario,
+            bodies,
+            chosen,
+            [chosen, .. final.Where(arm => arm != first && Full(arm)).Select(arm => arm.Searched()).OrderByDescending(rig => rig.Value)],
+            AllHeads(first),
+            [.. all.Select(arm => arm.Look!)],
+            first.Draws,
+            field.Considered,
+            field.Runs);
+    }
+
+    private int[] AllTries => samples == 0 ? Itself : [.. Enumerable.Range(0, samples)];
+
+    private bool Full(RaceArm arm) => AllTries.All(arm.Has);
+
+    private bool Free(Hand hand) => !scenario.Fixed.Contains(hand);
+
+    // Every bait with every presentation. The bait that the rules want runs every second head of a small box, and fewer of a large one; from the best of these, and
+    // for the other baits from there, the heads to either side are run as long as they are better.
+    private List<RaceArm> FirstLook()
+    {
+        ChoiceLimits limits = options.Limits;
+        LureBody[] baits = [.. bodies.Fits.Select(fit => fit.Body).Where(body => limits.Body is null || body == limits.Body)];
+        Presentation[] ways = [.. scenario.Presentations.Where(way => limits.Presentation is null || way == limits.Presentation)];
+        JigHead[] owned = [.. scenario.Tackle.JigHeads.Where(head => limits.Head is null || head == limits.Head || (head.IsNone && limits.Head.IsNone)).OrderBy(head => head.Mass)];
+        Row[] rows =
+        [
+            .. baits.SelectMany(body => ways.Select(way => new Row(body, way, body.NeedsHead ? owned : limits.Head is { IsNone: false } ? [] : [JigHead.None(body)])))
+                .Where(row => row.Heads.Length > 0),
+        ];
+        if (rows.Length == 0) throw new ArgumentException("Nothing in the scenario fits what the choice is held to.");
+        LureBody lead = (rows.FirstOrDefault(row => row.Body.NeedsHead) ?? rows[0]).Body;
+        Row[] leading = [.. rows.Where(row => row.Body == lead)];
+        Climb(leading, row => Places(row.Heads.Length));
+        Climb([.. rows.Except(leading)], row =>
+            options.Exhaustive || row.Heads.Length < 2 ? Enumerable.Range(0, row.Heads.Length)
+            : leading.First(other => other.Way == row.Way) is { Score: > 0 } led ? [led.Best]
+            : Places(row.Heads.Length));
+        return [.. rows.SelectMany(row => row.Arms.OfType<RaceArm>()).Distinct()];
+    }
+
+    private IEnumerable<int> Places(int heads)
+    {
+        int step = options.Exhaustive || heads <= Row.AllOf ? 1 : Math.Max(2, heads / Row.Looks);
+        for (int i = step / 2; i < heads; i += step) yield return i;
+    }
+
+    private void Climb(IReadOnlyList<Row> rows, Func<Row, IEnumerable<int>> from)
+    {
+        var next = rows.ToDictionary(row => row, row => from(row).ToArray());
+        while (next.Values.Any(places => places.Length > 0))
+        {
+            (Rig Rig, Presentation Way, SinkTarget Target, Row Row, int Place)[] wanted =
+                [.. next.SelectMany(pair => pair.Value.Select(i => (new Rig(pair.Key.Heads[i], pair.Key.Body, pair.Key.Way), pair.Key.Way, Primary(pair.Key.Way), pair.Key, i)))];
+            field.Fall(wanted.Select(item => (item.Rig, item.Way, item.Target)));
+            foreach ((Rig rig, Presentation way, SinkTarget target, Row row, int place) in wanted) row.Arms[place] = field.ArmOf(rig, way, target);
+            field.Try([.. wanted.Select(item => item.Row.Arms[item.Place]!)], Itself);
+            next = rows.ToDictionary(row => row, row => row.Beside());
+        }
+    }
+
+    // A stated count is followed to the zone where it may; to the bottom stays to the bottom, and a swing begins at once.
+    private SinkTarget Primary(Presentation way) =>
+        !Free(Hand.SinkCount) || way.CountDown is null || Naturalness.ClassOf(way) == RetrieveClass.Swing ? SinkTarget.Own : SinkTarget.ZoneMiddle;
+
+    // The best of each bait, so that every bait is heard; then the best of all.
+    private static List<RaceArm> Survivors(List<RaceArm> arms, IReadOnlyList<int> tries, int count)
+    {
+        List<RaceArm> order = [.. arms.OrderByDescending(arm => arm.ValueOf(tries))];
+        double least = Hopeless * order[0].ValueOf(tries);
+        HashSet<RaceArm> kept = [.. order.Take(count).Where(arm => arm.ValueOf(tries) >= least)];
+        foreach (IGrouping<LureBody, RaceArm> bait in order.GroupBy(arm => arm.Rig.Body))
+            kept.UnionWith(bait.Take(count >= FirstSurvivors ? OfEachBait : 1));
+
+        // Whatever the rules say of its bait: what scores most is told beside what they want.
+        kept.Add(arms.MaxBy(arm => arm.MeanOf(tries))!);
+        return [.. order.Where(kept.Contains)];
+    }
+
+    private List<RaceArm> Refine(List<RaceArm> all)
+    {
+        int[] tries = Standing();
+        List<RaceArm> arms = Survivors(all, Itself, FirstSurvivors);
+        field.Try(arms, tries);
+        foreach ((Hand hand, int count) in Refinement)
+        {
+            if (!Free(hand)) continue;
+            arms = Survivors(arms, tries, count);
+            List<(RaceArm From, RaceArm To)> varied = field.Varied(arms, hand);
+            field.Try([.. varied.Select(pair => pair.To)], Itself);
+            varied = [.. varied.Where(pair => pair.To.ScoreOf(-1) > WorthTrying * pair.From.ScoreOf(-1))];
+            field.Try([.. varied.Select(pair => pair.To)], tries);
+            arms =
+            [
+                .. arms.Select(arm =>
+                {
+                    RaceArm best = varied.Where(pair => pair.From == arm).Select(pair => pair.To).Append(arm).MaxBy(other => other.MeanOf(tries))!;
+                    return best.MeanOf(tries) > arm.MeanOf(tries) + WorthChanging ? best : arm;
+                }).Distinct(),
+            ];
+        }
+
+        return arms;
+    }
+
+    // The scenario itself and two tries, of little and of much current, or of depth where there is no current.
+    private int[] Standing()
+    {
+        if (samples == 0) return Itself;
+        UncertainInput by = scenario.Spot.CurrentSpeed > 0 ? UncertainInput.Current : UncertainInput.Depth;
+        IReadOnlyList<UncertainDraw> draws = UncertainDraw.Draw(scenario, scenario.Presentations[0], samples);
+        int[] order = [.. Enumerable.Range(0, draws.Count).OrderBy(i => draws[i].Values[(int)by])];
+        return [.. new[] { -1, order[(int)(LowPlace * (order.Length - 1))], order[(int)(HighPlace * (order.Length - 1))] }.Distinct()];
+    }
+
+    // More tries for fewer rigs; a rig that the tries leave no hope is not tried on.
+    private List<RaceArm> Halve(List<RaceArm> all, List<RaceArm> hands)
+    {
+        if (samples == 0) return [.. hands.Union(Survivors(all, Itself, FirstSurvivors))];
+        List<RaceArm> arms = hands;
+        foreach ((int count, int until) in Stages)
+        {
+            int[] tries = [.. Enumerable.Range(0, Math.Min(until, samples))];
+            int[] before = [.. tries.Where(t => arms.All(arm => arm.Has(t)))];
+            if (before.Length > 0) arms = Contenders(Survivors(arms, before, count), before);
+            field.Try(arms, tries);
+        }
+
+        return arms;
+    }
+
+    // Those that may still be the choice, the best of the bait that the rules want, and what scores most.
+    private List<RaceArm> Contenders(List<RaceArm> arms, int[] tries)
+    {
+        RaceArm best = arms[0], most = arms.MaxBy(arm => arm.MeanOf(tries))!;
+        LureBody wanted = bodies.Fits.Select(fit => fit.Body).First(body => arms.Any(arm => arm.Rig.Body == body));
+        RaceArm rules = arms.First(arm => arm.Rig.Body == wanted);
+        double tie = ScoreWeights.Default.Tie(best.ValueOf(tries));
+        double[] ahead = best.ScoresOf(tries);
+        return
+        [
+            .. arms.Where(arm => arm == most || arm == rules
+                || arm.ValueOf(tries) + tie + (Errors * SearchedRig.StandardError(ahead, best.Appeal, arm.ScoresOf(tries), arm.Appeal)) >= best.ValueOf(tries)),
+        ];
+    }
+
+    // The head to either side, fished the same way, may be the better one, or as good and lighter.
+    private RaceArm Settle(List<RaceArm> final)
+    {
+        int[] tries = AllTries;
+        RaceArm first = Pick([.. final.Where(Full)], tries);
+        for (int move = 0; move < MostMoves; move++)
+        {
+            RaceArm[] beside = [.. Beside(first).Where(arm => !final.Contains(arm))];
+            if (beside.Length == 0) break;
+            field.Try(beside, tries);
+            final.AddRange(beside);
+            RaceArm next = Pick([.. final.Where(Full)], tries);
+            if (next == first) break;
+            first = next;
+        }
+
+        return first;
+    }
+
+    private List<Rig> AllHeads(RaceArm arm)
+    {
+        if (arm.Rig.Head.IsNone) return [arm.Rig];
+        (Rig, Presentation, SinkTarget)[] wanted = [.. scenario.Tackle.JigHeads.Select(head => (arm.Rig with { Head = head }, arm.Own, arm.Target))];
+        field.Fall(wanted);
+        return [.. wanted.Select(item => item.Item1 == arm.Rig ? arm.Rig : item.Item1 with { Presentation = field.Sunk(item.Item1, item.Item2, item.Item3) })];
+    }
+
+    private List<RaceArm> Beside(RaceArm arm)
+    {
+        if (arm.Rig.Head.IsNone || options.Limits.Head is not null) return [];
+        JigHead[] heads = [.. scenario.Tackle.JigHeads.OrderBy(head => head.Mass)];
+        int at = Array.IndexOf(heads, arm.Rig.Head);
+        List<(Rig, Presentation, SinkTarget)> wanted = [];
+        if (at > 0) wanted.Add((arm.Rig with { Head = heads[at - 1] }, arm.Own, arm.Target));
+        if (at + 1 < heads.Length) wanted.Add((arm.Rig with { Head = heads[at + 1] }, arm.Own, arm.Target));
+        field.Fall(wanted);
+        return [.. wanted.Select(item => field.ArmOf(item.Item1, item.Item2, item.Item3))];
+    }
+
+    private RaceArm Pick(List<RaceArm> arms, IReadOnlyList<int> tries)
+    {
+        SearchedRig[] rigs = [.. arms.Select(arm => new SearchedRig(arm.Rig, arm.Own, [], arm.ScoresOf(tries), arm.Appeal))];
+        return arms[Array.IndexOf(rigs, BaitPick.Of(rigs, bodies, ScoreWeights.Default))];
+    }
+
+    // Every rig with every count and every look to either side of every hand.
+    private List<RaceArm> Everything(List<RaceArm> all)
+    {
+        List<RaceArm> arms = [.. all];
+        foreach ((Hand hand, _) in Refinement)
+        {
+            if (Free(hand)) arms = [.. arms.Union(field.Varied(arms, hand).Select(pair => pair.To))];
+        }
+
+        return arms;
+    }
+
+    // One bait worked one way, with the heads of the box from light to heavy.
+    private sealed class Row(LureBody body, Presentation way, JigHead[] heads)
+    {
+        // Boxes of no more heads are looked at whole; of larger ones about so many heads first.
+        public const int AllOf = 3;
+        public const int Looks = 5;
+
+        public LureBody Body { get; } = body;
+
+        public Presentation Way { get; } = way;
+
+        public JigHead[] Heads { get; } = heads;
+
+        public RaceArm?[] Arms { get; } = new RaceArm?[heads.Length];
+
+        public int Best => Enumerable.Range(0, Heads.Length).Where(i => Arms[i] is not null).MaxBy(i => Arms[i]!.Look!.Score);
+
+        public double Score => Arms[Best]!.Look!.Score;
+
+        // The heads halfway to what was looked at to either side of the best; all where nothing scores.
+        public int[] Beside()
+        {
+            int best = Best;
+            if (!(Score > 0)) return [.. Enumerable.Range(0, Heads.Length).Where(i => Arms[i] is null)];
+            int below = Array.FindLastIndex(Arms, Math.Max(0, best - 1), best, arm => arm is not null), above = best + 1 < Heads.Length ? Array.FindIndex(Arms, best + 1, arm => arm is not null) : Heads.Length;
+            if (above < 0) above = Heads.Length;
+            List<int> next = [];
+            if (best - below > 1) next.Add(Halfway(below, best));
+            if (above - best > 1) next.Add(above == Heads.Length ? best + 1 : (best + above) / 2);
+            return [.. next];
+
+            static int Halfway(int low, int high) => low < 0 ? high - 1 : (low + high) / 2;
+        }
+    }
+}
