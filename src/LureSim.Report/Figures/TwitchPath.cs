@@ -47,7 +47,7 @@ public static class TwitchPath
         double scale = Math.Min(plotWidth / wide, (options.Narrow ? 150 : 170) / half);
         double panelHeight = (2 * half * scale) + 30;
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"way along the pull ({format.LengthUnit})", format.LengthValue(-0.9 * length), format.LengthValue(-0.9 * length + (plotWidth / scale)));
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"distance along the pull ({format.LengthUnit})", format.LengthValue(-0.9 * length), format.LengthValue(-0.9 * length + (plotWidth / scale)));
         model.Axes.Add(x);
         model.Axes.Add(PlotBase.Hidden(AxisPosition.Left, 0, 1));
         model.Paint(AnnotationLayer.BelowSeries, area => area.Fill(area.Bounds, Palette.Water));
@@ -61,7 +61,7 @@ public static class TwitchPath
             Name = "twitch-path",
             Section = FigureSection.Rig,
             Title = "Twitch, twitch, pause from above: loop knot and snug knot",
-            Subtitle = $"{focus.Action.Rig.Body.Label}{(focus.Action.Rig.Head.IsNone ? "" : ", " + format.HeadText(focus.Action.Rig.Head))}",
+            Subtitle = $"{format.LureText(focus.Action.Rig.Body)}{(focus.Action.Rig.Head.IsNone ? "" : ", " + format.HeadText(focus.Action.Rig.Head))}",
             Model = model,
             PlotHeight = (2 * panelHeight) + (options.Narrow ? 50 : 60),
             Keys =

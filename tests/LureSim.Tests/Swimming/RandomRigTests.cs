@@ -36,7 +36,10 @@ public class RandomRigTests
         from turn in Gen.Double[-Math.PI / 6, Math.PI / 6]
         from pulled in Gen.Double[0, 0.015]
         from share in Gen.Double[0.05, 0.95]
-        from faults in Gen.Int[0, 31]
+        from gape in Gen.Double[0.002, 0.06]
+        from station in Gen.Double[0, 1]
+        from lost in Gen.Double[0, 0.75]
+        from faults in Gen.Int[0, 255]
         select new Rigging
         {
             ExitSideways = (faults & 1) != 0 ? sideways : 0,
@@ -46,6 +49,9 @@ public class RandomRigTests
             HeadTurn = (faults & 8) != 0 ? turn : 0,
             PulledUp = (faults & 16) != 0 ? pulled : 0,
             ShankShare = share,
+            HookGape = (faults & 32) != 0 ? gape : null,
+            WeightStation = (faults & 64) != 0 ? station : null,
+            TailLost = (faults & 128) != 0 ? lost : 0,
         };
 
     [Fact]
