@@ -14,7 +14,7 @@ namespace LureSim.Report.Figures;
 /// <summary>One lure of the picture of a rig: from the side, from above, with its faults marked, its path and its verdict.</summary>
 internal sealed class RigPanel
 {
-    private const double Inset = 14, ViewPadding = 24, Badge = 9, MarkRadius = 8.5, LineGap = 4;
+    private const double MostHeight = 150, NarrowHeight = 92, Inset = 14, ViewPadding = 24, Badge = 9, MarkRadius = 8.5, LineGap = 4;
 
     private static readonly OxyColor Bad = Palette.Vermilion, Good = OxyColor.FromRgb(0x00, 0x7A, 0x5A);
 
@@ -68,8 +68,11 @@ internal sealed class RigPanel
     /// <summary>The verdict in a line.</summary>
     public string Verdict(UnitFormat units) => SwimmingWords.Brief(tries, units.System);
 
+    /// <summary>The same in a clause.</summary>
+    public string Told(UnitFormat units) => SwimmingWords.It(tries, units.System);
+
     /// <summary>Units of the drawing for a metre at which the lure fills a column.</summary>
-    public double ScaleFor(double column) => Math.Min((column - (2 * Inset)) / (most.X - least.X), 150 / Math.Max(most.Z - least.Z, most.Y - least.Y));
+    public double ScaleFor(double column, FigureOptions options) => Math.Min((column - (2 * Inset)) / (most.X - least.X), (options.Narrow ? NarrowHeight : MostHeight) / Math.Max(Tall, Broad));
 
     /// <summary>Height of the view from the side (m).</summary>
     public double Tall => most.Z - least.Z;

@@ -13,7 +13,7 @@ namespace LureSim.Report.Figures;
 /// </summary>
 public static class RigPicture
 {
-    private const double ColumnGap = 14, Heading = 30, Gap = 6, PathHeading = 24, LeastStrip = 92, MostStrip = 210;
+    private const double ColumnGap = 14, Heading = 30, Gap = 6, PathHeading = 24, LeastStrip = 92, MostStrip = 210, NarrowStrip = 124;
 
     /// <summary>Draws the figure.</summary>
     /// <param name="focus">The rig.</param>
@@ -42,10 +42,10 @@ public static class RigPicture
         // Wide: two lures side by side, each over its path, or one lure beside its path. Narrow: all under each other.
         bool aside = !options.Narrow;
         double width = options.Pixels - 24, column = aside ? (width - ColumnGap) / 2 : width;
-        double scale = panels.Min(p => p.ScaleFor(column));
+        double scale = panels.Min(p => p.ScaleFor(column, options));
         double path = RigPath.Scale(column);
         (double mostRight, double mostLeft) = (Math.Min(0, panels.Min(p => p.Path.Lowest)), Math.Max(0, panels.Max(p => p.Path.Highest)));
-        double strip = Math.Clamp(((mostLeft - mostRight) * path) + 72, LeastStrip, MostStrip);
+        double strip = Math.Clamp(((mostLeft - mostRight) * path) + 72, LeastStrip, options.Narrow ? NarrowStrip : MostStrip);
         double high = panels.Max(p => p.Tall), broad = panels.Max(p => p.Broad);
         double lure = Heading + panels.Max(p => p.LureHeight(high, broad, scale, column, options)), line = panels.Max(p => p.VerdictHeight(column, options));
         double swim = PathHeading + strip + Gap + line;
@@ -74,7 +74,7 @@ public static class RigPicture
             Keys =
             [
                 .. kind.NeedsHead ? [KeyItem.Line("straight line of the hook", Palette.SoftInk, 1, [2, 3])] : Array.Empty<KeyItem>(),
-                .. kind.IsPlate ? Array.Empty<KeyItem>() : [KeyItem.Line("seam: middle of the back", OxyColor.FromRgb(0x0B, 0x3A, 0x5C), 1.2, [4, 3])],
+                .. kind.IsPlate ? Array.Empty<KeyItem>() : [KeyItem.Line(kind.NeedsHead ? "seam: middle of the back" : "middle of the back", OxyColor.FromRgb(0x0B, 0x3A, 0x5C), 1.2, [4, 3])],
                 .. wrong.Count > 0 ? [KeyItem.Symbol("what is wrong", (rc, p, _) => Shapes.Disc(rc, p, 6, Palette.Vermilion, OxyColors.White, 1))] : Array.Empty<KeyItem>(),
             ],
             Caption = $"The lure is to scale, laid down at rest; so is the path of {SwimmingWords.WayText(format)}, on which the lures are drawn larger. Dark is the back, pale the belly.",
@@ -83,5 +83,5 @@ public static class RigPicture
     }
 
     private static string Text(RigPanel[] panels, UnitFormat format) => string.Join(" ", panels.Select(p =>
-        $"{Grammar.Capital(p.Heading)}{(p.Wrong.Count > 0 ? $" ({string.Join(", ", p.Wrong.Select(w => w.Text))})" : "")} it {p.Verdict(format)}."));
+        $"{Grammar.Capital(p.Heading)}{(p.Wrong.Count > 0 ? $" ({string.Join(", ", p.Wrong.Select(w => w.Text))})" : "")} {p.Told(format)}."));
 }

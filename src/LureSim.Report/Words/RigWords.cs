@@ -71,7 +71,7 @@ internal static class RigWords
     public static IEnumerable<(RigFault Fault, string Text)> FaultsByKind(Rigging rigging, UnitFormat format)
     {
         if (rigging.ExitSideways != 0)
-            yield return (RigFault.ExitSideways, $"hook comes out {format.RulerText(rigging.ExitSideways)} {Grammar.Side(rigging.ExitSideways)} of center");
+            yield return (RigFault.ExitSideways, format.Say($"hook comes out {format.RulerText(rigging.ExitSideways)} {Grammar.Side(rigging.ExitSideways)} of center"));
         if (rigging.ExitAbove != 0)
             yield return (RigFault.ExitAbove, $"hook comes out {format.RulerText(rigging.ExitAbove)} too {(rigging.ExitAbove > 0 ? "high" : "low")}");
         if (rigging.Bend != 0)

@@ -99,6 +99,9 @@ public static class SwimmingWords
         };
     }
 
+    /// <summary>The same in a clause: "it swims: ...".</summary>
+    internal static string It(EnsembleAssessment tries, UnitSystem units) => $"it {(tries.Verdict == ActionVerdict.Muted ? "is " : "")}{Brief(tries, units)}";
+
     /// <summary>The way on which running off is told (m): 10 ft or 3 m.</summary>
     internal static double Way(UnitFormat format) => format.System == UnitSystem.Us ? UsWay : MetricWay;
 
@@ -140,8 +143,8 @@ public static class SwimmingWords
         return range.Above switch
         {
             null => $"{up}up to {format.SpeedText(range.To)} and more",
-            ActionVerdict.Spins => $"{up}to {format.SpeedText(range.To)}; above that it turns over",
-            ActionVerdict.Rolls => $"{up}to {format.SpeedText(range.To)}; above that it rocks far to both sides",
+            ActionVerdict.Spins => $"{up}to {format.SpeedText(range.To)}; above that it rolls over",
+            ActionVerdict.Rolls => $"{up}to {format.SpeedText(range.To)}; above that it rolls far to both sides",
             ActionVerdict.Muted => $"{up}to {format.SpeedText(range.To)}; above that it hardly moves",
             { } above => $"{up}to {format.SpeedText(range.To)}; above that it {Word(above)}",
         };

@@ -100,6 +100,7 @@ internal sealed class BodyOutline
         foreach (LurePart hook in parts.Parts.Where(p => p.Role is PartRole.BellyHook or PartRole.TailHook))
         {
             double r = 0.05 * body.Length;
+            if (hook.Eye is { } eye) yield return [eye, hook.Role == PartRole.BellyHook ? Off(0, 0, r) : Off(r, 0, 0)];
             for (int k = 0; k < 3; k++)
             {
                 (double s, double c) = Math.SinCos((2 * Math.PI * k / 3) + (Math.PI / 2));
