@@ -14,7 +14,7 @@ namespace LureSim.Report.Figures;
 /// <summary>One lure of the picture of a rig: from the side, from above, with its faults marked, its path and its verdict.</summary>
 internal sealed class RigPanel
 {
-    private const double MostHeight = 150, NarrowHeight = 92, Inset = 14, ViewPadding = 24, Badge = 9, MarkRadius = 8.5, LineGap = 4;
+    private const double MostHeight = 150, NarrowHeight = 78, Inset = 14, ViewPadding = 24, Badge = 9, MarkRadius = 8.5, LineGap = 4;
 
     private static readonly OxyColor Bad = Palette.Vermilion, Good = OxyColor.FromRgb(0x00, 0x7A, 0x5A);
 

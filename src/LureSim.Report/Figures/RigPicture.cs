@@ -13,7 +13,7 @@ namespace LureSim.Report.Figures;
 /// </summary>
 public static class RigPicture
 {
-    private const double ColumnGap = 14, Heading = 30, Gap = 6, PathHeading = 24, LeastStrip = 92, MostStrip = 210, NarrowStrip = 124;
+    private const double ColumnGap = 14, Heading = 30, Gap = 6, PathHeading = 24, LeastStrip = 92, MostStrip = 210, NarrowStrip = 108;
 
     /// <summary>Draws the figure.</summary>
     /// <param name="focus">The rig.</param>
