@@ -64,5 +64,8 @@ internal static class RiggingGrammar
         new("point_lean", Lean, "Lean of the hook's point from straight up, seen from behind, to the left positive.") { Default = "0 deg" },
         new("head_turn", new QuantityValue(QuantityKind.Angle, Limits.HeadTurn) { Example = "5 deg" }, "Angle between the axis of the jig head and that of the body, seen from above, head to the left positive.") { Default = "0 deg" },
         new("pulled_up", new QuantityValue(QuantityKind.Length, Limits.PulledUp) { Example = "3 mm" }, "How much too far a weedless bait is pulled up towards the eye, so that it bunches and arches.") { Default = "0 mm" },
+        new("gape", new QuantityValue(QuantityKind.Length, Limits.HookGape) { Example = "20 mm" }, "Gape of the hook, from the shank to the point. A hook too large for the bait has more of it.") { Default = "of a hook that fits the bait" },
+        new("weight_at", new QuantityValue(QuantityKind.Percentage, Limits.WeightStation) { Example = "50 %" }, "Where the metal of a weighted hook (place: shank) sits along the shank, 0 % at the eye, 100 % at the bend.") { Default = "50 %" },
+        new("tail_lost", new QuantityValue(QuantityKind.Percentage, Limits.TailLost) { Example = "30 %" }, "How much of the tail's length is torn, bitten or cut off.") { Default = "0 %" },
     ]);
 }

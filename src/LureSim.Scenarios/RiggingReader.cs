@@ -40,6 +40,8 @@ internal static class RiggingReader
         if (soft.Length > 0 && tackle["jig_heads"] is null && !problems.HasUnder("tackle.jig_heads"))
             report(soft[0], "a soft body needs a jig head or a hook, and there is none", "jig_heads with a weight, or unweighted", "add \"jig_heads: [unweighted]\" or the heads you have");
         CheckRigging(tackle["rigging"], soft, report);
+        if (tackle["rigging"]?["weight_at"] is { } station && !(tackle["jig_heads"]?.Items ?? []).Any(head => head["place"]?.Word?.Meaning is WeightPlace.Shank))
+            report(station, "weight_at belongs to a weighted hook, and there is none", "weight_at with a jig head of place: shank", "remove the key or add \"place: shank\" to a head");
     }
 
     /// <summary>Adds to a body what only hard lures have.</summary>
@@ -76,6 +78,9 @@ internal static class RiggingReader
             PointLean = rigging["point_lean"]?.Number ?? 0.0,
             HeadTurn = rigging["head_turn"]?.Number ?? 0.0,
             PulledUp = rigging["pulled_up"]?.Number ?? 0.0,
+            HookGape = rigging["gape"]?.Number,
+            WeightStation = rigging["weight_at"]?.Number,
+            TailLost = rigging["tail_lost"]?.Number ?? 0.0,
         };
     }
 

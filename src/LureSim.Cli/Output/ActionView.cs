@@ -70,7 +70,7 @@ internal static class ActionView
         foreach (FaultMap map in focus.Faults)
         {
             ViewColumn At(int speed) => new(units.SpeedText(map.Speeds[speed]), [.. Enumerable.Range(0, map.Amounts.Count).Select(a => Views.Escape(SwimmingWords.Cell(map.Cells[a, speed])))], false);
-            Views.WriteColumns(console, $"what this lure does: {SwimmingWords.Name(map.Fault)}", new ViewColumn("by", [.. map.Amounts.Select(amount => Views.Escape(SwimmingWords.Amount(map.Fault, amount)))], false),
+            Views.WriteColumns(console, $"what this lure does: {SwimmingWords.Name(map.Fault)}", new ViewColumn("by", [.. map.Amounts.Select(amount => Views.Escape(SwimmingWords.Amount(map.Fault, amount, units)))], false),
                 [.. Enumerable.Range(0, map.Speeds.Count).Select(At)]);
         }
     }

@@ -63,6 +63,7 @@ public static class ActionBySpeed
             double at = area.At(own, 0).X;
             area.Line([new(at, area.Bounds.Top), new(at, area.Bounds.Bottom)], Palette.ZoneEdge, 1.4, [5, 3]);
         });
+        model.Paint(AnnotationLayer.AboveSeries, area => Named(area, speeds, sweep.AsRigged, options));
         Add(model, speeds, sweep.AsRigged, Swing, "swing", true);
         Add(model, speeds, sweep.AsRigged, Beat, "beat", true);
         if (sweep.Clean is { } clean)
@@ -87,9 +88,25 @@ public static class ActionBySpeed
                 KeyItem.Line("this retrieve", Palette.ZoneEdge, 1.4, [5, 3]),
                 .. spins ? [KeyItem.Box("spins", OxyColor.FromRgb(0xFB, 0xE6, 0xDA), Palette.Vermilion, Hatch.Rising)] : Array.Empty<KeyItem>(),
             ],
-            Caption = "Upper part: how far it swings to each side. Lower part: how often. A line along the bottom is a lure that has no action of its own.",
+            Caption = "Upper part: how far it swings to each side. Lower part: how often. The words between them say what the lure as it is rigged does instead where the beats stop: dead, it hardly moves; leaning, running off, rolling or spinning, it no longer beats about its line.",
             AltText = $"Swing and beats a second against reel speed. At {format.SpeedText(sweep.Speeds[^1])}: {SwimmingWords.Line(sweep.AsRigged[^1], options.Units)}.",
         };
+    }
+
+    // What the rig does, in words between the two parts: one word for each stretch of speeds.
+    private static void Named(PaintArea area, double[] speeds, IReadOnlyList<ActionReport> reports, FigureOptions options)
+    {
+        double y = area.Bounds.Top + (area.Bounds.Height / 2), half = (speeds[1] - speeds[0]) / 2;
+        for (int from = 0, to; from < speeds.Length; from = to)
+        {
+            to = from + 1;
+            while (to < speeds.Length && reports[to].Verdict == reports[from].Verdict) to++;
+            double left = Math.Max(area.Bounds.Left, area.At(speeds[from] - half, 0).X), right = Math.Min(area.Bounds.Right, area.At(speeds[to - 1] + half, 0).X);
+            if (from > 0) area.Line([new(left, y - 9), new(left, y + 9)], Palette.Line, 1);
+            string word = SwimmingWords.Word(reports[from].Verdict);
+            if (area.Context.MeasureText(word, "", options.SmallFontSize, FontWeights.Normal).Width < right - left - 4)
+                area.Text(new((left + right) / 2, y), word, options.SmallFontSize, reports[from].IsFault ? Palette.Vermilion : Palette.Ink);
+        }
     }
 
     private static void Add(PlotModel model, double[] speeds, IReadOnlyList<ActionReport> reports, Func<ActionReport, double> value, string axis, bool own)

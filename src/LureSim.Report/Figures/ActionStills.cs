@@ -92,7 +92,7 @@ public static class ActionStills
             Caption = run.Report.Beats && Math.Abs(run.Report.SpinRate) < SpinOnset.Onset
                 ? "One beat, to scale."
                 : Math.Abs(run.Report.SpinRate) >= SpinOnset.Onset ? "One turn over, to scale." : "One second, to scale.",
-            AltText = $"{SwimmingWords.Line(run.Report, options.Units)}.",
+            AltText = $"The lure on its retrieve, from above and from the side: {SwimmingWords.It(focus.Action.Retrieve, options.Units)}.",
         };
     }
 

@@ -105,7 +105,7 @@ public static class SpinOnset
             Name = "spin-onset",
             Section = FigureSection.Rig,
             Title = "When a bent bait begins to spin",
-            Subtitle = $"{focus.Action.Rig.Body.Label}, {format.HeadText(focus.Action.Rig.Head)}: turns a second",
+            Subtitle = $"{format.LureText(focus.Action.Rig.Body)}, {format.HeadText(focus.Action.Rig.Head)}: turns a second",
             Model = model,
             PlotHeight = options.Narrow ? 360 : 400,
             Keys =

@@ -15,6 +15,9 @@ public static class TwitchPath
     // Lures drawn along each path.
     private const int Stills = 11;
 
+    // Time after a pull in which a lure glides (s).
+    private const double GlideTime = 0.9;
+
     /// <summary>Draws the figure.</summary>
     /// <param name="focus">The rig.</param>
     /// <param name="options">Units and width.</param>
@@ -44,10 +47,10 @@ public static class TwitchPath
         double plotWidth = options.Pixels - (options.Narrow ? 30 : 60);
 
         // Equal scales both ways, no taller than a screen.
-        double scale = Math.Min(plotWidth / wide, (options.Narrow ? 150 : 170) / half);
+        double scale = Math.Min(plotWidth / wide, (options.Narrow ? 120 : 130) / half);
         double panelHeight = (2 * half * scale) + 30;
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"way along the pull ({format.LengthUnit})", format.LengthValue(-0.9 * length), format.LengthValue(-0.9 * length + (plotWidth / scale)));
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"distance along the pull ({format.LengthUnit})", format.LengthValue(-0.9 * length), format.LengthValue(-0.9 * length + (plotWidth / scale)));
         model.Axes.Add(x);
         model.Axes.Add(PlotBase.Hidden(AxisPosition.Left, 0, 1));
         model.Paint(AnnotationLayer.BelowSeries, area => area.Fill(area.Bounds, Palette.Water));
@@ -61,7 +64,7 @@ public static class TwitchPath
             Name = "twitch-path",
             Section = FigureSection.Rig,
             Title = "Twitch, twitch, pause from above: loop knot and snug knot",
-            Subtitle = $"{focus.Action.Rig.Body.Label}{(focus.Action.Rig.Head.IsNone ? "" : ", " + format.HeadText(focus.Action.Rig.Head))}",
+            Subtitle = $"{format.LureText(focus.Action.Rig.Body)}{(focus.Action.Rig.Head.IsNone ? "" : ", " + format.HeadText(focus.Action.Rig.Head))}",
             Model = model,
             PlotHeight = (2 * panelHeight) + (options.Narrow ? 50 : 60),
             Keys =
@@ -70,11 +73,11 @@ public static class TwitchPath
                 KeyItem.Symbol("a twitch begins", (rc, p, _) => Shapes.Marker(rc, p, MarkerShape.Triangle, true, Palette.Vermilion, 4.5)),
             ],
             Caption = "Both scales are the same: lengths and angles are true. The rod is far to the right; the lure is drawn at even steps of time, its nose to the rod.",
-            AltText = string.Join(" ", panels.Select(p => $"On a {p.Name}: {SwimmingWords.Line(p.Run.Report, options.Units)}.")),
+            AltText = $"On a loop knot {SwimmingWords.It(focus.LoopTwitch, options.Units)}. On a snug knot {SwimmingWords.It(focus.SnugTwitch, options.Units)}.",
         };
     }
 
-    // From just before the first twitch to just before the third, or the end.
+    // From just before the first twitch to the end of its glide after the last of the group: in a longer pause a lure only sinks and turns on its slack line, which tells nothing from above.
     internal static (int Start, int End) Window(ActionTrace trace)
     {
         IReadOnlyList<TowStroke> strokes = trace.Tow.Strokes;
@@ -82,15 +85,18 @@ public static class TwitchPath
         double to = trace.Count > 0 ? trace.Time[^1] : 0;
 
         // The group of twitches ends where the next comes after a longer wait than between the first two.
+        TowStroke? last = strokes.Count > 0 ? strokes[^1] : null;
         for (int i = 2; i < strokes.Count; i++)
         {
             if (strokes[i].Start - strokes[i - 1].Start > 1.2 * (strokes[1].Start - strokes[0].Start))
             {
                 to = strokes[i].Start;
+                last = strokes[i - 1];
                 break;
             }
         }
 
+        if (last is not null) to = Math.Min(to, last.PullEnd + GlideTime);
         int start = Math.Clamp(Array.FindIndex(trace.Time, t => t >= from), 0, Math.Max(0, trace.Count - 1));
         int end = Array.FindIndex(trace.Time, t => t >= to);
         return (start, end < 0 ? trace.Count : Math.Max(end, Math.Min(trace.Count, start + 1)));

@@ -17,7 +17,7 @@ public static class RigSheetWriter
     {
         ArgumentNullException.ThrowIfNull(focus);
         FigureOptions options = new(units, width);
-        List<Figure> figures = [ActionStills.Create(focus, options), TwitchPath.Create(focus, options), TwitchAttitude.Create(focus, options)];
+        List<Figure> figures = [RigPicture.Create(focus, options), ActionStills.Create(focus, options), TwitchPath.Create(focus, options)];
         if (focus.Sweep is { Speeds.Count: > 1 })
             figures.Add(ActionBySpeed.Create(focus, options));
         if (focus.Spin is { Bends.Count: > 1, Speeds.Count: > 1 })

@@ -70,6 +70,7 @@ public static class SheetWriter
 
         if (sheet.RigCheck is { } rig)
         {
+            figures.Add(RigPicture.Create(rig, options));
             figures.Add(ActionStills.Create(rig, options));
             figures.Add(TwitchPath.Create(rig, options));
         }

@@ -13,6 +13,9 @@ namespace LureSim.Report.Units;
 /// <param name="system">The unit system.</param>
 public sealed class UnitFormat(UnitSystem system)
 {
+    // Parts into which a ruler divides an inch.
+    private const int RulerParts = 32;
+
     private static readonly double FootInMetres = UnitsNet.Length.FromFeet(1).Meters;
     private static readonly double InchInMetres = UnitsNet.Length.FromInches(1).Meters;
     private static readonly double MileInMetres = UnitsNet.Length.FromMiles(1).Meters;
@@ -231,8 +234,17 @@ public sealed class UnitFormat(UnitSystem system)
         return (unit is "oz" or "lb") == Us ? head.Label : Weight(head.Mass) + head.Label[length..];
     }
 
-    /// <summary>A small length (m) in mm in either system, as it is measured with a ruler; without its sign.</summary>
-    public static string MillimetresText(double metres) => With(Number(Math.Abs(metres) * 1000, 1), "mm");
+    /// <summary>A small length on a ruler (m), without its sign: in US units to the nearest 1/32 in, "5/32 in"; else "4 mm".</summary>
+    /// <param name="metres">Length (m).</param>
+    public string RulerText(double metres)
+    {
+        double size = Math.Abs(metres);
+        if (!Us) return With(Number(size * 1000, 1), "mm");
+        int parts = Math.Max(size > 0 ? 1 : 0, (int)Math.Round(RulerParts * size / InchInMetres)), whole = parts / RulerParts, over = parts % RulerParts, below = RulerParts;
+        for (; over > 0 && over % 2 == 0; over /= 2) below /= 2;
+        string fraction = over == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{over}/{below}");
+        return With(whole == 0 && over > 0 ? fraction : string.Create(CultureInfo.InvariantCulture, $"{whole} {fraction}").Trim(), "in");
+    }
 
     /// <summary>An angle (radians) in whole degrees as text, "12°".</summary>
     public static string DegreesText(double radians) => Number(radians * 180 / Math.PI, 0) is var number && number == None ? None : number + "°";

@@ -1,4 +1,6 @@
 using LureSim.Decision.RigChecks;
+using LureSim.Decision.Trials;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Swimming;
@@ -14,7 +16,11 @@ internal static class RigWords
         List<string> parts = [Knot(rigging, format)];
         if (rigging.ShankShare is { } share)
             parts.Add($"shank {UnitFormat.PercentText(share)} of the bait");
-        parts.AddRange(Faults(rigging));
+        if (rigging.HookGape is { } gape)
+            parts.Add($"hook gap {format.RulerText(gape)}");
+        if (rigging.WeightStation is { } station)
+            parts.Add($"weight {UnitFormat.PercentText(station)} of the way down the shank");
+        parts.AddRange(Faults(rigging, format));
         return string.Join("; ", parts) + (rigging.IsClean ? "; rigged straight" : "");
     }
 
@@ -58,20 +64,59 @@ internal static class RigWords
         _ => throw new ArgumentOutOfRangeException(nameof(rigging), rigging.Knot, "Not a knot."),
     };
 
-    /// <summary>The faults, one by one; small lengths in mm in either system, as they are measured with a ruler.</summary>
-    public static IEnumerable<string> Faults(Rigging rigging)
+    /// <summary>The faults, one by one; small lengths as a ruler measures them.</summary>
+    public static IEnumerable<string> Faults(Rigging rigging, UnitFormat format) => FaultsByKind(rigging, format).Select(fault => fault.Text);
+
+    /// <summary>The same with their kinds.</summary>
+    public static IEnumerable<(RigFault Fault, string Text)> FaultsByKind(Rigging rigging, UnitFormat format)
     {
         if (rigging.ExitSideways != 0)
-            yield return $"hook out {UnitFormat.MillimetresText(rigging.ExitSideways)} {Grammar.Side(rigging.ExitSideways)} of center";
+            yield return (RigFault.ExitSideways, format.Say($"hook comes out {format.RulerText(rigging.ExitSideways)} {Grammar.Side(rigging.ExitSideways)} of center"));
         if (rigging.ExitAbove != 0)
-            yield return $"hook out {UnitFormat.MillimetresText(rigging.ExitAbove)} too {(rigging.ExitAbove > 0 ? "high" : "low")}";
+            yield return (RigFault.ExitAbove, $"hook comes out {format.RulerText(rigging.ExitAbove)} too {(rigging.ExitAbove > 0 ? "high" : "low")}");
         if (rigging.Bend != 0)
-            yield return $"bait bent {UnitFormat.AngleText(rigging.Bend)} to the {Grammar.Side(rigging.Bend)}";
+            yield return (RigFault.Bend, $"bait bent {UnitFormat.AngleText(rigging.Bend)} to the {Grammar.Side(rigging.Bend)}");
         if (rigging.PointLean != 0)
-            yield return $"hook point leans {UnitFormat.AngleText(rigging.PointLean)} to the {Grammar.Side(rigging.PointLean)}";
+            yield return (RigFault.PointLean, $"hook point leans {UnitFormat.AngleText(rigging.PointLean)} to the {Grammar.Side(rigging.PointLean)}");
         if (rigging.HeadTurn != 0)
-            yield return $"head turned {UnitFormat.AngleText(rigging.HeadTurn)} to the {Grammar.Side(rigging.HeadTurn)}";
+            yield return (RigFault.HeadTurn, $"head turned {UnitFormat.AngleText(rigging.HeadTurn)} to the {Grammar.Side(rigging.HeadTurn)}");
         if (rigging.PulledUp != 0)
-            yield return $"pulled up {UnitFormat.MillimetresText(rigging.PulledUp)} too far";
+            yield return (RigFault.PulledUp, $"pulled up {format.RulerText(rigging.PulledUp)} too far");
+        if (rigging.TailLost != 0)
+            yield return (RigFault.TailLost, $"{UnitFormat.PercentText(rigging.TailLost)} of the tail is missing");
     }
+
+    /// <summary>The same for a lure on its hook, a hook that does not fit it among them; none for a lure that needs no hook.</summary>
+    public static IEnumerable<(RigFault Fault, string Text)> FaultsOf(Rig rig, Rigging rigging, UnitFormat format)
+    {
+        if (!rig.Body.NeedsHead)
+            yield break;
+        foreach ((RigFault, string) fault in FaultsByKind(rigging, format))
+            yield return fault;
+        foreach (RigFault fault in RigChecker.Trials(rigging, rig).Select(trial => trial.Fault))
+        {
+            if (fault == RigFault.Shank)
+                yield return (fault, $"hook holds {UnitFormat.PercentText(rigging.ShankShare ?? 0)} of the bait, {UnitFormat.PercentText(rig.Body.Kind.Proportions.ShankShare)} is usual");
+            else if (fault == RigFault.HookGape)
+                yield return (fault, $"hook gap {format.RulerText(rigging.HookGape ?? 0)}, {format.RulerText(SoftBait.CommonGape(rig.Head, rig.Body, rigging))} fits this bait");
+            else if (fault == RigFault.WeightStation)
+                yield return (fault, $"weight {UnitFormat.PercentText(rigging.WeightStation ?? 0)} of the way down the shank, {UnitFormat.PercentText(SoftBait.CommonWeightStation)} is usual");
+        }
+    }
+
+    /// <summary>What is right where a fault is not, in a few words.</summary>
+    public static string Right(RigFault fault) => fault switch
+    {
+        RigFault.ExitSideways => "hook out on the seam",
+        RigFault.ExitAbove => "hook out where the bait lies straight",
+        RigFault.Bend => "bait straight",
+        RigFault.PointLean => "point straight up",
+        RigFault.HeadTurn => "head in line with the bait",
+        RigFault.PulledUp => "bait flat, no bunch",
+        RigFault.Shank => "shorter hook, rear free",
+        RigFault.HookGape => "smaller hook",
+        RigFault.WeightStation => "weight under the middle of the shank",
+        RigFault.TailLost => "whole tail",
+        _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "No single fault."),
+    };
 }

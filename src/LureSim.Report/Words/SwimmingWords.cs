@@ -41,7 +41,9 @@ public static class SwimmingWords
     /// <param name="report">A report.</param>
     /// <param name="units">Units.</param>
     /// <exception cref="ArgumentNullException"><paramref name="report"/> is null.</exception>
-    public static string Line(ActionReport report, UnitSystem units)
+    public static string Line(ActionReport report, UnitSystem units) => Line(report, units, true);
+
+    private static string Line(ActionReport report, UnitSystem units, bool sided)
     {
         ArgumentNullException.ThrowIfNull(report);
         var format = new UnitFormat(units);
@@ -51,22 +53,60 @@ public static class SwimmingWords
             figures.Add($"{UnitFormat.Number(Math.Abs(report.SpinRate), 1)} turns a second, {format.TwistText(Math.Abs(report.LineTwistsPerMetre))}");
         if (report.Verdict == ActionVerdict.Rolls)
             figures.Add($"{UnitFormat.DegreesText(report.RollAmplitude)} to each side");
-        if (astray && Math.Abs(report.MeanRoll) > NoticeableLean)
-            figures.Add($"{(report.Verdict == ActionVerdict.Leans ? "" : "leans ")}{Lean(report)}");
+        if (report.UpsideDown)
+            figures.Add("upside down");
+        else if (astray && Math.Abs(report.MeanRoll) > NoticeableLean)
+            figures.Add($"{(report.Verdict == ActionVerdict.Leans ? "" : "leans ")}{Lean(report, sided)}");
         if (astray && Math.Abs(report.CourseSlope) > NoticeableSlope)
-            figures.Add($"{(report.Verdict == ActionVerdict.RunsOff ? "" : "runs off ")}{Off(report, format)}");
+            figures.Add($"{(report.Verdict == ActionVerdict.RunsOff ? "" : "runs off ")}{Off(report, format, sided)}");
         if (report.Beats && report.Darts.Count == 0 && !spins && !astray)
             figures.Add($"{UnitFormat.Number(report.Frequency, 1)} beats a second");
         if (report.TailAmplitude > ActionReport.Noticeable)
             figures.Add($"tail {UnitFormat.DegreesText(report.TailAmplitude)} to each side");
         else if (report.YawAmplitude > ActionReport.Noticeable && report.Verdict is not ActionVerdict.Darts && !spins && !astray)
-            figures.Add($"nose {UnitFormat.DegreesText(report.YawAmplitude)} to each side");
+            figures.Add($"nose swings {UnitFormat.DegreesText(report.YawAmplitude)} to each side");
         if (report.RollAmplitude > 2 * ActionReport.Noticeable && report.Darts.Count == 0 && !spins && !astray)
-            figures.Add($"rolls {UnitFormat.DegreesText(report.RollAmplitude)}");
+            figures.Add($"rocks {UnitFormat.DegreesText(report.RollAmplitude)}");
         if (report.Darts.Count > 0)
             figures.Add($"{(report.Verdict == ActionVerdict.Darts ? "" : "darts ")}{UnitFormat.DegreesText(report.DartAngle)} off the line, {format.TravelText(report.DartTravel)} a twitch, glides {format.TravelText(report.Glide)}");
         return figures.Count == 0 ? Word(report.Verdict) : $"{Word(report.Verdict)}: {string.Join(", ", figures)}";
     }
+
+    /// <summary>What a beginner is to see, in one short line: the verdict with its one figure, without a full stop.</summary>
+    /// <param name="tries">The tries.</param>
+    /// <param name="units">Units.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="tries"/> is null.</exception>
+    public static string Brief(EnsembleAssessment tries, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(tries);
+        ActionReport report = tries.Report;
+        bool sided = tries.HasSide;
+        var format = new UnitFormat(units);
+        string off = Math.Abs(report.CourseSlope) > NoticeableSlope ? $", runs off {Off(report, format, sided)}" : "";
+        return report.Verdict switch
+        {
+            ActionVerdict.Swims when report.TailSwims => $"swims: tail {UnitFormat.DegreesText(report.TailAmplitude)} to each side",
+            ActionVerdict.Swims => $"swims: nose swings {UnitFormat.DegreesText(report.YawAmplitude)}, rocks {UnitFormat.DegreesText(report.RollAmplitude)}",
+            ActionVerdict.Muted => "dead: almost no action",
+            ActionVerdict.Darts => $"darts {UnitFormat.DegreesText(report.DartAngle)} off the line, {UnitFormat.PercentText(report.Alternation)} of the time to the other side",
+            ActionVerdict.Spins => $"spins: {format.TwistText(report.LineTwistsPerMetre)}",
+            ActionVerdict.Still => "tracks straight, no action of its own",
+            ActionVerdict.Leans => $"{(report.UpsideDown ? "runs upside down" : $"leans {Lean(report, sided)}")}{off}",
+            ActionVerdict.RunsOff => $"runs off {Off(report, format, sided)}",
+            ActionVerdict.Rolls => $"rolls: {UnitFormat.DegreesText(report.RollAmplitude)} to each side{off}",
+            ActionVerdict.Glides => "glides without a dart",
+            _ => Word(report.Verdict),
+        };
+    }
+
+    /// <summary>The same in a clause: "it swims: ...".</summary>
+    internal static string It(EnsembleAssessment tries, UnitSystem units) => $"it {(tries.Verdict == ActionVerdict.Muted ? "is " : "")}{Brief(tries, units)}";
+
+    /// <summary>The way on which running off is told (m): 10 ft or 3 m.</summary>
+    internal static double Way(UnitFormat format) => format.System == UnitSystem.Us ? UsWay : MetricWay;
+
+    /// <summary>The same in words.</summary>
+    internal static string WayText(UnitFormat format) => format.System == UnitSystem.Us ? "10 ft" : "3 m";
 
     /// <summary>The same for a dozen tries, with how many of them agree.</summary>
     /// <param name="tries">The tries.</param>
@@ -75,7 +115,7 @@ public static class SwimmingWords
     public static string Line(EnsembleAssessment tries, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(tries);
-        return $"{Line(tries.Report, units)} ({Share(tries)})";
+        return $"{Line(tries.Report, units, tries.HasSide)} ({Share(tries)})";
     }
 
     /// <summary>How many of the tries have the verdict, and what the others do.</summary>
@@ -86,7 +126,7 @@ public static class SwimmingWords
         ArgumentNullException.ThrowIfNull(tries);
         int all = tries.Members.Count;
         if (tries.Agreeing == all) return $"in all {all} tries";
-        IEnumerable<string> others = tries.Members.GroupBy(m => m.Verdict).Where(g => g.Key != tries.Verdict).OrderByDescending(g => g.Count()).Select(g => $"{Word(g.Key)} in {g.Count()}");
+        IEnumerable<string> others = tries.Members.GroupBy(m => m.Verdict).Where(g => g.Key != tries.Verdict).OrderByDescending(g => g.Count()).Select(g => $"in {g.Count()} it {(g.Key == ActionVerdict.Muted ? "is " : "")}{Word(g.Key)}");
         return $"in {tries.Agreeing} of {all} tries; {string.Join(", ", others)}";
     }
 
@@ -134,7 +174,7 @@ public static class SwimmingWords
     {
         ArgumentNullException.ThrowIfNull(fix);
         double by = fix.Amount;
-        string side = Grammar.Side(by), other = Grammar.Side(-by), length = UnitFormat.MillimetresText(by), angle = UnitFormat.AngleText(by);
+        string side = Grammar.Side(by), other = Grammar.Side(-by), length = new UnitFormat(units).RulerText(by), angle = UnitFormat.AngleText(by);
         string what = fix.Fault switch
         {
             RigFault.ExitSideways => $"pull the bait off and rig it again with the hook {length} farther to the {other}: it must leave on the seam",
@@ -144,6 +184,9 @@ public static class SwimmingWords
             RigFault.HeadTurn => $"turn the head until it sits in line with the bait: it points {angle} to the {side}",
             RigFault.PulledUp => $"slide the bait {length} back toward the bend of the hook, until it lies flat without a bunch",
             RigFault.Shank => $"take a hook with a shorter shank: it holds {UnitFormat.PercentText(by)} of the bait, {UnitFormat.PercentText(fix.Common)} leaves the rear free",
+            RigFault.HookGape => $"take a smaller hook: its gap of {length} stands too far off this bait, {new UnitFormat(units).RulerText(fix.Common)} fits",
+            RigFault.WeightStation => $"take a hook with its weight {(by > fix.Common ? "farther forward" : "farther back")}: it sits {UnitFormat.PercentText(by)} of the way down the shank, {UnitFormat.PercentText(fix.Common)} is usual",
+            RigFault.TailLost => $"put on a bait with a whole tail: {UnitFormat.PercentText(by)} of this one is missing",
             RigFault.Several => "rig it again from the start, with a straight bait: hook out on the seam, head in line, no bunch; one of the faults alone would not do",
             _ => throw new ArgumentOutOfRangeException(nameof(fix), fix.Fault, "Not a fault."),
         };
@@ -162,17 +205,22 @@ public static class SwimmingWords
         RigFault.PulledUp => "pulled up too far",
         RigFault.Shank => "share of the bait on the shank",
         RigFault.Several => "several faults",
+        RigFault.HookGape => "hook gap",
+        RigFault.WeightStation => "weight on the shank, from the eye",
+        RigFault.TailLost => "share of the tail that is missing",
         _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "Not a fault."),
     };
 
     /// <summary>An amount of a fault.</summary>
     /// <param name="fault">The fault.</param>
     /// <param name="amount">How much: metres, radians or a share.</param>
-    public static string Amount(RigFault fault, double amount) => fault switch
+    /// <param name="format">Units.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="format"/> is null.</exception>
+    public static string Amount(RigFault fault, double amount, UnitFormat format) => fault switch
     {
-        RigFault.ExitSideways or RigFault.ExitAbove or RigFault.PulledUp => UnitFormat.MillimetresText(amount),
+        RigFault.ExitSideways or RigFault.ExitAbove or RigFault.PulledUp or RigFault.HookGape => (format ?? throw new ArgumentNullException(nameof(format))).RulerText(amount),
         RigFault.Bend or RigFault.PointLean or RigFault.HeadTurn => UnitFormat.AngleText(amount),
-        RigFault.Shank => UnitFormat.PercentText(amount),
+        RigFault.Shank or RigFault.WeightStation or RigFault.TailLost => UnitFormat.PercentText(amount),
         _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "It has no amount."),
     };
 
@@ -248,12 +296,13 @@ public static class SwimmingWords
         ActionFindingKind.Twitched => $"Each twitch moves it {format.TravelText(r.DartTravel)}, turns the nose {Degrees(finding.Value)}° off the pull and leads {Degrees(r.DartAngle)}° to the side; it glides {format.TravelText(r.Glide)} on slack line.",
         ActionFindingKind.ChangesSides => $"{UnitFormat.PercentText(r.Alternation)} of the darts go to the other side than the one before.",
         ActionFindingKind.TooLittleForDart => $"A dart would turn the nose {Degrees(finding.Value)}° or more.",
-        ActionFindingKind.TailBeats => $"The tail beats {F(r.Frequency, 1)} times a second, {Degrees(r.TailAmplitude)}° to each side; the bait wags {Degrees(r.YawAmplitude)}° and rolls {Degrees(r.RollAmplitude)}°.",
+        ActionFindingKind.TailBeats => $"The tail beats {F(r.Frequency, 1)} times a second, {Degrees(r.TailAmplitude)}° to each side; the bait wags {Degrees(r.YawAmplitude)}° and rocks {Degrees(r.RollAmplitude)}°.",
         ActionFindingKind.TailHardlyMoves => $"The tail moves only {Degrees(r.TailAmplitude, 1)}° to each side; from {Degrees(finding.Value)}° on it is called swimming.",
         ActionFindingKind.LittleIsFree => $"Only {UnitFormat.PercentText(finding.Value)} of the length is free to bend behind the hook.",
         ActionFindingKind.Wobbles => $"It wobbles {F(r.Frequency, 1)} times a second, {Degrees(r.YawAmplitude)}° in heading and {Degrees(r.RollAmplitude)}° in roll.",
+        ActionFindingKind.UpsideDown => "It runs on its back.",
         ActionFindingKind.LiesOver => $"It leans {Lean(r)} all the while.",
-        ActionFindingKind.RollsFar => $"It rolls {Degrees(r.RollAmplitude)}° to each side without going over.",
+        ActionFindingKind.RollsFar => $"It rocks {Degrees(r.RollAmplitude)}° to each side without going over.",
         ActionFindingKind.RunsAside => $"It runs off {Off(r, format)}.",
         ActionFindingKind.RunsStraight => $"It tracks straight: nose within {Degrees(r.YawAmplitude, 1)}°, roll within {Degrees(r.RollAmplitude, 1)}°.",
         ActionFindingKind.EndOverEnd => $"It turns end over end, {F(finding.Value, 1)} times a second, and sinks {format.SpeedText(r.SinkRate)}.",
@@ -264,12 +313,13 @@ public static class SwimmingWords
     };
 
     // The left side up is a lean to the right.
-    private static string Lean(ActionReport report) => $"{Degrees(Math.Abs(report.MeanRoll))}° to the {Grammar.Side(-report.MeanRoll)}";
+    private static string Lean(ActionReport report, bool sided = true) => $"{Degrees(Math.Abs(report.MeanRoll))}° to {Side(-report.MeanRoll, sided)}";
 
-    private static string Off(ActionReport report, UnitFormat format)
+    private static string Side(double value, bool sided) => sided ? $"the {Grammar.Side(value)}" : "one side or the other";
+
+    private static string Off(ActionReport report, UnitFormat format, bool sided = true)
     {
-        double way = format.System == UnitSystem.Us ? UsWay : MetricWay;
-        return $"{format.TravelText(Math.Abs(report.CourseSlope) * way)} to the {Grammar.Side(report.CourseSlope)} in {(format.System == UnitSystem.Us ? "10 ft" : "3 m")}";
+        return $"{format.TravelText(Math.Abs(report.CourseSlope) * Way(format))} to {Side(report.CourseSlope, sided)} in {WayText(format)}";
     }
 
     private static string Nose(ActionReport report) => report.MeanPitch < 0 ? "down" : "up";

@@ -22,6 +22,9 @@ public sealed class RigWindow
     // The tip of a rod lifted up pulls the line by less than it travels; the part along the line (assumed).
     private const double StrokeAlongLine = 0.7;
 
+    // Taps from which it is seen whether a walker walks.
+    private const int LeastTaps = 6;
+
     // A pause may be long; the motion has died away after this time (s).
     private const double LongestPause = 3;
 
@@ -208,8 +211,10 @@ public sealed class RigWindow
         return null;
     }
 
-    private static TowInput PullOf((int Count, double Height, double Period, double Pause)? twitches) => twitches is { } t
-        ? TowInput.Twitching(Math.Min(3, StrokeAlongLine * t.Height), Math.Max(0.05, t.Period / 2), Math.Max(0.1, t.Period), t.Count, t.Pause)
+    // A lure that floats is walked: taps on slack line, one after the other.
+    private TowInput PullOf((int Count, double Height, double Period, double Pause)? twitches) => onTop
+        ? twitches is { } tap ? TowInput.Tapping(Math.Min(3, StrokeAlongLine * tap.Height), Math.Max(0.05, tap.Period / 2), Math.Max(0.1, tap.Period), Math.Max(tap.Count, LeastTaps)) : TowInput.Tapping()
+        : twitches is { } t ? TowInput.Twitching(Math.Min(3, StrokeAlongLine * t.Height), Math.Max(0.05, t.Period / 2), Math.Max(0.1, t.Period), t.Count, t.Pause)
         : TowInput.Twitching(PlainStroke, PlainPull, PlainInterval, 2, PlainPause);
 
     private static ActionOptions Trying(double window) =>

@@ -26,11 +26,14 @@ internal sealed class BodyOutline
         this.parts = parts;
         IReadOnlyList<OutlineSection> sections = body.Kind.Sections;
         axis = [.. sections.Where(s => s.Aside == 0)];
-        pairs = [.. sections.Where(s => s.Aside != 0)];
+        pairs = [.. OutlineSection.Cut(sections, parts.Length / body.Length).Where(s => s.Aside != 0)];
     }
 
     /// <summary>Where the part of the body ends that does not swing, from the nose (m).</summary>
-    public double SolidEnd => parts.Tail?.Hinge ?? (axis[^1].To * body.Length);
+    public double SolidEnd => parts.Tail?.Hinge ?? Math.Min(parts.Length, axis[^1].To * body.Length);
+
+    /// <summary>Where the lure ends, from the nose (m).</summary>
+    public double End => parts.Length;
 
     /// <summary>The body.</summary>
     public LureBody Body => body;
@@ -42,7 +45,7 @@ internal sealed class BodyOutline
         ShapeBall? ball = parts.Parts.FirstOrDefault(p => p.Role is PartRole.Head or PartRole.ShankWeight) is { } lead
             ? new ShapeBall(lead.Centre, Math.Cbrt(3 * lead.Volume / (4 * Math.PI)))
             : null;
-        return new LureShape(rings, [.. HookWires(), .. TrebleWires(body, parts)], ball);
+        return new LureShape(rings, [.. HookWires(), .. TrebleWires(body, parts)], ball) { Seam = [.. Ring(0, SolidEnd, Math.PI / 2, 0).Take(CentreSteps + 1)] };
     }
 
     /// <summary>The part of the body that does not swing, and its pairs.</summary>
@@ -67,7 +70,7 @@ internal sealed class BodyOutline
         for (int cut = 0; cut < Cuts; cut++)
         {
             if (parts.Tail is not null)
-                yield return new(ShapePiece.Tail, Ring(SolidEnd, body.Length, Math.PI * cut / Cuts, angle));
+                yield return new(ShapePiece.Tail, Ring(SolidEnd, parts.Length, Math.PI * cut / Cuts, angle));
         }
     }
 
@@ -97,6 +100,7 @@ internal sealed class BodyOutline
         foreach (LurePart hook in parts.Parts.Where(p => p.Role is PartRole.BellyHook or PartRole.TailHook))
         {
             double r = 0.05 * body.Length;
+            if (hook.Eye is { } eye) yield return [eye, hook.Role == PartRole.BellyHook ? Off(0, 0, r) : Off(r, 0, 0)];
             for (int k = 0; k < 3; k++)
             {
                 (double s, double c) = Math.SinCos((2 * Math.PI * k / 3) + (Math.PI / 2));

@@ -30,7 +30,7 @@ public sealed class CurlTailGrub : SoftBait
 
     private protected override IEnumerable<ShapeRing> TailRings(BodyOutline outline, double tailAngle)
     {
-        double tail = outline.Body.Length - outline.SolidEnd, deep = Paddle(outline.Body, Sections[^1]).Height / 2;
+        double tail = outline.End - outline.SolidEnd, deep = Paddle(outline.Body, Sections[^1]).Height / 2;
         List<Station> outer = [], inner = [], left = [], right = [];
         for (int i = 0; i <= Steps; i++)
         {

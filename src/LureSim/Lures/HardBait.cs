@@ -70,7 +70,7 @@ public abstract class HardBait : LureKind
         double rest = Math.Max(0.2 * total, total - (2 * treble) - lipMass);
         double shell = Math.Min(rest, LureTables.Figure("shell_fill") * volume * LureTables.Figure("shell_density_kg_m3"));
         double ballast = rest - shell;
-        List<LurePart> parts = [.. SectionParts(body, volume, shell, 0, 0, 0)];
+        List<LurePart> parts = [.. SectionParts(Sections, body, volume, shell, 0, 0, 0)];
         double ballastRadius = Math.Cbrt(3 * ballast / (4 * Math.PI * Metals.Steel));
         var ballastCentre = new Station(BallastStation * length, 0, -LureTables.Figure("ballast_below") * body.Height);
         parts.Add(new LurePart(PartRole.Ballast, ballast, 0, ballastCentre, Inertia.Ball(ballast, ballastRadius)));

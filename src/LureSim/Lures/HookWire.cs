@@ -34,7 +34,8 @@ public static class HookWire
 
     /// <summary>Drag area of bend and point of a single hook (m2).</summary>
     /// <param name="mass">Mass of the hook (kg), 0 or more.</param>
-    public static double SingleDragArea(double mass) => WireDrag.Area(Diameter(mass), SingleLengths);
+    /// <param name="more">Length of wire in the flow beyond that of a hook that fits its body (m), 0 or more.</param>
+    public static double SingleDragArea(double mass, double more = 0) => Diameter(mass) is > 0 and var thick ? WireDrag.Area(thick, SingleLengths + (more / thick)) : 0;
 
     /// <summary>Drag area of a treble hook (m2).</summary>
     /// <param name="mass">Mass of the hook (kg), 0 or more.</param>

@@ -18,6 +18,9 @@ public sealed record LurePart(PartRole Role, double Mass, double Volume, Station
 {
     /// <summary>Where it hangs free on a ring; null for a part that is held.</summary>
     public Station? Eye { get; init; }
+
+    /// <summary>Wire of a hook's bend that stands in the flow beyond that of a common hook for the body (m), 0 or more.</summary>
+    public double Bare { get; init; }
 }
 
 /// <summary>A free tail that swings on a hinge.</summary>

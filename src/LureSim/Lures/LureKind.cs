@@ -115,9 +115,8 @@ public abstract class LureKind
     private protected abstract PathLure OnPath(JigHead head, LureBody body, LureAssembly parts);
 
     /// <summary>Parts of the body's sections along its bent centre line: an arc as far as the hook holds it, straight beyond.</summary>
-    private protected IEnumerable<LurePart> SectionParts(LureBody body, double volume, double mass, double arc, double sideways, double upright)
+    private protected static IEnumerable<LurePart> SectionParts(IReadOnlyList<OutlineSection> sections, LureBody body, double volume, double mass, double arc, double sideways, double upright)
     {
-        IReadOnlyList<OutlineSection> sections = Sections;
         double sum = sections.Sum(s => s.Weight);
         foreach (OutlineSection s in sections)
         {
@@ -153,20 +152,21 @@ public abstract class LureKind
     private protected SwimmingForm SolidForm(LureBody body, LureAssembly parts, IReadOnlyList<FormDrag> drags)
     {
         // The ellipsoid with the body's length and volume and its ratio of height to width.
-        double fill = Math.Sqrt(parts.SectionVolume / (Math.PI / 6 * body.Length * body.Width * body.Height));
-        double solidEnd = parts.Tail?.Hinge ?? body.Length;
-        OutlineSection last = Sections[^1];
+        double fill = Math.Sqrt(parts.SectionVolume / (Math.PI / 6 * parts.Length * body.Width * body.Height));
+        double solidEnd = parts.Tail?.Hinge ?? parts.Length;
+        IReadOnlyList<OutlineSection> sections = OutlineSection.Cut(Sections, parts.Length / body.Length);
+        OutlineSection last = sections[^1];
         return new SwimmingForm
         {
-            HalfLength = body.Length / 2,
+            HalfLength = parts.Length / 2,
             HalfWidth = fill * body.Width / 2,
             HalfHeight = fill * body.Height / 2,
 
             // Behind the hinge the tail has forces of its own.
-            Sections = [.. Sections.Select(s => new FormSection(s.From * body.Length, Math.Min(s.To * body.Length, solidEnd), s.Height * body.Height, s.WholeWidth * body.Width))],
+            Sections = [.. sections.Select(s => new FormSection(s.From * body.Length, Math.Min(s.To * body.Length, solidEnd), s.Height * body.Height, s.WholeWidth * body.Width))],
 
             // A tail that is thin and stiff is a fin; one that swings has forces of its own.
-            Fin = parts.Tail is null ? new FormFin(new Station(body.Length, 0, 0), last.Height * body.Height, last.WholeWidth * body.Width) : null,
+            Fin = parts.Tail is null ? new FormFin(new Station(parts.Length, 0, 0), last.Height * body.Height, last.WholeWidth * body.Width) : null,
             Drags = drags,
         };
     }
@@ -174,7 +174,7 @@ public abstract class LureKind
     /// <summary>Drag area of a part that stands in the flow by itself (m2); 0 for what belongs to the body or lies within it.</summary>
     private protected static double DragArea(LurePart part, JigHead head, LureBody body) => part.Role switch
     {
-        PartRole.Point => HookWire.SingleDragArea(head.HookMass),
+        PartRole.Point => HookWire.SingleDragArea(head.HookMass, part.Bare),
         PartRole.BellyHook or PartRole.TailHook => HookWire.TrebleDragArea(part.Mass),
 
         // Metal on the shank lies half in the body; a head at the nose shelters the body behind it.

@@ -27,4 +27,8 @@ public sealed record ShapeBall(Station Centre, double Radius);
 /// <param name="Rings">Closed outlines, those behind first.</param>
 /// <param name="Wires">Wire of hooks, as open lines.</param>
 /// <param name="Ball">The head or the weight on the shank, or null.</param>
-public sealed record LureShape(IReadOnlyList<ShapeRing> Rings, IReadOnlyList<IReadOnlyList<Station>> Wires, ShapeBall? Ball);
+public sealed record LureShape(IReadOnlyList<ShapeRing> Rings, IReadOnlyList<IReadOnlyList<Station>> Wires, ShapeBall? Ball)
+{
+    /// <summary>The middle line of the back from the nose aft, on which a hook should leave a soft bait (its seam); empty for a plate.</summary>
+    public IReadOnlyList<Station> Seam { get; init; } = [];
+}

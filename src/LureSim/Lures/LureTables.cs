@@ -71,6 +71,32 @@ public sealed record OutlineSection(PartRole Role, double From, double To, doubl
     public double WholeWidth => Aside == 0 ? Width : 2 * Width;
 
     /// <summary>Its volume as a share of the body's box (an elliptic cylinder fills pi/4 of it).</summary>
+    /// <summary>What is left of sections where the body ends sooner, at a share of its length; the end of a tail gets narrower as it is cut toward what it hangs on.</summary>
+    /// <param name="sections">Sections from nose to tail.</param>
+    /// <param name="end">Where the body ends, share of its whole length, above the beginning of the tail.</param>
+    internal static IReadOnlyList<OutlineSection> Cut(IReadOnlyList<OutlineSection> sections, double end)
+    {
+        if (end >= 1) return sections;
+        List<OutlineSection> left = [];
+        for (int i = 0; i < sections.Count; i++)
+        {
+            OutlineSection s = sections[i];
+            if (s.From >= end) continue;
+            double share = Math.Min(1, (end - s.From) / (s.To - s.From));
+
+            // A torn paddle is lower as well: as much of its height above the stem is left as of its length.
+            OutlineSection? stem = s.Role == PartRole.Paddle && i > 0 ? sections[i - 1] : null;
+            left.Add(s with
+            {
+                To = Math.Min(s.To, end),
+                Height = stem is null ? s.Height : stem.Height + (share * (s.Height - stem.Height)),
+                Width = stem is null ? s.Width : stem.Width + (share * (s.Width - stem.Width)),
+            });
+        }
+
+        return left;
+    }
+
     internal double Weight => (To - From) * Height * WholeWidth;
 
     /// <summary>Its middle, share of the length from the nose.</summary>

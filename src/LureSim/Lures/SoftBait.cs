@@ -32,6 +32,25 @@ public abstract class SoftBait : LureKind
     /// <inheritdoc/>
     public override bool NeedsHead => true;
 
+    /// <summary>Common place of the metal of a weighted hook along the shank, 0 at the eye to 1 at the bend.</summary>
+    public static double CommonWeightStation => LureTables.Figure("shank_weight_station");
+
+    /// <summary>Gape of the common hook for a body, from shank to point (m).</summary>
+    /// <param name="head">Jig head or hook.</param>
+    /// <param name="body">A soft body.</param>
+    /// <param name="rigging">How it is put on its hook: the gape of a jig goes by its shank.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static double CommonGape(JigHead head, LureBody body, Rigging rigging)
+    {
+        ArgumentNullException.ThrowIfNull(head);
+        ArgumentNullException.ThrowIfNull(body);
+        ArgumentNullException.ThrowIfNull(rigging);
+        double shank = (rigging.ShankShare ?? body.Kind.Proportions.ShankShare) * body.Length;
+
+        // A weedless hook holds the body between shank and point.
+        return Weedless(head) ? (LureTables.Figure("weedless_shank_below") + 0.5) * body.Height : Math.Min(LureTables.Figure("gape_per_shank") * shank, 1.2 * body.Height);
+    }
+
     /// <summary>Height and width (m) that the end of a swinging tail shows the flow.</summary>
     /// <param name="body">A body of this kind.</param>
     /// <param name="section">Its section of the outline.</param>
@@ -129,7 +148,9 @@ public abstract class SoftBait : LureKind
         double shank = (rigging.ShankShare ?? Proportions.ShankShare) * length;
         double sideways = rigging.Bend + BodyBends.BendOfExit(rigging.ExitSideways, shank);
         double upright = BodyBends.BendOfExit(rigging.ExitAbove, shank) - BodyBends.ArchOfSurplus(rigging.PulledUp, shank);
-        double volume = BodyVolume(body);
+        double end = TailEnd(rigging.TailLost);
+        IReadOnlyList<OutlineSection> sections = OutlineSection.Cut(Sections, end);
+        double volume = BodyVolume(body) * sections.Sum(s => s.Weight) / Sections.Sum(s => s.Weight);
         var parts = new List<LurePart>();
 
         double headVolume = head.Mass / Metals.Density(head.Metal);
@@ -145,30 +166,29 @@ public abstract class SoftBait : LureKind
         }
         else if (head.Mass > 0)
         {
-            var centre = new Station(LureTables.Figure("shank_weight_station") * shank, 0, -LureTables.Figure("shank_weight_below") * body.Height);
+            var centre = new Station((rigging.WeightStation ?? CommonWeightStation) * shank, 0, -LureTables.Figure("shank_weight_below") * body.Height);
             parts.Add(new LurePart(PartRole.ShankWeight, head.Mass, headVolume, centre, Inertia.Ball(head.Mass, radius)));
         }
 
         if (head.HookMass > 0)
         {
             // On a jig the shank lies in the body and the point stands over it; a weedless hook carries its shank under the body, its point lies in the back.
-            bool weedless = head.Mass == 0 || head.Place == WeightPlace.Shank;
-            double below = weedless ? LureTables.Figure("weedless_shank_below") * body.Height : 0;
-            double gape = weedless ? below + (body.Height / 2) : Math.Min(LureTables.Figure("gape_per_shank") * shank, 1.2 * body.Height);
+            double below = Weedless(head) ? LureTables.Figure("weedless_shank_below") * body.Height : 0;
+            double common = CommonGape(head, body, rigging), gape = rigging.HookGape ?? common;
             double inShank = LureTables.Figure("hook_mass_in_shank") * head.HookMass;
             double rest = head.HookMass - inShank;
             parts.Add(new LurePart(PartRole.Shank, inShank, inShank / Metals.Steel, new Station(shank / 2, 0, -below), Inertia.Rod(inShank, shank)));
             var point = new Station(shank, gape / 2 * Math.Sin(rigging.PointLean), (gape / 2 * Math.Cos(rigging.PointLean)) - below);
             double across = rest * gape * gape / 12;
-            parts.Add(new LurePart(PartRole.Point, rest, rest / Metals.Steel, point, Inertia.Diagonal(across, across, 0)));
+            parts.Add(new LurePart(PartRole.Point, rest, rest / Metals.Steel, point, Inertia.Diagonal(across, across, 0)) { Bare = Math.Max(0, gape - common) });
         }
 
-        parts.AddRange(SectionParts(body, volume, volume * body.Density, shank, sideways, upright));
-        FreeTail? tail = Tail(body, volume, shank);
+        parts.AddRange(SectionParts(sections, body, volume, volume * body.Density, shank, sideways, upright));
+        FreeTail? tail = Tail(sections, body, volume, shank, end * length);
         return new LureAssembly
         {
             Parts = parts,
-            Length = length,
+            Length = end * length,
             Height = body.Height,
             Width = body.Width,
             TowPoint = tow,
@@ -176,20 +196,32 @@ public abstract class SoftBait : LureKind
             BendSideways = sideways,
             BendUp = upright,
             Tail = tail,
-            Rear = SoftRear.Of(Sections, length, body.Height, body.Width, volume, body.Density, shank, tail?.Hinge ?? length, tail?.Mass ?? 0, LureTables.Figure("soft_modulus_pa")),
+            Rear = SoftRear.Of(sections, length, body.Height, body.Width, volume, body.Density, shank, tail?.Hinge ?? (end * length), tail?.Mass ?? 0, LureTables.Figure("soft_modulus_pa")),
         };
     }
 
-    // The tail swings from the beginning of the stem, or from where the hook ends if that is farther aft.
-    private FreeTail? Tail(LureBody body, double volume, double shank)
+    private static bool Weedless(JigHead head) => head.Mass == 0 || head.Place == WeightPlace.Shank;
+
+    // Where a bait ends that has lost a share of its tail: of what swings, or of the last section of one whose tail does not; share of the whole length.
+    private double TailEnd(double lost)
     {
         IReadOnlyList<OutlineSection> sections = Sections;
+        double root = (sections.FirstOrDefault(s => s.Role == PartRole.Stem) ?? sections[^1]).From;
+        return 1 - (lost * (1 - root));
+    }
+
+    // The tail swings from the beginning of the stem, or from where the hook ends if that is farther aft.
+    private FreeTail? Tail(IReadOnlyList<OutlineSection> sections, LureBody body, double volume, double shank, double end)
+    {
         if (sections.FirstOrDefault(s => s.Role == PartRole.Stem) is not { } stem)
             return null;
         double sum = sections.Sum(s => s.Weight);
+
+        // What is left of the paddle, or of the stem where it is gone.
         OutlineSection paddle = sections[^1];
-        double free = stem.From * body.Length;
-        double hinge = Math.Min(Math.Max(free, shank), (1 - ShortestTail) * body.Length);
+        double free = stem.From * body.Length, whole = Sections[^1].From * body.Length;
+        double hinge = Math.Min(Math.Max(free, shank), end - (ShortestTail * body.Length));
+        bool bare = paddle.Role == PartRole.Stem;
         double mass = 0;
         foreach (OutlineSection s in sections)
         {
@@ -200,20 +232,20 @@ public abstract class SoftBait : LureKind
 
         // A stem of elliptic section bent over the thin part of its length: k = E I / l, I = pi/64 h w^3.
         // It thickens towards the paddle, so a hook that holds it farther aft leaves a stouter piece to bend.
-        double thicker = 1 + (LureTables.Figure("stem_thickening") * Math.Clamp((hinge - free) / ((paddle.From * body.Length) - free), 0, 1));
+        double thicker = 1 + (LureTables.Figure("stem_thickening") * Math.Clamp((hinge - free) / (whole - free), 0, 1));
         double height = thicker * stem.Height * body.Height, width = thicker * stem.Width * body.Width;
-        double bent = LureTables.Figure("stem_bending_share") * (body.Length - hinge);
+        double bent = LureTables.Figure("stem_bending_share") * (end - hinge);
         double stiffness = LureTables.Figure("soft_modulus_pa") * Math.PI / 64 * height * width * width * width / bent;
-        (double Height, double Width) edge = Paddle(body, paddle);
+        (double Height, double Width) edge = bare ? (paddle.Height * body.Height, paddle.Width * body.Width) : Paddle(body, paddle);
         return new FreeTail(
             hinge,
-            body.Length - hinge,
-            body.Length - hinge - ((paddle.To - paddle.From) * body.Length / 2),
+            end - hinge,
+            end - hinge - (Math.Min((paddle.To - paddle.From) * body.Length, end - hinge) / 2),
             edge.Height,
             edge.Width,
-            LureTables.Figure("paddle_drop") * body.Height,
+            bare ? 0 : LureTables.Figure("paddle_drop") * body.Height,
             mass,
             stiffness,
-            (body.Length - hinge) / (body.Length - free));
+            (end - hinge) / (body.Length - free));
     }
 }

@@ -18,6 +18,9 @@ public sealed class Spoon : LureKind
     // The hook and its ring trail behind the plate by this share of the length (assumed).
     private const double Trail = 0.15;
 
+    // Middle of a parabolic dish over its deepest place: the mean of (x/a)^2 over an ellipse is 1/4. The ends, where line and hook hang, stand the rest above the centre of mass.
+    private const double MeanSquare = 0.25;
+
     private const int Corners = 36, HalfProfile = 12;
 
     /// <inheritdoc/>
@@ -53,7 +56,9 @@ public sealed class Spoon : LureKind
             HalfWidth = body.Width / 2,
             HalfHeight = body.Height / 2,
             Drags = [.. Drags(head, body, parts)],
-            Plate = new FormPlate(body.Length, body.Width, Dish(body)),
+
+            // Hung by its end a dished plate lies hollow side up, the weight of its middle below the line.
+            Plate = new FormPlate(body.Length, body.Width, -Dish(body)),
         };
     }
 
@@ -68,14 +73,14 @@ public sealed class Spoon : LureKind
         ShapeRing face = new(ShapePiece.Metal, [.. Enumerable.Range(0, Corners).Select(i =>
         {
             (double s, double c) = Math.SinCos(2 * Math.PI * i / Corners);
-            return new Station(half - (half * c), body.Width / 2 * s, dish * ((c * c) - 0.5));
+            return new Station(half - (half * c), body.Width / 2 * s, dish * ((c * c) - MeanSquare));
         })]);
         double thick = Math.Max(body.Height, 0.02 * body.Length) / 2;
         List<Station> upper = [], lower = [];
         for (int i = 0; i <= HalfProfile; i++)
         {
             double x = -1 + (2.0 * i / HalfProfile);
-            double z = dish * ((x * x) - 0.5);
+            double z = dish * ((x * x) - MeanSquare);
             upper.Add(new Station(half - (half * x), 0, z + thick));
             lower.Add(new Station(half - (half * x), 0, z - thick));
         }
@@ -106,7 +111,7 @@ public sealed class Spoon : LureKind
         double mass = volume * Metals.Density(body.Metal ?? HeadMetal.Brass);
         double hook = LureTables.Figure("spoon_hook_share") * HookWire.CommonMass(body.Length);
         double width2 = body.Width * body.Width, length2 = body.Length * body.Length;
-        double trail = Trail * body.Length;
+        double trail = Trail * body.Length, end = (1 - MeanSquare) * Dish(body);
 
         // An elliptic plate: m/16 times the squares of its axes.
         var plate = Inertia.Diagonal(mass * width2 / 16, mass * length2 / 16, mass * (length2 + width2) / 16);
@@ -115,12 +120,12 @@ public sealed class Spoon : LureKind
             Parts =
             [
                 new LurePart(PartRole.Plate, mass, volume, new Station(body.Length / 2, 0, 0), plate),
-                new LurePart(PartRole.TailHook, hook, hook / Metals.Steel, new Station(body.Length + trail, 0, 0), Inertia.Rod(hook, 2 * trail)) { Eye = new Station(body.Length, 0, 0) },
+                new LurePart(PartRole.TailHook, hook, hook / Metals.Steel, new Station(body.Length + trail, 0, end), Inertia.Rod(hook, 2 * trail)) { Eye = new Station(body.Length, 0, end) },
             ],
             Length = body.Length,
             Height = body.Height,
             Width = body.Width,
-            TowPoint = default,
+            TowPoint = new Station(0, 0, end),
         };
     }
 

@@ -58,5 +58,5 @@ public sealed record FormLip(Station Middle, double Length, double Width, double
 /// <summary>A thin plate with an elliptic outline, dished lengthwise.</summary>
 /// <param name="Length">Length (m).</param>
 /// <param name="Width">Width (m).</param>
-/// <param name="CamberDepth">Depth of the dish (m).</param>
+/// <param name="CamberDepth">Depth of the dish (m), hollow side down when positive.</param>
 public sealed record FormPlate(double Length, double Width, double CamberDepth);

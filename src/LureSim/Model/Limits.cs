@@ -125,6 +125,15 @@ public static class Limits
     /// <summary>How much too far a weedless bait is pulled up (m).</summary>
     public static ValueRange PulledUp { get; } = new(0, 0.015);
 
+    /// <summary>Gape of a hook (m).</summary>
+    public static ValueRange HookGape { get; } = new(0.002, 0.06);
+
+    /// <summary>Place of the metal of a weighted hook as a share of its shank.</summary>
+    public static ValueRange WeightStation { get; } = new(0, 1);
+
+    /// <summary>Lost share of a tail; more than this leaves no stump that could swing.</summary>
+    public static ValueRange TailLost { get; } = new(0, 0.75);
+
     /// <summary>Length of forage (m).</summary>
     public static ValueRange ForageLength { get; } = new(0.005, 0.5);
 

@@ -52,9 +52,18 @@ public sealed record Rigging
     /// <summary>How much too far the body of a weedless rig is pulled up towards the eye, so that it bunches (m), 0 to 0.015.</summary>
     public double PulledUp { get; init => field = Limits.PulledUp.Check(value); }
 
+    /// <summary>Gape of the hook, from shank to point (m), 0.002 to 0.06; null for the common one of the body.</summary>
+    public double? HookGape { get; init => field = Limits.HookGape.Check(value); }
+
+    /// <summary>Where the metal of a weighted hook sits along the shank, 0 at the eye to 1 at the bend; null for the common place.</summary>
+    public double? WeightStation { get; init => field = Limits.WeightStation.Check(value); }
+
+    /// <summary>Share of the tail's length that is torn, bitten or cut off, 0 to 0.75.</summary>
+    public double TailLost { get; init => field = Limits.TailLost.Check(value); }
+
     /// <summary>True if nothing is wrong with it.</summary>
     public bool IsClean => this == Straightened();
 
     /// <summary>The same knot and hook without a fault.</summary>
-    public Rigging Straightened() => this with { ExitSideways = 0, ExitAbove = 0, Bend = 0, PointLean = 0, HeadTurn = 0, PulledUp = 0 };
+    public Rigging Straightened() => this with { ExitSideways = 0, ExitAbove = 0, Bend = 0, PointLean = 0, HeadTurn = 0, PulledUp = 0, TailLost = 0 };
 }

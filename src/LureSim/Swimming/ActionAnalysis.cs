@@ -15,6 +15,9 @@ public static class ActionAnalysis
     internal const double LeanRoll = 15 * Math.PI / 180;
     internal const double FarRoll = 45 * Math.PI / 180;
 
+    // A lure that has turned over farther than this lies on its back.
+    internal const double OnItsBack = 135 * Math.PI / 180;
+
     // Sine of the pitch beyond which the nose points up or down, 60 degrees.
     internal const double SteepNose = 0.866;
 
@@ -225,6 +228,7 @@ public static class ActionAnalysis
         }
 
         if (trace.Tow.Mode != TowMode.Pulled) return Fall(f, findings);
+        if (Math.Abs(f.MeanRoll) >= OnItsBack) findings.Add(new(ActionFindingKind.UpsideDown));
         if (trace.Body.Plate is null && Astray(f, findings) is { } astray)
         {
             if (hasTail) findings.Add(f.TailAngle >= SwimTail ? new(ActionFindingKind.TailBeats) : new(ActionFindingKind.TailHardlyMoves, SwimTail));
@@ -260,7 +264,7 @@ public static class ActionAnalysis
     {
         bool rolls = f.Roll >= FarRoll, leans = Math.Abs(f.MeanRoll) >= LeanRoll, off = Math.Abs(f.Course) >= OffCourse;
         if (rolls) findings.Add(new(ActionFindingKind.RollsFar));
-        else if (leans) findings.Add(new(ActionFindingKind.LiesOver));
+        else if (leans && Math.Abs(f.MeanRoll) < OnItsBack) findings.Add(new(ActionFindingKind.LiesOver));
         if (off) findings.Add(new(ActionFindingKind.RunsAside));
         return rolls ? ActionVerdict.Rolls : leans ? ActionVerdict.Leans : off ? ActionVerdict.RunsOff : null;
     }

@@ -59,7 +59,7 @@ public static class ActionBodyBuilder
             SemiAxes = semiAxes,
             TowPoint = At(parts.TowPoint),
             Sections = Sections(form, nose),
-            TrailingEdges = Edges(form, semiAxes, At),
+            TrailingEdges = Edges(form, semiAxes, parts.Tail is { } own ? own.Mass / (parts.SectionVolume * body.Density) : 0, At),
             Appendages = [.. form.Drags.Select(drag => new AppendageDrag(At(drag.Centre), drag.Area))],
             Lip = form.Lip is { } lip ? new DivingLip(At(lip.Middle), lip.Length * lip.Width, Math.Clamp(lip.Width / lip.Length, 0.1, 6), lip.Angle) : null,
             Tail = Tail(parts.Tail, nose),
@@ -113,12 +113,13 @@ public static class ActionBodyBuilder
         return slices;
     }
 
-    // The rear of the body, and behind it the fin. A plate has forces of its own.
-    private static List<TrailingEdge> Edges(SwimmingForm form, Vector3d semiAxes, Func<Station, Vector3d> at)
+    // The rear of the body, and behind it the fin. A plate has forces of its own. A tail that swings is no part of the body that ideal flow turns: it has its own water and forces.
+    private static List<TrailingEdge> Edges(SwimmingForm form, Vector3d semiAxes, double tail, Func<Station, Vector3d> at)
     {
         if (form.Plate is not null)
             return [];
-        List<TrailingEdge> edges = [TrailingEdge.OfLaminarSpheroid(semiAxes)];
+        var rear = TrailingEdge.OfLaminarSpheroid(semiAxes);
+        List<TrailingEdge> edges = [rear with { Behind = Math.Max(rear.Behind, Math.Min(1, tail)) }];
         if (form.Fin is { } fin)
             edges.Add(new TrailingEdge(at(fin.Middle), fin.Height, fin.Width));
         return edges;

@@ -19,6 +19,17 @@ public sealed record EnsembleAssessment(ActionAssessment Typical, IReadOnlyList<
     /// <summary>How many tries have it.</summary>
     public int Agreeing => CountOf(Verdict);
 
+    /// <summary>True if three in four of the tries that have it lean and run off to the same sides: what is left of a straight lure has no side of its own.</summary>
+    public bool HasSide
+    {
+        get
+        {
+            ActionReport[] alike = [.. Members.Where(m => m.Verdict == Verdict)];
+            bool Agree(Func<ActionReport, double> figure, double own) => Math.Abs(own) < 1e-9 || 4 * alike.Count(m => figure(m) * own > 0) >= 3 * alike.Length;
+            return Agree(m => m.MeanRoll, Report.MeanRoll) && Agree(m => m.CourseSlope, Report.CourseSlope);
+        }
+    }
+
     /// <summary>How many tries have a verdict.</summary>
     /// <param name="verdict">The verdict.</param>
     public int CountOf(ActionVerdict verdict) => Members.Count(m => m.Verdict == verdict);

@@ -118,6 +118,9 @@ public enum ActionFindingKind
 
     /// <summary>It sinks straight: <see cref="ActionReport.SinkRate"/>, <see cref="ActionReport.MeanPitch"/>.</summary>
     SinksStraight,
+
+    /// <summary>It runs on its back: <see cref="ActionReport.MeanRoll"/>.</summary>
+    UpsideDown,
 }
 
 /// <summary>One thing that a verdict rests on.</summary>
@@ -140,6 +143,12 @@ public sealed record ActionReport
 
     /// <summary>True for what nobody wants.</summary>
     public bool IsFault => Verdict is ActionVerdict.Spins or ActionVerdict.Rolls or ActionVerdict.Leans or ActionVerdict.RunsOff or ActionVerdict.Muted or ActionVerdict.Tumbles;
+
+    /// <summary>True for what a crooked or ill-balanced lure does on the way: it spins, rolls, leans or runs off.</summary>
+    public bool GoesAstray => Verdict is ActionVerdict.Spins or ActionVerdict.Rolls or ActionVerdict.Leans or ActionVerdict.RunsOff;
+
+    /// <summary>True if it lies on its back all the while and does not go round.</summary>
+    public bool UpsideDown => Findings.Any(finding => finding.Kind == ActionFindingKind.UpsideDown);
 
     /// <summary>True if its tail beats as far as it should, whatever else it does.</summary>
     public bool TailSwims => TailAmplitude >= ActionAnalysis.SwimTail;

@@ -22,6 +22,7 @@ internal sealed class TowedBodyEquations : IExplicitSystem
     private readonly TowLine line;
     private readonly IForce[] forces, rearForces;
     private readonly bool wake;
+    private readonly (double Sideways, double Up) carried;
     private readonly double? surface;
     private readonly double[] scale = new double[BodyState.Size];
 
@@ -46,6 +47,8 @@ internal sealed class TowedBodyEquations : IExplicitSystem
         if (!terms.HasFlag(ActionTerms.Line)) terms &= ~ActionTerms.Knot;
         VortexLift? vortices = wake ? new VortexLift(options.WakeLift) : null;
         double slenderness = CrossFlow.Slenderness(body), share = halves?.FrontShare ?? 1;
+        MathNet.Numerics.LinearAlgebra.Matrix<double> whole = AddedMass.Of(body, new BentAxis(null), tow.WaterDensity);
+        carried = carriesWater ? (whole[1, 1], whole[2, 2]) : default;
         double flatness = Flatness(AddedMass.Of(body, axis, tow.WaterDensity)), behind = body.Rear is null ? 0 : Flatness(AddedMass.Behind(body, body.Rear.JointPosition, tow.WaterDensity));
         IEnumerable<IForce> onFront = Forces(halves?.Front ?? body, axis, new(slenderness, share, flatness - behind), vortices, tow).Concat(LineForces(body, knot, tow));
         forces = [.. onFront.Where(f => terms.HasFlag(f.Term))];
@@ -230,7 +233,7 @@ internal sealed class TowedBodyEquations : IExplicitSystem
             yield return new AxialDrag(part, of.Share, tow);
         }
 
-        yield return new TrailingEdges(part, axis, tow);
+        yield return new TrailingEdges(part, axis, carried, tow);
         if (part.Head is not null) yield return new TurnedHead(part.Head, tow);
         yield return new Appendages(part, tow);
         if (part.Lip is not null)

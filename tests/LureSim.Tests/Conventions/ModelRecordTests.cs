@@ -32,7 +32,7 @@ public class ModelRecordTests
         Whole.Tackle.JigHeads[1],
         Whole.Tackle.Bodies[0],
         new LipShape(0.02, 0.01, 0.8),
-        Whole.Tackle.Rigging with { ShankShare = 0.4 },
+        Whole.Tackle.Rigging with { ShankShare = 0.4, HookGape = 0.015, WeightStation = 0.4 },
         Whole.Presentations[1] with { TimeLimit = 60 },
         Whole.Presentations[1].Moves[0],
         RetrieveStyle.All[^1] with { Speed = 0.4 },

@@ -2,6 +2,7 @@ using System.Reflection;
 using LureSim.Cli.Commands;
 using LureSim.Decision.Comparison;
 using LureSim.Decision.RigChecks;
+using LureSim.Decision.Trials;
 using LureSim.Hydrodynamics;
 using LureSim.Light;
 using LureSim.Model;
@@ -20,7 +21,7 @@ public class RecipeTests
 {
     private const string Colours = "  colours: [white, dark purple, \"#7FFF00\"]";
 
-    private static readonly string[] NoFaults = [nameof(Rigging.LoopLength), nameof(Rigging.ShankShare)];
+    private static readonly string[] NoFaults = [nameof(Rigging.LoopLength), nameof(Rigging.ShankShare), nameof(Rigging.HookGape), nameof(Rigging.WeightStation)];
 
     private static IEnumerable<PropertyInfo> Faults => typeof(Rigging).GetProperties().Where(p => p.CanWrite && (p.PropertyType == typeof(double) || p.PropertyType == typeof(double?)) && !NoFaults.Contains(p.Name));
 
@@ -35,13 +36,14 @@ public class RecipeTests
         string key = string.Concat(name.Select((c, i) => i > 0 && char.IsUpper(c) ? "_" + char.ToLowerInvariant(c) : char.ToLowerInvariant(c).ToString()));
         GrammarKey? inGrammar = RiggingGrammar.Rigging.Keys.FirstOrDefault(k => k.Name == key);
         Assert.True(inGrammar is not null, $"RiggingGrammar has no key {key}.");
-        string value = ((QuantityValue)inGrammar.Value).Kind == QuantityKind.Angle ? "5 deg" : "2 mm";
-        Rigging crooked = TestScenario.Read(TestScenario.With(Colours, $"  rigging: {{{key}: {value}}}\n{Colours}")).Tackle.Rigging;
+        string value = ((QuantityValue)inGrammar.Value).Kind switch { QuantityKind.Angle => "5 deg", QuantityKind.Percentage => "20 %", _ => "2 mm" };
+        Scenario scenario = TestScenario.Read(TestScenario.With(Colours, $"  rigging: {{{key}: {value}}}\n{Colours}"));
+        Rigging crooked = scenario.Tackle.Rigging;
         Assert.True((double)fault.GetValue(crooked)! > 0, $"RiggingReader.Build does not take {key}.");
         Assert.False(crooked.IsClean);
         Assert.True((double)fault.GetValue(crooked.Straightened())! == 0, $"Rigging.Straightened leaves {name}.");
-        Assert.True(RigWords.Faults(crooked).Any(), $"RigWords.Faults does not say {name}.");
-        Assert.True(RigChecker.Trials(crooked, 1).Exists(t => t.Fault.ToString() == name && t.Fixed == crooked.Straightened()), $"RigChecker.Trials does not take {name} away.");
+        Assert.True(RigWords.Faults(crooked, new UnitFormat(UnitSystem.Us)).Any(), $"RigWords.Faults does not say {name}.");
+        Assert.True(RigChecker.Trials(crooked, new Rig(scenario.Tackle.JigHeads[0], scenario.Tackle.Bodies[0], scenario.Presentations[0])).Exists(t => t.Fault.ToString() == name && t.Fixed == crooked.Straightened()), $"RigChecker.Trials does not take {name} away.");
     }
 
     [Fact]
@@ -49,7 +51,7 @@ public class RecipeTests
     {
         var report = new ActionReport { Verdict = ActionVerdict.Swims, Findings = [] };
         var same = new EnsembleAssessment(new ActionAssessment(null!, report), [report]);
-        Assert.All(Enum.GetValues<RigFault>(), fault => Assert.NotEmpty(SwimmingWords.Fix(new RigFix(fault, 0.1, 0.4, same, same), UnitSystem.Us)));
+        Assert.All(Enum.GetValues<RigFault>(), fault => Assert.NotEmpty(SwimmingWords.Fix(new RigFix(fault, 0.1, 0.4, same, same, new Rigging()), UnitSystem.Us)));
     }
 
     [Fact]

@@ -12,7 +12,7 @@ namespace LureSim.Tests.Report;
 
 public class RigFigureTests
 {
-    private static readonly string[] Names = ["action-stills", "twitch-path", "twitch-attitude", "action-by-speed", "spin-onset"];
+    private static readonly string[] Names = ["rig-picture", "action-stills", "twitch-path", "action-by-speed", "spin-onset"];
 
     private static RigFocus Focus(LureBody body)
     {

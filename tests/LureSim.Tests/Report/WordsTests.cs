@@ -142,7 +142,7 @@ public partial class WordsTests
     public void Figures_are_told_in_forty_words_and_headings_are_in_order(string name, UnitSystem units)
     {
         Page page = Of(name, units);
-        foreach (Figure figure in SheetWriter.Figures(page.Sheet).Where(Ours))
+        foreach (Figure figure in SheetWriter.Figures(page.Sheet))
             Assert.True(figure.AltText.Split(' ', StringSplitOptions.RemoveEmptyEntries).Length is > 5 and <= MostWordsOfAltText, $"{figure.Name}: {figure.AltText}");
         int before = 0;
         foreach (IElement heading in page.Document.QuerySelectorAll("h1, h2, h3, h4"))
@@ -271,9 +271,6 @@ public partial class WordsTests
         Assert.Equal("diameter, parameter", UnitSystem.Metric.Spell("diameter, parameter"));
     }
 
-    // The rig figures have tests of their own.
-    private static bool Ours(Figure figure) => figure.Section is not FigureSection.Rig;
-
     private static Scenario Read(string name) => ScenarioReader.Read(Repository.File("scenarios", name + ".yaml")).Scenario!;
 
     private static Plan PlanOf(string name) => Plans.GetOrAdd(name, static key => new Lazy<Plan>(() =>
@@ -287,7 +284,7 @@ public partial class WordsTests
 
     // What people read on a page: texts of elements and of the drawings, without what the scenario itself says.
     private static IEnumerable<string> Texts(IHtmlDocument document) => document.QuerySelectorAll("h1, h2, h3, li, p:not(.notes), dt, dd, th, td, caption, figcaption, text, desc")
-        .Where(e => e.Closest("#rig") is null && e.Closest("tr")?.FirstElementChild?.TextContent != "rigging" && e.QuerySelector("li, p") is null).Select(e => e.TextContent.Trim()).Where(text => text.Length > 0);
+        .Where(e => e.QuerySelector("li, p") is null).Select(e => e.TextContent.Trim()).Where(text => text.Length > 0);
 
     [GeneratedRegex(@"(?<![\w/.])[\d½¼¾][\d.,]*\s?(m|mm|cm|km|g|kg|N|m/s|°C|degC|metres?|meters?)(?![\w/³²])|\bmetres?\b|\bmeters?\b", RegexOptions.None)]
     private static partial Regex MetricUnit();

@@ -51,6 +51,9 @@ internal static class EveryKey
             point_lean: 6 deg
             head_turn: 4 deg
             pulled_up: 2 mm
+            gape: 15 mm
+            weight_at: 40 %
+            tail_lost: 20 %
           colours: [white, "#7FFF00"]
           measured_colours:
             - {name: my lure, reflectance: REFLECTANCE}

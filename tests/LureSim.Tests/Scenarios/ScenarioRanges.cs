@@ -72,6 +72,9 @@ internal static class ScenarioRanges
         In(Math.Abs(rigging.PointLean), 0, Math.PI / 4);
         In(Math.Abs(rigging.HeadTurn), 0, Math.PI / 6);
         In(rigging.PulledUp, 0, 0.015);
+        In(rigging.HookGape ?? 0.01, 0.002, 0.06);
+        In(rigging.WeightStation ?? 0.5, 0, 1);
+        In(rigging.TailLost, 0, 0.75);
 
         Xunit.Assert.NotEmpty(tackle.Colours);
         Xunit.Assert.All(tackle.Colours, NotBlank);

@@ -6,11 +6,12 @@ using LureSim.Swimming;
 using LureSim.Swimming.Bodies;
 using LureSim.Swimming.Forces;
 using MathNet.Numerics.LinearAlgebra;
+using Xunit.Abstractions;
 
 namespace LureSim.Tests.Swimming;
 
 /// <summary>Every lure and every rigging that a scenario may name, to the ends of the ranges, is a body that can be put in motion.</summary>
-public class RandomRigTests
+public class RandomRigTests(ITestOutputHelper output)
 {
     private const double Water = 1020;
 
@@ -36,7 +37,10 @@ public class RandomRigTests
         from turn in Gen.Double[-Math.PI / 6, Math.PI / 6]
         from pulled in Gen.Double[0, 0.015]
         from share in Gen.Double[0.05, 0.95]
-        from faults in Gen.Int[0, 31]
+        from gape in Gen.Double[0.002, 0.06]
+        from station in Gen.Double[0, 1]
+        from lost in Gen.Double[0, 0.75]
+        from faults in Gen.Int[0, 255]
         select new Rigging
         {
             ExitSideways = (faults & 1) != 0 ? sideways : 0,
@@ -46,6 +50,9 @@ public class RandomRigTests
             HeadTurn = (faults & 8) != 0 ? turn : 0,
             PulledUp = (faults & 16) != 0 ? pulled : 0,
             ShankShare = share,
+            HookGape = (faults & 32) != 0 ? gape : null,
+            WeightStation = (faults & 64) != 0 ? station : null,
+            TailLost = (faults & 128) != 0 ? lost : 0,
         };
 
     [Fact]
@@ -69,7 +76,7 @@ public class RandomRigTests
                 Positive(9, matrix);
             }
         },
-        5000);
+        Math.Max(5000, Rigs));
 
     private static void Positive(int n, double[] matrix)
     {
@@ -89,9 +96,15 @@ public class RandomRigTests
     private static int Rigs => int.TryParse(Environment.GetEnvironmentVariable("LURESIM_FUZZ_RIGS"), out int rigs) ? rigs : 300;
 
     [Fact]
-    public void Short_runs_end_with_finite_figures() => Gen.Select(Lures, Riggings, Gen.Int[0, 3], Gen.Double[0.1, 1.2]).HoldsFor(
+    public void Short_runs_end_with_finite_figures()
+    {
+        int runs = 0, outOfSteps = 0, mostSteps = 0;
+        int unknown = 0;
+        TimeSpan longest = TimeSpan.Zero;
+        Gen.Select(Lures, Riggings, Gen.Int[0, 3], Gen.Double[0.1, 1.2]).HoldsFor(
         (lure, rigging, towing, speed) =>
         {
+            var watch = System.Diagnostics.Stopwatch.StartNew();
             ActionBody body = ActionBodyBuilder.Of(lure.Head, lure.Body, rigging);
             TowInput tow = towing switch
             {
@@ -110,8 +123,15 @@ public class RandomRigTests
             Assert.All(trace.AngularVelocity, p => Assert.True(p.IsFinite));
             Assert.All(trace.TailAngle, a => Assert.True(double.IsFinite(a)));
             Assert.All(trace.BendSideways.Concat(trace.BendUpright), a => Assert.True(double.IsFinite(a)));
+            runs++;
+            if (trace.Status == SimulationStatus.StepLimit) outOfSteps++;
+            if (report.Verdict == ActionVerdict.Unknown) unknown++;
+            mostSteps = Math.Max(mostSteps, trace.Statistics.Steps + trace.Statistics.RejectedSteps);
+            if (watch.Elapsed > longest) longest = watch.Elapsed;
         },
         Rigs);
+        output.WriteLine(FormattableString.Invariant($"{runs} rigs; {outOfSteps} out of steps, {unknown} not judged; most steps {mostSteps}, longest {longest.TotalMilliseconds:0} ms with its checks"));
+    }
 
     // The two faults with which every paddle tail used to end in an exception.
     [Theory]

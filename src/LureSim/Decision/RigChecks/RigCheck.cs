@@ -41,15 +41,32 @@ public enum RigFault
 
     /// <summary>More than one of these at once.</summary>
     Several,
+
+    /// <summary>The hook's gape is too wide for the bait.</summary>
+    HookGape,
+
+    /// <summary>The metal of a weighted hook sits too far forward or back on the shank.</summary>
+    WeightStation,
+
+    /// <summary>The tail is torn or short.</summary>
+    TailLost,
 }
 
 /// <summary>One thing to fix that changes what the lure does.</summary>
 /// <param name="Fault">What is wrong.</param>
-/// <param name="Amount">By how much: metres, radians or, for a shank, its share of the body; signed as in <see cref="Rigging"/>; 0 for several faults.</param>
-/// <param name="Common">What is common instead: for a shank the share of the body that leaves the tail free, otherwise 0.</param>
+/// <param name="Amount">By how much: metres, radians, or a share: of the body for a shank, of the shank for its metal, of the tail for what is lost; signed as in <see cref="Rigging"/>; 0 for several faults.</param>
+/// <param name="Common">What is common instead of a shank, a gape (m) or the place of the metal on the shank, otherwise 0.</param>
 /// <param name="Before">What the rig does as it is.</param>
 /// <param name="After">What it does once this is fixed: a better verdict.</param>
-public sealed record RigFix(RigFault Fault, double Amount, double Common, EnsembleAssessment Before, EnsembleAssessment After);
+/// <param name="Fixed">The rigging once this is fixed.</param>
+public sealed record RigFix(RigFault Fault, double Amount, double Common, EnsembleAssessment Before, EnsembleAssessment After, Rigging Fixed);
+
+/// <summary>A crooked rig put right: by the first of its fixes or, where none changes what it does, by all of them.</summary>
+/// <param name="Rigging">The rigging.</param>
+/// <param name="Parts">The lure by its parts.</param>
+/// <param name="Retrieve">What it does while the reel turns.</param>
+/// <param name="Twitch">Under the twitches of the presentation; null where it has none.</param>
+public sealed record FixedRig(Rigging Rigging, LureAssembly Parts, EnsembleAssessment Retrieve, EnsembleAssessment? Twitch);
 
 /// <summary>What the comparison of knots advises.</summary>
 public enum KnotAdvice
@@ -128,6 +145,12 @@ public sealed record RigFocus(
 {
     /// <summary>Speeds at which a hard lure swims; null where not asked for or for another lure.</summary>
     public SwimRange? Range { get; init; }
+
+    /// <summary>The rig as it is.</summary>
+    public required Rigging Rigging { get; init; }
+
+    /// <summary>The rig put right; null where nothing is wrong with it.</summary>
+    public FixedRig? Fixed { get; init; }
 }
 
 /// <summary>The answer of a check of rigs.</summary>

@@ -25,6 +25,10 @@ public static class RigChecker
     private const int TriesThatAgree = 9;
 
     // Maps of faults: speeds of a slow walk to a burn (m/s), some of the dozen tries in each cell, amounts from a careful to a careless hand (m, radians, shares).
+    // A gape that is wider by less, or metal that is nearer to its common place, is no fault; assumed.
+    private const double GapeMatters = 1.15, StationMatters = 0.05;
+
+    private static readonly double[] Gapes = [1.25, 1.5, 2, 2.5], Stations = [0.1, 0.3, 0.7, 0.9], Losses = [0.15, 0.3, 0.5, 0.75];
     private static readonly double[] FaultSpeeds = [0.3, 0.5, 0.7, 1.0, 1.3];
     private const int FaultTries = 4;
     private static readonly double[] Exits = [0.001, 0.002, 0.004, 0.006], Angles = [5 * Degree, 10 * Degree, 20 * Degree, 30 * Degree], Bunches = [0.001, 0.002, 0.004, 0.008], Shanks = [0.5, 0.6, 0.7, 0.8];
@@ -113,6 +117,7 @@ public static class RigChecker
             () => loop = runner.TwitchTries(rig.Presentation, KnotStyle.Loop),
             () => snug = runner.TwitchTries(rig.Presentation, KnotStyle.Snug));
         LureAssembly parts = LureAssembly.Of(rig.Head, rig.Body, scenario.Tackle.Rigging);
+        List<RigFix> fixes = Fixes(scenario, action, cancellation);
         return new RigFocus(
             action,
             parts,
@@ -121,19 +126,43 @@ public static class RigChecker
             snug,
             full ? Sweep(scenario, rig, action.LineElevation, cancellation) : null,
             full && rig.Body.NeedsHead ? Map(scenario, action, parts, cancellation) : null,
-            Fixes(scenario, action, cancellation),
+            fixes,
             full ? Knots(scenario, action, cancellation) : [],
             [])
         {
+            Rigging = scenario.Tackle.Rigging,
+            Fixed = PutRight(scenario, action, fixes, cancellation),
             Range = full && !rig.Body.NeedsHead && !rig.Body.Kind.OnTop ? runner.Range(action.LineElevation) : null,
         };
     }
+
+    private static FixedRig? PutRight(Scenario scenario, RigAction action, List<RigFix> fixes, CancellationToken cancellation)
+    {
+        Rig rig = action.Rig;
+        Rigging own = scenario.Tackle.Rigging;
+        if (!rig.Body.NeedsHead || Trials(own, rig).Count == 0) return null;
+        Rigging right = fixes.Count > 0 ? fixes[0].Fixed : Right(own, rig);
+        var runner = new RigWindow(scenario.Tackle with { Rigging = right }, scenario.Spot, rig.Head, rig.Body, cancellation);
+        return new FixedRig(
+            right,
+            LureAssembly.Of(rig.Head, rig.Body, right),
+            fixes.Count > 0 ? fixes[0].After : runner.SteadyTries(action.Speed, action.LineElevation),
+            action.Twitch is null ? null : runner.TwitchTries(rig.Presentation));
+    }
+
+    // Everything in its place, on a hook that leaves the rear free.
+    private static Rigging Right(Rigging own, Rig rig) => own.Straightened() with
+    {
+        ShankShare = own.ShankShare > rig.Body.Kind.Proportions.ShankShare ? null : own.ShankShare,
+        HookGape = own.HookGape > SoftBait.CommonGape(rig.Head, rig.Body, own) ? null : own.HookGape,
+        WeightStation = null,
+    };
 
     private static ActionSweep Sweep(Scenario scenario, Rig rig, double elevation, CancellationToken cancellation)
     {
         double[] speeds = [.. Enumerable.Range(0, SweepPoints).Select(i => SlowestSpeed + (i * (FastestSpeed - SlowestSpeed) / (SweepPoints - 1)))];
         Rigging own = scenario.Tackle.Rigging;
-        Rigging clean = own.Straightened() with { ShankShare = null };
+        Rigging clean = own.Straightened() with { ShankShare = null, HookGape = null, WeightStation = null };
         bool same = clean == own || !rig.Body.NeedsHead;
         var asRigged = new RigWindow(scenario.Tackle, scenario.Spot, rig.Head, rig.Body, cancellation);
         RigWindow? cleaned = same ? null : new RigWindow(scenario.Tackle with { Rigging = clean }, scenario.Spot, rig.Head, rig.Body, cancellation);
@@ -182,12 +211,11 @@ public static class RigChecker
         Rigging own = scenario.Tackle.Rigging;
         Rig rig = action.Rig;
         if (!rig.Body.NeedsHead) return [];
-        double common = rig.Body.Kind.Proportions.ShankShare;
-        List<(RigFault Fault, double Amount, Rigging Fixed)> trials = Trials(own, common);
+        List<(RigFault Fault, double Amount, Rigging Fixed)> trials = Trials(own, rig);
         List<RigFix> found = Tried(trials);
         if (trials.Count < 2 || found.Any(fix => !fix.After.Report.IsFault)) return found;
         int best = found.Count > 0 ? ActionEnsemble.Badness(found[0].After.Verdict) : int.MaxValue;
-        List<RigFix> together = Tried([(RigFault.Several, 0, own.Straightened() with { ShankShare = own.ShankShare > common ? null : own.ShankShare })]);
+        List<RigFix> together = Tried([(RigFault.Several, 0, Right(own, rig))]);
         return [.. together.Where(fix => ActionEnsemble.Badness(fix.After.Verdict) < best), .. found];
 
         List<RigFix> Tried(List<(RigFault Fault, double Amount, Rigging Fixed)> all)
@@ -196,18 +224,28 @@ public static class RigChecker
             Parallel.For(0, all.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
             {
                 var runner = new RigWindow(scenario.Tackle with { Rigging = all[i].Fixed }, scenario.Spot, rig.Head, rig.Body, cancellation);
-                fixes[i] = new RigFix(all[i].Fault, all[i].Amount, all[i].Fault == RigFault.Shank ? common : 0, action.Retrieve, runner.SteadyTries(action.Speed, action.LineElevation));
+                fixes[i] = new RigFix(all[i].Fault, all[i].Amount, Common(all[i].Fault, own, rig), action.Retrieve, runner.SteadyTries(action.Speed, action.LineElevation), all[i].Fixed);
             });
             int before = ActionEnsemble.Badness(action.Retrieve.Verdict);
             return [.. fixes.Where(fix => ActionEnsemble.Badness(fix.After.Verdict) < before).OrderBy(fix => ActionEnsemble.Badness(fix.After.Verdict)).ThenByDescending(fix => fix.After.Agreeing)];
         }
     }
 
+    // What is common for a rig instead of a figure that is too great or in the wrong place.
+    private static double Common(RigFault fault, Rigging own, Rig rig) => fault switch
+    {
+        RigFault.Shank => rig.Body.Kind.Proportions.ShankShare,
+        RigFault.HookGape => SoftBait.CommonGape(rig.Head, rig.Body, own),
+        RigFault.WeightStation => SoftBait.CommonWeightStation,
+        _ => 0,
+    };
+
     /// <summary>A rigging with one fault after the other taken away.</summary>
     /// <param name="own">The rigging of a soft bait.</param>
-    /// <param name="common">Common share of the shank.</param>
-    internal static List<(RigFault Fault, double Amount, Rigging Fixed)> Trials(Rigging own, double common)
+    /// <param name="rig">The soft bait on its hook.</param>
+    internal static List<(RigFault Fault, double Amount, Rigging Fixed)> Trials(Rigging own, Rig rig)
     {
+        double common = rig.Body.Kind.Proportions.ShankShare;
         List<(RigFault Fault, double Amount, Rigging Fixed)> trials = [];
         if (own.ExitSideways != 0) trials.Add((RigFault.ExitSideways, own.ExitSideways, own with { ExitSideways = 0 }));
         if (own.ExitAbove != 0) trials.Add((RigFault.ExitAbove, own.ExitAbove, own with { ExitAbove = 0 }));
@@ -215,6 +253,9 @@ public static class RigChecker
         if (own.PointLean != 0) trials.Add((RigFault.PointLean, own.PointLean, own with { PointLean = 0 }));
         if (own.HeadTurn != 0) trials.Add((RigFault.HeadTurn, own.HeadTurn, own with { HeadTurn = 0 }));
         if (own.PulledUp != 0) trials.Add((RigFault.PulledUp, own.PulledUp, own with { PulledUp = 0 }));
+        if (own.TailLost != 0) trials.Add((RigFault.TailLost, own.TailLost, own with { TailLost = 0 }));
+        if (own.HookGape > GapeMatters * SoftBait.CommonGape(rig.Head, rig.Body, own)) trials.Add((RigFault.HookGape, own.HookGape.Value, own with { HookGape = null }));
+        if (own.WeightStation is { } station && OnShank(rig.Head) && Math.Abs(station - SoftBait.CommonWeightStation) > StationMatters) trials.Add((RigFault.WeightStation, station, own with { WeightStation = null }));
         if (own.ShankShare > common) trials.Add((RigFault.Shank, own.ShankShare.Value, own with { ShankShare = null }));
         return trials;
     }
@@ -247,15 +288,20 @@ public static class RigChecker
         return new KnotRow(retrieve, onLoop, onLight, onHeavy, more, advice);
     }
 
+    private static bool OnShank(JigHead head) => head.Mass > 0 && head.Place == WeightPlace.Shank;
+
     private static FaultMap[] Faults(Scenario scenario, RigAction action, CancellationToken cancellation)
     {
         Rig rig = action.Rig;
-        Rigging clean = scenario.Tackle.Rigging.Straightened() with { ShankShare = null };
+        Rigging clean = scenario.Tackle.Rigging.Straightened() with { ShankShare = null, HookGape = null, WeightStation = null };
         LureProperties lure = TackleBuilder.Lure(rig.Head, rig.Body);
         bool nose = rig.Head.Mass > 0 && rig.Head.Place == WeightPlace.Nose;
         List<(RigFault Fault, double[] Amounts)> faults = [(RigFault.Bend, Angles), (RigFault.ExitSideways, Exits), (RigFault.ExitAbove, Exits)];
         faults.Add(nose ? (RigFault.HeadTurn, Angles) : (RigFault.PulledUp, Bunches));
         faults.Add((RigFault.Shank, [.. Shanks.Where(share => share > rig.Body.Kind.Proportions.ShankShare)]));
+        faults.Add((RigFault.HookGape, [.. Gapes.Select(times => times * SoftBait.CommonGape(rig.Head, rig.Body, clean)).Where(Limits.HookGape.Contains)]));
+        if (OnShank(rig.Head)) faults.Add((RigFault.WeightStation, Stations));
+        faults.Add((RigFault.TailLost, Losses));
         FaultMap[] maps = [.. faults.Where(f => f.Amounts.Length > 0).Select(f => new FaultMap(f.Fault, f.Amounts, FaultSpeeds, new EnsembleAssessment[f.Amounts.Length, FaultSpeeds.Length]))];
         (FaultMap Map, int Amount, int Speed)[] cells = [.. maps.SelectMany(map => Enumerable.Range(0, map.Amounts.Count * map.Speeds.Count).Select(i => (map, i / map.Speeds.Count, i % map.Speeds.Count)))];
         Parallel.ForEach(cells, new ParallelOptions { CancellationToken = cancellation }, cell =>
@@ -269,6 +315,9 @@ public static class RigChecker
                 RigFault.HeadTurn => clean with { HeadTurn = amount },
                 RigFault.PulledUp => clean with { PulledUp = amount },
                 RigFault.Shank => clean with { ShankShare = amount },
+                RigFault.HookGape => clean with { HookGape = amount },
+                RigFault.WeightStation => clean with { WeightStation = amount },
+                RigFault.TailLost => clean with { TailLost = amount },
                 _ => throw new InvalidOperationException($"No map is drawn of {cell.Map.Fault}."),
             };
             var runner = new RigWindow(scenario.Tackle with { Rigging = faulty }, scenario.Spot, rig.Head, rig.Body, cancellation);

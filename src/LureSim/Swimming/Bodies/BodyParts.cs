@@ -46,6 +46,12 @@ public sealed record BodySection(double Position, double Length, double Height, 
 public sealed record TrailingEdge(Vector3d Position, double Height, double Width)
 {
     /// <summary>
+    /// Share of the water that the body carries across itself which lies behind the edge, 0 to 1: there the flow has left the body, and ideal flow no longer turns it
+    /// (Hopkins 1951; Allen &amp; Perkins 1951: the ideal moment is that of the body up to the place of separation).
+    /// </summary>
+    public double Behind { get; init; }
+
+    /// <summary>
     /// The rear of a round body, from which the flow separates before the end, at Reynolds numbers of 1e6 on the length: for a spheroid the section at 90.5 % of the length
     /// (Hopkins 1951, NACA RM A51C14: x0/L = 0.378 + 0.527 x1/L with x1 where the section shrinks fastest, here the end).
     /// </summary>
@@ -64,7 +70,10 @@ public sealed record TrailingEdge(Vector3d Position, double Height, double Width
     public static TrailingEdge OfLaminarSpheroid(Vector3d semiAxes)
     {
         var parting = LaminarSeparation.OfSpheroid(Math.Clamp(semiAxes.X / Math.Sqrt(semiAxes.Y * semiAxes.Z), 1, 50));
-        return Rear(semiAxes, parting.Station, parting.AreaShare);
+        double rest = 1 - parting.Station;
+
+        // Sections of an ellipsoid go by 1 - (x/a)^2: 3 t^2 - 2 t^3 of its volume lie behind a place t of the length before its end.
+        return Rear(semiAxes, parting.Station, parting.AreaShare) with { Behind = rest * rest * (3 - (2 * rest)) };
     }
 
     private static TrailingEdge Rear(Vector3d semiAxes, double station, double areaShare)
@@ -78,6 +87,7 @@ public sealed record TrailingEdge(Vector3d Position, double Height, double Width
         ActionBody.Within(Position, nameof(Position));
         Guard.InRange(Height, 0, 0.5, unit: "m");
         Guard.InRange(Width, 0, 0.5, unit: "m");
+        Guard.InRange(Behind, 0, 1);
     }
 }
 
