@@ -65,5 +65,5 @@ internal sealed partial class ScenarioBuilder
         return main is null ? null : (main.Value, "line");
     }
 
-    private static bool IsComplete(ReadValue body) => body["profile"] is not null && body["length"] is not null;
+    internal static bool IsComplete(ReadValue body) => body["profile"] is not null && body["length"] is not null;
 }

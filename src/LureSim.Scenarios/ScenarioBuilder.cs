@@ -49,6 +49,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         CheckCompare(root);
         UncertaintyBuilder.Check(root["uncertainty"], Add);
         TideBuilder.Check(root["tide"], BottomBuilder.Depth(root["spot"]), Add);
+        new ObservationBuilder(root, Add).Check();
         if (problems.Count > 0)
             return null;
         try
@@ -137,6 +138,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         CheckRepeated(tackle["colours"]?.Items ?? [], item => item.Text, "colour");
         ReadMeasuredColours(tackle["measured_colours"]);
         CheckPatterns(tackle["patterns"], tackle["measured_colours"]);
+        IncludeTackle(tackle["include"], tackle["bodies"]);
     }
 
     private void CheckDiameter(ReadValue? line)
@@ -252,7 +254,13 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         }
     }
 
-    private Scenario BuildScenario(ReadValue root) => new()
+    private Scenario BuildScenario(ReadValue root)
+    {
+        Scenario scenario = BuildWithoutSeen(root);
+        return root["seen"] is null ? scenario : scenario with { Seen = ObservationBuilder.BuildAll(root, scenario.Tackle, scenario.Presentations) };
+    }
+
+    private Scenario BuildWithoutSeen(ReadValue root) => new()
     {
         Title = root.At("title").Text,
         Notes = root["notes"]?.Text ?? "",
@@ -318,7 +326,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
 
     private TackleBox BuildTackle(ReadValue tackle)
     {
-        LureBody[] bodies = [.. tackle.At("bodies").Items.Select(BuildBody)];
+        LureBody[] bodies = [.. tackle.At("bodies").Items.Select(BuildBody).Select(Measured)];
         ReadValue line = tackle.At("line");
         return new TackleBox
         {
@@ -366,7 +374,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             BodyLabel(body)));
     }
 
-    private static string BodyLabel(ReadValue body) => body["name"]?.Text ?? $"{body.At("length").Text.Trim()} {body.At("profile").Word!.Text}";
+    internal static string BodyLabel(ReadValue body) => body["name"]?.Text ?? $"{body.At("length").Text.Trim()} {body.At("profile").Word!.Text}";
 
     private static Presentation BuildPresentation(ReadValue item, ReadValue tackle)
     {

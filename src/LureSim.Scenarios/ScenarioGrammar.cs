@@ -220,6 +220,7 @@ internal static class ScenarioGrammar
         new("colours", new ListValue(new ColourValue(ColourNames.All), 1, 24), "Colours to choose from: names, or hex colours in quotes.") { Required = true, Alias = "colors" },
         new("measured_colours", new ListValue(MeasuredColour, 1, 24), "Further colours to choose from, by a measured reflectance.") { Default = "none", Alias = "measured_colors" },
         new("patterns", new ListValue(Pattern, 1, 12), "Lures of several colours: how deep their parts can be told apart.") { Default = "none" },
+        new("include", new TextValue(200, AllowLines: false), "A tackle file beside the scenario, such as my-box.yaml, with what was measured of the lures: their own numbers stand in place of the computed ones. The path is relative to the scenario; `luresim calibrate` writes such a file.") { Default = "none" },
     ]);
 
     private static readonly MapValue Pause = new("pause", "Stops in the retrieve.",
@@ -336,6 +337,7 @@ internal static class ScenarioGrammar
         new("presentations", new ListValue(Presentation, 1, 24), "The retrieves to compare.") { Required = true },
         new("uncertainty", UncertaintyGrammar.Uncertainty, "How well the inputs are known.") { Default = "what a person at the water knows of each input, assumed" },
         new("tide", UncertaintyGrammar.Tide, "The tide: current and depth by the hour, for the table of weight by hour.") { Default = "none" },
+        new("seen", ObservationGrammar.All, "What was seen, felt and timed here: the plan learns from it how the water and the tackle really are.") { Default = "nothing" },
         new("season", SeasonWord, "Season, which tells what fish are likely to eat.") { Default = "from the date of the light, otherwise not known" },
         new("forage", new ListValue(Forage, 1, 8), "Forage that was seen.") { Default = "none seen" },
         new("fixed", new ListValue(HandWord, 1, 6), "What you will not change in a presentation; the rest may be varied within what a hand does.") { Default = "nothing" },

@@ -22,6 +22,9 @@ public enum FigureSection
     /// <summary>Sheet: how sure the choice is.</summary>
     Certainty,
 
+    /// <summary>Sheet: what was seen on the water, and what it changed.</summary>
+    Observed,
+
     /// <summary>Sheet: the count-down.</summary>
     CountDown,
 

@@ -2,6 +2,7 @@ using LureSim.Decision;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Inverse;
+using LureSim.Decision.Observations;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
@@ -48,6 +49,12 @@ public sealed record Sheet
 
     /// <summary>What the colors look like where the lure runs, and in murkier and clearer water; plain sentences.</summary>
     public IReadOnlyList<string> Seen { get; init; } = [];
+
+    /// <summary>What observations did to the choice, or null.</summary>
+    public CalibratedChoice? Observed { get; init; }
+
+    /// <summary>What to look at next, the most telling first.</summary>
+    public IReadOnlyList<NextLook> LookNext { get; init; } = [];
 
     /// <summary>Colours with depth, or null.</summary>
     public ColourPlate? Colours { get; init; }
@@ -115,6 +122,8 @@ public sealed record Sheet
             Sight = SightFinding.Of(plan.Scenario, plan.Colours, new UnitFormat(units).LengthScale),
             RigCheck = plan.RigCheck,
             Uncertainty = plan.Uncertainty,
+            Observed = plan.Seen,
+            LookNext = plan.LookNext,
             Answers = plan.Answers,
             Units = units,
             Limits = ChoiceWords.Notes(plan, units),
@@ -124,7 +133,7 @@ public sealed record Sheet
     /// <summary>The card of the sheet.</summary>
     /// <returns>The card.</returns>
     public Card Card() => Words.Card.Of(
-        new CardFacts(Scenario, Choice.First) { Choice = Choice, Colour = Colour, Backup = Choice.Fallback, Uncertainty = Uncertainty, RigCheck = RigCheck, Warnings = Choice.Warnings },
+        new CardFacts(Scenario, Choice.First) { Choice = Choice, Colour = Colour, Backup = Choice.Fallback, Uncertainty = Uncertainty, RigCheck = RigCheck, Warnings = Choice.Warnings, Observed = Observed, LookNext = LookNext },
         Units);
 }
 

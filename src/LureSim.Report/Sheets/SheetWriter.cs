@@ -50,6 +50,8 @@ public static class SheetWriter
         if (sheet.Coverage is { Heads.Count: > 0, Speeds.Count: > 0 } grid)
             figures.Add(CoverageMap.Create(grid, first, options));
         figures.AddRange(Certainty(sheet, options));
+        if (sheet.Observed is { } observed && BeforeAfter.Create(observed.Update, options) is { } hills)
+            figures.Add(hills);
         if (sheet.Fall is { Columns.Count: > 0 } fall)
             figures.Add(FallCurves.Create(sheet.Scenario, fall, first.Rig.Head, options));
         if (sheet.Body is { } body)
@@ -205,6 +207,16 @@ public static class SheetWriter
                 Figures = figures.Take(FigureSection.Certainty),
                 Tables = sheet.Uncertainty is { IsExact: false } study ? [UncertaintyTables.Heads(study, format)] : [],
                 Items = Plain(sheet.Uncertainty is { } tries ? UncertaintyWords.Sentences(tries, sheet.Units) : []),
+            },
+            new("observed", ObservationWords.Heading)
+            {
+                Figures = figures.Take(FigureSection.Observed),
+                Items = Plain(
+                [
+                    .. sheet.Observed is { } seen ? ObservationWords.Sentences(seen, sheet.Choice, sheet.Units) : [],
+                    .. sheet.Scenario.Tackle.Bodies.Where(own => own.Drag is { Date: not null } or { How.Length: > 0 }).Select(own => ObservationWords.Own(own, format)),
+                    .. sheet.LookNext.Take(3).Select(look => ObservationWords.Next(look, format)),
+                ]),
             },
             new("answers", InverseWords.Heading) { Tables = sheet.Answers.Count > 0 ? [UncertaintyTables.Answers(sheet.Answers, sheet.Scenario.Tackle.Reel, format)] : [] },
             new("count", "Sink counts of every head")

@@ -1,4 +1,5 @@
 using LureSim.Decision;
+using LureSim.Decision.Observations;
 using LureSim.Decision.RigChecks;
 using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
@@ -28,6 +29,12 @@ public sealed record CardFacts(Scenario Scenario, Candidate First)
 
     /// <summary>How sure the choice is, or null.</summary>
     public UncertaintyStudy? Uncertainty { get; init; }
+
+    /// <summary>What observations did to the choice, or null.</summary>
+    public CalibratedChoice? Observed { get; init; }
+
+    /// <summary>What to look at next, the most telling first.</summary>
+    public IReadOnlyList<NextLook> LookNext { get; init; } = [];
 
     /// <summary>How the rig swims, or null.</summary>
     public RigFocus? RigCheck { get; init; }
@@ -94,7 +101,8 @@ public sealed record Card(string Title, IReadOnlyList<CardRow> Rows, bool Night,
                 new("WORK IT", retrieve.TrimEnd('.')),
                 .. facts.RigCheck is { } check ? [new("RIG", CardWords.Rig(check, format))] : Array.Empty<CardRow>(),
                 .. CardWords.Backup(facts, format, brief) is { Length: > 0 } backup ? [new("BACKUP", backup)] : Array.Empty<CardRow>(),
-                .. CardWords.HowSure(facts, brief) is { Length: > 0 } sure ? [new("HOW SURE", sure)] : Array.Empty<CardRow>(),
+                .. CardWords.HowSure(facts, format, brief) is { Length: > 0 } sure ? [new("HOW SURE", sure)] : Array.Empty<CardRow>(),
+                .. facts.Observed is { } seen && !brief && ObservationWords.Brief(seen.Update, format) is { Length: > 0 } learned ? [new("YOU SAW", learned)] : Array.Empty<CardRow>(),
                 new("WATCH OUT", string.Join("; ", watch.Take(items))),
             ];
             return new Card(scenario.Title, [.. rows.Select(row => row with { Text = Grammar.Capital(row.Text) })], Cautions.IsDark(scenario.Spot), units)

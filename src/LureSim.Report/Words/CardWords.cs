@@ -78,9 +78,11 @@ internal static class CardWords
     }
 
     /// <summary>Of how many tries it came out best or as good, and what to check first; empty where all is known.</summary>
-    public static string HowSure(CardFacts facts, bool brief)
+    public static string HowSure(CardFacts facts, UnitFormat format, bool brief)
     {
         string tries = facts.Choice is { Numbers: not null } choice ? ChoiceWords.HowSure(choice) : facts.Uncertainty is { } study ? UncertaintyWords.BestIn(study) : "";
+        if (facts.Observed is { } seen && facts.Choice is { Numbers.Tries: > 1 } && tries.Length > 0) tries += seen.Moved ? $"; it moved from {ChoiceWords.Lure(seen.Before.First.Rig, format)}" : $", {seen.BestBefore} before what you saw";
+        if (!brief && tries.Length > 0 && facts.LookNext.Count > 0) return $"{tries}; {ObservationWords.First(facts.LookNext[0], format)}";
         return !brief && tries.Length > 0 && facts.Uncertainty is { IsExact: false } all && UncertaintyWords.CheckFirst(all) is { Length: > 0 } check ? $"{tries}; {check}" : tries;
     }
 

@@ -39,6 +39,9 @@ public sealed record ObservationUpdate(
     public static ObservationUpdate? Of(Scenario scenario, ParallelOptions? parallel = null)
     {
         ArgumentNullException.ThrowIfNull(scenario);
+
+        // Pool timings of a bait with a drag of its own are in that number already.
+        scenario = scenario with { Seen = [.. scenario.Seen.Where(seen => seen.Kind != ObservationKind.PoolFall || seen.Body?.Drag is null)] };
         if (scenario.Seen.Count == 0) return null;
         LureBody[] bodies = [.. scenario.Seen.Select(seen => seen.Body).OfType<LureBody>().Distinct()];
         var space = new InputSpace(scenario, bodies);

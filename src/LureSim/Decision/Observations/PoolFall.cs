@@ -60,7 +60,7 @@ public static class PoolFall
         if (observation.Head is null || observation.Body is null || observation.Length is not { } depth) throw new ArgumentException("A timed fall needs a lure and a depth.", nameof(observation));
         (LureProperties lure, double density, double viscosity) = Lure(tackle, observation);
         double time = seconds ?? observation.Value;
-        double Residual(double log) => (Seconds(lure, density, viscosity, depth, Math.Exp(log)) / time) - 1;
+        double Residual(double log) => (Seconds(lure, density, viscosity, depth, Math.Clamp(Math.Exp(log), 0.1, 10)) / time) - 1;
         double least = Math.Log(0.1), most = Math.Log(10);
         return time > 0 && Residual(least) < 0 && Residual(most) > 0 ? Math.Exp(Brent.FindRoot(Residual, least, most, 1e-9, 200)) : null;
     }
