@@ -134,6 +134,10 @@ public class EndsOfRangesTests(ITestOutputHelper log)
                 case ListValue list:
                     Visit(list.Item, path + "[]");
                     break;
+                case ListOrMapValue listOrMap:
+                    Visit(listOrMap.List, path);
+                    Visit(listOrMap.Map, path);
+                    break;
                 case ShortOrMapValue either:
                     Visit(either.Map, path);
                     break;
@@ -170,6 +174,9 @@ public class EndsOfRangesTests(ITestOutputHelper log)
                         Visit(list.Item, items[at], path + "[]", $"{place}[{at}]", value => items[at] = value);
                     }
 
+                    break;
+                case ListOrMapValue either:
+                    Visit(node is Dictionary<object, object> ? either.Map : either.List, node, path, place, set);
                     break;
                 case ShortOrMapValue either when node is Dictionary<object, object>:
                     Visit(either.Map, node, path, place, set);
@@ -221,6 +228,8 @@ public class EndsOfRangesTests(ITestOutputHelper log)
             presentation["time_limit"] = "20 s";
             presentation["line_left"] = "2 m";
         }
+
+        ((Dictionary<object, object>)((List<object>)root["presentations"])[0])["cast"] = Copy("{length: 6 m, with: 1/4 oz}", true);
     }
 
     // The forms of the spreads that the scenarios leave out, a part of them in each.
@@ -271,7 +280,7 @@ public class EndsOfRangesTests(ITestOutputHelper log)
         ["tackle.rigging.shank, most"] = [("tackle.bodies[0].length", "0.3 m")],
         ["tackle.rigging.exit_sideways"] = ThickBody,
         ["tackle.rigging.exit_above"] = ThickBody,
-        ["presentations[].cast, least"] = ShortLine,
+        ["presentations[].cast.length, least"] = ShortLine,
         ["presentations[].line_left, least"] = [("tackle.rod_tip_height", "0.1 m"), .. NoSpread],
         ["presentations[].line_left, most"] = [.. Each("cast", "80 m"), .. NoSpread],
         ["presentations[].retrieve.handle_turns, least"] = [("tackle.reel.gear_ratio", "12"), ("tackle.reel.spool_diameter", "0.15 m"), ("presentations[2].moves[1].reel.handle_turns", "0.5 turns/s")],
@@ -282,6 +291,8 @@ public class EndsOfRangesTests(ITestOutputHelper log)
         ["presentations[].twitch.count, most"] = [("presentations[0].pause.for", "60 s")],
         ["presentations[].twitch.period, most"] = [("presentations[0].pause.for", "60 s")],
         ["presentations[].moves[].lower.height, most"] = [("tackle.rod_tip_height", "6 m"), .. LongLine],
+        ["tide.constituents[].amplitude"] = [("spot.depth", "40 m"), ("uncertainty", null)],
+        ["tide.level"] = [("spot.depth", "40 m"), ("uncertainty", null)],
         ["tide[].depth_change"] = [("spot.depth", "40 m"), ("uncertainty", null)],
     };
 

@@ -74,6 +74,7 @@ public static class CoverageMeasure
             count > 0 ? track.Time[^1] - track.Time[start] : 0,
             across)
         {
+            CastLength = track.Count > 0 ? track.X[0] : 0,
             DragShare = dragged * share,
             DraggedLength = way,
             Touches = touches,
