@@ -65,6 +65,51 @@ internal sealed class EverydayNames
         ("towards", "toward, toward me, towards me, toward you, towards you, at me, at you"),
         ("right", "to the right, to my right, to your right, left to right"));
 
+    /// <summary>Ways of the tide.</summary>
+    public static EverydayNames Tide { get; } = new(
+        ("outgoing", "falling, ebb, ebbing, going out, running out, out"),
+        ("incoming", "rising, flood, flooding, coming in, running in, in"),
+        ("slack", "slack tide, slack water, still"));
+
+    /// <summary>Ways of the tide that have a current.</summary>
+    public static EverydayNames Runs { get; } = new(
+        ("outgoing", "falling, ebb, ebbing, going out, running out, out"),
+        ("incoming", "rising, flood, flooding, coming in, running in, in"));
+
+    /// <summary>Constituents of the tide under other spellings.</summary>
+    public static EverydayNames Constituent { get; } = new(
+        ("LAM2", "LAMBDA2, LDA2"),
+        ("RHO", "RHO1"),
+        ("MSF", "MSf"),
+        ("MF", "Mf"),
+        ("MM", "Mm"),
+        ("SSA", "Ssa"),
+        ("SA", "Sa"));
+
+    /// <summary>Still water.</summary>
+    public static EverydayNames Slack { get; } = new(("slack", "slack tide, slack water, still"));
+
+    /// <summary>Powers of rods.</summary>
+    public static EverydayNames Power { get; } = new(
+        ("ultralight", "ultra light, ultra-light, UL"),
+        ("light", "L"),
+        ("medium light", "medium-light, ML"),
+        ("medium", "M"),
+        ("medium heavy", "medium-heavy, MH"),
+        ("heavy", "H"));
+
+    /// <summary>Places to stand.</summary>
+    public static EverydayNames Stand { get; } = new(
+        ("wading", "wade, in the water, waist deep"),
+        ("kayak", "canoe, paddle board, paddleboard"),
+        ("bank", "shore, beach, shoreline, ashore"),
+        ("boat", "skiff, from a boat"),
+        ("dock", "from a dock, seawall"),
+        ("pier", "bridge, from a bridge, jetty"));
+
+    /// <summary>Casts without a length.</summary>
+    public static EverydayNames Cast { get; } = new(("full cast", "full, long cast, as far as it goes"));
+
     /// <summary>Lines.</summary>
     public static EverydayNames Line { get; } = new(
         ("braid", "braided, braided line"),

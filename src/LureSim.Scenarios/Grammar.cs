@@ -85,6 +85,9 @@ internal sealed record ColourValue(IReadOnlyList<string> Names) : GrammarValue
 /// <summary>A list with a closed range of length.</summary>
 internal sealed record ListValue(GrammarValue Item, int Minimum, int Maximum) : GrammarValue;
 
+/// <summary>A list, or a mapping from which the list is made.</summary>
+internal sealed record ListOrMapValue(ListValue List, MapValue Map) : GrammarValue;
+
 /// <summary>A mapping.</summary>
 internal sealed record MapValue(string Name, string Doc, IReadOnlyList<GrammarKey> Keys) : GrammarValue
 {
@@ -103,6 +106,9 @@ internal sealed record MapValue(string Name, string Doc, IReadOnlyList<GrammarKe
 /// <param name="Map">The long form.</param>
 internal sealed record ShortOrMapValue(string Key, MapValue Map) : GrammarValue
 {
+    /// <summary>How people say several of its keys in one line; null where they do not.</summary>
+    public GrammarPhrase? Phrase { get; init; }
+
     /// <summary>What the short form must be.</summary>
     public GrammarValue Short => Map.Keys.First(key => key.Name == Key).Value;
 }
@@ -141,3 +147,9 @@ internal sealed record GrammarKey(string Name, GrammarValue Value, string Doc)
     /// <summary>The key belongs to the form of this name, and is required in it; null for a key of every form.</summary>
     public string? Form { get; init; }
 }
+
+/// <summary>Several keys of a mapping said in one line, such as "60 ft with 1/4 oz".</summary>
+/// <param name="Example">An example.</param>
+/// <param name="Pattern">Texts that may be such a line, for the schema.</param>
+/// <param name="Split">The keys with their texts, in the order of the line; null for a text that is none.</param>
+internal sealed record GrammarPhrase(string Example, string Pattern, Func<string, IReadOnlyList<(string Key, string Text)>?> Split);

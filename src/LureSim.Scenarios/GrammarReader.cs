@@ -77,6 +77,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
             ListValue list => ReadList(node, list, path),
             ShortOrMapValue either => ReadShortOrMap(node, either, path),
             PairsOrMapValue either => ReadPairsOrMap(node, either, path),
+            ListOrMapValue either => node is YamlMap ? ReadMap(node, either.Map, path) : ReadList(node, either.List, path),
             _ => ReadScalar(node, grammar, path),
         };
     }
@@ -96,9 +97,10 @@ internal sealed partial class GrammarReader(ProblemList problems)
         ListValue list => list.Minimum == list.Maximum
             ? string.Create(CultureInfo.InvariantCulture, $"a list of {list.Minimum}")
             : string.Create(CultureInfo.InvariantCulture, $"a list of {list.Minimum} to {list.Maximum}"),
+        ListOrMapValue either => $"{Allowed(either.List)}, or {Allowed(either.Map)}",
         MapValue map => $"the keys {string.Join(", ", map.Keys.Select(key => key.Name))}",
         PairsOrMapValue either => $"a list of {either.Pairs.Minimum} to {either.Pairs.Maximum} pairs {either.Pairs.FirstName}: {either.Pairs.SecondName} such as {either.Pairs.Example}, or {Allowed(either.Map)}",
-        ShortOrMapValue either => $"{Allowed(either.Short)}, or the keys {string.Join(", ", either.Map.Keys.Select(key => key.Name))}",
+        ShortOrMapValue either => $"{Allowed(either.Short)}, {(either.Phrase is { } phrase ? $"a line such as \"{phrase.Example}\", " : "")}or the keys {string.Join(", ", either.Map.Keys.Select(key => key.Name))}",
         _ => "",
     };
 
@@ -115,6 +117,8 @@ internal sealed partial class GrammarReader(ProblemList problems)
         WordValue word => word.Words[0].Text,
         ColourValue colour => colour.Names[0],
         PairsOrMapValue either => either.Pairs.Example,
+        ShortOrMapValue { Phrase: { } phrase } => phrase.Example,
+        ShortOrMapValue either => Example(either.Short),
         ListValue { Item: QuantityValue item } => $"[1 {UnitTable.Of(item.Kind).Units[0].Symbol}, 2 {UnitTable.Of(item.Kind).Units[0].Symbol}]",
         _ => "",
     };
@@ -291,6 +295,10 @@ internal sealed partial class GrammarReader(ProblemList problems)
     {
         if (node is YamlMap)
             return ReadMap(node, either.Map, path);
+        if (either.Phrase is { } phrase && node is YamlText said && phrase.Split(said.Value.Trim()) is { } parts)
+            return ReadPhrase(said, either.Map, parts, path);
+        if (node is YamlList && either.Short is WordValue)
+            return ReadMap(node, either.Map, path);
         ReadValue? value = ReadScalar(node, either.Short, path);
         return value is null
             ? null
@@ -328,6 +336,27 @@ internal sealed partial class GrammarReader(ProblemList problems)
         }
 
         return new ReadValue(path, node.Line, node.Column) { Items = items, IsWhole = problems.Total == before };
+    }
+
+    // Each part is read like the value of its key; what the line leaves out must not be required.
+    private ReadValue? ReadPhrase(YamlText said, MapValue map, IReadOnlyList<(string Key, string Text)> parts, string path)
+    {
+        int before = problems.Total;
+        var entries = new Dictionary<string, ReadValue>();
+        foreach ((string name, string text) in parts)
+        {
+            GrammarKey key = map.Keys.First(candidate => candidate.Name == name);
+            if (ReadScalar(said with { Value = text }, key.Value is ShortOrMapValue inner ? inner.Short : key.Value, YamlTreeBuilder.Join(path, name)) is { } read)
+                entries[name] = read;
+        }
+
+        foreach (GrammarKey key in map.Keys)
+        {
+            if (key.Required && !parts.Any(part => part.Key == key.Name))
+                problems.Add(said.Line, said.Column, YamlTreeBuilder.Join(path, key.Name), said.Value, "the key is missing", Allowed(key.Value), AddKey(key));
+        }
+
+        return new ReadValue(path, said.Line, said.Column) { Text = said.Value.Trim(), Entries = entries, IsWhole = problems.Total == before };
     }
 
     private ReadValue? ReadScalar(YamlNode node, GrammarValue grammar, string path)
@@ -547,7 +576,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
 
     private static string PathOf(string path) => path.Length == 0 ? ScenarioProblem.WholeFile : path;
 
-    private static string AddKey(GrammarKey key) => key.Value is MapValue or ListValue { Item: not QuantityValue }
+    private static string AddKey(GrammarKey key) => key.Value is MapValue or ListOrMapValue or ListValue { Item: not QuantityValue }
         ? $"add \"{key.Name}:\" with its items on indented lines below"
         : $"add \"{key.Name}: {Example(key.Value)}\"";
 

@@ -11,7 +11,7 @@ internal sealed partial class ScenarioBuilder
             return;
         ReadValue? tackle = root["tackle"];
         CheckRepeated([.. list.Items.Where(item => item["name"] is not null)], item => item.At("name").Text, "name", item => item.At("name"));
-        double? tip = Number(tackle?["rod_tip_height"]);
+        double? tip = TipHeight(tackle);
         foreach (ReadValue item in list.Items)
         {
             CheckDiameter(item["line"]);
@@ -29,8 +29,8 @@ internal sealed partial class ScenarioBuilder
                 Add(name, "there is no presentation of this name", string.Join(", ", names), nearest is null ? "write the name of one of the presentations" : $"write \"{nearest}\"");
             }
 
-            ReadValue? cast = item["cast"] ?? way?["cast"];
-            if (cast is null || tip is not { } height)
+            ReadValue? cast = item["cast"] ?? way?["cast"]?["length"];
+            if (cast is null || double.IsNaN(cast.Number) || tip is not { } height)
                 continue;
             double left = Number(way?["line_left"]) ?? LineLeft(height);
             double leader = Number((item["leader"] ?? tackle?["leader"])?["length"]) ?? 0.0;
@@ -66,7 +66,7 @@ internal sealed partial class ScenarioBuilder
     {
         TackleBox tackle = BuildTackle(root.At("tackle"));
         LureBody body = item["body"] is { } own ? BuildBody(own) : tackle.Bodies[0];
-        Presentation way = BuildPresentation(Presentation(item, root)!, root.At("tackle"));
+        Presentation way = BuildPresentation(Presentation(item, root)!, root.At("tackle"), tackle);
         ReadValue? line = item["line"], leader = item["leader"], countDown = item["count_down"], retrieve = item["retrieve"];
         return new ComparedRig(
             item.At("name").Text,
@@ -80,6 +80,8 @@ internal sealed partial class ScenarioBuilder
             way with
             {
                 CastLength = Number(item["cast"]) ?? way.CastLength,
+                CastWith = item["cast"] is null ? way.CastWith : null,
+                FullCast = item["cast"] is null && way.FullCast,
                 CountDown = countDown is null ? way.CountDown : Seconds(countDown),
                 RetrieveSpeed = retrieve is null ? way.RetrieveSpeed : retrieve["speed"]?.Number ?? (retrieve.NumberAt("handle_turns") * tackle.Reel.LinePerTurn),
             })

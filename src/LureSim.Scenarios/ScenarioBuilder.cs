@@ -48,7 +48,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         CheckPresentations(root);
         CheckCompare(root);
         UncertaintyBuilder.Check(root["uncertainty"], Add);
-        TideBuilder.Check(root["tide"], BottomBuilder.Depth(root["spot"]), Add);
+        TideBuilder.Check(root["tide"], root["spot"], Add);
         new ObservationBuilder(root, Add).Check();
         if (problems.Count > 0)
             return null;
@@ -75,6 +75,10 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         ReadValue? grass = spot["grass_height"];
         if (depth is { } water && grass is not null && grass.Number >= water)
             Add(grass, "the grass is as high as the water is deep", $"less than the depth, {Length(water)}", "lower the grass or correct the depth");
+
+        // Still water has no direction; water that moves must have one.
+        if (spot["current"] is { } flow && Number(flow["speed"]) > 0 && flow["direction"] is null && !problems.HasUnder(YamlTreeBuilder.Join(flow.Path, "direction")))
+            problems.Add(flow.Line, flow.Column, YamlTreeBuilder.Join(flow.Path, "direction"), "", "the key is missing", "away, left, towards, right, or an angle with a unit (deg, \u00b0)", "say where the water goes: add \"direction: left\", or write the line as \"outgoing 0.8 kn, to my right\"");
 
         ReadValue? zone = spot["strike_zone"];
         CheckBand(zone?["depth"], depth, "the deeper edge comes first", "give the upper edge first");
@@ -133,6 +137,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         CheckDiameter(tackle["leader"]);
         CheckBodies(tackle["bodies"]);
         CheckHeads(tackle["jig_heads"]);
+        CheckGear(tackle);
         CheckCastLoads(tackle);
         RiggingReader.Check(tackle, problems, Add);
         CheckRepeated(tackle["colours"]?.Items ?? [], item => item.Text, "colour");
@@ -173,15 +178,17 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         if (list is null)
             return;
         ReadValue? tackle = root["tackle"];
-        double? tip = Number(tackle?["rod_tip_height"]);
+        double? tip = TipHeight(tackle);
         CheckRepeated([.. list.Items.Where(item => item["name"] is not null)], item => item.At("name").Text, "name", item => item.At("name"));
         foreach (ReadValue item in list.Items)
         {
-            double? cast = Number(item["cast"]);
+            ReadValue? length = item["cast"]?["length"];
+            double? cast = Number(length);
             if (cast is { } distance && tackle?["leader"]?["length"] is { } leader && leader.Number >= distance)
-                Add(item.At("cast"), "the cast is no longer than the leader", $"more than {Length(leader.Number)}", "cast farther or shorten the leader");
+                Add(length!, "the cast is no longer than the leader", $"more than {Length(leader.Number)}", "cast farther or shorten the leader");
             CheckLineLeft(item, cast, tip);
-            CheckCapacity(item["cast"], tip, tackle?["reel"]);
+            CheckCapacity(length, tip, tackle?["reel"]);
+            CheckThrow(item["cast"], tackle);
             CheckHandle(item["retrieve"]?["handle_turns"], tackle?["reel"]);
             CheckTwitch(item);
             new ScheduleBuilder(problems).Check(item, tackle);
@@ -195,7 +202,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             Add(left, "the line left at the end is as long as the cast", $"less than the cast, {Length(distance)}", "cast farther or leave less line");
         if (left is not null && tip is { } height && left.Number < height)
             Add(left, "the lure would hang in the air: the line left is shorter than the rod tip is high", $"at least {Length(height)}", "leave more line or lower the rod tip");
-        if (left is null && cast is { } length && tip is { } above && length <= LineLeft(above) && item["cast"] is { } place)
+        if (left is null && cast is { } length && tip is { } above && length <= LineLeft(above) && item["cast"]?["length"] is { } place)
             Add(place, $"the cast is no longer than the line left at the end, {Length(LineLeft(above))} unless line_left is given", $"more than {Length(LineLeft(above))}", "cast farther or add line_left");
     }
 
@@ -211,9 +218,9 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
 
     private void CheckHandle(ReadValue? turns, ReadValue? reel)
     {
-        if (turns is null || Number(reel?["gear_ratio"]) is not { } ratio || Number(reel?["spool_diameter"]) is not { } diameter)
+        if (turns is null || ReelOf(reel) is not { } known)
             return;
-        double perTurn = new Reel(ratio, diameter).LinePerTurn;
+        double perTurn = known.LinePerTurn;
         double speed = turns.Number * perTurn;
         if (!Limits.LineSpeed.Contains(speed))
             Add(turns, $"with this reel that is {QuantityText.Both(QuantityKind.Speed, speed)} of line", $"{QuantityText.Range(QuantityKind.TurnRate, Limits.LineSpeed.Least / perTurn, Limits.LineSpeed.Most / perTurn)} with this reel", "turn the handle at another rate");
@@ -260,20 +267,24 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         return root["seen"] is null ? scenario : scenario with { Seen = ObservationBuilder.BuildAll(root, scenario.Tackle, scenario.Presentations) };
     }
 
-    private Scenario BuildWithoutSeen(ReadValue root) => new()
+    private static Scenario BuildWithoutSeen(ReadValue root)
     {
-        Title = root.At("title").Text,
-        Notes = root["notes"]?.Text ?? "",
-        Spot = BuildSpot(root.At("spot")),
-        Tackle = BuildTackle(root.At("tackle")),
-        Presentations = [.. root.At("presentations").Items.Select(item => BuildPresentation(item, root.At("tackle")))],
-        Season = root["season"]?.Word?.Meaning as Season?,
-        Fixed = [.. (root["fixed"]?.Items ?? []).SelectMany(item => item.Word?.Meaning is Hand hand ? [hand] : Enum.GetValues<Hand>()).Distinct().Order()],
-        Forage = [.. (root["forage"]?.Items ?? []).Select(BuildForage)],
-        Compare = [.. (root["compare"]?.Items ?? []).Select(item => BuildCompared(item, root))],
-        Uncertainty = UncertaintyBuilder.Build(root["uncertainty"]),
-        Tide = TideBuilder.Build(root["tide"]),
-    };
+        TackleBox box = BuildTackle(root.At("tackle"));
+        return new Scenario
+        {
+            Title = root.At("title").Text,
+            Notes = root["notes"]?.Text ?? "",
+            Spot = BuildSpot(root.At("spot")),
+            Tackle = box,
+            Presentations = [.. root.At("presentations").Items.Select(item => BuildPresentation(item, root.At("tackle"), box))],
+            Season = root["season"]?.Word?.Meaning as Season?,
+            Fixed = [.. (root["fixed"]?.Items ?? []).SelectMany(item => item.Word?.Meaning is Hand hand ? [hand] : Enum.GetValues<Hand>()).Distinct().Order()],
+            Forage = [.. (root["forage"]?.Items ?? []).Select(BuildForage)],
+            Compare = [.. (root["compare"]?.Items ?? []).Select(item => BuildCompared(item, root))],
+            Uncertainty = UncertaintyBuilder.Build(root["uncertainty"], root["tackle"]?["stand"]?.Word?.Meaning as StandHeight),
+            Tide = TideBuilder.Build(root["tide"], root["spot"]),
+        };
+    }
 
     private static Spot BuildSpot(ReadValue spot)
     {
@@ -292,6 +303,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             GrassHeight = Number(spot["grass_height"]) ?? 0.0,
             CurrentSpeed = Number(current?["speed"]) ?? 0.0,
             CurrentDirection = Number(current?["direction"]) ?? 0.0,
+            TideStage = current?["tide"]?.Word?.Meaning as TideStage?,
             CurrentProfile = Meaning(current?["profile"], CurrentProfileKind.Power),
             WindSpeed = Number(wind?["speed"]) ?? 0.0,
             WindDirection = Number(wind?["direction"]) ?? 0.0,
@@ -330,8 +342,9 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         ReadValue line = tackle.At("line");
         return new TackleBox
         {
-            RodTipHeight = tackle.NumberAt("rod_tip_height"),
-            Reel = new Reel(tackle.At("reel").NumberAt("gear_ratio"), tackle.At("reel").NumberAt("spool_diameter"), Number(tackle.At("reel")["line_capacity"]) ?? Reel.CommonCapacity),
+            RodTipHeight = TipHeight(tackle)!.Value,
+            Rod = RodOf(tackle["rod"]),
+            Reel = ReelOf(tackle.At("reel"))!,
             Line = new LineSpecification(Meaning(line["kind"], LineKind.Braid), line.NumberAt("strength"), Diameter(line)),
             Leader = tackle["leader"] is { } leader
                 ? new LeaderSpecification(Meaning(leader["kind"], LineKind.Fluorocarbon), leader.NumberAt("strength"), Diameter(leader), leader.NumberAt("length"))
@@ -376,15 +389,18 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
 
     internal static string BodyLabel(ReadValue body) => body["name"]?.Text ?? $"{body.At("length").Text.Trim()} {body.At("profile").Word!.Text}";
 
-    private static Presentation BuildPresentation(ReadValue item, ReadValue tackle)
+    private static Presentation BuildPresentation(ReadValue item, ReadValue tackle, TackleBox box)
     {
         (double speed, IReadOnlyList<Move> moves) = ScheduleBuilder.Build(item, tackle);
         RetrieveStyle? style = ScheduleBuilder.StyleOf(item);
-        double tip = tackle.NumberAt("rod_tip_height");
+        double tip = box.RodTipHeight, left = Number(item["line_left"]) ?? LineLeft(tip);
+        (double cast, CastAnchor? with, bool full) = CastOf(item.At("cast"), box, left);
         return new Presentation
         {
             Name = item.At("name").Text,
-            CastLength = item.NumberAt("cast"),
+            CastLength = cast,
+            CastWith = with,
+            FullCast = full,
             Aim = Number(item["aim"]) ?? 0.0,
             Fall = Meaning(item["fall"], style?.Fall ?? FallMode.SlackLine),
             CountDown = item["count_down"] is { } countDown ? Seconds(countDown) : Finite(style?.CountDown),
@@ -394,7 +410,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             DriftSpeed = Number(item["drift"]?["speed"]) ?? 0.0,
             DriftDirection = Number(item["drift"]?["direction"]) ?? 0.0,
             TimeLimit = Number(item["time_limit"]),
-            LineLeftAtEnd = Number(item["line_left"]) ?? LineLeft(tip),
+            LineLeftAtEnd = left,
         };
     }
 

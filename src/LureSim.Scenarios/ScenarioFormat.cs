@@ -152,6 +152,10 @@ public static class ScenarioFormat
                 case PairsOrMapValue either:
                     WriteMap(text, either.Map, inner);
                     break;
+                case ListOrMapValue either:
+                    WriteMap(text, (MapValue)either.List.Item, inner + "[]");
+                    WriteMap(text, either.Map, inner);
+                    break;
                 case ListValue { Item: MapValue child }:
                     WriteMap(text, child, inner + "[]");
                     break;
@@ -175,12 +179,14 @@ public static class ScenarioFormat
     {
         QuantityValue quantity => string.Join("", quantity.Words.Select(word => $"{Code(word.Text)}, ")) + (quantity.Words.Count > 0 ? "or " : "") + $"{UnitTable.Of(quantity.Kind).Name}, {QuantityText.Range(quantity.Kind, quantity.Minimum, quantity.Maximum)}",
         ShareOrAmountValue either => $"{Describe(either.Share)}, or {Describe(either.Amount)}",
+        ShortOrMapValue { Short: var simple, Phrase: { } phrase } => $"{Describe(simple)}, or a line such as {Code(phrase.Example)}, or keys, below",
         ShortOrMapValue { Short: var simple } => $"{Describe(simple)}, or keys, below",
         WordValue word => string.Join(", ", word.Words.Select(entry => Code(entry.Text))),
         ColourValue colour => string.Join(", ", colour.Names.Select(Code)) + ", or a hex colour in quotes" + (colour.OrMeasured ? ", or the name of a measured colour" : ""),
         ListValue { Item: MapValue } list => $"{GrammarReader.Allowed(list)} groups of keys, below",
         ListValue { Item: ShortOrMapValue { Short: var simple } } list => $"{GrammarReader.Allowed(list)}: {Describe(simple)}, or a group of keys, below",
         ListValue list => $"{GrammarReader.Allowed(list)}: {Describe(list.Item)}",
+        ListOrMapValue either => $"{Describe(either.List)}, or keys, below",
         MapValue => "keys, below",
         PairsOrMapValue { Pairs: var pairs } => $"{pairs.Minimum} to {pairs.Maximum} pairs {pairs.FirstName}: {pairs.SecondName} such as {Code(pairs.Example)}, or keys, below",
         _ => GrammarReader.Allowed(value),

@@ -1,5 +1,6 @@
 using LureSim.Lures;
 using LureSim.Model;
+using LureSim.Tackle;
 
 namespace LureSim.Scenarios;
 
@@ -50,10 +51,16 @@ internal static class ScenarioGrammar
         Advice = "say to your right, to your left, toward you or away",
     };
 
-    private static readonly MapValue Current = new("current", "The current.",
+    private static readonly MapValue Current = new("current", "The current, or how the tide runs in one line: outgoing 0.8 kn, to my right.",
     [
-        new("speed", new QuantityValue(QuantityKind.Speed, Limits.CurrentSpeed), "Speed at the surface; over a bottom profile, where it is deepest.") { Required = true },
-        new("direction", Direction, "Where the water flows to, anticlockwise seen from above from the reference direction of the spot (that of a cast without `aim`), or in words.") { Required = true },
+        new("speed", new QuantityValue(QuantityKind.Speed, Limits.CurrentSpeed) { Words = [new("slack", 0.0, "still water between the tides")], Names = EverydayNames.Slack }, "Speed at the surface; over a bottom profile, where it is deepest.") { Required = true },
+        new("direction", Direction, "Where the water flows to, anticlockwise seen from above from the reference direction of the spot (that of a cast without `aim`), or in words. May be left out where the water is still.") { Default = "required where the water moves" },
+        new("tide", new WordValue(
+        [
+            new("outgoing", TideStage.Outgoing, "the tide falls, the water goes out"),
+            new("incoming", TideStage.Incoming, "the tide rises, the water comes in"),
+            new("slack", TideStage.Slack, "between the two"),
+        ]) { Names = EverydayNames.Tide }, "Which way the tide runs, for people.") { Default = "not said" },
         new("profile", new WordValue(
         [
             new("uniform", CurrentProfileKind.Uniform, "the same speed at every depth"),
@@ -129,7 +136,7 @@ internal static class ScenarioGrammar
         new("bottom", BottomGrammar.BottomKinds, "What the bottom is made of.") { Default = "sand" },
         new("bottom_stretches", BottomGrammar.Stretches, "Stretches along the cast where the bottom or the grass is another: mud, then shell; grass to the edge.") { Default = "the same all along" },
         new("grass_height", new QuantityValue(QuantityKind.Length, Limits.WithinWater), "Height of the grass above the bottom, less than the depth.") { Default = "0 m, bare bottom" },
-        new("current", Current, "The current.") { Default = "still water" },
+        new("current", new ShortOrMapValue("speed", Current) { Phrase = PhraseBook.Current }, "The current.") { Default = "still water" },
         new("wind", Wind, "The wind.") { Default = "calm" },
         new("salinity", new QuantityValue(QuantityKind.Salinity, Limits.Salinity), "Saltiness of the water; 0 ppt is fresh, 35 ppt the open sea.") { Required = true },
         new("temperature", new QuantityValue(QuantityKind.Temperature, Limits.Temperature), "Temperature of the water, above its freezing point.") { Required = true },
@@ -140,12 +147,31 @@ internal static class ScenarioGrammar
         new("target_length", new QuantityValue(QuantityKind.Length, Limits.TargetLength), "Usual length of these fish here; some rules on the size of the lure go by it.") { Default = "not known" },
     ]);
 
-    private static readonly MapValue Reel = new("reel", "The reel.",
+    private static readonly MapValue Rod = new("rod", "The rod, or its length and power in one line: 7 ft medium. It says how far each lure flies.",
     [
-        new("gear_ratio", new NumberValue(Limits.GearRatio.Least, Limits.GearRatio.Most, true, "6.2"), "Turns of the spool or rotor for one turn of the handle, as 6.2 or 6.2:1.") { Required = true },
-        new("spool_diameter", new QuantityValue(QuantityKind.Length, Limits.SpoolDiameter), "Diameter of the wound line on the spool.") { Required = true },
-        new("line_capacity", new QuantityValue(QuantityKind.Length, Limits.LineCapacity), "Line on the spool: no more can be out.") { Default = "150 m" },
+        new("length", new QuantityValue(QuantityKind.Length, Limits.RodLength) { Example = "7 ft" }, "Length.") { Required = true },
+        new("power", new WordValue(
+        [
+            new("ultralight", RodPower.Ultralight, "usually rated 1/32 to 3/16 oz"),
+            new("light", RodPower.Light, "1/16 to 1/4 oz"),
+            new("medium light", RodPower.MediumLight, "1/8 to 3/8 oz"),
+            new("medium", RodPower.Medium, "1/4 to 5/8 oz"),
+            new("medium heavy", RodPower.MediumHeavy, "3/8 to 1 oz"),
+            new("heavy", RodPower.Heavy, "1/2 to 2 oz"),
+        ]) { Names = EverydayNames.Power }, "Power, which stands for the lures that it is rated for.") { Default = "medium" },
+        new("lures", new ListValue(new QuantityValue(QuantityKind.Mass, Limits.RatedLure), 2, 2), "Lightest and heaviest lure that is printed on the rod, in place of its power.") { Default = "usual for the power" },
     ]);
+
+    private static readonly MapValue Reel = new("reel", "The reel, or the size that is printed on it.",
+    [
+        new("gear_ratio", new NumberValue(Limits.GearRatio.Least, Limits.GearRatio.Most, true, "6.2"), "Turns of the spool or rotor for one turn of the handle, as 6.2 or 6.2:1.") { Default = "of the size; required without one" },
+        new("spool_diameter", new QuantityValue(QuantityKind.Length, Limits.SpoolDiameter), "Diameter of the wound line on the spool.") { Default = "of the size; required without one" },
+        new("line_capacity", new QuantityValue(QuantityKind.Length, Limits.LineCapacity), "Line on the spool: no more can be out.") { Default = "of the size, otherwise 150 m" },
+        new("size", new WordValue([.. TacklePresets.ReelSizes.Select(size => new GrammarWord(size.Name, size, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{size.Kind}, usually {size.Reel.GearRatio:0.0}:1 with a spool of {1000 * size.Reel.SpoolDiameter:0} mm")))]), "Size, which stands for a usual gear ratio, spool and capacity; keys beside it go before it.") { Default = "none" },
+    ]);
+
+    /// <summary>Keys of a reel.</summary>
+    public static IReadOnlyList<GrammarKey> ReelKeys => Reel.Keys;
 
     private static readonly MapValue Line = new("line", "The main line.",
     [
@@ -210,8 +236,10 @@ internal static class ScenarioGrammar
 
     private static readonly MapValue Tackle = new("tackle", "What the angler owns.",
     [
-        new("rod_tip_height", new QuantityValue(QuantityKind.Length, Limits.RodTipHeight), "Height of the rod tip above the water while retrieving.") { Required = true },
-        new("reel", Reel, "The reel.") { Required = true },
+        new("rod_tip_height", new QuantityValue(QuantityKind.Length, Limits.RodTipHeight), "Height of the rod tip above the water while retrieving.") { OneOf = "height" },
+        new("stand", new WordValue([.. TacklePresets.Stands.Select(stand => new GrammarWord(stand.Name, stand, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"the rod tip is taken to be {stand.TipHeight:0.0} m above the water, plus or minus {100 * stand.Spread:0} %")))]) { Names = EverydayNames.Stand }, "Where you stand, in place of the height of the rod tip.") { OneOf = "height" },
+        new("rod", new ShortOrMapValue("length", Rod) { Phrase = PhraseBook.Rod }, "The rod; with it every lure is cast as far as it flies.") { Default = "not known: every lure flies as far as the cast says" },
+        new("reel", new ShortOrMapValue("size", Reel), "The reel.") { Required = true },
         new("line", Line, "The main line.") { Required = true },
         new("leader", Leader, "The leader.") { Default = "none" },
         new("jig_heads", new ListValue(new ShortOrMapValue("weight", JigHead), 1, 24), "Jig heads to choose from: a weight such as 1/4 oz, the word unweighted, or a mapping. Needed if there is a soft body.") { Default = "none" },
@@ -242,10 +270,16 @@ internal static class ScenarioGrammar
         new("direction", Direction, "Where to, counted like the current from the reference direction of the spot, not from the cast.") { Required = true },
     ]);
 
+    private static readonly MapValue Cast = new("cast", "The cast: a length, the length with a lure that you know (60 ft with 1/4 oz), or a full cast.",
+    [
+        new("length", new QuantityValue(QuantityKind.Length, Limits.CastLength) { Words = [new("full cast", null, "as far as the rod throws each lure in a cast that can be repeated all day")], Names = EverydayNames.Cast }, "Horizontal distance from the rod tip to the splash-down. With a rod and without `with`, the distance that you want: a lure that cannot be thrown so far falls short, and the plan says so.") { Required = true },
+        new("with", new QuantityValue(QuantityKind.Mass, Limits.HeadMass), "The lure with which the cast is so long in still air: a jig head with the first soft body, or where there is none a lure of this weight. Every other lure is thrown as hard and flies as far as it then does.") { Default = "none" },
+    ]);
+
     private static readonly MapValue Presentation = new("presentation", "A way to fish the lure.",
     [
         new("name", new TextValue(60, false), "Name for people; no two may be the same.") { Required = true },
-        new("cast", new QuantityValue(QuantityKind.Length, Limits.CastLength), "Horizontal distance from the rod tip to the splash-down.") { Required = true },
+        new("cast", new ShortOrMapValue("length", Cast) { Phrase = PhraseBook.Cast }, "How far it is cast.") { Required = true },
         new("aim", Direction, "Where the cast goes: anticlockwise from the reference direction of the spot, which directions are counted from.") { Default = "0 deg, the reference direction" },
         new("fall", MoveGrammar.Fall, "How the lure falls after the splash-down.") { Default = "slack line, or as the style has it" },
         new("count_down", MoveGrammar.CountDown, "Time from splash-down until the retrieve begins; the fall ends sooner if the lure reaches the bottom.") { Default = "as the style has it; required without one" },
@@ -336,7 +370,7 @@ internal static class ScenarioGrammar
         new("tackle", Tackle, "What the angler owns.") { Required = true },
         new("presentations", new ListValue(Presentation, 1, 24), "The retrieves to compare.") { Required = true },
         new("uncertainty", UncertaintyGrammar.Uncertainty, "How well the inputs are known.") { Default = "what a person at the water knows of each input, assumed" },
-        new("tide", UncertaintyGrammar.Tide, "The tide: current and depth by the hour, for the table of weight by hour.") { Default = "none" },
+        new("tide", TideGrammar.Tide, "The tide: current and depth by the hour, or harmonic constituents from which they are worked out; for the table of weight by hour and for trips.") { Default = "none" },
         new("seen", ObservationGrammar.All, "What was seen, felt and timed here: the plan learns from it how the water and the tackle really are.") { Default = "nothing" },
         new("season", SeasonWord, "Season, which tells what fish are likely to eat.") { Default = "from the date of the light, otherwise not known" },
         new("forage", new ListValue(Forage, 1, 8), "Forage that was seen.") { Default = "none seen" },

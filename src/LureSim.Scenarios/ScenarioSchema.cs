@@ -60,6 +60,11 @@ public static class ScenarioSchema
         TextValue text => new() { ["type"] = "string", ["minLength"] = 1, ["maxLength"] = text.MaximumLength, ["pattern"] = "\\S" },
         DateValue date => Text(GrammarReader.DatePattern, date.Example),
         ClockValue clock => Text(GrammarReader.ClockPattern, clock.Example),
+        WordValue word when word.Words.Any(entry => IsNumber(entry.Text)) => new()
+        {
+            // An editor takes a plain 3000 for a number.
+            ["enum"] = new JsonArray([.. WithNames(word.Words, word.Names).Select(text => (JsonNode)text), .. word.Words.Where(entry => IsNumber(entry.Text)).Select(entry => (JsonNode)int.Parse(entry.Text, System.Globalization.CultureInfo.InvariantCulture))]),
+        },
         WordValue word => new() { ["type"] = "string", ["enum"] = Strings(WithNames(word.Words, word.Names)) },
         ColourValue colour => new()
         {
@@ -74,7 +79,9 @@ public static class ScenarioSchema
             ["maxItems"] = list.Maximum,
             ["items"] = Of(list.Item),
         },
+        ShortOrMapValue { Phrase: { } phrase } either => new() { ["anyOf"] = new JsonArray(Of(either.Short), Text(phrase.Pattern, phrase.Example), Of(either.Map)) },
         ShortOrMapValue either => new() { ["anyOf"] = new JsonArray(Of(either.Short), Of(either.Map)) },
+        ListOrMapValue either => new() { ["anyOf"] = new JsonArray(Of(either.List), Of(either.Map)) },
         MapValue map => OfMap(map),
         PairsOrMapValue either => new()
         {
@@ -166,6 +173,8 @@ public static class ScenarioSchema
 
     private static IEnumerable<string> WithNames(IReadOnlyList<GrammarWord> words, EverydayNames names) =>
         words.SelectMany(word => names.Of(word.Text).Prepend(word.Text)).Distinct();
+
+    private static bool IsNumber(string text) => text.All(char.IsAsciiDigit);
 
     private static JsonArray Strings(IEnumerable<string> texts) => [.. texts.Select(text => (JsonNode)text)];
 }

@@ -62,7 +62,7 @@ internal sealed class ScheduleBuilder(ProblemList problems)
 
         if (given is null)
             return;
-        CheckMoves(raw, Number(tackle?["rod_tip_height"]), swings);
+        CheckMoves(raw, ScenarioBuilder.TipHeight(tackle), swings);
         bool comesIn = swings || raw.Exists(move => move.Kind == MoveKind.Reel || !double.IsNaN(move.Speed) && move.Kind != MoveKind.Feed);
         if (!comesIn && item["time_limit"] is null && raw.Count == given.Items.Count && !problems.HasUnder(given.Path))
             Add(given, "no move takes line in, so the retrieve has no end", "a reel, a swing, or time_limit beside moves", "add \"time_limit:\", or a move \"reel:\"");
@@ -254,7 +254,7 @@ internal sealed class ScheduleBuilder(ProblemList problems)
     }
 
     private static double PerTurn(ReadValue? tackle) =>
-        Number(tackle?["reel"]?["gear_ratio"]) is { } ratio && Number(tackle?["reel"]?["spool_diameter"]) is { } diameter ? new Reel(ratio, diameter).LinePerTurn : double.NaN;
+        ScenarioBuilder.ReelOf(tackle?["reel"]) is { } reel ? reel.LinePerTurn : double.NaN;
 
     private static double SpeedOf(ReadValue? value, double perTurn) =>
         Number(value?["speed"]) ?? (Number(value?["handle_turns"]) * perTurn) ?? double.NaN;

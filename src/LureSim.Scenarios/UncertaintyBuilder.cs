@@ -1,4 +1,5 @@
 using LureSim.Model;
+using LureSim.Tackle;
 
 namespace LureSim.Scenarios;
 
@@ -24,9 +25,12 @@ internal static class UncertaintyBuilder
     }
 
     /// <summary>Builds; what is not given is assumed or exact.</summary>
-    public static ScenarioUncertainty Build(ReadValue? uncertainty)
+    /// <param name="uncertainty">What the scenario says of it; null for nothing.</param>
+    /// <param name="stand">Where the angler stands, where the height of the rod tip comes from it.</param>
+    public static ScenarioUncertainty Build(ReadValue? uncertainty, StandHeight? stand = null)
     {
-        ScenarioUncertainty others = uncertainty?["others"]?.Word?.Meaning is false ? ScenarioUncertainty.None : ScenarioUncertainty.Assumed;
+        ScenarioUncertainty others = uncertainty?["others"]?.Word?.Meaning is false ? ScenarioUncertainty.None
+            : stand is null ? ScenarioUncertainty.Assumed : ScenarioUncertainty.Assumed with { RodHeight = Spread.OfShare(stand.Spread) };
         if (uncertainty is null)
             return others;
         ReadValue? drag = uncertainty["line_drag"];
@@ -56,62 +60,5 @@ internal static class UncertaintyBuilder
             return value?["plus_or_minus"] is not { } margin ? fallback
                 : margin.Text.AsSpan().TrimEnd().EndsWith("%", StringComparison.Ordinal) ? Spread.OfShare(margin.Number) : Spread.OfAmount(margin.Number);
         }
-    }
-}
-
-/// <summary>Checks and builds the tide.</summary>
-internal static class TideBuilder
-{
-    private const double HoursPerDay = 24;
-    private const double SecondsPerHour = 3600;
-
-    /// <summary>Checks times and depths.</summary>
-    public static void Check(ReadValue? tide, double? water, Action<ReadValue, string, string, string> add)
-    {
-        if (tide is null)
-            return;
-        ReadValue[] points = [.. tide.Items.Where(item => item["time"] is not null)];
-        double[] hours = Hours(points);
-        for (int i = 1; i < hours.Length; i++)
-        {
-            if (hours[i] - hours[0] > HoursPerDay || hours[i] <= hours[i - 1])
-            {
-                add(points[i].At("time"), "the time lies before an earlier point of the tide, or a day or more after its first", "times in order, within 24 hours", "put the points in the order of time");
-                break;
-            }
-        }
-
-        if (water is not { } depth)
-            return;
-        foreach (ReadValue change in tide.Items.Select(item => item["depth_change"]).OfType<ReadValue>())
-        {
-            if (depth + change.Number is var there && !Limits.Depth.Contains(there))
-                add(change, "no water would be left, or more than the model takes", $"{QuantityText.Range(QuantityKind.Length, Math.Max(Limits.DepthChange.Least, Limits.Depth.Least - depth), Math.Min(Limits.DepthChange.Most, Limits.Depth.Most - depth))} here", "correct the change or the depth of the spot");
-        }
-    }
-
-    /// <summary>Builds the points.</summary>
-    public static IReadOnlyList<TidePoint> Build(ReadValue? tide)
-    {
-        if (tide is null)
-            return [];
-        double[] hours = Hours(tide.Items);
-        return [.. tide.Items.Select((item, i) => new TidePoint(hours[i], item.NumberAt("current"), item["depth_change"]?.Number ?? 0))];
-    }
-
-    // A time before the one above it is on the next day, once.
-    private static double[] Hours(IReadOnlyList<ReadValue> points)
-    {
-        double[] hours = [.. points.Select(point => point.NumberAt("time") / SecondsPerHour)];
-        bool wrapped = false;
-        for (int i = 1; i < hours.Length; i++)
-        {
-            if (!wrapped && hours[i] < hours[i - 1])
-                wrapped = true;
-            if (wrapped)
-                hours[i] += HoursPerDay;
-        }
-
-        return hours;
     }
 }

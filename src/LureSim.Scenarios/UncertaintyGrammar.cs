@@ -2,7 +2,7 @@ using LureSim.Model;
 
 namespace LureSim.Scenarios;
 
-/// <summary>The part of the grammar that says how well inputs are known, and the tide.</summary>
+/// <summary>The part of the grammar that says how well inputs are known.</summary>
 internal static class UncertaintyGrammar
 {
     private static readonly QuantityValue Share = new(QuantityKind.Percentage, Limits.Share) { Example = "20 %" };
@@ -44,14 +44,6 @@ internal static class UncertaintyGrammar
         new("samples", new IntegerValue(0, ScenarioUncertainty.MostSamples), "Draws for each jig head; 0 for none.") { Default = "24" },
         new("seed", new IntegerValue(0, 1_000_000), "Seed of the draws; another seed gives other draws.") { Default = "1" },
     ]);
-
-    /// <summary>The tide.</summary>
-    public static ListValue Tide { get; } = new(new MapValue("tide", "A point of the tide; between the points runs a smooth curve that does not overshoot them.",
-    [
-        new("time", new ClockValue("06:20"), "Time by the local clock, in quotes; the times run on, past midnight if need be.") { Required = true },
-        new("current", new QuantityValue(QuantityKind.Speed, Limits.TidalCurrent), "Current at the surface; negative where it flows against spot.current.direction.") { Required = true },
-        new("depth_change", new QuantityValue(QuantityKind.Length, Limits.DepthChange), "What the water is deeper than spot.depth; negative for shallower.") { Default = "0 m" },
-    ]), 3, 96);
 
     private static ShortOrMapValue Spread(string name, QuantityKind kind, ValueRange range)
     {

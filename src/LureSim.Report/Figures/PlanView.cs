@@ -29,7 +29,7 @@ public static class PlanView
         List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], SideView.IsFirst(c, first),
             (t, i) => new DataPoint(format.LengthValue(t.X[i]), format.LengthValue(t.Y[i]))))];
         List<DataPoint> all = [.. tracks.SelectMany(t => t.Points)];
-        double reach = Math.Max(all.Select(p => p.X).DefaultIfEmpty(1).Max(), candidates.Count == 0 ? 1 : candidates.Max(c => format.LengthValue(c.Rig.Presentation.CastLength)));
+        double reach = Math.Max(all.Select(p => p.X).DefaultIfEmpty(1).Max(), candidates.Count == 0 ? 1 : candidates.Max(c => format.LengthValue(c.CastLength)));
         Presentation? fished = candidates.Count == 0 ? null : candidates[0].Rig.Presentation;
         double longest = candidates.Select(c => c.Track.Count > 0 ? c.Track.Time[^1] : 0).DefaultIfEmpty(0).Max();
         DataPoint drifted = new(format.LengthValue((fished?.DriftAlong ?? 0) * longest), format.LengthValue((fished?.DriftLeft ?? 0) * longest));

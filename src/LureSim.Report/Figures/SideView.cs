@@ -49,7 +49,7 @@ public static class SideView
 
         bool flows = spot.CurrentSpeed > 0 && current.Count > 0;
         double reach = Math.Max(
-            candidates.Count == 0 ? 1 : candidates.Max(c => format.LengthValue(c.Rig.Presentation.CastLength)),
+            candidates.Count == 0 ? 1 : candidates.Max(c => format.LengthValue(c.CastLength)),
             tracks.SelectMany(t => t.Points).Select(p => p.X).DefaultIfEmpty(1).Max());
         double currentRoom = flows ? (options.Narrow ? 0.30 : 0.19) : 0.03;
         double left = -0.05 * reach;

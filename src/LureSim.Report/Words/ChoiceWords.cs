@@ -37,6 +37,8 @@ public static class ChoiceWords
         ArgumentNullException.ThrowIfNull(choice);
         var format = new UnitFormat(units);
         List<string> more = [];
+        if (choice.TooLight.Count > 0)
+            more.Add($"Too light to reach {format.HandText(choice.First.Rig.Presentation.CastLength)} with this rod: {Grammar.Join(choice.TooLight.Select(item => $"{(item.Head.Mass > 0 ? format.HeadText(item.Head) : "an unweighted hook")} ({format.HandText(item.Length)})"))}.");
         if (choice.NeverOnBottom.Count > 0)
             more.Add($"In this current {Grammar.Join(choice.NeverOnBottom.Select(head => head.Mass > 0 ? format.HeadText(head) : "an unweighted hook"), "or")} never reaches the bottom.");
         if (choice.Fallback is { } fallback && fallback != choice.Lighter && fallback != choice.Heavier)
@@ -190,6 +192,7 @@ public static class ChoiceWords
             ChoiceWarningKind.TouchesShell => $"It is on shell {share} of the retrieve: expect snags, and check the leader often.",
             ChoiceWarningKind.InGrass => $"It is in grass {share} of the retrieve: rig it weedless.",
             ChoiceWarningKind.SweptAcross => $"The current sweeps it up to {format.HandText(warning.Value)} sideways. Cast upcurrent of your target. The bow in the line will make bites hard to feel.",
+            ChoiceWarningKind.FallsShort => $"This rod throws it only {format.HandText(warning.Value)}, not the {format.HandText(plan.Choice.First.Rig.Presentation.CastLength)} you want: get closer, or go heavier.",
             ChoiceWarningKind.NearTie => $"No real difference to {format.HeadText(plan.Choice.Fallback!.Rig.Head)} ({plan.Choice.Fallback.Rig.Presentation.Name}): the model can't tell the two apart.",
             ChoiceWarningKind.LowSun => format.Say($"The light is going: colors are for this {(plan.Scenario.Spot.Sky is SkyByClock ? "minute" : "height of the sun")} only."),
             _ => throw new ArgumentOutOfRangeException(nameof(warning), warning.Kind, "Not a warning."),

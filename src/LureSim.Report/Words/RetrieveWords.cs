@@ -26,7 +26,12 @@ internal static class RetrieveWords
     }
 
     /// <summary>How far and where to cast, without a full stop.</summary>
-    public static string Cast(Presentation p, UnitFormat format) => $"Cast {format.HandText(p.CastLength)}{Aim(p.Aim)}";
+    public static string Cast(Presentation p, UnitFormat format) => p switch
+    {
+        { FullCast: true } => $"A full cast{Aim(p.Aim)}",
+        { CastWith: { } known } => $"Cast {format.HandText(p.CastLength)} with {(known.Mass is { } mass ? format.Weight(mass) : format.HeadText(known.Head))}, others as far as they then fly{Aim(p.Aim)}",
+        _ => $"Cast {format.HandText(p.CastLength)}{Aim(p.Aim)}",
+    };
 
     /// <summary>How far and where to cast, seen from the current, and how far above the fish, without a full stop.</summary>
     /// <param name="candidate">The rig with its run.</param>
@@ -35,7 +40,7 @@ internal static class RetrieveWords
     public static string Throw(Candidate candidate, Spot spot, UnitFormat format)
     {
         Presentation p = candidate.Rig.Presentation;
-        string far = $"{format.HandText(p.CastLength)}{Aim(p.Aim)}";
+        string far = $"{format.HandText(candidate.CastLength)}{Aim(p.Aim)}";
         if (!(spot.CurrentSpeed > 0))
             return far;
         double angle = spot.CurrentDirection - p.Aim, along = Math.Cos(angle), across = Math.Abs(Math.Sin(angle));

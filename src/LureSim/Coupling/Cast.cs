@@ -1,3 +1,4 @@
+using LureSim.Casting;
 using LureSim.Model;
 using LureSim.Motion;
 using LureSim.Tackle;
@@ -14,7 +15,7 @@ public static class Cast
     /// </summary>
     /// <param name="spot">The spot.</param>
     /// <param name="rig">Rod, reel, line and the lure on it.</param>
-    /// <param name="presentation">Cast, fall and retrieve.</param>
+    /// <param name="presentation">Cast, fall and retrieve; a cast that was given with a lure is as long as this one flies (<see cref="CastReach"/>).</param>
     /// <param name="options">Settings; null for the defaults. No more line than the reel holds goes out.</param>
     /// <param name="cancellation">Checked every step.</param>
     /// <returns>The track; see <see cref="Track.Status"/> for how it ended.</returns>
@@ -39,6 +40,7 @@ public static class Cast
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(presentation);
         options ??= new SimulationOptions();
+        presentation = CastReach.Own(spot, rig, presentation);
         return Retrieve.Simulate(
             WaterColumn.Of(spot.SeenAlong(presentation.Aim)),
             ActingLures.Of(rig, spot, rig.Head, rig.Body),

@@ -46,6 +46,11 @@ public sealed class ReferenceTable
     /// <exception cref="ArgumentException">No such table is embedded.</exception>
     public static ReferenceTable Tackle(string name) => Of("tackle", name);
 
+    /// <summary>Loads a table of tides by name; loaded once, then shared.</summary>
+    /// <param name="name">File name without ending, such as "constituents".</param>
+    /// <exception cref="ArgumentException">No such table is embedded.</exception>
+    public static ReferenceTable Tides(string name) => Of("tides", name);
+
     /// <summary>Loads a table of rules by name; loaded once, then shared.</summary>
     /// <param name="name">File name without ending, such as "forage_rules".</param>
     /// <exception cref="ArgumentException">No such table is embedded.</exception>

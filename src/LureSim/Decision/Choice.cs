@@ -1,3 +1,4 @@
+using LureSim.Casting;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
@@ -29,11 +30,14 @@ public enum ChoiceWarningKind
 
     /// <summary>The sun is near or below the horizon.</summary>
     LowSun,
+
+    /// <summary>The rod does not throw it as far as the presentation wants it.</summary>
+    FallsShort,
 }
 
 /// <summary>A warning with its figure.</summary>
 /// <param name="Kind">What may go wrong.</param>
-/// <param name="Value">Share of the retrieve (0 to 1), way across (m) or elevation of the sun (degrees), by the kind; 0 where there is no figure.</param>
+/// <param name="Value">Share of the retrieve (0 to 1), way across or length of the cast (m), or elevation of the sun (degrees), by the kind; 0 where there is no figure.</param>
 public sealed record ChoiceWarning(ChoiceWarningKind Kind, double Value);
 
 /// <summary>What a choice takes for granted.</summary>
@@ -76,6 +80,9 @@ public sealed record Choice(
 
     // Elevation of the sun below which light changes by the minute (degrees).
     private const double LowSunDegrees = 5;
+
+    /// <summary>Heads of the box that the rod does not throw as far as the presentation of the first choice wants it, with the cast of each (m); empty where all get there.</summary>
+    public IReadOnlyList<(JigHead Head, double Length)> TooLight { get; init; } = [];
 
     /// <summary>The numbers over the tries; null for a choice that was not sought.</summary>
     public TryNumbers? Numbers { get; init; }
@@ -133,6 +140,7 @@ public sealed record Choice(
         JigHead[] never = [.. same.Where(x => x.Coverage.TimeToBottom is null).Select(x => x.Rig.Head)];
         SearchedRig[] others = [.. search.Finalists.Where(rig => rig.Rig.Head != first.Rig.Head || rig.Rig.Body != first.Rig.Body)];
         SearchedRig? second = search.RunnerUp;
+        (JigHead, double)[] tooLight = [.. same.Where(x => CastReach.Of(scenario.Spot, FishingRig.Of(scenario.Tackle, x.Rig.Head, x.Rig.Body), x.Rig.Presentation).FallsShort).Select(x => (x.Rig.Head, x.CastLength))];
         return new Choice(
             first,
             fallback,
@@ -141,6 +149,7 @@ public sealed record Choice(
             Ranking.ZoneIsOnBottom(scenario.Spot) && never.Length < same.Length ? never : [],
             [.. WarningsOf(search, numbers, candidates)])
         {
+            TooLight = tooLight,
             Numbers = numbers,
             BestIn = Count(0),
             AsGoodIn = Count(1),
@@ -182,7 +191,7 @@ public sealed record Choice(
             yield return new(ChoiceWarningKind.TouchesShell, numbers.BottomShare.Median);
         if (numbers.GrassShare.Median > TrialVerdicts.Noticeable)
             yield return new(ChoiceWarningKind.InGrass, numbers.GrassShare.Median);
-        if (numbers.DriftAcross.Median > FarAcross * search.First.Rig.Presentation.CastLength)
+        if (numbers.DriftAcross.Median > FarAcross * (search.First.Outcomes[0].CastLength is > 0 and var length ? length : search.First.Rig.Presentation.CastLength))
             yield return new(ChoiceWarningKind.SweptAcross, numbers.DriftAcross.Median);
         if (search.RunnerUp is { } second && second.Rig.Head != search.First.Rig.Head && second.Rig.Body == search.First.Rig.Body && search.First.Mean > 0
             && Math.Abs(search.First.Mean - second.Mean) < ScoreWeights.Default.Tie(search.First.Mean))
@@ -190,6 +199,9 @@ public sealed record Choice(
             yield return new(ChoiceWarningKind.NearTie, 0);
         }
 
+        CastOfLure cast = CastReach.Of(scenario.Spot, FishingRig.Of(scenario.Tackle, search.First.Rig.Head, search.First.Rig.Body), search.First.Rig.Presentation);
+        if (cast.FallsShort)
+            yield return new(ChoiceWarningKind.FallsShort, cast.Length);
         double sun = SpotLight.SunElevationDegrees(scenario.Spot);
         if (sun < LowSunDegrees)
             yield return new(ChoiceWarningKind.LowSun, sun);

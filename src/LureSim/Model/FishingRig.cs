@@ -22,6 +22,7 @@ public sealed record FishingRig : Outfit
         return new FishingRig
         {
             RodTipHeight = outfit.RodTipHeight,
+            Rod = outfit.Rod,
             Reel = outfit.Reel,
             Line = outfit.Line,
             Leader = outfit.Leader,

@@ -62,6 +62,12 @@ public static class Limits
     /// <summary>Last day for which sun and moon are computed.</summary>
     public static DateOnly LastDay { get; } = new(2049, 12, 31);
 
+    /// <summary>Length of a rod (m).</summary>
+    public static ValueRange RodLength { get; } = new(1, 5);
+
+    /// <summary>Mass of a lure that a rod is rated for (kg).</summary>
+    public static ValueRange RatedLure { get; } = new(0.0003, 0.3);
+
     /// <summary>Height of the rod tip above the water (m).</summary>
     public static ValueRange RodTipHeight { get; } = new(0.1, 6);
 
@@ -157,6 +163,12 @@ public static class Limits
 
     /// <summary>Current at a point of the tide (m/s), negative against the direction of the spot's current.</summary>
     public static ValueRange TidalCurrent { get; } = new(-3, 3);
+
+    /// <summary>Mean level of a tide above the level to which a depth refers (m).</summary>
+    public static ValueRange TideLevel { get; } = new(-10, 10);
+
+    /// <summary>Amplitude of a constituent of the tide (m).</summary>
+    public static ValueRange TidalAmplitude { get; } = new(0, 8);
 
     /// <summary>Change of the depth at a point of the tide (m).</summary>
     public static ValueRange DepthChange { get; } = new(-20, 20);

@@ -7,6 +7,17 @@ public abstract record Outfit
     /// <summary>Height of the rod tip above the water (m), 0.1 to 6.</summary>
     public required double RodTipHeight { get; init => field = Limits.RodTipHeight.Check(value); }
 
+    /// <summary>The rod; null where it is not known, and every lure is taken to fly as far as the presentation says.</summary>
+    public Rod? Rod
+    {
+        get;
+        init
+        {
+            Guard.That(value is null || value.HeaviestLure > value.LightestLure, "The heaviest rated lure must weigh more than the lightest.", nameof(Rod));
+            field = value;
+        }
+    }
+
     /// <summary>The reel.</summary>
     public required Reel Reel { get; init => field = Guard.Given(value); }
 

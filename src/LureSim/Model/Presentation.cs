@@ -29,6 +29,15 @@ public sealed record Presentation
     /// <summary>Horizontal distance from rod tip to splash-down (m), 2 to 80.</summary>
     public required double CastLength { get; init => field = Limits.CastLength.Check(value); }
 
+    /// <summary>
+    /// The lure with which the cast is <see cref="CastLength"/> long; the own length of each other lure follows from it (<c>CastReach</c>). Null for a length that holds for every
+    /// lure, as far as the rod throws it where there is a rod.
+    /// </summary>
+    public CastAnchor? CastWith { get; init; }
+
+    /// <summary>True for a cast as far as the rod throws each lure; <see cref="CastLength"/> is then that of a lure in the middle of its rating.</summary>
+    public bool FullCast { get; init; }
+
     /// <summary>How the lure falls.</summary>
     public FallMode Fall { get; init => field = Guard.Defined(value); } = FallMode.SlackLine;
 

@@ -58,6 +58,9 @@ public sealed record Spot
     /// </summary>
     public double CurrentDirection { get; init => field = Guard.Finite(value); }
 
+    /// <summary>Which way the tide runs, where the angler said so; it is for people, the direction says where the water goes.</summary>
+    public TideStage? TideStage { get; init => field = value is { } stage ? Guard.Defined(stage) : null; }
+
     /// <summary>Shape of the current profile.</summary>
     public CurrentProfileKind CurrentProfile { get; init => field = Guard.Defined(value); } = CurrentProfileKind.Power;
 

@@ -43,6 +43,8 @@ public class ModelRecordTests
         Whole.Uncertainty,
         Whole.Uncertainty.Cast,
         new TidePoint(6, 1, 0.2),
+        new Rod(2.1, 0.007, 0.018),
+        new CastAnchor(Whole.Tackle.JigHeads[1], Whole.Tackle.Bodies[0]) { Mass = 0.01 },
     ];
 
     // Infinite where the documentation says what that means.

@@ -42,6 +42,9 @@ internal static class EndsOfRanges
                     }
 
                     break;
+                case ListOrMapValue either:
+                    Visit(node is Dictionary<object, object> ? either.Map : either.List, node, path, place, set);
+                    break;
                 case ShortOrMapValue either when node is Dictionary<object, object>:
                     Visit(either.Map, node, path, place, set);
                     break;
@@ -95,6 +98,8 @@ internal static class EndsOfRanges
             presentation["time_limit"] = "20 s";
             presentation["line_left"] = "2 m";
         }
+
+        ((Dictionary<object, object>)((List<object>)root["presentations"])[0])["cast"] = Copy("{length: 6 m, with: 1/4 oz}", true);
     }
 
     // The forms of the spreads that the scenarios leave out, a part of them in each.
@@ -145,7 +150,7 @@ internal static class EndsOfRanges
         ["tackle.rigging.shank, most"] = [("tackle.bodies[0].length", "0.3 m")],
         ["tackle.rigging.exit_sideways"] = ThickBody,
         ["tackle.rigging.exit_above"] = ThickBody,
-        ["presentations[].cast, least"] = ShortLine,
+        ["presentations[].cast.length, least"] = ShortLine,
         ["presentations[].line_left, least"] = [("tackle.rod_tip_height", "0.1 m"), .. NoSpread],
         ["presentations[].line_left, most"] = [.. Each("cast", "80 m"), .. NoSpread],
         ["presentations[].retrieve.handle_turns, least"] = [("tackle.reel.gear_ratio", "12"), ("tackle.reel.spool_diameter", "0.15 m"), ("presentations[2].moves[1].reel.handle_turns", "0.5 turns/s")],
@@ -156,6 +161,8 @@ internal static class EndsOfRanges
         ["presentations[].twitch.count, most"] = [("presentations[0].pause.for", "60 s")],
         ["presentations[].twitch.period, most"] = [("presentations[0].pause.for", "60 s")],
         ["presentations[].moves[].lower.height, most"] = [("tackle.rod_tip_height", "6 m"), .. LongLine],
+        ["tide.constituents[].amplitude"] = [("spot.depth", "40 m"), ("uncertainty", null)],
+        ["tide.level"] = [("spot.depth", "40 m"), ("uncertainty", null)],
         ["tide[].depth_change"] = [("spot.depth", "40 m"), ("uncertainty", null)],
     };
 

@@ -128,6 +128,10 @@ public class EndsOfRangesTests(ITestOutputHelper log)
                 case ListValue list:
                     Visit(list.Item, path + "[]");
                     break;
+                case ListOrMapValue listOrMap:
+                    Visit(listOrMap.List, path);
+                    Visit(listOrMap.Map, path);
+                    break;
                 case ShortOrMapValue either:
                     Visit(either.Map, path);
                     break;

@@ -12,7 +12,7 @@ internal static class EveryKey
           depth: 12 ft
           bottom: shell
           grass_height: 1 ft
-          current: {speed: 1 kn, direction: left, profile: log}
+          current: {speed: 1 kn, direction: left, tide: outgoing, profile: log}
           wind: {speed: 8 kn, direction: 225 deg}
           salinity: 24 ppt
           temperature: 68 degF
@@ -24,10 +24,33 @@ internal static class EveryKey
     // A table that lies beside the tests: a file of a scenario is looked for from its own place, and these have none.
     private static readonly string Reflectance = Path.Combine(AppContext.BaseDirectory, "Scenarios", "reflectance.csv");
 
+    private const string Points = """
+        tide:
+          - {time: "06:00", current: 0.5 m/s, depth_change: 1 ft}
+          - {time: "09:00", current: 0.1 m/s}
+          - {time: "12:00", current: -0.4 m/s, depth_change: -1 ft}
+        """;
+
+    private const string Harmonic = """
+        tide:
+          constituents:
+            - {name: M2, amplitude: 0.5 m, phase: 181 deg}
+            - K1 0.2 m 219 deg
+          date: 2026-06-14
+          utc_offset: -4 h
+          from: "06:00"
+          to: "14:00"
+          level: 0.1 m
+          strongest_current: 0.6 m/s
+          slack_after: 40 min
+          runs: outgoing
+        """;
+
     private static readonly string Rest = """
         tackle:
           rod_tip_height: 4 ft
-          reel: {gear_ratio: 6.2, spool_diameter: 45 mm, line_capacity: 200 m}
+          rod: {length: 7 ft, power: medium, lures: [1/8 oz, 1 oz]}
+          reel: {size: 3000, gear_ratio: 6.2, spool_diameter: 45 mm, line_capacity: 200 m}
           line: {kind: braid, strength: 10 lb, diameter: 0.2 mm}
           leader: {kind: fluorocarbon, strength: 20 lb, length: 30 in, diameter: 0.4 mm}
           jig_heads:
@@ -61,7 +84,7 @@ internal static class EveryKey
             - {name: shiner, back: natural green back, side: my lure, belly: white, eye: "#FFD700"}
         presentations:
           - name: by keys
-            cast: 20 m
+            cast: {length: 20 m, with: 1/4 oz}
             aim: 20 deg
             fall: tight line
             count_down: 4 s
@@ -104,10 +127,7 @@ internal static class EveryKey
           others: exact
           samples: 8
           seed: 3
-        tide:
-          - {time: "06:00", current: 0.5 m/s, depth_change: 1 ft}
-          - {time: "09:00", current: 0.1 m/s}
-          - {time: "12:00", current: -0.4 m/s, depth_change: -1 ft}
+        TIDE
         season: early autumn
         fixed: [lift, cast angle]
         forage:
@@ -126,14 +146,14 @@ internal static class EveryKey
             count_down: 3 s
             retrieve: {speed: 0.4 m/s}
             rigging: {knot: snug, shank_share: 40 %}
-        """.Replace("REFLECTANCE", Reflectance, StringComparison.Ordinal);
+        """.Replace("REFLECTANCE", Reflectance, StringComparison.Ordinal).Replace("TIDE", Points, StringComparison.Ordinal);
 
     /// <summary>The scenarios: the same but for the forms of clarity, light and strike zone.</summary>
     public static IReadOnlyList<string> Texts { get; } =
     [
         Start + "  clarity: {secchi: 6 ft, water: coastal green}\n  light: {sun_elevation: 40 deg, cloud: 30 %}\n  strike_zone: {above_bottom: [1 ft, 4 ft]}\n" + Rest,
-        Start + "  clarity: {jerlov: 5C}\n  light: {date: 2026-06-14, time: \"06:20\", utc_offset: -4 h, latitude: 27.5 deg, longitude: -82.6 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + Rest.Replace("shank: 40 mm", "shank_share: 40 %", StringComparison.Ordinal),
-        Start.Replace("depth: 12 ft", "bottom_profile: {shape: hole, at: 20 ft, width: 20 ft, near_depth: 6 ft, middle_depth: 12 ft, far_depth: 8 ft}", StringComparison.Ordinal) + "  bottom_stretches: [{from: 0 ft, to: 20 ft, bottom: mud, grass_height: 0 ft, name: by the bank}]\n  clarity: {chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}\n  light: {sun_elevation: 40 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + Rest,
+        Start + "  clarity: {jerlov: 5C}\n  light: {date: 2026-06-14, time: \"06:20\", utc_offset: -4 h, latitude: 27.5 deg, longitude: -82.6 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + Rest.Replace("shank: 40 mm", "shank_share: 40 %", StringComparison.Ordinal).Replace("rod_tip_height: 4 ft", "stand: boat", StringComparison.Ordinal),
+        Start.Replace("depth: 12 ft", "bottom_profile: {shape: hole, at: 20 ft, width: 20 ft, near_depth: 6 ft, middle_depth: 12 ft, far_depth: 8 ft}", StringComparison.Ordinal) + "  bottom_stretches: [{from: 0 ft, to: 20 ft, bottom: mud, grass_height: 0 ft, name: by the bank}]\n  clarity: {chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}\n  light: {sun_elevation: 40 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + Rest.Replace(Points, Harmonic, StringComparison.Ordinal),
     ];
 
     /// <summary>Every key of the grammar as a path, lists as [].</summary>
@@ -158,6 +178,10 @@ internal static class EveryKey
                     break;
                 case ListValue list:
                     Visit(list.Item, path + "[]");
+                    break;
+                case ListOrMapValue listOrMap:
+                    Visit(listOrMap.List, path);
+                    Visit(listOrMap.Map, path);
                     break;
                 case ShortOrMapValue either:
                     Visit(either.Map, path);

@@ -69,6 +69,10 @@ public class EverydayNamesTests
                 case ListValue list:
                     Visit(list.Item);
                     break;
+                case ListOrMapValue listOrMap:
+                    Visit(listOrMap.List);
+                    Visit(listOrMap.Map);
+                    break;
                 case ShortOrMapValue either:
                     Visit(either.Map);
                     break;

@@ -69,7 +69,7 @@ public sealed record RigFeature(RigFeatureKind Kind, Func<ComparedRig, ComparedR
 
         // Everything else of the rigging.
         new(RigFeatureKind.Hook, (a, b) => OnHook(a, b) != a.Rigging, (into, other) => into with { Rigging = OnHook(into, other) }),
-        Presented(RigFeatureKind.Cast, (into, other) => into with { CastLength = other.CastLength }),
+        Presented(RigFeatureKind.Cast, (into, other) => into with { CastLength = other.CastLength, CastWith = other.CastWith, FullCast = other.FullCast }),
         Presented(RigFeatureKind.Depth, (into, other) => into with { CountDown = other.CountDown, Fall = other.Fall }),
         Presented(RigFeatureKind.Speed, (into, other) => into with { RetrieveSpeed = other.RetrieveSpeed }),
 
@@ -78,6 +78,8 @@ public sealed record RigFeature(RigFeatureKind Kind, Func<ComparedRig, ComparedR
         {
             Name = into.Name,
             CastLength = into.CastLength,
+            CastWith = into.CastWith,
+            FullCast = into.FullCast,
             CountDown = into.CountDown,
             Fall = into.Fall,
             RetrieveSpeed = into.RetrieveSpeed,

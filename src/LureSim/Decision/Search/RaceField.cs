@@ -49,7 +49,7 @@ internal sealed class RaceField(Scenario scenario, BodyChoice bodies, Simulation
         Presentation way = rig.Presentation;
         return rig with
         {
-            Presentation = new Presentation { Name = "fall", CastLength = way.CastLength, RetrieveSpeed = 0.5, Fall = way.Fall, Aim = way.Aim, DriftSpeed = way.DriftSpeed, DriftDirection = way.DriftDirection },
+            Presentation = new Presentation { Name = "fall", CastLength = way.CastLength, CastWith = way.CastWith, FullCast = way.FullCast, RetrieveSpeed = 0.5, Fall = way.Fall, Aim = way.Aim, DriftSpeed = way.DriftSpeed, DriftDirection = way.DriftDirection },
         };
     }
 

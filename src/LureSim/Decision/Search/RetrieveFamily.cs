@@ -74,6 +74,8 @@ public sealed record RetrieveFamily(string Name, IReadOnlyList<Move> Moves, IRea
         {
             Name = Name,
             CastLength = like.CastLength,
+            CastWith = like.CastWith,
+            FullCast = like.FullCast,
             Fall = like.Fall,
             CountDown = share >= ToBottom && fall.ReachesBottom ? null : Math.Round(share * fall.Seconds),
             RetrieveSpeed = speed,

@@ -9,6 +9,9 @@ namespace LureSim.Decision.Trials;
 /// <param name="Score">Ranking value, 0 to 1, larger is better; see the user guide for its parts.</param>
 public sealed record Candidate(Rig Rig, Track Track, Coverage Coverage, double Score)
 {
+    /// <summary>Length of its cast (m): its own where the scenario gives it by weight, or the rod limits it.</summary>
+    public double CastLength => Coverage.CastLength > 0 ? Coverage.CastLength : Rig.Presentation.CastLength;
+
     /// <summary>What this rig does here.</summary>
     public TrialVerdict Verdict => TrialVerdicts.Of(Track.Status, Coverage);
 }

@@ -28,6 +28,9 @@ public sealed record Coverage(
     /// <summary>Share of the retrieve inside the strike zone with the action on, 0 to <see cref="ZoneShare"/>; all of it where the action was not judged.</summary>
     public double LiveZoneShare { get; init; } = ZoneShare;
 
+    /// <summary>Length of the cast (m), which is the lure's own where the scenario gives it by weight; 0 where it was not measured.</summary>
+    public double CastLength { get; init; }
+
     /// <summary>Share of the retrieve dragged along the bottom, 0 to <see cref="BottomShare"/>: in contact and moving.</summary>
     public double DragShare { get; init; }
 

@@ -87,6 +87,7 @@ public static class CoverageMeasure
             count > 0 ? track.Time[^1] - track.Time[start] : 0,
             across)
         {
+            CastLength = track.Count > 0 ? track.X[0] : 0,
             DragShare = dragged * share,
             SettledShare = settled * share,
             DraggedLength = way,

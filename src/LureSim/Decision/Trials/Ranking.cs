@@ -56,14 +56,18 @@ public static class Ranking
 
         // Soft mud carries a light head and is ploughed by a heavy one.
         if (spot.Bottom == BottomKind.Mud) drag *= Math.Min(1, (rig.Head.IsNone ? rig.Body.Kind.Mass(rig.Body) : rig.Head.Mass) / weights.MudWeight);
+        double cast = coverage.CastLength > 0 ? coverage.CastLength : rig.Presentation.CastLength;
+
+        // What falls short of the fish is in their zone on the part of the way that it covers at most.
+        double reach = rig.Presentation is { CastWith: null, FullCast: false } ? Math.Min(1, cast / rig.Presentation.CastLength) : 1;
         double rest = Math.Max(0, coverage.BottomShare - coverage.DragShare);
         return new ScoreTerms(
-            Unit(coverage.LiveZoneShare + (natural.Idle * Math.Max(0, coverage.ZoneShare - coverage.LiveZoneShare))),
+            reach * Unit(coverage.LiveZoneShare + (natural.Idle * Math.Max(0, coverage.ZoneShare - coverage.LiveZoneShare))),
             1 - Math.Min(1, wait / weights.WaitLimit),
             Unit(1 - (cost.Rest * rest) - (drag * coverage.DragShare) - (cost.Settled * coverage.SettledShare)),
             Math.Exp(-((cost.SnagMetre * coverage.DraggedLength) + (cost.SnagTouch * coverage.Touches))),
             Unit(1 - (weights.Grass * coverage.GrassShare)),
-            Unit(1 - (weights.Bow * Math.Min(1, coverage.DriftAcross / rig.Presentation.CastLength))),
+            Unit(1 - (weights.Bow * Math.Min(1, coverage.DriftAcross / cast))),
             Unit(1 - (weights.Feel * (1 - coverage.FeltShare))),
             natural.Factor(rig.Presentation));
     }
