@@ -267,7 +267,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         return root["seen"] is null ? scenario : scenario with { Seen = ObservationBuilder.BuildAll(root, scenario.Tackle, scenario.Presentations) };
     }
 
-    private static Scenario BuildWithoutSeen(ReadValue root)
+    private Scenario BuildWithoutSeen(ReadValue root)
     {
         TackleBox box = BuildTackle(root.At("tackle"));
         return new Scenario

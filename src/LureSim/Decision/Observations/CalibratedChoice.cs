@@ -65,7 +65,7 @@ public sealed record CalibratedChoice(ObservationUpdate Update, ChoiceSearch Bef
         SearchedRig[] others = [.. search.Finalists.Where(rig => rig.Rig.Head != search.First.Rig.Head || rig.Rig.Body != search.First.Rig.Body)];
         return Enumerable.Range(0, search.Tries).Count(t =>
         {
-            double own = search.First.Scores[t] * search.First.Fit, most = others.Select(rig => rig.Scores[t] * rig.Fit).DefaultIfEmpty(0).Max();
+            double own = search.First.Scores[t] * search.First.Appeal, most = others.Select(rig => rig.Scores[t] * rig.Appeal).DefaultIfEmpty(0).Max();
             return own > 0 && own >= most - ScoreWeights.Default.Tie(most);
         });
     }
@@ -92,7 +92,7 @@ public sealed record CalibratedChoice(ObservationUpdate Update, ChoiceSearch Bef
     private static ChoiceSearch Put(ChoiceSearch before, ObservationUpdate update, IReadOnlyList<SearchedRig> rigs, int runs)
     {
         var bodies = BodyChoice.Of(update.Calibrated);
-        SearchedRig first = ChoiceSearch.Pick(rigs, bodies, ScoreWeights.Default);
+        SearchedRig first = BaitPick.Of(rigs, bodies, ScoreWeights.Default);
         return before with
         {
             Scenario = update.Calibrated,
@@ -153,7 +153,7 @@ public sealed record CalibratedChoice(ObservationUpdate Update, ChoiceSearch Bef
             int[] early = [.. Enumerable.Range(0, few).Select(i => (int)((i + 0.5) * tries / few))], all = [.. Enumerable.Range(0, tries)];
             int[] every = [.. Enumerable.Range(0, rigs.Length)];
             Try(rigs, draws, runs, every, early);
-            double Mean(int r) => early.Average(t => runs[r, t]!.Score) * rigs[r].Fit;
+            double Mean(int r) => early.Average(t => runs[r, t]!.Score) * rigs[r].Appeal;
             int stays = Array.FindIndex(rigs, rig => rig.Rig.Head == before.First.Rig.Head && rig.Rig.Body.Label == before.First.Rig.Body.Label);
             int[] on = [.. every.OrderByDescending(Mean).Take(GoOn).Append(Math.Max(0, stays)).Distinct().Order()];
 

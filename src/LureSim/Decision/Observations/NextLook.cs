@@ -44,7 +44,7 @@ public sealed record NextLook(Observation Observation, Interval Expected, double
         int tries = search.First.Draws.Count;
         if (tries < 3 || search.Finalists.Count < 2) return [];
         SearchedRig[] rigs = [.. search.Finalists.Where(rig => rig.Scores.Count == tries)];
-        double[][] values = [.. rigs.Select(rig => rig.Scores.Select(score => score * rig.Fit).ToArray())];
+        double[][] values = [.. rigs.Select(rig => rig.Scores.Select(score => score * rig.Appeal).ToArray())];
         double now = Wrong(values, rigs, null, 0, out _);
         if (!(now > 0)) return [];
         (Observation Observation, double[] Predicted)[] looks = Candidates(search, rigs, Trial.ForSearch(simulation), parallel);
