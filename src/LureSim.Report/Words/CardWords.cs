@@ -16,9 +16,10 @@ internal static class CardWords
     public static string Spot(Scenario scenario, UnitFormat format)
     {
         Spot spot = scenario.Spot;
-        string grass = spot.GrassHeight > 0 ? $", grass {format.HandText(spot.GrassHeight)} high" : "";
+        bool slopes = spot.Profile is { IsEven: false };
+        string grass = slopes ? SpotWords.GrassText(spot, format) is { Length: > 0 } beds ? $", {beds}" : "" : spot.GrassHeight > 0 ? $", grass {format.HandText(spot.GrassHeight)} high" : "";
         string flow = spot.CurrentSpeed > 0 ? $"current {format.FlowText(spot.CurrentSpeed)} {SpotWords.Direction(spot.CurrentDirection, format.System)}" : "no current";
-        return $"{format.HandText(spot.Depth)}, {SpotWords.Bottom(spot.Bottom)}{grass}, {flow}, {FishWords.Everyday(spot.TargetFish)}";
+        return $"{SpotWords.Depth(spot, format)}, {SpotWords.Bottoms(spot)}{grass}, {flow}, {FishWords.Everyday(spot.TargetFish)}";
     }
 
     /// <summary>Weight, knot, leader.</summary>
