@@ -71,6 +71,7 @@ public static class SideView
         {
             area.Fill(area.Bounds, Palette.Sky);
             scene.Paint(area);
+            StructureLayer.PaintSide(area, spot, format, sky);
             foreach ((_, List<DataPoint> points) in shapes)
                 area.Line([.. points.Select(p => area.At(p.X, p.Y))], Palette.Line, 1.1);
         });
@@ -90,7 +91,7 @@ public static class SideView
                 PaintCurrent(area, placer, spot, current, reach, right, format, options);
 
             List<LabelPlacer.Placement> placements = [];
-            foreach (LabelRequest request in scene.Labels(area, options).Concat(TrackLayer.Labels(area, tracks, options)).Concat(times).Concat(ShapeLabels(area, shapes, options)))
+            foreach (LabelRequest request in scene.Labels(area, options).Concat(StructureLayer.Labels(area, spot, format, options, sky)).Concat(TrackLayer.Labels(area, tracks, options)).Concat(times).Concat(ShapeLabels(area, shapes, options)))
             {
                 if (placer.Place(request) is { } placement)
                     placements.Add(placement);
@@ -129,10 +130,10 @@ public static class SideView
 
     /// <summary>How far out a place is: from the rod tip, or, over a bottom that slopes, along its profile, so that the lure stands over the bottom that it is over.</summary>
     private static double Out(Spot spot, Candidate candidate, double time, double x, double y) =>
-        spot.Profile is { IsEven: false } ? spot.AlongProfile(x, y) : candidate.Rig.Presentation.DistanceFromRod(time, x, y);
+        StructureLayer.StraightOut(spot) ? spot.AlongProfile(x, y) : candidate.Rig.Presentation.DistanceFromRod(time, x, y);
 
     /// <summary>Title of the axis of distances.</summary>
-    internal static string OutTitle(Spot spot) => spot.Profile is { IsEven: false } ? "distance straight out along the bottom" : "distance from the rod tip";
+    internal static string OutTitle(Spot spot) => StructureLayer.StraightOut(spot) ? "distance straight out along the bottom" : "distance from the rod tip";
 
     /// <summary>Name of the retrieve that candidates share, for a subtitle.</summary>
     internal static string RetrieveText(IReadOnlyList<Candidate> candidates) =>

@@ -39,14 +39,14 @@ public static class WaterMapFigure
         double mostAtDepth = Math.Max(1e-9, profile.Max());
 
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"{SideView.OutTitle(spot)} ({format.LengthUnit})", 0, right);
+        WaterScene scene = WaterScene.ByDistance(spot, format, 0, right, floor);
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"{(scene.Slope is null ? "distance from the rod tip" : SideView.OutTitle(spot))} ({format.LengthUnit})", 0, right);
         x.IsShown = value => value <= length * 1.001;
         x.MajorGridlineStyle = LineStyle.None;
         PlotAxis y = PlotBase.DepthAxis(options, top, floor);
         y.MajorGridlineStyle = LineStyle.None;
         model.Axes.Add(x);
         model.Axes.Add(y);
-        WaterScene scene = WaterScene.ByDistance(spot, format, 0, right, floor);
         bool moves = scene.Slope is not null && spot.StrikeZone.MovesWithBottom;
         double zoneTop = format.LengthValue(spot.StrikeZone.Top), zoneBottom = format.LengthValue(spot.StrikeZone.Bottom);
         model.Paint(AnnotationLayer.BelowSeries, area =>

@@ -146,6 +146,29 @@ internal static class SheetTables
             Short: stretches.Count <= LongestUnbroken);
     }
 
+    /// <summary>How the choice passes what stands beside the cast; null where there is nothing.</summary>
+    public static TableView? Structures(Sheet sheet, UnitFormat format)
+    {
+        IReadOnlyList<StructurePass> passes = StructurePass.Of(sheet.Scenario.Spot, sheet.Choice.First.Rig, sheet.Choice.First.Track);
+        return passes.Count == 0 ? null : new TableView(
+            "What stands in the water",
+            $"For the choice, over casts that land about {UnitFormat.Number(StructurePass.AimError * 180 / Math.PI, 0)}° to either side of where they are aimed.",
+            [new("structure", IsText: true), new("from the rod", IsText: true), new("within reach"), new("nearest"), new("in its shade"), new("hangs up")],
+            [
+                new GroupView("", [.. passes.Select(pass => new RowView(
+                    StructureWords.Name(pass.Structure),
+                    [
+                        new CellView(format.HandBand(pass.Structure.From, pass.Structure.To), StructureWords.Side(pass.Structure, format), "words"),
+                        new CellView(UnitFormat.SecondsText(pass.ReachTime)),
+                        new CellView(format.HandText(pass.Nearest)),
+                        new CellView(UnitFormat.PercentText(pass.ShadeShare)),
+                        new CellView(UnitFormat.PercentText(pass.SnagChance)),
+                    ]))]),
+            ],
+            "stick",
+            Short: true);
+    }
+
     /// <summary>The words of the colour chart.</summary>
     public static TableView Colours(ColourPlate plate, UnitFormat format) => new(
         format.Say($"Colors in words"),
@@ -166,6 +189,7 @@ internal static class SheetTables
             Row("bottom", SpotWords.Bottoms(spot)),
             Row("grass", SpotWords.GrassText(spot, format) is { Length: > 0 } grass ? grass["grass ".Length..] : "none"),
             Row("strike zone", SpotWords.Zone(spot, format) + (SpotWords.Zone(spot, format).EndsWith("bottom", StringComparison.Ordinal) ? "" : " deep")),
+            .. spot.Structures.Count > 0 ? [Row("structure", StructureWords.All(spot, format))] : Array.Empty<RowView>(),
             Row("current at the surface", spot.CurrentSpeed > 0 ? $"{format.CurrentText(spot.CurrentSpeed)}, {SpotWords.Direction(spot.CurrentDirection, format.System)}, {ProfileName(spot.CurrentProfile, format.System)}" : "none"),
             Row("wind", spot.WindSpeed > 0 ? $"{format.WindText(spot.WindSpeed)}, blowing {SpotWords.Direction(spot.WindDirection, format.System)}" : "none"),
             Row("water", SpotWords.Water(spot.Clarity, format)),

@@ -19,8 +19,12 @@ internal static class CardWords
         bool slopes = spot.Profile is { IsEven: false };
         string grass = slopes ? SpotWords.GrassText(spot, format) is { Length: > 0 } beds ? $", {beds}" : "" : spot.GrassHeight > 0 ? $", grass {format.HandText(spot.GrassHeight)} high" : "";
         string flow = spot.CurrentSpeed > 0 ? $"current {format.FlowText(spot.CurrentSpeed)} {SpotWords.Direction(spot.CurrentDirection, format.System)}" : "no current";
-        return $"{SpotWords.Depth(spot, format)}, {SpotWords.Bottoms(spot)}{grass}, {flow}, {FishWords.Everyday(spot.TargetFish)}";
+        return $"{SpotWords.Depth(spot, format)}, {SpotWords.Bottoms(spot)}{grass}, {flow}, {FishWords.Everyday(spot.TargetFish)}{Assumed(spot, format)}";
     }
+
+    // Where they hold, if nobody said.
+    private static string Assumed(Spot spot, UnitFormat format) => spot.StrikeZone.AssumedBy is null ? ""
+        : $", assumed to hold {(spot.StrikeZone.MovesWithBottom ? $"{format.HandBand(spot.Depth - spot.StrikeZone.Bottom, spot.Depth - spot.StrikeZone.Top)} above bottom" : $"{format.HandBand(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep")}";
 
     /// <summary>Weight, knot, leader.</summary>
     public static string TieOn(Rig rig, TackleBox tackle, UnitFormat format)
@@ -86,8 +90,10 @@ internal static class CardWords
     }
 
     /// <summary>What to watch out for in a few words each, what the run found first.</summary>
-    public static IEnumerable<string> Watch(Scenario scenario, JigHead head, IReadOnlyList<ChoiceWarning> warnings)
+    public static IEnumerable<string> Watch(Scenario scenario, JigHead head, Coverage coverage, IReadOnlyList<ChoiceWarning> warnings)
     {
+        if (StructureWords.Brief(scenario.Spot, coverage) is { Length: > 0 } structure)
+            yield return structure;
         if (warnings.Any(warning => warning.Kind == ChoiceWarningKind.TouchesShell))
             yield return "shell: check the leader often";
         if (warnings.Any(warning => warning.Kind == ChoiceWarningKind.InGrass))

@@ -61,7 +61,7 @@ public static class Ranking
             Unit(coverage.LiveZoneShare + (natural.Idle * Math.Max(0, coverage.ZoneShare - coverage.LiveZoneShare))),
             1 - Math.Min(1, wait / weights.WaitLimit),
             Unit(1 - (cost.Rest * rest) - (drag * coverage.DragShare)),
-            Math.Exp(-((cost.SnagMetre * coverage.DraggedLength) + (cost.SnagTouch * coverage.Touches))),
+            Math.Exp(-((cost.SnagMetre * coverage.DraggedLength) + (cost.SnagTouch * coverage.Touches))) * (1 - coverage.StructureSnag),
             Unit(1 - (weights.Grass * coverage.GrassShare)),
             Unit(1 - (weights.Bow * Math.Min(1, coverage.DriftAcross / rig.Presentation.CastLength))),
             Unit(1 - (weights.Feel * (1 - coverage.FeltShare))),
