@@ -90,9 +90,9 @@ internal static class CardWords
     }
 
     /// <summary>What to watch out for in a few words each, what the run found first.</summary>
-    public static IEnumerable<string> Watch(Scenario scenario, JigHead head, Coverage coverage, IReadOnlyList<ChoiceWarning> warnings)
+    public static IEnumerable<string> Watch(Scenario scenario, JigHead head, double snag, IReadOnlyList<ChoiceWarning> warnings)
     {
-        if (StructureWords.Brief(scenario.Spot, coverage) is { Length: > 0 } structure)
+        if (StructureWords.Brief(scenario.Spot, snag) is { Length: > 0 } structure)
             yield return structure;
         if (warnings.Any(warning => warning.Kind == ChoiceWarningKind.TouchesShell))
             yield return "shell: check the leader often";

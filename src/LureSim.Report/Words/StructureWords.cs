@@ -33,11 +33,13 @@ internal static class StructureWords
         string.Join("; ", spot.Structures.Select(structure => $"{Name(structure)}, {format.HandBand(structure.From, structure.To)} out, {Side(structure, format)}"));
 
     /// <summary>The chance of a hang-up in a few words; empty where it is small.</summary>
-    public static string Brief(Spot spot, Coverage coverage)
+    /// <param name="spot">The spot.</param>
+    /// <param name="snag">Chance that a cast hangs up, 0 to 1.</param>
+    public static string Brief(Spot spot, double snag)
     {
-        if (spot.Structures.Count == 0 || coverage.StructureSnag < Noticeable) return "";
+        if (spot.Structures.Count == 0 || snag < Noticeable) return "";
         string what = Grammar.Join(spot.Structures.Select(Name).Distinct(), "and");
-        return $"{what}: about {Math.Max(1, Math.Round(10 * coverage.StructureSnag)):0} in 10 casts hang up";
+        return $"{what}: about {Math.Max(1, Math.Round(10 * snag)):0} in 10 casts hang up";
     }
 
     /// <summary>What a plan took for granted of fish, structure and shade; plain sentences.</summary>
