@@ -43,6 +43,12 @@ internal sealed class EverydayNames
         instead = { ["grass"] = "write sand or mud here, and how high the grass stands under grass_height", ["seagrass"] = "write sand or mud here, and how high the grass stands under grass_height" },
     };
 
+    /// <summary>Structures.</summary>
+    public static EverydayNames Structure { get; } = new(
+        ("posts", "post, piling, pilings, pier, piers, poles"),
+        ("overhang", "dock, bridge, branches, mangroves, overhanging branches, roof"),
+        ("oyster clump", "clump, oyster clumps, oysters, oyster bar, shell mound"));
+
     /// <summary>Shapes of a bottom.</summary>
     public static EverydayNames Shape { get; } = new(
         ("bank falling away", "bank, slope, sloping bank, shoreline, marsh edge"),

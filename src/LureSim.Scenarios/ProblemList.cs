@@ -75,7 +75,7 @@ internal sealed class ProblemList(string file)
     }
 
     /// <summary>True if there is a problem with the key of this path or with anything below it.</summary>
-    public bool HasUnder(string path) => problems.Exists(problem => problem.Key == path || problem.Key.StartsWith(path + ".", StringComparison.Ordinal));
+    public bool HasUnder(string path) => problems.Exists(problem => problem.Key == path || problem.Key.StartsWith(path + ".", StringComparison.Ordinal) || problem.Key.StartsWith(path + "[", StringComparison.Ordinal));
 
     /// <summary>The problems by line and column; ties keep the order in which they were found. The last of their kind say how many more there are.</summary>
     public IReadOnlyList<ScenarioProblem> Sorted()

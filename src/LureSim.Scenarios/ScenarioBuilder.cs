@@ -1,4 +1,5 @@
 using System.Globalization;
+using LureSim.Decision.Holding;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Tackle;
@@ -72,6 +73,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
 
         // Where the bottom is not understood nothing more is said of what lies above it.
         double? depth = problems.HasUnder(YamlTreeBuilder.Join(spot.Path, "bottom_profile")) ? null : BottomBuilder.Depth(spot);
+        new StructureBuilder(problems).Check(spot, LongestCast(root), depth);
         ReadValue? grass = spot["grass_height"];
         if (depth is { } water && grass is not null && grass.Number >= water)
             Add(grass, "the grass is as high as the water is deep", $"less than the depth, {Length(water)}", "lower the grass or correct the depth");
@@ -274,7 +276,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         {
             Title = root.At("title").Text,
             Notes = root["notes"]?.Text ?? "",
-            Spot = BuildSpot(root.At("spot")),
+            Spot = WithZone(BuildSpot(root.At("spot")), root),
             Tackle = box,
             Presentations = [.. root.At("presentations").Items.Select(item => BuildPresentation(item, root.At("tackle"), box))],
             Season = root["season"]?.Word?.Meaning as Season?,
@@ -286,19 +288,28 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         };
     }
 
+    // Where nobody says where the fish are, the rules of the trade do.
+    private static Spot WithZone(Spot spot, ReadValue root)
+    {
+        if (root.At("spot")["strike_zone"] is not null) return spot;
+        Season? season = root["season"]?.Word?.Meaning as Season? ?? (spot.Sky is SkyByClock clock ? Seasons.Of(clock.Time.Month, clock.Latitude < 0) : null);
+        return spot with { StrikeZone = HoldingRule.Of(spot, season).Zone(spot) };
+    }
+
     private static Spot BuildSpot(ReadValue spot)
     {
         double depth = BottomBuilder.Depth(spot) ?? throw new InvalidOperationException("A spot is built without a depth.");
         ReadValue? current = spot["current"];
         ReadValue? wind = spot["wind"];
-        ReadValue zone = spot.At("strike_zone");
-        StrikeZone band = zone["depth"] is { } byDepth
-            ? new(Math.Min(byDepth.Items[0].Number, depth), Math.Min(byDepth.Items[1].Number, depth))
+        ReadValue? zone = spot["strike_zone"];
+        StrikeZone band = zone is null ? new(0, depth)
+            : zone["depth"] is { } byDepth ? new(Math.Min(byDepth.Items[0].Number, depth), Math.Min(byDepth.Items[1].Number, depth))
             : new(Math.Max(0.0, depth - zone.At("above_bottom").Items[1].Number), depth - zone.At("above_bottom").Items[0].Number) { MovesWithBottom = true };
         return new Spot
         {
             Depth = depth,
             Profile = BottomBuilder.Build(spot),
+            Structures = StructureBuilder.Build(spot),
             Bottom = Meaning(spot["bottom"], BottomKind.Sand),
             GrassHeight = Number(spot["grass_height"]) ?? 0.0,
             CurrentSpeed = Number(current?["speed"]) ?? 0.0,

@@ -207,7 +207,8 @@ internal sealed record PlanJson(
     IReadOnlyList<string> Sheet,
     UncertaintyJson? Uncertainty,
     IReadOnlyList<AnswersJson.Answer> Answers,
-    ActionJson.Close? RigCheck)
+    ActionJson.Close? RigCheck,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] SpotJson? AlongTheCast)
 {
     public static PlanJson Of(PlanOutcome outcome)
     {
@@ -229,7 +230,8 @@ internal sealed record PlanJson(
             [.. outcome.Sheet.Select(file => file.Name)],
             plan.Uncertainty is { } study ? UncertaintyJson.Of(study) : null,
             AnswersJson.Of(plan.Answers, new UnitFormat(outcome.Units)),
-            plan.RigCheck is { } check ? ActionJson.CloseOf(check, outcome.Units) : null);
+            plan.RigCheck is { } check ? ActionJson.CloseOf(check, outcome.Units) : null,
+            SpotJson.Of(plan));
     }
 }
 

@@ -34,6 +34,9 @@ public static class PlanView
         double longest = candidates.Select(c => c.Track.Count > 0 ? c.Track.Time[^1] : 0).DefaultIfEmpty(0).Max();
         DataPoint drifted = new(format.LengthValue((fished?.DriftAlong ?? 0) * longest), format.LengthValue((fished?.DriftLeft ?? 0) * longest));
         all.Add(drifted);
+        (double turnY, double turnX) = Math.SinCos(spot.ProfileDirection);
+        List<(SpotStructure Structure, DataPoint[] Corners)> standing = [.. spot.Structures.Select(structure => (structure, StructureLayer.Corners(structure).Select(c => new DataPoint(format.LengthValue((c.Along * turnX) - (c.Left * turnY)), format.LengthValue((c.Along * turnY) + (c.Left * turnX)))).ToArray()))];
+        all.AddRange(standing.SelectMany(s => s.Corners));
         double low = Math.Min(0, all.Select(p => p.Y).DefaultIfEmpty(0).Min());
         double high = Math.Max(0, all.Select(p => p.Y).DefaultIfEmpty(0).Max());
         double back = all.Select(p => p.X).DefaultIfEmpty(0).Min();
@@ -49,6 +52,8 @@ public static class PlanView
         model.Paint(AnnotationLayer.BelowSeries, area =>
         {
             area.Fill(area.Bounds, Palette.Water);
+            foreach ((SpotStructure structure, DataPoint[] corners) in standing)
+                area.Context.DrawPolygon([.. corners.Select(c => area.At(c.X, c.Y))], StructureLayer.FillFromAbove(structure), Palette.SoftInk, 1, EdgeRenderingMode.Adaptive, null, LineJoin.Round);
             ScreenPoint tip = area.At(0, 0);
             ScreenPoint splash = area.At(reach, 0);
             area.Line([tip, splash], Palette.Line, 1, [2, 4]);
@@ -73,6 +78,7 @@ public static class PlanView
                 new LabelRequest { Text = "rod tip", Anchors = [tip], Size = options.SmallFontSize },
                 .. FlowLabels(area, spot, format, options, placer),
                 .. times,
+                .. standing.Select(s => new LabelRequest { Text = StructureWords.Name(s.Structure), Anchors = [.. s.Corners.Select(c => area.At(c.X, c.Y)).Select(c => new ScreenPoint(c.X, c.Y - 10))], Size = options.SmallFontSize, Optional = true }),
             ];
             LabelPlacer.Draw(area, [.. requests.Select(placer.Place).OfType<LabelPlacer.Placement>()]);
         });
@@ -87,7 +93,7 @@ public static class PlanView
             PlotHeight = options.Narrow ? 280 : 300,
             Keys = [.. TrackLayer.Keys(chosen is { First: true })],
             Caption = "The cast goes to the right along the dotted line; your left hand is up. The two scales differ." + (fished?.DriftSpeed > 0 ? " The rod tip drifts along the thick dotted line." : ""),
-            AltText = $"View from above. The current flowing {SpotWords.Direction(spot.CurrentDirection, options.Units)} at {format.CurrentText(spot.CurrentSpeed)} carries the lure up to {format.HandText(drift)} sideways.",
+            AltText = spot.CurrentSpeed == 0 ? "View from above." : $"View from above. The current flowing {SpotWords.Direction(spot.CurrentDirection, options.Units)} at {format.CurrentText(spot.CurrentSpeed)} carries the lure up to {format.HandText(drift)} sideways.",
         };
     }
 
@@ -100,7 +106,7 @@ public static class PlanView
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(candidates);
         // Less sideways than a rod length's sway is not worth a picture.
-        return candidates.Any(c => c.Coverage.DriftAcross > 0.5);
+        return scenario.Spot.Structures.Count > 0 || candidates.Any(c => c.Coverage.DriftAcross > 0.5);
     }
 
     private static List<LabelRequest> FlowLabels(PaintArea area, Spot spot, UnitFormat format, FigureOptions options, LabelPlacer placer)

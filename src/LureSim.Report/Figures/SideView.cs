@@ -35,7 +35,7 @@ public static class SideView
         UnitFormat format = options.Format;
         Dictionary<JigHead, HeadStyle> styles = HeadStyle.For(scenario, candidates, format);
         List<DrawnTrack> tracks = [.. candidates.Select(c => DrawnTrack.Create(c, styles[c.Rig.Head], IsFirst(c, first),
-            (t, i) => new DataPoint(format.LengthValue(c.Rig.Presentation.DistanceFromRod(t.Time[i], t.X[i], t.Y[i])), format.LengthValue(t.Depth(i)))))];
+            (t, i) => new DataPoint(format.LengthValue(Out(spot, c, t.Time[i], t.X[i], t.Y[i])), format.LengthValue(t.Depth(i)))))];
 
         const double plotPixelsWide = 330;
         double plotHeight = options.Narrow ? 400 : 430;
@@ -56,7 +56,7 @@ public static class SideView
         double right = reach * (1 + currentRoom);
 
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"distance from the rod tip ({format.LengthUnit})", left, right);
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"{OutTitle(spot)} ({format.LengthUnit})", left, right);
         x.IsShown = value => value >= -1e-9 && value <= reach * 1.02;
         x.MajorGridlineStyle = LineStyle.None;
         PlotAxis y = PlotBase.DepthAxis(options, -sky, floor);
@@ -64,13 +64,14 @@ public static class SideView
         model.Axes.Add(x);
         model.Axes.Add(y);
 
-        WaterScene scene = new(spot, format, left, right, floor);
+        WaterScene scene = WaterScene.ByDistance(spot, format, left, right, floor);
         DrawnTrack? chosen = tracks.FirstOrDefault(t => t.First) ?? (tracks.Count == 1 ? tracks[0] : null);
-        List<(LineShape Shape, List<DataPoint> Points)> shapes = chosen is null ? [] : LineShapes(chosen.Candidate, format);
+        List<(LineShape Shape, List<DataPoint> Points)> shapes = chosen is null ? [] : LineShapes(spot, chosen.Candidate, format);
         model.Paint(AnnotationLayer.BelowSeries, area =>
         {
             area.Fill(area.Bounds, Palette.Sky);
             scene.Paint(area);
+            StructureLayer.PaintSide(area, spot, format, sky);
             foreach ((_, List<DataPoint> points) in shapes)
                 area.Line([.. points.Select(p => area.At(p.X, p.Y))], Palette.Line, 1.1);
         });
@@ -90,7 +91,7 @@ public static class SideView
                 PaintCurrent(area, placer, spot, current, reach, right, format, options);
 
             List<LabelPlacer.Placement> placements = [];
-            foreach (LabelRequest request in scene.Labels(area, options).Concat(TrackLayer.Labels(area, tracks, options)).Concat(times).Concat(ShapeLabels(area, shapes, options)))
+            foreach (LabelRequest request in scene.Labels(area, options).Concat(StructureLayer.Labels(area, spot, format, options, sky)).Concat(TrackLayer.Labels(area, tracks, options)).Concat(times).Concat(ShapeLabels(area, shapes, options)))
             {
                 if (placer.Place(request) is { } placement)
                     placements.Add(placement);
@@ -127,6 +128,13 @@ public static class SideView
     internal static Spot AlongTheCast(Spot spot, IReadOnlyList<Candidate> candidates) =>
         candidates.Count == 0 ? spot : spot.SeenAlong(candidates[0].Rig.Presentation.Aim);
 
+    /// <summary>How far out a place is: from the rod tip, or, over a bottom that slopes, along its profile, so that the lure stands over the bottom that it is over.</summary>
+    private static double Out(Spot spot, Candidate candidate, double time, double x, double y) =>
+        StructureLayer.StraightOut(spot) ? spot.AlongProfile(x, y) : candidate.Rig.Presentation.DistanceFromRod(time, x, y);
+
+    /// <summary>Title of the axis of distances.</summary>
+    internal static string OutTitle(Spot spot) => StructureLayer.StraightOut(spot) ? "distance straight out along the bottom" : "distance from the rod tip";
+
     /// <summary>Name of the retrieve that candidates share, for a subtitle.</summary>
     internal static string RetrieveText(IReadOnlyList<Candidate> candidates) =>
         candidates.Count == 0 ? "" : "Retrieve: " + candidates[0].Rig.Presentation.Name;
@@ -138,7 +146,7 @@ public static class SideView
     private static string Describe(Scenario scenario, IReadOnlyList<Candidate> candidates, Candidate? first, UnitFormat format)
     {
         Spot spot = scenario.Spot;
-        string water = $"Side view of {format.HandText(spot.Depth)} of water over {SpotWords.Bottom(spot.Bottom)}, strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}, with the paths of {(candidates.Count == 1 ? "one head" : $"{candidates.Count} heads")}.";
+        string water = $"Side view of {SpotWords.Depth(spot, format)} of water over {SpotWords.Bottoms(spot)}, strike zone {SpotWords.Zone(spot, format)}, with the paths of {(candidates.Count == 1 ? "one head" : $"{candidates.Count} heads")}.";
         return first is null ? water
             : $"{water} {(first.Rig.Head.IsNone ? "The choice" : format.HeadText(first.Rig.Head))} is in the zone {UnitFormat.PercentText(first.Coverage.ZoneShare)} of the retrieve, typical depth {format.HandText(first.Coverage.MedianDepth)}.";
     }
@@ -147,12 +155,12 @@ public static class SideView
         pixelsY / rangeY / (pixelsX / rangeX);
 
     // At most two line shapes, one early and one late in the retrieve: more would hide the tracks.
-    private static List<(LineShape Shape, List<DataPoint> Points)> LineShapes(Candidate candidate, UnitFormat format)
+    private static List<(LineShape Shape, List<DataPoint> Points)> LineShapes(Spot spot, Candidate candidate, UnitFormat format)
     {
         Track track = candidate.Track;
         List<LineShape> usable = [.. track.Shapes.Where(s => s.X.Length > 1 && s.X.All(double.IsFinite) && s.Z.All(double.IsFinite))];
         List<LineShape> picked = usable.Count <= 2 ? usable : [usable[usable.Count / 3], usable[2 * usable.Count / 3]];
-        return [.. picked.Select(s => (s, s.X.Select((x, i) => new DataPoint(format.LengthValue(candidate.Rig.Presentation.DistanceFromRod(s.Time, x, s.Y[i])), -format.LengthValue(s.Z[i]))).ToList()))];
+        return [.. picked.Select(s => (s, s.X.Select((x, i) => new DataPoint(format.LengthValue(Out(spot, candidate, s.Time, x, s.Y[i])), -format.LengthValue(s.Z[i]))).ToList()))];
     }
 
     private static IEnumerable<LabelRequest> ShapeLabels(PaintArea area, List<(LineShape Shape, List<DataPoint> Points)> shapes, FigureOptions options)
@@ -204,7 +212,7 @@ public static class SideView
         double along = Math.Cos(spot.CurrentDirection);
         double left = Math.Sin(spot.CurrentDirection);
         ScreenPoint from = area.At(reach, 0);
-        ScreenPoint to = area.At(right, format.LengthValue(spot.Depth));
+        ScreenPoint to = area.At(right, format.LengthValue(spot.Profile?.DepthAt(reach / format.LengthValue(1)) ?? spot.Depth));
         OxyRect column = new(from.X + 8, from.Y, to.X - from.X - 10, to.Y - from.Y);
         placer.Block(new OxyRect(column.Left, area.Bounds.Top, column.Width + 10, column.Bottom - area.Bounds.Top));
 

@@ -1,6 +1,7 @@
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Report.Units;
+using LureSim.Report.Words;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -38,14 +39,15 @@ public static class WaterMapFigure
         double mostAtDepth = Math.Max(1e-9, profile.Max());
 
         PlotModel model = PlotBase.Model(options);
-        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"distance from the rod tip ({format.LengthUnit})", 0, right);
+        WaterScene scene = WaterScene.ByDistance(spot, format, 0, right, floor);
+        PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, $"{(scene.Slope is null ? "distance from the rod tip" : SideView.OutTitle(spot))} ({format.LengthUnit})", 0, right);
         x.IsShown = value => value <= length * 1.001;
         x.MajorGridlineStyle = LineStyle.None;
         PlotAxis y = PlotBase.DepthAxis(options, top, floor);
         y.MajorGridlineStyle = LineStyle.None;
         model.Axes.Add(x);
         model.Axes.Add(y);
-        WaterScene scene = new(spot, format, 0, right, floor);
+        bool moves = scene.Slope is not null && spot.StrikeZone.MovesWithBottom;
         double zoneTop = format.LengthValue(spot.StrikeZone.Top), zoneBottom = format.LengthValue(spot.StrikeZone.Bottom);
         model.Paint(AnnotationLayer.BelowSeries, area =>
         {
@@ -68,13 +70,14 @@ public static class WaterMapFigure
 
                 OxyRect bar = area.Between(length + (0.08 * profileRoom), from, length + (0.08 * profileRoom) + (0.86 * profileRoom * profile[r] / mostAtDepth), to);
                 if (profile[r] >= LeastShare)
-                    area.Fill(bar.Deflate(new OxyThickness(0, 0.6, 0, 0.6)), spot.StrikeZone.Contains(0.5 * (map.DepthEdges[r] + map.DepthEdges[r + 1])) ? Palette.Blue : Palette.Line);
+                    area.Fill(bar.Deflate(new OxyThickness(0, 0.6, 0, 0.6)), !moves && spot.StrikeZone.Contains(0.5 * (map.DepthEdges[r] + map.DepthEdges[r + 1])) ? Palette.Blue : Palette.Line);
             }
 
             area.Line([area.At(length, 0), area.At(length, format.LengthValue(spot.Depth))], Palette.Line, 1);
-            foreach (double edge in (double[])[zoneTop, zoneBottom])
+            scene.Slope?.PaintZoneEdges(area);
+            foreach (double edge in scene.Slope is null ? (double[])[zoneTop, zoneBottom] : [])
                 area.Line([area.At(0, edge), area.At(right, edge)], Palette.ZoneEdge, 1.6, [5, 3]);
-            if (spot.GrassHeight > 0)
+            if (spot.GrassHeight > 0 && scene.Slope is null)
                 area.Line([area.At(0, format.LengthValue(spot.Depth - spot.GrassHeight)), area.At(right, format.LengthValue(spot.Depth - spot.GrassHeight))], Palette.Grass, 1.6, [2, 3]);
 
             // Labels look for water without cells.
@@ -106,14 +109,17 @@ public static class WaterMapFigure
             Keys =
             [
                 KeyItem.Ramp($"share of the retrieve in a cell, 0 to {UnitFormat.Number(100 * most, 1)}%", Colour),
-                KeyItem.Box("right: all distances together, in the zone", Palette.Blue, Palette.Blue),
-                KeyItem.Box("out of the zone", Palette.Line, Palette.Line),
+                .. moves
+                    ? [KeyItem.Box("right: all distances together", Palette.Line, Palette.Line)]
+                    : (KeyItem[])[KeyItem.Box("right: all distances together, in the zone", Palette.Blue, Palette.Blue), KeyItem.Box("out of the zone", Palette.Line, Palette.Line)],
                 KeyItem.Line("edge of the strike zone", Palette.ZoneEdge, 1.6, [5, 3]),
             ],
             Caption = (many ? "All tries laid over one another. " : "You stand at the left. The darker a cell, the longer the lure is there during the retrieve; the sinking is left out. ")
                 + (many && spot.StrikeZone.MovesWithBottom ? "The depth of the water is drawn too: heights are counted from the bottom. " : "")
                 + (many ? "A narrow dark band is a retrieve to trust; a wide pale one depends on what you can't know." : "Between the dashed lines counts."),
-            AltText = $"Map of where {headText} runs: about {UnitFormat.PercentText(Math.Min(1, inZone))} of the retrieve at depths of the strike zone, {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep.",
+            AltText = moves
+                ? $"Map of where {headText} runs over a bottom from {SpotWords.Depth(spot, format)} deep, strike zone {SpotWords.Zone(spot, format)}."
+                : $"Map of where {headText} runs: about {UnitFormat.PercentText(Math.Min(1, inZone))} of the retrieve at depths of the strike zone, {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep.",
         };
     }
 

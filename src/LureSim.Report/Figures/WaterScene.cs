@@ -21,6 +21,15 @@ internal sealed record WaterScene(Spot Spot, UnitFormat Format, double Left, dou
         return depth + ((depth - topOfAxis) * share / (1 - share));
     }
 
+    /// <summary>The bottom as it runs, where the horizontal axis is the distance from the rod; null where it is even, or the axis another.</summary>
+    public SlopingScene? Slope { get; init; }
+
+    /// <summary>The scene of a plot over the distance from the rod: with the bottom as it runs.</summary>
+    public static WaterScene ByDistance(Spot spot, UnitFormat format, double left, double right, double floor) => new(spot, format, left, right, floor)
+    {
+        Slope = spot.Profile is { IsEven: false } ? new SlopingScene(spot, format, left, right, floor) : null,
+    };
+
     public void Paint(PaintArea area)
     {
         OxyRect water = area.Between(Left, 0, Right, Format.LengthValue(Spot.Depth));
@@ -33,14 +42,24 @@ internal sealed record WaterScene(Spot Spot, UnitFormat Format, double Left, dou
             area.Fill(new OxyRect(water.Left, top, water.Width, water.Bottom - top), OxyColor.FromArgb(9, 0x1F, 0x6F, 0xA8));
         }
 
-        PlotBase.PaintZone(area, Format.LengthValue(Spot.StrikeZone.Top), Format.LengthValue(Spot.StrikeZone.Bottom), Left, Right);
-        PaintGrass(area);
-        PaintBottom(area);
+        if (Slope is { } slope)
+        {
+            slope.Paint(area);
+        }
+        else
+        {
+            PlotBase.PaintZone(area, Format.LengthValue(Spot.StrikeZone.Top), Format.LengthValue(Spot.StrikeZone.Bottom), Left, Right);
+            PaintGrass(area);
+            PaintBottom(area);
+        }
+
         area.Line([new(water.Left, water.Top), new(water.Right, water.Top)], Palette.Surface, 2);
     }
 
     /// <summary>Labels of the scene, to be placed with the others.</summary>
-    public IEnumerable<LabelRequest> Labels(PaintArea area, FigureOptions options)
+    public IEnumerable<LabelRequest> Labels(PaintArea area, FigureOptions options) => Slope?.Labels(area, options) ?? EvenLabels(area, options);
+
+    private IEnumerable<LabelRequest> EvenLabels(PaintArea area, FigureOptions options)
     {
         double size = options.SmallFontSize;
         OxyRect bounds = area.Bounds;
@@ -80,7 +99,7 @@ internal sealed record WaterScene(Spot Spot, UnitFormat Format, double Left, dou
     }
 
     // A number from 0 to 1 that looks random and is the same every time.
-    private static double Scatter(int index)
+    internal static double Scatter(int index)
     {
         double value = Math.Sin((index * 12.9898) + 4.1) * 43758.5453;
         return value - Math.Floor(value);
@@ -110,13 +129,7 @@ internal sealed record WaterScene(Spot Spot, UnitFormat Format, double Left, dou
     private void PaintBottom(PaintArea area)
     {
         OxyRect ground = area.Between(Left, Format.LengthValue(Spot.Depth), Right, Floor);
-        (OxyColor fill, OxyColor mark) = Spot.Bottom switch
-        {
-            BottomKind.Hard => (OxyColor.FromRgb(0xC9, 0xCB, 0xCE), OxyColor.FromRgb(0x8B, 0x90, 0x96)),
-            BottomKind.Mud => (OxyColor.FromRgb(0xC4, 0xB5, 0xA3), OxyColor.FromRgb(0x8E, 0x79, 0x60)),
-            BottomKind.Shell => (OxyColor.FromRgb(0xE2, 0xDC, 0xD2), OxyColor.FromRgb(0x97, 0x8C, 0x7D)),
-            _ => (OxyColor.FromRgb(0xEF, 0xDF, 0xBD), OxyColor.FromRgb(0xB5, 0x9A, 0x62)),
-        };
+        (OxyColor fill, OxyColor mark) = Ground(Spot.Bottom);
         area.Fill(ground, fill);
         int count = (int)(ground.Width * ground.Height / 130);
         if (Spot.Bottom == BottomKind.Hard)
@@ -124,20 +137,41 @@ internal sealed record WaterScene(Spot Spot, UnitFormat Format, double Left, dou
         for (int i = 0; i < count && Spot.Bottom != BottomKind.Hard; i++)
         {
             ScreenPoint at = new(ground.Left + (Scatter(i) * ground.Width), ground.Top + 3 + (Scatter(i + 5000) * (ground.Height - 5)));
-            switch (Spot.Bottom)
-            {
-                case BottomKind.Mud:
-                    area.Line([new(at.X - 4, at.Y), new(at.X + 4, at.Y)], mark, 1);
-                    break;
-                case BottomKind.Shell:
-                    area.Line([new(at.X - 3, at.Y + 1.5), new(at.X - 1.5, at.Y - 1.5), new(at.X + 1.5, at.Y - 1.5), new(at.X + 3, at.Y + 1.5)], mark, 1);
-                    break;
-                default:
-                    Shapes.Disc(area.Context, at, 0.9, mark, OxyColors.Undefined, 0);
-                    break;
-            }
+            Mark(area, at, Spot.Bottom, mark);
         }
 
         area.Line([new(ground.Left, ground.Top), new(ground.Right, ground.Top)], OxyColor.FromRgb(0x6B, 0x5A, 0x3C), 1.6);
+    }
+
+    /// <summary>Colours of a kind of bottom: its fill and its marks.</summary>
+    internal static (OxyColor Fill, OxyColor Mark) Ground(BottomKind kind) => kind switch
+    {
+        BottomKind.Hard => (OxyColor.FromRgb(0xC9, 0xCB, 0xCE), OxyColor.FromRgb(0x8B, 0x90, 0x96)),
+        BottomKind.Mud => (OxyColor.FromRgb(0xC4, 0xB5, 0xA3), OxyColor.FromRgb(0x8E, 0x79, 0x60)),
+        BottomKind.Shell => (OxyColor.FromRgb(0xE2, 0xDC, 0xD2), OxyColor.FromRgb(0x97, 0x8C, 0x7D)),
+        BottomKind.Sand => (OxyColor.FromRgb(0xEF, 0xDF, 0xBD), OxyColor.FromRgb(0xB5, 0x9A, 0x62)),
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a bottom."),
+    };
+
+    /// <summary>A mark of a kind of bottom.</summary>
+    internal static void Mark(PaintArea area, ScreenPoint at, BottomKind kind, OxyColor mark)
+    {
+        switch (kind)
+        {
+            case BottomKind.Mud:
+                area.Line([new(at.X - 4, at.Y), new(at.X + 4, at.Y)], mark, 1);
+                break;
+            case BottomKind.Shell:
+                area.Line([new(at.X - 3, at.Y + 1.5), new(at.X - 1.5, at.Y - 1.5), new(at.X + 1.5, at.Y - 1.5), new(at.X + 3, at.Y + 1.5)], mark, 1);
+                break;
+            case BottomKind.Hard:
+                area.Line([new(at.X - 3, at.Y + 3), new(at.X + 3, at.Y - 3)], mark, 1);
+                break;
+            case BottomKind.Sand:
+                Shapes.Disc(area.Context, at, 0.9, mark, OxyColors.Undefined, 0);
+                break;
+            default:
+                throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a bottom.");
+        }
     }
 }

@@ -128,6 +128,58 @@ internal static class SheetTables
             Short: box.Heads.Count + box.Missing.Count <= LongestUnbroken);
     }
 
+    /// <summary>Where along the cast the choice spends its retrieve; null over an even bottom.</summary>
+    public static TableView? Stretches(Sheet sheet, UnitFormat format)
+    {
+        IReadOnlyList<StretchCoverage> stretches = StretchCoverage.Of(sheet.Scenario.Spot, sheet.Choice.First);
+        if (stretches.Count == 0)
+            return null;
+        bool grass = stretches.Any(stretch => stretch.Grass > 0);
+        List<ColumnView> columns = [new("from the rod", IsText: true), new("depth and bottom", IsText: true), new("there"), new("in zone"), new("on bottom")];
+        if (grass)
+            columns.Add(new("in grass"));
+        return new TableView(
+            "Along the cast",
+            "Shares of the whole retrieve of the choice, by stretch of the bottom, nearest first.",
+            columns,
+            [
+                new GroupView("", [.. stretches.Select(stretch => new RowView(
+                    double.IsInfinity(stretch.To) ? $"beyond {format.HandText(stretch.From)}" : format.HandBand(stretch.From, stretch.To),
+                    [
+                        new CellView(format.HandBand(Math.Min(stretch.NearDepth, stretch.FarDepth), Math.Max(stretch.NearDepth, stretch.FarDepth)), SpotWords.Bottom(stretch.Bottom) + (stretch.Grass > 0 ? $", grass {format.LengthText(stretch.Grass)}" : "") + (stretch.Name is { } name ? $", {name}" : ""), "words"),
+                        new CellView(UnitFormat.PercentText(stretch.Share)),
+                        new CellView(UnitFormat.PercentText(stretch.ZoneShare)),
+                        new CellView(UnitFormat.PercentText(stretch.BottomShare)),
+                        .. grass ? [new CellView(UnitFormat.PercentText(stretch.GrassShare))] : Array.Empty<CellView>(),
+                    ]))]),
+            ],
+            "stick",
+            Short: stretches.Count <= LongestUnbroken);
+    }
+
+    /// <summary>How the choice passes what stands beside the cast; null where there is nothing.</summary>
+    public static TableView? Structures(Sheet sheet, UnitFormat format)
+    {
+        IReadOnlyList<StructurePass> passes = StructurePass.Of(sheet.Scenario.Spot, sheet.Choice.First.Rig, sheet.Choice.First.Track);
+        return passes.Count == 0 ? null : new TableView(
+            "What stands in the water",
+            $"For the choice, over casts that land about {UnitFormat.Number(StructurePass.AimError * 180 / Math.PI, 0)}° to either side of where they are aimed.",
+            [new("structure", IsText: true), new("from the rod", IsText: true), new("within reach"), new("nearest"), new("in its shade"), new("hangs up")],
+            [
+                new GroupView("", [.. passes.Select(pass => new RowView(
+                    StructureWords.Name(pass.Structure),
+                    [
+                        new CellView(format.HandBand(pass.Structure.From, pass.Structure.To), StructureWords.Side(pass.Structure, format), "words"),
+                        new CellView(UnitFormat.SecondsText(pass.ReachTime)),
+                        new CellView(format.HandText(pass.Nearest)),
+                        new CellView(UnitFormat.PercentText(pass.ShadeShare)),
+                        new CellView(UnitFormat.PercentText(pass.SnagChance)),
+                    ]))]),
+            ],
+            "stick",
+            Short: true);
+    }
+
     /// <summary>The words of the colour chart.</summary>
     public static TableView Colours(ColourPlate plate, UnitFormat format) => new(
         format.Say($"Colors in words"),
@@ -144,10 +196,11 @@ internal static class SheetTables
         TackleBox tackle = scenario.Tackle;
         List<RowView> water =
         [
-            Row("depth", format.LengthText(spot.Depth)),
-            Row("bottom", SpotWords.Bottom(spot.Bottom)),
-            Row("grass", spot.GrassHeight > 0 ? $"{format.LengthText(spot.GrassHeight)} high" : "none"),
-            Row("strike zone", format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom) + " deep"),
+            Row("depth", spot.Profile is { IsEven: false } profile ? string.Join(", ", profile.Points.Select(point => $"{format.LengthText(point.Depth)} at {format.LengthText(point.Distance)} out")) : format.LengthText(spot.Depth)),
+            Row("bottom", SpotWords.Bottoms(spot)),
+            Row("grass", SpotWords.GrassText(spot, format) is { Length: > 0 } grass ? grass["grass ".Length..] : "none"),
+            Row("strike zone", SpotWords.Zone(spot, format) + (SpotWords.Zone(spot, format).EndsWith("bottom", StringComparison.Ordinal) ? "" : " deep")),
+            .. spot.Structures.Count > 0 ? [Row("structure", StructureWords.All(spot, format))] : Array.Empty<RowView>(),
             Row("current at the surface", spot.CurrentSpeed > 0 ? $"{format.CurrentText(spot.CurrentSpeed)}, {SpotWords.Direction(spot.CurrentDirection, format.System)}, {ProfileName(spot.CurrentProfile, format.System)}" : "none"),
             Row("wind", spot.WindSpeed > 0 ? $"{format.WindText(spot.WindSpeed)}, blowing {SpotWords.Direction(spot.WindDirection, format.System)}" : "none"),
             Row("water", SpotWords.Water(spot.Clarity, format)),

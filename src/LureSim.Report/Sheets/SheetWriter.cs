@@ -183,7 +183,7 @@ public static class SheetWriter
         string fish = sheet.Scenario.Spot.TargetFish;
         List<SectionView> sections =
         [
-            new("where", "Where each jig head runs") { Figures = where },
+            new("where", "Where each jig head runs") { Figures = where, Tables = [.. ((TableView?[])[SheetTables.Stretches(sheet, format), SheetTables.Structures(sheet, format)]).OfType<TableView>()] },
             new("weight", "The weight")
             {
                 Numbers = Explanations.Weight(sheet, format),

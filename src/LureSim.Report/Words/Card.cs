@@ -72,7 +72,7 @@ public sealed record Card(string Title, IReadOnlyList<CardRow> Rows, bool Night,
         var format = new UnitFormat(units);
         Scenario scenario = facts.Scenario;
         Rig rig = facts.First.Rig;
-        string[] watch = [.. CardWords.Watch(scenario, rig.Head, facts.Warnings)];
+        string[] watch = [.. CardWords.Watch(scenario, rig.Head, facts.Choice?.Numbers?.Snag ?? facts.First.Coverage.StructureSnag, facts.Warnings)];
         string hands = RetrieveWords.Retrieve(rig.Presentation, scenario.Tackle.Reel, format);
 
         // Where a card is too long it loses words in this order: all but two cautions, the name of the retrieve, one more caution, when to change and what to check, the retrieve move by move.

@@ -16,10 +16,15 @@ internal static class CardWords
     public static string Spot(Scenario scenario, UnitFormat format)
     {
         Spot spot = scenario.Spot;
-        string grass = spot.GrassHeight > 0 ? $", grass {format.HandText(spot.GrassHeight)} high" : "";
+        bool slopes = spot.Profile is { IsEven: false };
+        string grass = slopes ? SpotWords.GrassText(spot, format) is { Length: > 0 } beds ? $", {beds}" : "" : spot.GrassHeight > 0 ? $", grass {format.HandText(spot.GrassHeight)} high" : "";
         string flow = spot.CurrentSpeed > 0 ? $"current {format.FlowText(spot.CurrentSpeed)} {SpotWords.Direction(spot.CurrentDirection, format.System)}" : "no current";
-        return $"{format.HandText(spot.Depth)}, {SpotWords.Bottom(spot.Bottom)}{grass}, {flow}, {FishWords.Everyday(spot.TargetFish)}";
+        return $"{SpotWords.Depth(spot, format)}, {SpotWords.Bottoms(spot)}{grass}, {flow}, {FishWords.Everyday(spot.TargetFish)}{Assumed(spot, format)}";
     }
+
+    // Where they hold, if nobody said.
+    private static string Assumed(Spot spot, UnitFormat format) => spot.StrikeZone.AssumedBy is null ? ""
+        : $", assumed to hold {(spot.StrikeZone.MovesWithBottom ? $"{format.HandBand(spot.Depth - spot.StrikeZone.Bottom, spot.Depth - spot.StrikeZone.Top)} above bottom" : $"{format.HandBand(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep")}";
 
     /// <summary>Weight, knot, leader.</summary>
     public static string TieOn(Rig rig, TackleBox tackle, UnitFormat format)
@@ -87,8 +92,10 @@ internal static class CardWords
     }
 
     /// <summary>What to watch out for in a few words each, what the run found first.</summary>
-    public static IEnumerable<string> Watch(Scenario scenario, JigHead head, IReadOnlyList<ChoiceWarning> warnings)
+    public static IEnumerable<string> Watch(Scenario scenario, JigHead head, double snag, IReadOnlyList<ChoiceWarning> warnings)
     {
+        if (StructureWords.Brief(scenario.Spot, snag) is { Length: > 0 } structure)
+            yield return structure;
         if (warnings.Any(warning => warning.Kind == ChoiceWarningKind.TouchesShell))
             yield return "shell: check the leader often";
         if (warnings.Any(warning => warning.Kind == ChoiceWarningKind.InGrass))

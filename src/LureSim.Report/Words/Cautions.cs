@@ -34,8 +34,8 @@ public static partial class Cautions
         Spot spot = scenario.Spot;
         string told = $"{scenario.Title} {scenario.Notes}";
         bool boat = Boat().IsMatch(told), onFoot = OnFoot().IsMatch(told), channel = Channel().IsMatch(told);
-        bool structure = channel || Structures().IsMatch(told), rocks = Rocks().IsMatch(told);
-        bool snags = structure || rocks || spot.Bottom is BottomKind.Shell or BottomKind.Hard;
+        bool structure = channel || Structures().IsMatch(told) || spot.Structures.Count > 0, rocks = Rocks().IsMatch(told);
+        bool snags = structure || rocks || spot.Bottom is BottomKind.Shell or BottomKind.Hard || spot.Profile?.Stretches.Any(stretch => stretch.Bottom is BottomKind.Shell or BottomKind.Hard) == true;
         double mass = head?.Mass ?? scenario.Tackle.JigHeads.Select(item => item.Mass).DefaultIfEmpty(Heavy).Max();
         List<CautionKind> found = [];
         if (channel && (boat || !onFoot))

@@ -84,6 +84,7 @@ public static class ChoiceWords
         LightField field = plan.Colours.Chart.Field;
         if (field.Water.Status != WaterFitStatus.Matched) notes.Add(LightWords.Fit(field.Water, format));
         if (field.Surface.Regime != LightRegime.Day) notes.Add($"{LightWords.Regime(field.Surface.Regime)}. {LightWords.Note(field.Surface, units)}");
+        notes.AddRange(StructureWords.Notes(plan, format));
         foreach (Candidate c in plan.Candidates.Where(c => c.Track.End is not null))
             notes.Add($"{format.HeadText(c.Rig.Head)}, {c.Rig.Presentation.Name}: {TrackWords.End(c.Track.End)}");
         return notes;

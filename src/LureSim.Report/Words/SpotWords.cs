@@ -50,12 +50,12 @@ public static class SpotWords
     /// <summary>The spot on one line.</summary>
     public static string Line(Spot spot, UnitFormat format)
     {
-        List<string> parts = [$"{format.LengthText(spot.Depth)} over {Bottom(spot.Bottom)}"];
-        if (spot.GrassHeight > 0)
-            parts.Add($"grass {format.LengthText(spot.GrassHeight)} high");
+        List<string> parts = [spot.Profile is { IsEven: false } ? $"{Depth(spot, format)} over {Bottoms(spot)}" : $"{format.LengthText(spot.Depth)} over {Bottom(spot.Bottom)}"];
+        if (GrassText(spot, format) is { Length: > 0 } grass)
+            parts.Add(grass);
         parts.Add(Water(spot.Clarity, format));
         parts.Add(Flow(spot, format));
-        parts.Add($"strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}");
+        parts.Add($"strike zone {Zone(spot, format)}");
         parts.Add(Sky(spot.Sky));
         parts.Add(FishWords.Everyday(spot.TargetFish));
         return string.Join("; ", parts) + ".";
@@ -73,6 +73,38 @@ public static class SpotWords
     public static string Flow(Spot spot, UnitFormat format) => spot.CurrentSpeed > 0
         ? $"current {format.CurrentText(spot.CurrentSpeed)} {Direction(spot.CurrentDirection, format.System)}"
         : "no current";
+
+    /// <summary>How deep the water is along the cast: "3 ft", or "2 to 8 ft" over a bottom that slopes.</summary>
+    public static string Depth(Spot spot, UnitFormat format) =>
+        spot.Profile is { } profile && profile.Shallowest < profile.Deepest ? format.HandBand(profile.Shallowest, profile.Deepest) : format.HandText(spot.Depth);
+
+    /// <summary>The strike zone: depths, or heights above a bottom that slopes.</summary>
+    public static string Zone(Spot spot, UnitFormat format) => spot.Profile is { IsEven: false } && spot.StrikeZone.MovesWithBottom
+        ? $"{format.BandText(spot.Depth - spot.StrikeZone.Bottom, spot.Depth - spot.StrikeZone.Top)} above bottom"
+        : format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom);
+
+    /// <summary>Bottom materials in the order in which they lie from the rod outward: "mud, then shell bottom".</summary>
+    public static string Bottoms(Spot spot)
+    {
+        if (spot.Profile is not { Stretches.Count: > 0 } profile) return Bottom(spot.Bottom);
+        List<BottomKind> kinds = [];
+        double end = Math.Max(profile.Points[^1].Distance, profile.Stretches[^1].To);
+        foreach (double at in profile.Stretches.SelectMany(stretch => (double[])[stretch.From, stretch.To]).Prepend(0).Where(at => at < end || at == 0).Order())
+        {
+            if (kinds.Count == 0 || kinds[^1] != spot.BottomAt(at)) kinds.Add(spot.BottomAt(at));
+        }
+
+        string[] words = [.. kinds.Select(kind => Bottom(kind)[..^" bottom".Length])];
+        return string.Join(", then ", words) + " bottom";
+    }
+
+    /// <summary>The grass and how far out it grows; empty for none.</summary>
+    public static string GrassText(Spot spot, UnitFormat format)
+    {
+        (double From, double To, double Height)[] beds = [.. (spot.Profile?.Stretches ?? []).Where(stretch => stretch.GrassHeight is > 0).Select(stretch => (stretch.From, stretch.To, stretch.GrassHeight!.Value))];
+        string all = spot.GrassHeight > 0 ? $"grass {format.LengthText(spot.GrassHeight)} high" : "";
+        return beds.Length == 0 ? all : string.Join(", ", beds.Select(bed => $"grass {format.LengthText(bed.Height)} high from {format.HandBand(bed.From, bed.To)} out"));
+    }
 
     /// <summary>Bottom material.</summary>
     public static string Bottom(BottomKind kind) => kind switch

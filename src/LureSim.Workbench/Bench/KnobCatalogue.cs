@@ -125,11 +125,12 @@ internal static class KnobCatalogue
         return knob with { Stops = more, FromFile = more.FindIndex(stop => ReferenceEquals(stop, own)), UncheckedFrom = more.Count };
     }
 
-    // The tide must leave some water at any hour.
+    // The tide must leave some water at any hour, over the shallowest place of a bottom that slopes too.
     private static List<(string Value, double Si)> Depths(Scenario scenario, bool us)
     {
         const double LeastWater = 0.25;
-        double least = LeastWater - Math.Min(0, scenario.Tide.Select(point => point.DepthChange).DefaultIfEmpty(0).Min());
+        double rise = scenario.Spot.Profile is { } profile ? profile.Deepest - profile.Shallowest : 0;
+        double least = LeastWater + rise - Math.Min(0, scenario.Tide.Select(point => point.DepthChange).DefaultIfEmpty(0).Min());
         IEnumerable<(string Value, double Si)> all = us ? [.. Range(1, 20, 0.5, Foot, "ft"), .. Range(21, 60, 1, Foot, "ft")] : [.. Range(0.3, 6, 0.1, 1, "m"), .. Range(6.5, 18, 0.5, 1, "m")];
         return [.. all.Where(stop => stop.Si >= least)];
     }

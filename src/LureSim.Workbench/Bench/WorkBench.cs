@@ -253,7 +253,9 @@ internal sealed class WorkBench
             MovesText.Write(way, moved);
         }
 
-        if (settings[KnobIds.Depth] is not null || settings[KnobIds.ZoneTop] is not null || settings[KnobIds.ZoneBottom] is not null)
+        // A zone that a rule fills in stays with the rule until a hand moves it.
+        bool filled = own.StrikeZone.AssumedBy is not null;
+        if ((settings[KnobIds.Depth] is not null && !filled) || settings[KnobIds.ZoneTop] is not null || settings[KnobIds.ZoneBottom] is not null)
             file.FitZone(depth, own.GrassHeight, own.StrikeZone, Edge(KnobIds.ZoneTop), Edge(KnobIds.ZoneBottom), own.Depth);
         return file;
 

@@ -108,6 +108,15 @@ internal sealed record SceneView
 
     public required int Grass { get; init; }
 
+    /// <summary>Places and depths of a bottom that slopes, in turn; empty where it is even.</summary>
+    public IReadOnlyList<int> Floor { get; init; } = [];
+
+    /// <summary>Stretches of one kind of bottom and one height of grass, from the left; empty where it is the same all along.</summary>
+    public IReadOnlyList<FloorPiece> Pieces { get; init; } = [];
+
+    /// <summary>Whether the zone follows the bottom.</summary>
+    public bool ZoneFollows { get; init; }
+
     public required int ZoneTop { get; init; }
 
     public required int ZoneBottom { get; init; }
@@ -229,6 +238,9 @@ internal sealed record SwimFrame(IReadOnlyList<SwimPiece> Above, IReadOnlyList<S
 
 /// <summary>One outline: what it is (b body, t tail, m metal), and its corners as x, y, x, y.</summary>
 internal sealed record SwimPiece(string Kind, IReadOnlyList<int> Points);
+
+/// <summary>A stretch of the bottom (cm along the cast).</summary>
+internal sealed record FloorPiece(int From, int To, string Bottom, int Grass);
 
 /// <summary>Colors at depths.</summary>
 internal sealed record ColorsView(string Title, IReadOnlyList<DepthColors> Depths, int Running, IReadOnlyList<SightView> Seen, string SeenTitle, string Vision);

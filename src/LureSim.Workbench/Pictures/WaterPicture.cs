@@ -61,6 +61,9 @@ internal static class WaterPicture
         {
             Depth = Cm(spot.Depth),
             Grass = Cm(spot.GrassHeight),
+            Floor = Floor(seen, from, to),
+            Pieces = Pieces(seen, from, to),
+            ZoneFollows = spot.StrikeZone.MovesWithBottom,
             ZoneTop = Cm(spot.StrikeZone.Top),
             ZoneBottom = Cm(spot.StrikeZone.Bottom),
             Cast = Cm(way.CastLength),
@@ -76,17 +79,40 @@ internal static class WaterPicture
             NarrowStretch = narrow,
             NarrowStretchText = StretchWords(narrow),
             CurrentText = current,
-            DepthText = format.HandText(spot.Depth),
+            DepthText = SpotWords.Depth(spot, format),
             CastText = $"{format.HandText(way.CastLength)} cast",
             PlateText = plate > 0 ? plate <= spot.Depth ? $"a white plate is gone at {format.HandText(plate)}" : $"you see the bottom (clear to {format.HandText(plate)})" : SpotWords.Water(spot.Clarity, format),
             ZoneText = "strike zone",
             CountText = way.CountDown is { } count ? count >= PictureWords.ShortestCount ? $"{UnitFormat.Number(count, 1)}-count" : "no count" : "lets it sink",
-            BottomText = SpotWords.Bottom(spot.Bottom),
-            GrassText = spot.GrassHeight > 0 ? $"grass {format.HandText(spot.GrassHeight)}" : "",
+            BottomText = SpotWords.Bottoms(spot),
+            GrassText = spot.Profile is { IsEven: false } ? SpotWords.GrassText(spot, format) : spot.GrassHeight > 0 ? $"grass {format.HandText(spot.GrassHeight)}" : "",
             Across = Ticks(0, to, format, 8),
             Down = Ticks(0, spot.Depth, format, 6),
-            Alt = $"The water cut along the cast: {format.HandText(spot.Depth)} deep over {SpotWords.Bottom(spot.Bottom)}, strike zone {format.HandBand(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}, {current}. One line for each head from splash-down to the rod.",
+            Alt = $"The water cut along the cast: {SpotWords.Depth(spot, format)} deep over {SpotWords.Bottoms(spot)}, strike zone {(spot.Profile is { IsEven: false } ? SpotWords.Zone(spot, format) : format.HandBand(spot.StrikeZone.Top, spot.StrikeZone.Bottom))}, {current}. One line for each head from splash-down to the rod.",
         };
+    }
+
+    // Depths along the cast, a hand's breadth apart.
+    private static int[] Floor(Spot seen, double from, double to)
+    {
+        const double Spacing = 0.2;
+        if (seen.Profile is not { IsEven: false }) return [];
+        int count = (int)Math.Ceiling((to - from) / Spacing);
+        return [.. Enumerable.Range(0, count + 1).Select(i => from + (i * Spacing)).SelectMany(x => (int[])[Cm(x), Cm(seen.DepthAt(x, 0))])];
+    }
+
+    private static FloorPiece[] Pieces(Spot seen, double from, double to)
+    {
+        if (seen.Profile is not { Stretches.Count: > 0 } profile) return [];
+
+        // Along the cast the stretches lie farther apart than along the profile where the cast goes aslant.
+        double stretch = 1 / Math.Max(0.05, Math.Abs(Math.Cos(seen.ProfileDirection)));
+        double[] edges = [from, .. profile.Stretches.SelectMany(item => (double[])[item.From * stretch, item.To * stretch]).Where(edge => edge > from && edge < to).Distinct().Order(), to];
+        return [.. edges.Zip(edges.Skip(1)).Select(pair =>
+        {
+            double along = seen.AlongProfile(0.5 * (pair.First + pair.Second), 0);
+            return new FloorPiece(Cm(pair.First), Cm(pair.Second), seen.BottomAt(along).ToString().ToLowerInvariant(), Cm(seen.GrassAt(along)));
+        })];
     }
 
     /// <summary>Paths of some lures.</summary>

@@ -310,8 +310,9 @@ internal sealed class PocketTable
         double zone = sum[PocketLayout.Zone] / 200;
         if (method == PocketMethod.Path)
         {
+            // Over a bottom that slopes the zone has no one height: the share is read as it was measured.
             Spot spot = SpotAt(values);
-            zone = PathShare(sum, spot.Depth - spot.StrikeZone.Bottom, spot.Depth - spot.StrikeZone.Top);
+            if (spot.Profile is not { IsEven: false }) zone = PathShare(sum, spot.Depth - spot.StrikeZone.Bottom, spot.Depth - spot.StrikeZone.Top);
         }
 
         return new PocketReading(zone, never < 0.5 && weightOfWaits > 0 ? waits / weightOfWaits / 2 : double.NaN, sum[PocketLayout.Middle] / 255 * layout.Tallest, sum[PocketLayout.Score] / 200);

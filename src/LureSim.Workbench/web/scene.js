@@ -54,21 +54,44 @@ export function marker(parent, index, x, y, size, color) {
   return el("path", { d: MARKERS[index % MARKERS.length](size), transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})`, fill: color, class: "marker" }, parent);
 }
 
-// A wavy bottom, the same every time.
-function floorPath(view, depth, kind) {
-  const [, y] = place(view, 0, depth);
-  const rough = kind === "shell" || kind === "hard" ? 2.4 : kind === "mud" ? 0.6 : 1.2;
-  let d = `M0 ${y.toFixed(1)}`;
-  for (let x = 0; x <= view.width; x += 7) d += `L${x} ${(y + rough * (1 + Math.sin(x * 0.55) * Math.cos(x * 0.13))).toFixed(1)}`;
-  return d + `L${view.width} ${view.height}L0 ${view.height}Z`;
+// Depth of the bottom (cm) at a place of the drawing; the same all along where the scene has no floor of its own.
+function depthAt(scene, view, x) {
+  const f = scene.floor;
+  if (!f || f.length < 4) return scene.depth;
+  const at = view.from + x / view.scale;
+  let i = 0;
+  while (i + 4 < f.length && f[i + 2] < at) i += 2;
+  const share = Math.min(1, Math.max(0, (at - f[i]) / Math.max(1, f[i + 2] - f[i])));
+  return f[i + 1] + share * (f[i + 3] - f[i + 1]);
 }
 
-function grass(group, view, scene) {
-  if (!scene.grass) return;
-  const [, low] = place(view, 0, scene.depth);
-  const [, top] = place(view, 0, scene.depth - scene.grass);
+// A wavy bottom, the same every time.
+function floorPath(scene, view, kind, left, right) {
+  const rough = kind === "shell" || kind === "hard" ? 2.4 : kind === "mud" ? 0.6 : 1.2;
   let d = "";
-  for (let x = 3; x < view.width; x += 9) {
+  for (let x = left; ; x = Math.min(right, x + 7)) {
+    const [, y] = place(view, 0, depthAt(scene, view, x));
+    d += `${d ? "L" : "M"}${x.toFixed(1)} ${(y + rough * (1 + Math.sin(x * 0.55) * Math.cos(x * 0.13))).toFixed(1)}`;
+    if (x >= right) break;
+  }
+  return d + `L${right.toFixed(1)} ${view.height}L${left.toFixed(1)} ${view.height}Z`;
+}
+
+// A curve so far above the bottom (cm), from the left or back.
+function overFloor(scene, view, above, back) {
+  const points = [];
+  for (let x = 0; x <= view.width + 6; x += 7) {
+    const [, y] = place(view, 0, Math.max(0, depthAt(scene, view, x) - above));
+    points.push(`${x} ${y.toFixed(1)}`);
+  }
+  return (back ? points.reverse() : points).join("L");
+}
+
+function grass(group, view, scene, height, left, right) {
+  if (!height) return;
+  let d = "";
+  for (let x = left + 3; x < right; x += 9) {
+    const depth = depthAt(scene, view, x), [, low] = place(view, 0, depth), [, top] = place(view, 0, depth - height);
     const tall = (low - top) * (0.82 + 0.18 * Math.sin(x * 1.7));
     const lean = 3 * Math.sin(x * 0.9);
     d += `M${x} ${low.toFixed(1)}q${(lean * 0.3).toFixed(1)} ${(-tall * 0.6).toFixed(1)} ${lean.toFixed(1)} ${(-tall).toFixed(1)}`;
@@ -104,13 +127,24 @@ export function drawScene(svg, scene, lines, rows, view, options) {
   el("rect", { x: 0, y: view.surface, width: view.width, height: Math.max(0, bottom - view.surface), class: "sea" }, root);
 
   const [, zoneTop] = place(view, 0, scene.zoneTop), [, zoneBottom] = place(view, 0, scene.zoneBottom);
-  el("rect", { x: 0, y: zoneTop, width: view.width, height: Math.max(1, zoneBottom - zoneTop), class: "zone" }, root);
-  el("rect", { x: 0, y: zoneTop - 2, width: view.width, height: 4, fill: "url(#hatch)" }, root);
-  el("rect", { x: 0, y: zoneBottom - 2, width: view.width, height: 4, fill: "url(#hatch)" }, root);
-  el("path", { d: `M0 ${zoneTop}H${view.width}M0 ${zoneBottom}H${view.width}`, class: "zone-edge" }, root);
+  if (scene.floor && scene.zoneFollows) {
+    const high = scene.depth - scene.zoneTop, low = scene.depth - scene.zoneBottom;
+    el("path", { d: `M${overFloor(scene, view, high, false)}L${overFloor(scene, view, low, true)}Z`, class: "zone" }, root);
+    el("path", { d: `M${overFloor(scene, view, high, false)}M${overFloor(scene, view, low, false)}`, class: "zone-edge", fill: "none" }, root);
+  } else {
+    el("rect", { x: 0, y: zoneTop, width: view.width, height: Math.max(1, zoneBottom - zoneTop), class: "zone" }, root);
+    el("rect", { x: 0, y: zoneTop - 2, width: view.width, height: 4, fill: "url(#hatch)" }, root);
+    el("rect", { x: 0, y: zoneBottom - 2, width: view.width, height: 4, fill: "url(#hatch)" }, root);
+    el("path", { d: `M0 ${zoneTop}H${view.width}M0 ${zoneBottom}H${view.width}`, class: "zone-edge" }, root);
+  }
 
-  grass(root, view, scene);
-  el("path", { d: floorPath(view, scene.depth, scene.bottom), class: "floor floor-" + scene.bottom }, root);
+  // Stretches of one kind, or the whole of it.
+  for (const piece of scene.pieces && scene.pieces.length ? scene.pieces : [{ from: scene.from, to: scene.from + view.width / view.scale, bottom: scene.bottom, grass: scene.grass }]) {
+    const left = Math.max(0, (piece.from - view.from) * view.scale), right = Math.min(view.width, (piece.to - view.from) * view.scale);
+    if (right <= left) continue;
+    grass(root, view, scene, piece.grass, left, right);
+    el("path", { d: floorPath(scene, view, piece.bottom, left, right), class: "floor floor-" + piece.bottom }, root);
+  }
   el("path", { d: `M0 ${view.surface.toFixed(1)}H${view.width}`, class: "surface" }, root);
 
   if (!options.quiet) {

@@ -252,6 +252,9 @@ public static class Planner
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(first);
+
+        // Where the lure runs in the shade more than out of it, the colours are those of the shade.
+        if (StructurePass.MainShade(scenario.Spot, first) is { } shade) scenario = scenario with { Spot = scenario.Spot with { ShadedSky = shade.SkyShare } };
         ColourFinding found = SpotColours.At(
             scenario, first.Rig.Body, ColourAdvice.Running(first.Track, scenario.Spot), Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), scale);
         if (asked is null) return found;

@@ -16,6 +16,12 @@ namespace LureSim.Decision;
 public sealed record TryNumbers(
     int Tries, Interval ZoneShare, Interval LiveZoneShare, Interval MedianDepth, Interval TimeToZone, Interval BottomShare, Interval GrassShare, Interval DriftAcross, Interval Score)
 {
+    /// <summary>Chance that a cast hangs up on a structure of the spot, 0 to 1.</summary>
+    public double Snag { get; init; }
+
+    /// <summary>Seconds within reach of a structure to pass close by.</summary>
+    public Interval Near { get; init; } = new(0, 0, 0, 0);
+
     /// <summary>The numbers of a rig.</summary>
     /// <param name="rig">The rig with its tries.</param>
     /// <exception cref="ArgumentNullException"><paramref name="rig"/> is null.</exception>
@@ -39,6 +45,10 @@ public sealed record TryNumbers(
             Interval.Of(o.Select(c => c.BottomShare)),
             Interval.Of(o.Select(c => c.GrassShare)),
             Interval.Of(o.Select(c => c.DriftAcross)),
-            Interval.Of(scores));
+            Interval.Of(scores))
+        {
+            Snag = o.Count > 0 ? o.Average(c => c.StructureSnag) : 0,
+            Near = Interval.Of(o.Select(c => c.NearTime)),
+        };
     }
 }

@@ -36,19 +36,22 @@ public static class SpotLight
         };
     }
 
-    /// <summary>Sun, sky and moon on the spot's water.</summary>
+    /// <summary>Sun, sky and moon on the spot's water; in the shade of a structure (<see cref="Spot.ShadedSky"/>) its share of the sky alone.</summary>
     /// <param name="spot">The spot.</param>
     /// <exception cref="ArgumentNullException"><paramref name="spot"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static SurfaceLight Surface(Spot spot)
     {
         ArgumentNullException.ThrowIfNull(spot);
-        return spot.Sky switch
+        SurfaceLight open = spot.Sky switch
         {
             SkyByElevation sun => Atmosphere.Illuminate(sun.SunElevation * DegreesPerRadian, spot.CloudCover),
             SkyByClock clock => Atmosphere.Illuminate(clock.Time, clock.Latitude * DegreesPerRadian, clock.Longitude * DegreesPerRadian, spot.CloudCover),
             _ => throw new ArgumentOutOfRangeException(nameof(spot), spot.Sky, "Unknown form of light."),
         };
+
+        // In the shade the direct beam is off and part of the sky is on.
+        return spot.ShadedSky is { } sky ? new SurfaceLight(0 * open.Direct, sky * open.Diffuse, open.ZenithAngle, open.Regime, open.ByMoon) : open;
     }
 
     /// <summary>Elevation of the sun over the spot with refraction (degrees), -90 to 90; negative below the horizon.</summary>

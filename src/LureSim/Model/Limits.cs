@@ -17,6 +17,15 @@ public static class Limits
     /// <summary>Distances along a bottom profile, from below the rod tip (m).</summary>
     public static ValueRange ProfileDistance { get; } = new(0, 120);
 
+    /// <summary>Places to the left of the line straight out (m), negative to the right.</summary>
+    public static ValueRange Aside { get; } = new(-60, 60);
+
+    /// <summary>Width of a structure (m).</summary>
+    public static ValueRange StructureWidth { get; } = new(0.02, 60);
+
+    /// <summary>Distance from a structure that counts as within reach (m).</summary>
+    public static ValueRange StructureReach { get; } = new(0.05, 10);
+
     /// <summary>Speed of the current at the surface (m/s).</summary>
     public static ValueRange CurrentSpeed { get; } = new(0, 3);
 

@@ -34,6 +34,8 @@ public enum CurrentProfileKind
 /// <exception cref="ArgumentException">The strike zone has no height.</exception>
 public sealed record Spot
 {
+    private readonly ValueList<SpotStructure> structures = new([]);
+
     /// <summary>Water depth (m), 0.2 to 60; where there is a <see cref="Profile"/>, its greatest.</summary>
     public required double Depth { get; init => field = Limits.Depth.Check(value); }
 
@@ -45,6 +47,21 @@ public sealed record Spot
 
     /// <summary>The bottom along the cast where it is not the same all over; null for even water of one kind.</summary>
     public BottomProfile? Profile { get; init; }
+
+    /// <summary>Posts, overhangs and clumps; empty for none. None ends nearer than it begins.</summary>
+    public IReadOnlyList<SpotStructure> Structures
+    {
+        get => structures;
+        init
+        {
+            SpotStructure[] given = [.. Guard.Items(value, 0)];
+            foreach (SpotStructure structure in given) Guard.That(structure.To >= structure.From, "A structure must not end nearer than it begins.", nameof(Structures));
+            structures = new ValueList<SpotStructure>(given);
+        }
+    }
+
+    /// <summary>Share of the light of the sky where direct light does not come, 0 to 1: in the shade of a structure; null in the open.</summary>
+    public double? ShadedSky { get; init => field = Limits.Share.Check(value); }
 
     /// <summary>Direction in which the <see cref="Profile"/> runs away from the rod, radians to the left of the axis x; any finite angle.</summary>
     public double ProfileDirection { get; init => field = Guard.Finite(value); }
@@ -111,6 +128,11 @@ public sealed record Spot
     /// <param name="x">Along the cast (m).</param>
     /// <param name="y">To the left (m).</param>
     public double AlongProfile(double x, double y) => ProfileDirection == 0 ? x : (x * Math.Cos(ProfileDirection)) + (y * Math.Sin(ProfileDirection));
+
+    /// <summary>Distance to the left of the line of the profile (m) of a place.</summary>
+    /// <param name="x">Along the cast (m).</param>
+    /// <param name="y">To the left (m).</param>
+    public double AcrossProfile(double x, double y) => ProfileDirection == 0 ? y : (y * Math.Cos(ProfileDirection)) - (x * Math.Sin(ProfileDirection));
 
     /// <summary>Depth of the water at a place (m).</summary>
     /// <param name="x">Along the cast (m).</param>

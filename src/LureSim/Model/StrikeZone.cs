@@ -15,6 +15,12 @@ public sealed record StrikeZone(double Top, double Bottom)
     /// <summary>True if it was given by heights above the bottom: it then moves with the bottom where the depth changes.</summary>
     public bool MovesWithBottom { get; init; }
 
+    /// <summary>The rule by which it was filled in where nobody gave one (Data/rules/holding_rules.csv); null for a zone that was given.</summary>
+    public string? AssumedBy { get; init; }
+
+    /// <summary>How far an assumed zone lies higher or lower in nine tries of ten, as a share of the depth, 0 to 1.</summary>
+    public double Spread { get; init => field = Limits.Share.Check(value); }
+
     /// <summary>How much deeper (m) the band lies over another depth: by the difference where it moves with the bottom, not at all otherwise.</summary>
     /// <param name="depth">Depth of the spot, which the edges are stated for (m).</param>
     /// <param name="here">Depth at the place (m).</param>

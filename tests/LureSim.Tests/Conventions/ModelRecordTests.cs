@@ -19,6 +19,7 @@ public class ModelRecordTests
         new BottomProfile { Points = [new(0, 1), new(9, 3)], Stretches = [new(2, 4)] },
         new ProfilePoint(9, 3),
         new BottomStretch(2, 4) { GrassHeight = 0.2 },
+        new SpotStructure(StructureKind.Posts, 2, 4) { ShadeFrom = 1, ShadeTo = 3 },
         new SecchiClarity(2, WaterKind.CoastalGreen),
         new JerlovClarity(JerlovType.II),
         new ConstituentClarity(1e-6, 0.2, 1e-3),

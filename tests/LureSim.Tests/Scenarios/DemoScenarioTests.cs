@@ -10,7 +10,7 @@ public class DemoScenarioTests
     [Fact]
     public void All_demo_scenarios_are_there() =>
         Assert.Equal(
-            ["bridge-channel.yaml", "creek-mouth.yaml", "dock-dusk.yaml", "grass-flat.yaml", "inlet-cut.yaml", "rigging-lesson.yaml", "rock-jetty.yaml", "silty-marsh-edge.yaml", "two-rigs.yaml"],
+            ["bridge-channel.yaml", "creek-mouth.yaml", "dock-dusk.yaml", "dock-shade.yaml", "grass-flat.yaml", "inlet-cut.yaml", "marsh-ledge.yaml", "rigging-lesson.yaml", "rock-jetty.yaml", "silty-marsh-edge.yaml", "two-rigs.yaml"],
             Repository.Scenarios().Select(Path.GetFileName));
 
     [Theory]

@@ -334,7 +334,9 @@ public sealed record ColourAdvice(
         ArgumentNullException.ThrowIfNull(track);
         ArgumentNullException.ThrowIfNull(spot);
         double[] all = [.. Enumerable.Range(0, track.Count).Where(i => (track.State[i] & TrackState.Falling) == 0).Select(i => Math.Clamp(track.Depth(i), 0, spot.Depth)).Order()];
-        double[] inZone = [.. all.Where(spot.StrikeZone.Contains)];
+        double[] inZone = spot.Profile is { IsEven: false }
+            ? [.. Enumerable.Range(0, track.Count).Where(i => (track.State[i] & (TrackState.Falling | TrackState.InZone)) == TrackState.InZone).Select(i => Math.Clamp(track.Depth(i), 0, spot.Depth)).Order()]
+            : [.. all.Where(spot.StrikeZone.Contains)];
         double[] use = inZone.Length > 0 ? inZone : all;
         if (use.Length == 0)
             return [new RunningDepth((spot.StrikeZone.Top + spot.StrikeZone.Bottom) / 2, 1)];

@@ -40,6 +40,15 @@ public sealed record Coverage(
     /// <summary>Way along the bottom in contact with it (m).</summary>
     public double DraggedLength { get; init; }
 
+    /// <summary>Chance that lure or line hangs up on a structure of the spot, 0 to 1, over the directions that a cast takes; 0 where there is none.</summary>
+    public double StructureSnag { get; init; }
+
+    /// <summary>Seconds within reach of a structure that the lure is to pass close by, over the directions that a cast takes.</summary>
+    public double NearTime { get; init; }
+
+    /// <summary>Share of the retrieve in the shade of a structure, 0 to 1.</summary>
+    public double ShadeShare { get; init; }
+
     /// <summary>How often the lure comes down on the bottom.</summary>
     public int Touches { get; init; }
 

@@ -65,7 +65,7 @@ public static class Ranking
             reach * Unit(coverage.LiveZoneShare + (natural.Idle * Math.Max(0, coverage.ZoneShare - coverage.LiveZoneShare))),
             1 - Math.Min(1, wait / weights.WaitLimit),
             Unit(1 - (cost.Rest * rest) - (drag * coverage.DragShare) - (cost.Settled * coverage.SettledShare)),
-            Math.Exp(-((cost.SnagMetre * coverage.DraggedLength) + (cost.SnagTouch * coverage.Touches))),
+            Math.Exp(-((cost.SnagMetre * coverage.DraggedLength) + (cost.SnagTouch * coverage.Touches))) * (1 - coverage.StructureSnag),
             Unit(1 - (weights.Grass * coverage.GrassShare)),
             Unit(1 - (weights.Bow * Math.Min(1, coverage.DriftAcross / cast))),
             Unit(1 - (weights.Feel * (1 - coverage.FeltShare))),

@@ -67,6 +67,17 @@ public static class Trial
         Spot spot = scenario.Spot;
         double touching = spot.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius - ScoreWeights.Default.HookLength;
         Coverage coverage = CoverageMeasure.Of(track, spot.StrikeZone, touching, spot.Profile is { IsEven: false } ? spot.SeenAlong(rig.Presentation.Aim) : null);
+        if (spot.Structures.Count > 0)
+        {
+            IReadOnlyList<StructurePass> passes = StructurePass.Of(spot, rig, track);
+            coverage = coverage with
+            {
+                StructureSnag = 1 - passes.Aggregate(1.0, (free, pass) => free * (1 - pass.SnagChance)),
+                NearTime = passes.Where(pass => pass.Structure.Role == StructureRole.PassClose).Sum(pass => pass.ReachTime),
+                ShadeShare = passes.Max(pass => pass.ShadeShare),
+            };
+        }
+
         if (coverage.ZoneShare == 0) return coverage;
         (_, double live) = ActionTable.Shares(scenario.Tackle, spot, rig.Head, rig.Body, track, rig.Presentation);
         return coverage with { LiveZoneShare = live };

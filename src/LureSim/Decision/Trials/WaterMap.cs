@@ -4,7 +4,7 @@ using LureSim.Motion;
 namespace LureSim.Decision.Trials;
 
 /// <summary>Where in the water a lure spends its retrieve: shares of the time in cells of distance from the rod tip and depth.</summary>
-/// <param name="DistanceEdges">Edges of the cells in horizontal distance from the rod tip (m), increasing, one more than there are columns.</param>
+/// <param name="DistanceEdges">Edges of the cells in horizontal distance from the rod tip, or along a bottom profile (m), increasing, one more than there are columns.</param>
 /// <param name="DepthEdges">Edges of the cells in depth (m), from the surface to the bottom, one more than there are rows.</param>
 /// <param name="Share">Share of the retrieve in each cell, [depth, distance]; all together 1, or 0 where there was no retrieve.</param>
 /// <param name="Runs">Runs that went into it.</param>
@@ -36,11 +36,12 @@ public sealed record WaterMap(IReadOnlyList<double> DistanceEdges, IReadOnlyList
         Guard.Positive(length);
         double[,] share = new double[Rows, Columns];
         double shift = shown.StrikeZone.MovesWithBottom ? shown.Depth - water.Depth : 0;
+        Spot? along = water.Profile is { IsEven: false } ? water.SeenAlong(presentation.Aim) : null;
         int count = 0;
         for (int i = 0; i < track.Count; i++)
         {
             if ((track.State[i] & TrackState.Falling) != 0) continue;
-            int row = Cell((track.Depth(i) + shift) / shown.Depth, Rows), column = Cell(presentation.DistanceFromRod(track.Time[i], track.X[i], track.Y[i]) / length, Columns);
+            int row = Cell((track.Depth(i) + shift) / shown.Depth, Rows), column = Cell((along?.AlongProfile(track.X[i], track.Y[i]) ?? presentation.DistanceFromRod(track.Time[i], track.X[i], track.Y[i])) / length, Columns);
             share[row, column]++;
             count++;
         }

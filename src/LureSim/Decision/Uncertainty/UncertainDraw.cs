@@ -36,7 +36,7 @@ public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenar
         LineDragLaw nominal = Law(u.LineLaw, 0.25);
         if (u.IsExactInMotion)
             return [new([spot.CurrentSpeed, presentation.CastLength, presentation.RetrieveSpeed, spot.Depth, scenario.Tackle.RodTipHeight, 1, 0, 1], scenario, presentation, nominal, 1)];
-        double[,] points = LatinHypercube.Draw(samples, UncertainInputs.All.Count, u.Seed);
+        double[,] points = LatinHypercube.Draw(samples, UncertainInputs.All.Count + 1, u.Seed);
         double shortest = Math.Max(Math.Max(2, presentation.LineLeftAtEnd + CastBeyondEnd), (scenario.Tackle.Leader?.Length ?? 0) + CastBeyondEnd);
 
         // A rod that is lowered in the retrieve is not held lower than the scenario has checked.
@@ -58,6 +58,8 @@ public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenar
             double law = learned?.LineLaw ?? Q(UncertainInput.LineLaw);
             double lure = Math.Clamp(u.LureDrag.At(Q(UncertainInput.LureDrag), 1), 0.2, 5);
             Spot water = SpotChange.WithDepth(spot, depth) with { CurrentSpeed = current };
+            if (water.StrikeZone is { AssumedBy: not null, Spread: > 0 } zone)
+                water = water with { StrikeZone = Moved(zone, water.Depth * Spread.OfShare(zone.Spread).At(points[i, UncertainInputs.All.Count], 1) - water.Depth, water.Depth) };
             bool second = u.LineLaw == LineLawChoice.Either && law >= 0.5;
             draws[i] = new UncertainDraw(
                 [current, cast, speed, water.Depth, rod, factor, second ? 1 : 0, learned is { LureDrags.Count: 1 } ? learned.LureDrags.Values.First() : lure],
@@ -87,6 +89,13 @@ public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenar
         ArgumentNullException.ThrowIfNull(body);
         if (Learned is not null && Learned.TryGetValue(body.Label, out double learned)) return Math.Clamp(learned / (body.Drag?.Factor ?? 1), 0.2, 5);
         return body.Drag is { } own && CommonMargin > 0 ? Math.Clamp(1 + ((LureDragFactor - 1) * Math.Min(1, own.Margin / CommonMargin)), 0.2, 5) : LureDragFactor;
+    }
+
+    // Higher or lower by an amount, with its height as far as the water has room for it.
+    private static StrikeZone Moved(StrikeZone zone, double by, double depth)
+    {
+        double height = zone.Bottom - zone.Top, bottom = Math.Clamp(zone.Bottom + by, Math.Min(height, depth), depth);
+        return zone with { Top = Math.Max(0, bottom - height), Bottom = bottom };
     }
 
     /// <summary>The law at a quantile of a choice.</summary>
