@@ -40,6 +40,9 @@ public class ModelRecordTests
         Whole.Uncertainty,
         Whole.Uncertainty.Cast,
         new TidePoint(6, 1, 0.2),
+        new Observation { Kind = ObservationKind.PoolFall, Value = 3, Length = 2, Error = 0.2 },
+        new MeasuredDrag(1.2, 0.1),
+        new LearnedTry(0.4, 3, 1, 0.5, new Dictionary<string, double>()),
     ];
 
     // Infinite where the documentation says what that means.
