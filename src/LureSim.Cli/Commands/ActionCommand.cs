@@ -39,7 +39,7 @@ internal sealed class ActionCommand : AnswerCommand<ActionSettings>
         Scenario scenario = settings.ReadScenario();
         var request = new PlanRequest(settings.Formatter.System, settings.Pdf);
         (ChosenRig chosen, ActionOutcome outcome) = run.Choose("Swimming", scenario, RigChoice.Limits(scenario, settings), settings, (pipeline, found, progress) =>
-            pipeline.Action(scenario, found.Rig, settings.Faults, request, settings.Out is not null, progress, run.Cancellation));
+            pipeline.Action(found.Search.Scenario, found.Rig, settings.Faults, request, settings.Out is not null, progress, run.Cancellation));
         ActionTrace trace = outcome.Sheet.Focus.Action.Retrieve.Trace;
         if (trace.Status == SimulationStatus.Failed)
             throw CommandRun.Failure(SwimmingWords.Failure(trace));

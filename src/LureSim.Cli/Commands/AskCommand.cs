@@ -40,7 +40,7 @@ internal sealed class AskCommand : AnswerCommand<AskSettings>
         settings.RequireJigHeads(scenario, "ask");
         ChoiceLimits limits = RigChoice.Limits(scenario, settings);
         (ChosenRig chosen, IReadOnlyList<InverseAnswer> answers) = run.Choose("Searching", scenario, limits, settings, (pipeline, found, progress) =>
-            pipeline.Ask(scenario, found.Rig, limits.Head is null && found.Rig.Body.NeedsHead ? [.. found.Search.Heads.Select(rig => rig.Head)] : [found.Rig.Head], depth, progress, run.Cancellation));
+            pipeline.Ask(found.Search.Scenario, found.Rig, limits.Head is null && found.Rig.Body.NeedsHead ? [.. found.Search.Heads.Select(rig => rig.Head)] : [found.Rig.Head], depth, progress, run.Cancellation));
         return new(JsonOutput.Of("ask", AnswersJson.Of(scenario, answers, settings.Formatter), ChoiceJson.Of(chosen)), "answers", human => AnswerView.Write(human, scenario, answers, settings.Formatter), SpotWords.Brief(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
         {
             Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),

@@ -17,7 +17,7 @@ internal sealed class ColoursCommand : AnswerCommand<ColoursSettings>
     {
         Scenario scenario = settings.ReadScenario();
         (ChosenRig chosen, ColourTable table) = run.Choose("Looking", scenario, RigChoice.Limits(scenario, settings), settings, (pipeline, found, _) =>
-            pipeline.Colours(scenario, found, run.Cancellation));
+            pipeline.Colours(found.Search.Scenario, found, run.Cancellation));
         return new(JsonOutput.Of("colours", ColourJson.Of(scenario, table), ChoiceJson.Of(chosen)), "colours", human => ColourView.Write(human, scenario, table, settings.Formatter), SpotWords.Brief(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
         {
             Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),

@@ -16,7 +16,7 @@ internal sealed class FallCommand : AnswerCommand<FallSettings>
     {
         Scenario scenario = settings.ReadScenario();
         (ChosenRig chosen, FallTable table) = run.Choose("Falling", scenario, RigChoice.Limits(scenario, settings), settings, (pipeline, found, _) =>
-            pipeline.Fall(scenario, found.Rig, settings.Formatter.System, run.Cancellation));
+            pipeline.Fall(found.Search.Scenario, found.Rig, settings.Formatter.System, run.Cancellation));
         return new(JsonOutput.Of("fall", FallJson.Of(scenario, chosen.Rig.Body, table), ChoiceJson.Of(chosen)), "fall", human => FallView.Write(human, scenario, chosen.Rig.Body, table, settings.Formatter), SpotWords.Brief(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
         {
             Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),

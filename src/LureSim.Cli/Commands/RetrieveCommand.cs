@@ -37,7 +37,7 @@ internal sealed class RetrieveCommand : AnswerCommand<RetrieveSettings>
     {
         Scenario scenario = settings.ReadScenario();
         (ChosenRig chosen, SearchOutcome outcome) = run.Choose("Searching", scenario, RigChoice.Limits(scenario, settings), settings, (pipeline, found, progress) =>
-            pipeline.Search(scenario, found.Rig, settings.Runs, settings.Request, progress, run.Cancellation));
+            pipeline.Search(found.Search.Scenario, found.Rig, settings.Runs, settings.Request, progress, run.Cancellation));
         RetrieveSearch search = outcome.Search;
         CommandRun.Require(search.Best.Candidate.Track);
         return new(JsonOutput.Of("retrieve", SearchJson.Of(outcome), ChoiceJson.Of(chosen)), "retrieve", human => SearchView.Write(human, search, settings.Formatter), SpotWords.Brief(scenario, settings.Formatter), Cautions.Line(scenario, search.Head))

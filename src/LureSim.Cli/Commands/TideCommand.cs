@@ -22,7 +22,7 @@ internal sealed class TideCommand : AnswerCommand<TideSettings>
         Scenario scenario = settings.ReadScenario();
         settings.RequireJigHeads(scenario, "tide");
         (ChosenRig chosen, TideOutcome outcome) = run.Choose("Running the tide", scenario, RigChoice.Limits(scenario, settings), settings, (pipeline, found, progress) =>
-            pipeline.Tide(scenario, found.Rig, settings.Request, progress, run.Cancellation));
+            pipeline.Tide(found.Search.Scenario, found.Rig, settings.Request, progress, run.Cancellation));
         return new(JsonOutput.Of("tide", TideJson.Of(outcome.Table), ChoiceJson.Of(chosen)), "tide", human => TideView.Write(human, outcome.Table, settings.Formatter), SpotWords.Brief(scenario, settings.Formatter), Cautions.Line(scenario, chosen.Rig.Head))
         {
             Choice = ChoiceWords.Line(chosen.Choice, chosen.Colour, settings.Formatter.System),

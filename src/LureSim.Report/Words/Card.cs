@@ -102,7 +102,7 @@ public sealed record Card(string Title, IReadOnlyList<CardRow> Rows, bool Night,
                 .. facts.RigCheck is { } check ? [new("RIG", CardWords.Rig(check, format))] : Array.Empty<CardRow>(),
                 .. CardWords.Backup(facts, format, brief) is { Length: > 0 } backup ? [new("BACKUP", backup)] : Array.Empty<CardRow>(),
                 .. CardWords.HowSure(facts, format, brief) is { Length: > 0 } sure ? [new("HOW SURE", sure)] : Array.Empty<CardRow>(),
-                .. facts.Observed is { } seen && !brief && ObservationWords.Brief(seen.Update, format) is { Length: > 0 } learned ? [new("YOU SAW", learned)] : Array.Empty<CardRow>(),
+                .. facts.Observed is { } seen && !brief && ObservationWords.Brief(seen.Update, format, 1) is { Length: > 0 } learned ? [new("YOU SAW", learned)] : Array.Empty<CardRow>(),
                 new("WATCH OUT", string.Join("; ", watch.Take(items))),
             ];
             return new Card(scenario.Title, [.. rows.Select(row => row with { Text = Grammar.Capital(row.Text) })], Cautions.IsDark(scenario.Spot), units)

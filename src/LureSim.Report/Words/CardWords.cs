@@ -86,7 +86,7 @@ internal static class CardWords
     public static string HowSure(CardFacts facts, UnitFormat format, bool brief)
     {
         string tries = facts.Choice is { Numbers: not null } choice ? ChoiceWords.HowSure(choice) : facts.Uncertainty is { } study ? UncertaintyWords.BestIn(study) : "";
-        if (facts.Observed is { } seen && facts.Choice is { Numbers.Tries: > 1 } && tries.Length > 0) tries += seen.Moved ? $"; it moved from {ChoiceWords.Lure(seen.Before.First.Rig, format)}" : $", {seen.BestBefore} before what you saw";
+        if (facts.Observed is { } seen && facts.Choice is { Numbers.Tries: > 1 } && tries.Length > 0) tries += seen.Moved ? $"; was {(seen.Before.First.Rig.Head.IsNone || seen.Before.First.Rig.Body.Label != facts.First.Rig.Body.Label ? ChoiceWords.Lure(seen.Before.First.Rig, format) : format.HeadText(seen.Before.First.Rig.Head))}" : $", {seen.BestBefore} before what you saw";
         if (!brief && tries.Length > 0 && facts.LookNext.Count > 0) return $"{tries}; {ObservationWords.First(facts.LookNext[0], format)}";
         return !brief && tries.Length > 0 && facts.Uncertainty is { IsExact: false } all && UncertaintyWords.CheckFirst(all) is { Length: > 0 } check ? $"{tries}; {check}" : tries;
     }

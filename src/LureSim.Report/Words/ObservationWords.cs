@@ -153,12 +153,13 @@ public static class ObservationWords
     /// <summary>What was learned on one line, for a card or a terminal: "current now 0.8 to 1 kn, depth now 17 to 18 ft"; empty where nothing was.</summary>
     /// <param name="update">What was learned.</param>
     /// <param name="format">Units.</param>
+    /// <param name="most">Inputs that are told, those that were narrowed most.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static string Brief(ObservationUpdate update, UnitFormat format)
+    public static string Brief(ObservationUpdate update, UnitFormat format, int most = 2)
     {
         ArgumentNullException.ThrowIfNull(update);
         ArgumentNullException.ThrowIfNull(format);
-        return string.Join("; ", update.Learned.OrderBy(input => input.Narrowed).Take(2).Select(input => Learned(input, format)));
+        return string.Join("; ", update.Learned.OrderBy(input => input.Narrowed).Take(most).Select(input => Learned(input, format)));
     }
 
     /// <summary>What to look at next and what it decides.</summary>
@@ -224,7 +225,7 @@ public static class ObservationWords
     {
         ArgumentNullException.ThrowIfNull(found);
         ArgumentNullException.ThrowIfNull(format);
-        string falls = Grammar.Join(found.Timings.Take(4).Select(timing => $"{(timing.Timing.Head is { IsNone: false } head ? format.HeadText(head) + " " : "")}{format.LengthText(timing.Timing.Length!.Value)} in {UnitFormat.SecondsText(timing.Timing.Value)}"));
+        string falls = Grammar.Join(found.Timings.Take(4).Select(timing => $"{(timing.Timing.Head is { IsNone: false } head ? format.HeadText(head) + " " : "")}{format.LengthText(timing.Timing.Length!.Value)} in {Watch(timing.Timing.Value)}"));
         return $"{UnitFormat.Counted(found.Timings.Count, "timed fall")} in still water: {falls}{(found.Timings.Count > 4 ? " and more" : "")}";
     }
 
@@ -251,7 +252,7 @@ public static class ObservationWords
     {
         ObservationKind.BottomTime when seen.Counted => RetrieveWords.Count(value),
         ObservationKind.FirstTick => RetrieveWords.Count(value),
-        ObservationKind.BottomTime or ObservationKind.FloatDrift or ObservationKind.PoolFall => UnitFormat.SecondsText(value),
+        ObservationKind.BottomTime or ObservationKind.FloatDrift or ObservationKind.PoolFall => Watch(value),
         ObservationKind.TurnsToTick or ObservationKind.TurnsToClear => UnitFormat.Counted(Math.Round(value), "turn"),
         ObservationKind.LineAngle or ObservationKind.ExitAngle => Math.Abs(value) < 0.01 ? "straight along the cast" : $"{UnitFormat.DegreesText(Math.Abs(value))} {Grammar.Side(value)} of the cast",
         ObservationKind.WhiteVanishes or ObservationKind.LureVanishes => format.HandText(value),
@@ -273,6 +274,9 @@ public static class ObservationWords
         int space = low.LastIndexOf(' ');
         return space > 0 && high.EndsWith(low[space..], StringComparison.Ordinal) ? $"{low[..space]} to {high}" : $"{low} to {high}";
     }
+
+    // What a watch shows: tenths below 20 s.
+    private static string Watch(double seconds) => $"{UnitFormat.Number(seconds, seconds < 20 ? 1 : 0)} s";
 
     private static string Value(LearnedInputKind kind, double value, UnitFormat format) => kind switch
     {

@@ -28,7 +28,7 @@ internal static class ChoicePicture
         foreach ((string id, string value) in WorkBench.HandsOf(first.Rig.Presentation)) state[id] = value;
         if (first.Rig.Body.NeedsHead) state[KnobIds.Bait] = first.Rig.Body.Label;
         BenchQuestion shown = pictures.Bench.Ask(BenchSettings.Of(state));
-        state[KnobIds.Head] = shown.Lures.FirstOrDefault(lure => lure.Rig.Head == first.Rig.Head && lure.Rig.Body == first.Rig.Body)?.Name ?? shown.First.Name;
+        state[KnobIds.Head] = shown.Lures.FirstOrDefault(lure => lure.Rig.Head == first.Rig.Head && lure.Rig.Body.Label == first.Rig.Body.Label)?.Name ?? shown.First.Name;
         return new ChoiceView(
             $"{Grammar.Capital(ChoiceWords.Name(first, pictures.Format))}: {TrackWords.Verdict(first)}.", state, [.. ChoiceWords.Why(plan, pictures.Format.System), .. ChoiceWords.Warnings(plan, pictures.Format.System)]);
     }

@@ -6,7 +6,7 @@ namespace LureSim.Workbench.Pictures;
 /// <summary>A wish of the page.</summary>
 internal sealed record PageMessage
 {
-    /// <summary>What is asked for: "hello", "look", "fine", "tries", "save", "choice" or "stop".</summary>
+    /// <summary>What is asked for: "hello", "look", "fine", "tries", "save", "choice", "seen" or "stop".</summary>
     public string Kind { get; init; } = "";
 
     /// <summary>The key that the page was served with; in the first message.</summary>
@@ -24,7 +24,7 @@ internal sealed record PageMessage
     /// <summary>Settings of the picture that is kept for comparison; null for none.</summary>
     public Dictionary<string, string>? Pin { get; init; }
 
-    /// <summary>Name of a lesson; null for the end of the class.</summary>
+    /// <summary>Name of a lesson, null for the end of the class; what was noted with "seen", null to forget all notes.</summary>
     public string? Id { get; init; }
 
     /// <summary>True to write over a file that is there.</summary>
@@ -32,7 +32,7 @@ internal sealed record PageMessage
 }
 
 /// <summary>An answer to the page.</summary>
-/// <param name="Kind">"look", "fine", "action", "colors", "tries", "saved", "choice" or "error".</param>
+/// <param name="Kind">"look", "fine", "action", "colors", "tries", "saved", "choice", "seen" or "error".</param>
 /// <param name="Seq">Number of the wish.</param>
 internal sealed record ServerMessage(string Kind, long Seq)
 {
@@ -77,6 +77,9 @@ internal sealed record ServerMessage(string Kind, long Seq)
 
     /// <summary>The choice of the program.</summary>
     public ChoiceView? Choice { get; init; }
+
+    /// <summary>What the angler saw, and what it changes.</summary>
+    public SeenView? Seen { get; init; }
 
     /// <summary>The lessons of a class.</summary>
     public IReadOnlyList<LessonTitle>? Lessons { get; init; }
@@ -267,6 +270,12 @@ internal sealed record TryHead(string Id, string Name, int Best, IReadOnlyList<i
 
 /// <summary>The choice of the program.</summary>
 internal sealed record ChoiceView(string Words, IReadOnlyDictionary<string, string> State, IReadOnlyList<string> Reasons);
+
+/// <summary>What was seen and what it changes, in words.</summary>
+/// <param name="Words">The newest note and the choice now, or why it was not taken.</param>
+/// <param name="Changes">What was learned, a sentence each.</param>
+/// <param name="Taken">False where the note was not taken.</param>
+internal sealed record SeenView(string Words, IReadOnlyList<string> Changes, bool Taken);
 
 /// <summary>Writing and reading of the messages without reflection.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]

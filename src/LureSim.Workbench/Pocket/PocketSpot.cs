@@ -1,6 +1,7 @@
 using LureSim.Decision;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Colours;
+using LureSim.Decision.Observations;
 using LureSim.Decision.Tide;
 using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
@@ -42,6 +43,12 @@ internal sealed record PocketSpot(
     /// <summary>What may go wrong with the head of the scenario itself.</summary>
     public IReadOnlyList<ChoiceWarning> Warnings { get; init; } = [];
 
+    /// <summary>What to look at first, the most telling first.</summary>
+    public IReadOnlyList<NextLook> LookNext { get; init; } = [];
+
+    /// <summary>What observations did to the choice; null where there were none.</summary>
+    public CalibratedChoice? Observed { get; init; }
+
     private const double LeastCurrentReach = 0.5;
     private const double MostHours = 13;
     private const int StudyDraws = 12;
@@ -60,6 +67,7 @@ internal sealed record PocketSpot(
         // The choice of every command, and the other heads worked like it.
         var options = new PlanOptions { Scale = scale };
         ChosenRig chosen = Planner.Choose(scenario, options, null, cancellation);
+        scenario = chosen.Search.Scenario;
         Presentation way = chosen.Rig.Presentation;
         (JigHead Head, LureBody Body)[] lures =
         [
@@ -98,7 +106,12 @@ internal sealed record PocketSpot(
         }
 
         FallTable falls = Planner.FallTable(scenario, chosen.Rig, options with { Simulation = coarse }, cancellation);
-        return new PocketSpot(scenario, [.. lures.Select(lure => lure.Head)], table, own, choice, chosen.Choice.First, steps, hours, falls, chosen.Colours) { Warnings = chosen.Choice.Warnings };
+        return new PocketSpot(scenario, [.. lures.Select(lure => lure.Head)], table, own, choice, chosen.Choice.First, steps, hours, falls, chosen.Colours)
+        {
+            Warnings = chosen.Choice.Warnings,
+            LookNext = NextLook.Of(chosen.Search, new SimulationOptions(), new ParallelOptions { CancellationToken = cancellation }),
+            Observed = chosen.Seen,
+        };
     }
 
     /// <summary>Value of an axis in a scenario.</summary>

@@ -123,6 +123,8 @@ internal static class PocketWriter
         body.Append("<dl class=\"card\">");
         foreach (CardRow row in Card(spot, format).Rows) body.Append(CultureInfo.InvariantCulture, $"<div><dt>{E(row.Label)}</dt><dd>{E(row.Text)}</dd></div>");
         body.Append(CultureInfo.InvariantCulture, $"<div><dt>WHAT IT DOES</dt><dd>{E(Does(spot.First, format))}</dd></div>");
+        if (spot.LookNext.Count > 0) body.Append(CultureInfo.InvariantCulture, $"<div><dt>LOOK FIRST</dt><dd>{E(ObservationWords.Next(spot.LookNext[0], format))}</dd></div>");
+        if (spot.Observed is { } seen && ObservationWords.Brief(seen.Update, format) is { Length: > 0 } learned) body.Append(CultureInfo.InvariantCulture, $"<div><dt>YOU SAW</dt><dd>{E(Grammar.Sentence(learned))}</dd></div>");
         body.Append("</dl>");
 
         // Sliders come here where a script runs; a page without one does not show them.

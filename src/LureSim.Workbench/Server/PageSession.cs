@@ -40,6 +40,7 @@ internal sealed class PageSession : IDisposable
     private readonly Channel<PageMessage> looks = Channel.CreateBounded<PageMessage>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropOldest, SingleReader = true });
     private CancellationTokenSource resting = new();
     private CancellationTokenSource trying = new();
+    private readonly List<string> notes = [];
     private string? knobsSent;
     private long lesson;
 
@@ -146,6 +147,10 @@ internal sealed class PageSession : IDisposable
                 CancellationToken choice = Renew(ref trying);
                 _ = Task.Run(() => SafelyAsync(message.Seq, () => ChoiceAsync(message, choice)));
                 break;
+            case "seen":
+                CancellationToken learning = Renew(ref trying);
+                _ = Task.Run(() => SafelyAsync(message.Seq, () => SeenAsync(message, learning)));
+                break;
             case "lessons":
                 _ = Task.Run(() => SafelyAsync(message.Seq, () => LessonsAsync(message)));
                 break;
@@ -239,6 +244,32 @@ internal sealed class PageSession : IDisposable
         ChoiceView choice = ChoicePicture.Of(pictures, question, cancellation);
         knobsSent = null;
         await SendAsync(new ServerMessage("choice", message.Seq) { Choice = choice }).ConfigureAwait(false);
+    }
+
+    // A note that is not taken is forgotten; the others stay until the page is closed.
+    private async Task SeenAsync(PageMessage message, CancellationToken cancellation)
+    {
+        List<string> all;
+        lock (notes)
+        {
+            if (message.Id is null) notes.Clear();
+            all = [.. notes.TakeLast(SeenPicture.MostNotes - 1), .. message.Id is { } note ? [note] : Array.Empty<string>()];
+        }
+
+        if (all.Count == 0)
+        {
+            await SendAsync(new ServerMessage("seen", message.Seq) { Seen = new SeenView("Forgotten.", [], true) }).ConfigureAwait(false);
+            return;
+        }
+
+        SeenView view = SeenPicture.Of(pictures, pictures.Bench.Ask(BenchSettings.Of(message.State)), all, cancellation);
+        cancellation.ThrowIfCancellationRequested();
+        if (view.Taken)
+        {
+            lock (notes) notes.Add(message.Id!);
+        }
+
+        await SendAsync(new ServerMessage("seen", message.Seq) { Seen = view }).ConfigureAwait(false);
     }
 
     private Task LessonsAsync(PageMessage message) => SendAsync(new ServerMessage("lessons", message.Seq)

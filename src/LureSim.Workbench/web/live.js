@@ -170,6 +170,7 @@ function take(message) {
     case "colors": if (message.seq >= page.seq) colors(message.colors); break;
     case "tries": tries(message.tries); break;
     case "choice": choice(message.choice); break;
+    case "seen": seen(message.seen); break;
     case "saved": saved(message); break;
     case "lessons": room.titles(message.lessons, message.note); break;
     case "lesson": room.show(message.lesson); break;
@@ -600,6 +601,37 @@ function choice(view) {
   go.textContent = "Show it in the picture";
   go.addEventListener("click", () => { page.state = Object.assign({}, view.state); look(); released(); });
   $("choice").replaceChildren(words, go, more);
+}
+
+// ---- what the angler saw: one tap for what, one for the count ----
+
+for (const press of $("seen-what").querySelectorAll("[data-what]")) press.addEventListener("click", () => {
+  for (const other of $("seen-what").querySelectorAll("[data-what]")) other.setAttribute("aria-pressed", String(other === press));
+  const counts = [];
+  for (let count = Number(press.dataset.from); count <= Number(press.dataset.to); count += Number(press.dataset.step || 1)) {
+    const chip = document.createElement("button");
+    chip.type = "button";
+    chip.textContent = String(count);
+    chip.setAttribute("aria-label", `${page.focus} ${press.dataset.what} ${count}`);
+    chip.addEventListener("click", () => {
+      $("seen-words").textContent = "Working it out…";
+      $("seen-changes").replaceChildren();
+      send({ kind: "seen", seq: ++page.seq, state: page.state, id: `${page.focus} ${press.dataset.what} ${count}` });
+    });
+    counts.push(chip);
+  }
+  $("seen-count").replaceChildren(...counts);
+  $("seen-count").hidden = false;
+});
+$("seen-forget").addEventListener("click", () => {
+  $("seen-forget").hidden = true;
+  send({ kind: "seen", seq: ++page.seq, state: page.state });
+});
+
+function seen(view) {
+  $("seen-words").textContent = view.words;
+  $("seen-changes").replaceChildren(...view.changes.map(change => { const item = document.createElement("li"); item.textContent = change; return item; }));
+  if (view.changes.length) $("seen-forget").hidden = false;
 }
 
 // ---- keep, save ----

@@ -46,6 +46,9 @@ public class ModelRecordTests
         new TidePoint(6, 1, 0.2),
         new Rod(2.1, 0.007, 0.018),
         new CastAnchor(Whole.Tackle.JigHeads[1], Whole.Tackle.Bodies[0]) { Mass = 0.01 },
+        new Observation { Kind = ObservationKind.PoolFall, Value = 3, Length = 2, Error = 0.2 },
+        new MeasuredDrag(1.2, 0.1),
+        new LearnedTry(0.4, 3, 1, 0.5, new Dictionary<string, double>()),
     ];
 
     // Infinite where the documentation says what that means.

@@ -23,6 +23,7 @@ internal static class EveryKey
 
     // A table that lies beside the tests: a file of a scenario is looked for from its own place, and these have none.
     private static readonly string Reflectance = Path.Combine(AppContext.BaseDirectory, "Scenarios", "reflectance.csv");
+    private static readonly string Box = Path.Combine(AppContext.BaseDirectory, "Scenarios", "my-box.yaml");
 
     private const string Points = """
         tide:
@@ -48,6 +49,7 @@ internal static class EveryKey
 
     private static readonly string Rest = """
         tackle:
+          include: BOX
           rod_tip_height: 4 ft
           rod: {length: 7 ft, power: medium, lures: [1/8 oz, 1 oz]}
           reel: {size: 3000, gear_ratio: 6.2, spool_diameter: 45 mm, line_capacity: 200 m}
@@ -132,6 +134,18 @@ internal static class EveryKey
         fixed: [lift, cast angle]
         forage:
           - {kind: shrimp, seen: being attacked, length: 3 in, colour: shrimp brown}
+        seen:
+          - {jig_head: 1/8 oz, bait: plain tail, bottom: 6 s, plus_or_minus: 20 %, date: 2026-06-14, spot: Every key, note: by a watch}
+          - {jig_head: 1/8 oz, bottom_count: 9, happened: no, fall: slack line, cast: 18 m}
+          - {jig_head: 1/8 oz, first_tick: 7, presentation: by keys}
+          - {jig_head: 1/8 oz, turns_to_tick: 12, count_down: 3 s}
+          - {jig_head: 1/8 oz, turns_to_clear: 15}
+          - {jig_head: 1/8 oz, line_angle: 20 deg, side: left, after: 5 s}
+          - {jig_head: 1/8 oz, came_out: 15 deg, side: right}
+          - {jig_head: 1/8 oz, line_out: 22 m}
+          - {float: {distance: 30 ft, time: 20 s}}
+          - {jig_head: unweighted, pool: {depth: 6 ft, time: 9 s, temperature: 75 degF, salinity: 0 ppt}}
+        SECCHI
         compare:
           - name: mine
             jig_head: 1/4 oz
@@ -146,14 +160,18 @@ internal static class EveryKey
             count_down: 3 s
             retrieve: {speed: 0.4 m/s}
             rigging: {knot: snug, shank_share: 40 %}
-        """.Replace("REFLECTANCE", Reflectance, StringComparison.Ordinal).Replace("TIDE", Points, StringComparison.Ordinal);
+        """.Replace("REFLECTANCE", Reflectance, StringComparison.Ordinal).Replace("TIDE", Points, StringComparison.Ordinal).Replace("BOX", Box, StringComparison.Ordinal);
+
+    // A white plate corrects a Secchi depth, so it is for scenarios that give one.
+    private static readonly string WithPlate = Rest.Replace("SECCHI", "  - {plate_gone: 5 ft}\n  - {lure_gone: 4 ft}", StringComparison.Ordinal);
+    private static readonly string WithoutPlate = Rest.Replace("SECCHI\n", "", StringComparison.Ordinal);
 
     /// <summary>The scenarios: the same but for the forms of clarity, light and strike zone.</summary>
     public static IReadOnlyList<string> Texts { get; } =
     [
-        Start + "  clarity: {secchi: 6 ft, water: coastal green}\n  light: {sun_elevation: 40 deg, cloud: 30 %}\n  strike_zone: {above_bottom: [1 ft, 4 ft]}\n" + Rest,
-        Start + "  clarity: {jerlov: 5C}\n  light: {date: 2026-06-14, time: \"06:20\", utc_offset: -4 h, latitude: 27.5 deg, longitude: -82.6 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + Rest.Replace("shank: 40 mm", "shank_share: 40 %", StringComparison.Ordinal).Replace("rod_tip_height: 4 ft", "stand: boat", StringComparison.Ordinal),
-        Start.Replace("depth: 12 ft", "bottom_profile: {shape: hole, at: 20 ft, width: 20 ft, near_depth: 6 ft, middle_depth: 12 ft, far_depth: 8 ft}", StringComparison.Ordinal) + "  bottom_stretches: [{from: 0 ft, to: 20 ft, bottom: mud, grass_height: 0 ft, name: by the bank}]\n  structure: [{kind: posts, from: 20 ft, to: 24 ft, left: 3 ft, width: 2 ft, pass: keep off, reach: 4 ft, shade: [20 ft, 26 ft]}, {kind: overhang, from: 30 ft, right: 3 ft, height: 2 ft}]\n  clarity: {chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}\n  light: {sun_elevation: 40 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + Rest.Replace(Points, Harmonic, StringComparison.Ordinal),
+        Start + "  clarity: {secchi: 6 ft, water: coastal green}\n  light: {sun_elevation: 40 deg, cloud: 30 %}\n  strike_zone: {above_bottom: [1 ft, 4 ft]}\n" + WithPlate,
+        Start + "  clarity: {jerlov: 5C}\n  light: {date: 2026-06-14, time: \"06:20\", utc_offset: -4 h, latitude: 27.5 deg, longitude: -82.6 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + WithoutPlate.Replace("shank: 40 mm", "shank_share: 40 %", StringComparison.Ordinal).Replace("rod_tip_height: 4 ft", "stand: boat", StringComparison.Ordinal),
+        Start.Replace("depth: 12 ft", "bottom_profile: {shape: hole, at: 20 ft, width: 20 ft, near_depth: 6 ft, middle_depth: 12 ft, far_depth: 8 ft}", StringComparison.Ordinal) + "  bottom_stretches: [{from: 0 ft, to: 20 ft, bottom: mud, grass_height: 0 ft, name: by the bank}]\n  structure: [{kind: posts, from: 20 ft, to: 24 ft, left: 3 ft, width: 2 ft, pass: keep off, reach: 4 ft, shade: [20 ft, 26 ft]}, {kind: overhang, from: 30 ft, right: 3 ft, height: 2 ft}]\n  clarity: {chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}\n  light: {sun_elevation: 40 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + WithoutPlate.Replace(Points, Harmonic, StringComparison.Ordinal),
     ];
 
     /// <summary>Every key of the grammar as a path, lists as [].</summary>

@@ -1,8 +1,9 @@
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
-using MathNet.Numerics.Random;
 using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Interpolation;
+using MathNet.Numerics.Random;
 
 namespace LureSim.Decision.Observations;
 
@@ -38,6 +39,15 @@ internal sealed class ObservationModel
     private readonly double[] deviations;
     private readonly ParallelOptions parallel;
 
+    // The bait of each observation among those of the space; -1 for none.
+    private readonly int[] bodyOf;
+
+    // Seconds of a timed fall by the logarithm of the drag factor.
+    private readonly LinearSpline?[] pools;
+
+    // Drag factors of the table of a timed fall, evenly spaced by their logarithm: 2 % apart.
+    private const int PoolPoints = 160;
+
     public ObservationModel(Scenario scenario, IReadOnlyList<Observation> observations, InputSpace space, ParallelOptions parallel)
     {
         this.scenario = scenario;
@@ -50,6 +60,8 @@ internal sealed class ObservationModel
         weights = [.. Enumerable.Range(0, n).Select(_ => new List<double>())];
         surfaces = new ResponseSurface?[n];
         deviations = [.. this.observations.Select(ObservationErrors.Of)];
+        bodyOf = [.. this.observations.Select(seen => seen.Body is null ? -1 : BodyOf(seen))];
+        pools = [.. this.observations.Select(seen => seen.Kind == ObservationKind.PoolFall ? PoolOf(seen) : null)];
         double[,] quantiles = LatinHypercube.Draw(FirstRuns, space.Dimensions + Inputs - FirstNuisance, scenario.Uncertainty.Seed + 31);
         Train([.. Enumerable.Range(0, FirstRuns).Select(i => Enumerable.Range(0, quantiles.GetLength(1)).Select(d => Normal.InvCDF(0, 1, quantiles[i, d])).ToArray())], 1);
     }
@@ -107,7 +119,7 @@ internal sealed class ObservationModel
     {
         Observation seen = observations[o];
         double own = deviations[o];
-        if (surfaces[o] is not { } surface) return (ClosedForm(seen, state), own);
+        if (surfaces[o] is not { } surface) return (ClosedForm(o, state), own);
         Span<double> features = stackalloc double[Inputs];
         Features(o, numbers, features);
         double at = surface.At(features), scatter = surface.Scatter * surface.Scatter;
@@ -123,16 +135,27 @@ internal sealed class ObservationModel
         return (at, Together(own, scatter, share * at));
     }
 
-    private double ClosedForm(Observation seen, InputState state) => seen.Kind switch
+    private LinearSpline PoolOf(Observation seen)
     {
-        ObservationKind.WhiteVanishes => state.Secchi,
-        ObservationKind.LureVanishes => ObservationErrors.LureOfPlate * state.Secchi,
-        ObservationKind.FloatDrift => state.Current > 0 ? seen.Length!.Value / state.Current : Never * 10,
-        ObservationKind.PoolFall => PoolFall.Seconds(scenario.Tackle, seen, state.LureDrags[BodyOf(seen)]),
+        double[] logs = [.. Enumerable.Range(0, PoolPoints).Select(i => Math.Log(0.2) + (Math.Log(25) * i / (PoolPoints - 1)))];
+        return LinearSpline.InterpolateSorted(logs, [.. logs.Select(log => Math.Min(PoolFall.Seconds(scenario.Tackle, seen, Math.Exp(log)), Never))]);
+    }
+
+    private double ClosedForm(int o, InputState state) => observations[o] switch
+    {
+        { Kind: ObservationKind.WhiteVanishes } => state.Secchi,
+        { Kind: ObservationKind.LureVanishes } => ObservationErrors.LureOfPlate * state.Secchi,
+        { Kind: ObservationKind.FloatDrift } seen => state.Current > 0 ? seen.Length!.Value / state.Current : Never * 10,
+        { Kind: ObservationKind.PoolFall } seen => pools[o]!.Interpolate(Math.Log(state.LureDrags[BodyOf(seen)])),
         _ => throw new InvalidOperationException("This observation needs a cast."),
     };
 
-    private int BodyOf(Observation seen) => space.Bodies.ToList().IndexOf(seen.Body!);
+    private int BodyOf(Observation seen)
+    {
+        int at = 0;
+        while (space.Bodies[at] != seen.Body) at++;
+        return at;
+    }
 
     private void Train(double[][] states, double weight)
     {
@@ -179,7 +202,7 @@ internal sealed class ObservationModel
 
     private void Features(int o, double[] numbers, Span<double> features)
     {
-        int body = BodyOf(observations[o]);
+        int body = bodyOf[o];
         features.Clear();
         features[0] = Math.Clamp(numbers[0], -Cut, Cut);
         features[1] = Math.Clamp(numbers[1], -Cut, Cut);
