@@ -14,6 +14,8 @@ namespace LureSim.Report.Figures;
 /// </summary>
 public static partial class FigureWriter
 {
+    private const string Hundredths = "0.##";
+
     /// <summary>Writes a PNG file.</summary>
     /// <param name="figure">The figure.</param>
     /// <param name="scale">Pixels per 1/96 inch, 0.25 to 8; 2 gives sharp text on dense screens.</param>
@@ -117,7 +119,7 @@ public static partial class FigureWriter
                     break;
                 case "points" or "transform" or "x" or "y" or "width" or "height" or "cx" or "cy" or "rx" or "ry":
                     // A hundredth of a unit cannot be seen; four decimals double the size of the page.
-                    attribute.Value = LongNumber().Replace(attribute.Value, m => Number(double.Parse(m.Value, CultureInfo.InvariantCulture)));
+                    attribute.Value = Shortened(attribute.Value);
                     break;
                 case "xlink":
                     attribute.Remove();
@@ -145,10 +147,41 @@ public static partial class FigureWriter
         return text.ToString();
     }
 
-    private static string Number(double value) => (Math.Round(value, 2) + 0).ToString("0.##", CultureInfo.InvariantCulture);
+    private static string Number(double value) => Rounded(value).ToString(Hundredths, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"-?\d+\.\d+")]
-    private static partial Regex LongNumber();
+    // Every number with decimals to a hundredth; the rest as it is.
+    private static string Shortened(string text)
+    {
+        if (!text.Contains('.', StringComparison.Ordinal)) return text;
+        StringBuilder result = new(text.Length);
+        ReadOnlySpan<char> rest = text;
+        Span<char> digits = stackalloc char[32];
+        while (!rest.IsEmpty)
+        {
+            int start = rest.IndexOfAnyInRange('0', '9');
+            if (start < 0) break;
+            int end = start;
+            while (end < rest.Length && char.IsAsciiDigit(rest[end])) end++;
+            int point = end;
+            if (end + 1 < rest.Length && rest[end] == '.' && char.IsAsciiDigit(rest[end + 1]))
+            {
+                end++;
+                while (end < rest.Length && char.IsAsciiDigit(rest[end])) end++;
+            }
+
+            if (end > point && start > 0 && rest[start - 1] == '-') start--;
+            result.Append(rest[..start]);
+            if (end > point && Rounded(double.Parse(rest[start..end], CultureInfo.InvariantCulture)).TryFormat(digits, out int written, Hundredths, CultureInfo.InvariantCulture))
+                result.Append(digits[..written]);
+            else
+                result.Append(rest[start..end]);
+            rest = rest[end..];
+        }
+
+        return result.Append(rest).ToString();
+    }
+
+    private static double Rounded(double value) => Math.Round(value, 2) + 0;
 
     [GeneratedRegex(" xmlns(:xlink)?=\"[^\"]*\"")]
     private static partial Regex NamespaceDeclaration();

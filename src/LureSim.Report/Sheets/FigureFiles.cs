@@ -10,15 +10,20 @@ internal static class FigureFiles
     /// <param name="figures">The figures.</param>
     /// <param name="outputs">What to make.</param>
     /// <param name="folder">What goes before the names of PNG and SVG: a folder with its slash, or nothing.</param>
-    public static IEnumerable<SheetFile> Of(IReadOnlyList<Figure> figures, SheetOutputs outputs, string folder)
+    public static IReadOnlyList<SheetFile> Of(IReadOnlyList<Figure> figures, SheetOutputs outputs, string folder)
     {
-        foreach (Figure figure in figures)
+        // Each figure is laid out by one thread; which of them is done first does not matter.
+        var files = new List<SheetFile>[figures.Count];
+        Parallel.For(0, figures.Count, i =>
         {
+            Figure figure = figures[i];
+            List<SheetFile> own = files[i] = [];
             if (outputs.HasFlag(SheetOutputs.Png))
-                yield return new($"{folder}{figure.Name}.png", FigureWriter.Png(figure));
+                own.Add(new($"{folder}{figure.Name}.png", FigureWriter.Png(figure)));
             if (outputs.HasFlag(SheetOutputs.Svg))
-                yield return new($"{folder}{figure.Name}.svg", FigureWriter.Svg(figure));
-        }
+                own.Add(new($"{folder}{figure.Name}.svg", FigureWriter.Svg(figure)));
+        });
+        return [.. files.SelectMany(own => own)];
     }
 
     /// <summary>A page with its figures: name.html, the figures as PNG and SVG in their folder, and name.pdf when asked for.</summary>

@@ -88,7 +88,7 @@ public sealed class SkinFriction : IDragComponent
 
     private static double Coefficient(double reynolds, out double logarithmicSlope)
     {
-        double root = Laminar / Math.Sqrt(reynolds), edge = LeadingEdge / Math.Pow(reynolds, 0.875);
+        double root = Laminar / Math.Sqrt(reynolds), edge = LeadingEdge * Math.Sqrt(Math.Sqrt(Math.Sqrt(reynolds))) / reynolds;
         double laminar = root + edge;
         double laminarSlope = -((0.5 * root) + (0.875 * edge)) / laminar;
         if (reynolds <= LeastTurbulent)

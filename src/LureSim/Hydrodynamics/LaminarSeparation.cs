@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace LureSim.Hydrodynamics;
 
 /// <summary>
@@ -20,6 +22,11 @@ public readonly record struct LaminarSeparation
     private const double LeastWakePressure = -0.13;
 
     private const int Steps = 2000;
+
+    // A bound on memory only. The shapes of a box are few, and each window of the swimming model asks for its own.
+    private const int MostKept = 1024;
+
+    private static readonly ConcurrentDictionary<double, LaminarSeparation> Known = new();
 
     private LaminarSeparation(double station, double areaShare, double wakePressure, double pressureDrag)
     {
@@ -47,6 +54,14 @@ public readonly record struct LaminarSeparation
     public static LaminarSeparation OfSpheroid(double slenderness)
     {
         Guard.InRange(slenderness, 1, 50);
+        if (Known.TryGetValue(slenderness, out LaminarSeparation known)) return known;
+        if (Known.Count > MostKept) Known.Clear();
+        return Known.GetOrAdd(slenderness, Follow);
+    }
+
+    // The layer from the nose to where it parts.
+    private static LaminarSeparation Follow(double slenderness)
+    {
         SpheroidAddedMass.Coefficients(Math.Max(slenderness, 1.0001), out double axial, out _);
         double fastest = 1 + axial;
         double integral = 0;
@@ -57,11 +72,12 @@ public readonly record struct LaminarSeparation
             (double s, double c) = Math.SinCos(t);
             double stretch = Math.Sqrt((slenderness * slenderness * s * s) + (c * c));
             double speed = fastest * slenderness * s / stretch;
-            integral += s * s * Math.Pow(speed, 5) * stretch * Math.PI / Steps;
+            double fifth = speed * speed * speed * speed * speed;
+            integral += s * s * fifth * stretch * Math.PI / Steps;
 
             // du/ds = (du/dt)/(ds/dt); du/dt = fastest a c/stretch^3.
             double gradient = fastest * slenderness * c / (stretch * stretch * stretch * stretch);
-            if (Quadrature * integral * gradient / (s * s * Math.Pow(speed, 6)) < Parting)
+            if (Quadrature * integral * gradient / (s * s * fifth * speed) < Parting)
                 return Behind(slenderness, fastest, (1 - c) / 2, s * s, 1 - (speed * speed));
         }
 

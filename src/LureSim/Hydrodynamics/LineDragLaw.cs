@@ -1,4 +1,7 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace LureSim.Hydrodynamics;
 
@@ -169,25 +172,49 @@ public sealed class LineDragLaw
     internal void Evaluate(Vector256<double> reynolds, out Vector256<double> normal, out Vector256<double> normalSlope, out Vector256<double> tangential, out Vector256<double> tangentialSlope)
     {
         Vector256<double> grid = Vector256.Sqrt(Vector256.Sqrt(reynolds)) * InverseSpacing, within = Vector256.Min(grid, Vector256.Create(TableSize - 2.0));
-        int i0 = (int)within[0], i1 = (int)within[1], i2 = (int)within[2], i3 = (int)within[3];
+        int i0 = Interval(within[0]), i1 = Interval(within[1]), i2 = Interval(within[2]), i3 = Interval(within[3]);
         Vector256<double> x = grid - Vector256.Create(i0, i1, i2, (double)i3), one = Vector256<double>.One, three = Vector256.Create(3.0);
-        ReadOnlySpan<double> row0 = table.AsSpan(4 * i0, 8), row1 = table.AsSpan(4 * i1, 8), row2 = table.AsSpan(4 * i2, 8), row3 = table.AsSpan(4 * i3, 8);
+        ref double first = ref MemoryMarshal.GetArrayDataReference(table);
+        Columns(ref first, i0, i1, i2, i3, out Vector256<double> low, out Vector256<double> lowSlope, out Vector256<double> tangentialLow, out Vector256<double> tangentialLowSlope);
+        Columns(ref first, i0 + 1, i1 + 1, i2 + 1, i3 + 1, out Vector256<double> high, out Vector256<double> highSlope, out Vector256<double> tangentialHigh, out Vector256<double> tangentialHighSlope);
 
         // Cubic Hermite on [0, 1]; d/dRe of grid is grid/(4 Re).
         Vector256<double> x2 = x * x, twice = x + x;
         Vector256<double> h01 = (three - twice) * x2, h10 = (((x - one - one) * x) + one) * x, h11 = (x - one) * x2;
         Vector256<double> d01 = (x - x2) * 6, d10 = (((three * x) - Vector256.Create(4.0)) * x) + one, d11 = ((three * x) - one - one) * x;
         Vector256<double> quarter = grid * 0.25;
-        Vector256<double> low = Vector256.Create(row0[0], row1[0], row2[0], row3[0]), lowSlope = Vector256.Create(row0[1], row1[1], row2[1], row3[1]);
-        Vector256<double> rise = Vector256.Create(row0[4], row1[4], row2[4], row3[4]) - low, highSlope = Vector256.Create(row0[5], row1[5], row2[5], row3[5]);
+        Vector256<double> rise = high - low;
         normal = low + (h01 * rise) + (h10 * lowSlope) + (h11 * highSlope);
         normalSlope = ((d01 * rise) + (d10 * lowSlope) + (d11 * highSlope)) * quarter;
-        low = Vector256.Create(row0[2], row1[2], row2[2], row3[2]);
-        lowSlope = Vector256.Create(row0[3], row1[3], row2[3], row3[3]);
-        rise = Vector256.Create(row0[6], row1[6], row2[6], row3[6]) - low;
-        highSlope = Vector256.Create(row0[7], row1[7], row2[7], row3[7]);
-        tangential = low + (h01 * rise) + (h10 * lowSlope) + (h11 * highSlope);
-        tangentialSlope = ((d01 * rise) + (d10 * lowSlope) + (d11 * highSlope)) * quarter;
+        rise = tangentialHigh - tangentialLow;
+        tangential = tangentialLow + (h01 * rise) + (h10 * tangentialLowSlope) + (h11 * tangentialHighSlope);
+        tangentialSlope = ((d01 * rise) + (d10 * tangentialLowSlope) + (d11 * tangentialHighSlope)) * quarter;
+    }
+
+    // Interval of the table that a place on its grid lies in; the first for what is not a number.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static int Interval(double place) => (int)Math.Min((uint)(int)place, TableSize - 2);
+
+    // The four columns of four rows of the table: four loads and a transposition.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Columns(ref double first, int i0, int i1, int i2, int i3, out Vector256<double> a, out Vector256<double> b, out Vector256<double> c, out Vector256<double> d)
+    {
+        Vector256<double> row0 = Vector256.LoadUnsafe(ref first, (nuint)(4 * i0)), row1 = Vector256.LoadUnsafe(ref first, (nuint)(4 * i1));
+        Vector256<double> row2 = Vector256.LoadUnsafe(ref first, (nuint)(4 * i2)), row3 = Vector256.LoadUnsafe(ref first, (nuint)(4 * i3));
+        if (Avx.IsSupported)
+        {
+            Vector256<double> even01 = Avx.UnpackLow(row0, row1), odd01 = Avx.UnpackHigh(row0, row1), even23 = Avx.UnpackLow(row2, row3), odd23 = Avx.UnpackHigh(row2, row3);
+            a = Avx.Permute2x128(even01, even23, 0x20);
+            b = Avx.Permute2x128(odd01, odd23, 0x20);
+            c = Avx.Permute2x128(even01, even23, 0x31);
+            d = Avx.Permute2x128(odd01, odd23, 0x31);
+            return;
+        }
+
+        a = Vector256.Create(row0[0], row1[0], row2[0], row3[0]);
+        b = Vector256.Create(row0[1], row1[1], row2[1], row3[1]);
+        c = Vector256.Create(row0[2], row1[2], row2[2], row3[2]);
+        d = Vector256.Create(row0[3], row1[3], row2[3], row3[3]);
     }
 
     private static LineDragLaw[,] BuildPairs()

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using LureSim.Hydrodynamics;
 using LureSim.Model;
 
@@ -10,6 +11,12 @@ namespace LureSim.Lures;
 /// <remarks>Instances are immutable and shared; see <see cref="LureKinds"/>.</remarks>
 public abstract class LureKind
 {
+    // A bound on memory only; a tackle box holds far fewer.
+    private const int MostKept = 512;
+
+    // Working out how a lure falls takes a millisecond, and each of the many runs of a choice asks for it.
+    private readonly ConcurrentDictionary<(JigHead Head, LureBody Body), PathLure> onPath = new();
+
     /// <summary>Its key.</summary>
     public abstract BodyProfile Profile { get; }
 
@@ -93,7 +100,14 @@ public abstract class LureKind
     /// <param name="body">A body of this kind.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A dimension is out of range.</exception>
-    public PathLure OnPath(JigHead head, LureBody body) => OnPath(head, body, Assemble(head, body, new Rigging()));
+    public PathLure OnPath(JigHead head, LureBody body)
+    {
+        ArgumentNullException.ThrowIfNull(head);
+        ArgumentNullException.ThrowIfNull(body);
+        if (onPath.TryGetValue((head, body), out PathLure? known)) return known;
+        if (onPath.Count > MostKept) onPath.Clear();
+        return onPath.GetOrAdd((head, body), rig => OnPath(rig.Head, rig.Body, Assemble(rig.Head, rig.Body, new Rigging())));
+    }
 
     /// <summary>What the water meets when the lure swims about its tow point.</summary>
     /// <param name="head">Jig head or hook; <see cref="JigHead.None"/> for a body that needs none.</param>

@@ -63,6 +63,9 @@ internal sealed class CastRun
     // Residual of the energy balance above which the track says so: twenty times what a cast normally has.
     private const double EnergyLimit = 0.02;
 
+    // Largest first step after a formula of rod or reel has changed (s): all of them set in gently.
+    private const double FirstStep = 0.04;
+
     // First step into the bottom (s).
     private const double ContactStep = 0.005;
 
@@ -115,6 +118,7 @@ internal sealed class CastRun
         double step = 2e-4;
         int accepted = 0, rejected = 0;
         bool fishing = false, failed = false;
+        var trend = default(PredictiveController);
         integrator.Prepare();
         double energyStart = integrator.StoredEnergy.Total;
         RecordState();
@@ -168,11 +172,10 @@ internal sealed class CastRun
             }
 
             double error = integrator.TryStep(trial, control);
-            double factor = ElementaryController.Factor(error);
             if (error > 1)
             {
                 rejected++;
-                step = trial * Math.Min(factor, 0.9);
+                step = trial * Math.Min(ElementaryController.Factor(error), 0.9);
                 failed = true;
                 if (step < control.MinimumStep)
                 {
@@ -193,10 +196,14 @@ internal sealed class CastRun
             accepted++;
             smallestStep = Math.Min(smallestStep, clipped ? smallestStep : trial);
             if (clipped) stepBefore = 0;
+
+            // No growth right after a failure: the next step would fail as well.
+            double factor = trend.Accepted(error, failed);
+            if (clipped) trend.Forget();
             if (clipped && fishing)
             {
                 // A formula changes here: its derivatives jump, so start afresh with a modest step.
-                step = Math.Min(step, 0.02);
+                step = Math.Min(step, FirstStep);
             }
             else if (trial == contact)
             {
@@ -204,8 +211,7 @@ internal sealed class CastRun
             }
             else if (!clipped || factor < 1)
             {
-                // No growth right after a failure: the next step would fail as well.
-                step = trial * (failed ? Math.Min(factor, 1) : factor);
+                step = trial * factor;
             }
 
             failed = false;

@@ -4,7 +4,9 @@ namespace LureSim.Stepping;
 internal static class ElementaryController
 {
     private const double Safety = 0.9;
-    private const double LeastFactor = 0.2;
+    /// <summary>Least factor from one step to the next.</summary>
+    public const double LeastFactor = 0.2;
+
     private const double GreatestFactor = 3;
 
     // Factor after a step that was not solved at all.

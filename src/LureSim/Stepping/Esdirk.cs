@@ -9,7 +9,7 @@ namespace LureSim.Stepping;
 internal sealed class Esdirk
 {
     // Newton ends when what is left of the iteration is below this share of the tolerance: a line that is stiff along itself turns what is left into tension.
-    private const double NewtonTolerance = 3e-3;
+    private const double NewtonTolerance = 1e-2;
 
     // The matrix is kept for the next iteration when an increment is below this share of the tolerance and shrinks faster than that.
     private const double SmallIncrement = 0.1;
@@ -17,7 +17,7 @@ internal sealed class Esdirk
 
     // An iteration is taken for the last one where the curvature seen in solutions before says that the next increment would be below this share of the tolerance, if the
     // secondary unknowns fit there. After so many stages in a row the curvature is seen anew.
-    private const double PredictedTolerance = 0.01;
+    private const double PredictedTolerance = 0.03;
     private const int UnseenLimit = 4;
 
     private const int IterationLimit = 12;

@@ -1,3 +1,6 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using LureSim.Swimming.Bodies;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -13,13 +16,16 @@ internal sealed class JointedBody
     // Unknown speeds: six of the front, two of the joint, one of the tail; speeds of the rear: six and the tail's.
     private const int N = 9, R = 7;
 
+    // Speeds of the rear in whole groups of four, and a row of the mass matrix with its right-hand side so: the arithmetic takes four neighbours at a time.
+    private const int Padded = 8, Row = 12;
+
     // Beyond this angle (radians) a soft body kinks against itself; stiffness over inertia (1/s2). Both as for a tail; assumed.
     private const double StopAngle = 1.2, StopRate = 3.5e4;
 
     // Scaled eigenvalue below which a part is taken as stiff with the other; assumed.
     private const double LeastSoundness = 1e-3;
 
-    private readonly double[] front = new double[36], rear = new double[R * R];
+    private readonly double[] front = new double[36], rear = new double[R * R], rearColumns = new double[R * Padded];
     private readonly double joint, restSideways, restUpright;
     private readonly double springSideways, springUpright, damperSideways, damperUpright;
 
@@ -55,7 +61,7 @@ internal sealed class JointedBody
 
         for (int i = 0; i < R; i++)
         {
-            for (int j = 0; j < R; j++) rear[(R * i) + j] = behind[i, j];
+            for (int j = 0; j < R; j++) rear[(R * i) + j] = rearColumns[(Padded * j) + i] = behind[i, j];
         }
 
         (restSideways, restUpright) = Rest(body);
@@ -146,13 +152,17 @@ internal sealed class JointedBody
         Wrench carried = m.ToFront(own);
         force += carried.Force;
         moment += carried.Moment;
-        Span<double> right =
-        [
-            force.X, force.Y, force.Z, moment.X, moment.Y, moment.Z,
-            moments.Sideways + Vector3d.Dot(m.SidewaysAxis, own.Moment), moments.Upright + own.Moment.Y, own.Hinge,
-        ];
-        Span<double> matrix = stackalloc double[N * N];
-        Assemble(m, matrix);
+        Span<double> matrix = stackalloc double[N * Row], right = stackalloc double[N];
+        Assemble(m, matrix, Row);
+        matrix[(0 * Row) + N] = force.X;
+        matrix[(1 * Row) + N] = force.Y;
+        matrix[(2 * Row) + N] = force.Z;
+        matrix[(3 * Row) + N] = moment.X;
+        matrix[(4 * Row) + N] = moment.Y;
+        matrix[(5 * Row) + N] = moment.Z;
+        matrix[(6 * Row) + N] = moments.Sideways + Vector3d.Dot(m.SidewaysAxis, own.Moment);
+        matrix[(7 * Row) + N] = moments.Upright + own.Moment.Y;
+        matrix[(8 * Row) + N] = own.Hinge;
         Solve(matrix, right);
         rates.Velocity = new(right[0], right[1], right[2]);
         rates.TurnRate = new(right[3], right[4], right[5]);
@@ -162,12 +172,12 @@ internal sealed class JointedBody
     }
 
     /// <summary>Row-major 9 x 9 mass matrix of the unknown speeds at a state (kg, kg m, kg m2).</summary>
-    public void MassMatrix(in BodyState state, Span<double> matrix) => Assemble(Motion(state), matrix);
+    public void MassMatrix(in BodyState state, Span<double> matrix) => Assemble(Motion(state), matrix, N);
 
     // Front + J^T rear J with the columns of J: the speeds of the rear for one of each unknown.
-    private void Assemble(in RearMotion m, Span<double> matrix)
+    private void Assemble(in RearMotion m, Span<double> matrix, int row)
     {
-        Span<double> columns = stackalloc double[N * R], product = stackalloc double[N * R];
+        Span<double> columns = stackalloc double[N * Padded], product = stackalloc double[N * Padded];
         columns.Clear();
         double x = m.Joint.X;
 
@@ -180,24 +190,37 @@ internal sealed class JointedBody
         Column(columns, 5, x * new Vector3d(m.Forward.Y, m.Left.Y, m.Up.Y), new(m.Forward.Z, m.Left.Z, m.Up.Z));
         Column(columns, 6, default, m.SidewaysAxis);
         Column(columns, 7, default, new(0, 1, 0));
-        columns[(8 * R) + 6] = 1;
-        for (int c = 0; c < N; c++) Multiply(rear, R, columns.Slice(c * R, R), product.Slice(c * R, R));
+        columns[(8 * Padded) + 6] = 1;
+        ref double column = ref MemoryMarshal.GetReference(columns), result = ref MemoryMarshal.GetReference(product), own = ref MemoryMarshal.GetArrayDataReference(rearColumns);
+        for (int c = 0; c < N; c++)
+        {
+            Vector256<double> low = Vector256<double>.Zero, high = Vector256<double>.Zero;
+            for (int k = 0; k < R; k++)
+            {
+                var factor = Vector256.Create(Unsafe.Add(ref column, (Padded * c) + k));
+                low = Vector256.FusedMultiplyAdd(factor, Vector256.LoadUnsafe(ref own, (nuint)(Padded * k)), low);
+                high = Vector256.FusedMultiplyAdd(factor, Vector256.LoadUnsafe(ref own, (nuint)((Padded * k) + 4)), high);
+            }
+
+            low.StoreUnsafe(ref result, (nuint)(Padded * c));
+            high.StoreUnsafe(ref result, (nuint)((Padded * c) + 4));
+        }
+
         for (int i = 0; i < N; i++)
         {
-            ReadOnlySpan<double> column = columns.Slice(i * R, R);
+            Vector256<double> low = Vector256.LoadUnsafe(ref column, (nuint)(Padded * i)), high = Vector256.LoadUnsafe(ref column, (nuint)((Padded * i) + 4));
             for (int j = 0; j <= i; j++)
             {
-                ReadOnlySpan<double> other = product.Slice(j * R, R);
                 double sum = i < 6 ? front[(6 * i) + j] : 0;
-                for (int k = 0; k < R; k++) sum += column[k] * other[k];
-                matrix[(N * i) + j] = matrix[(N * j) + i] = sum;
+                sum += Vector256.Sum(Vector256.FusedMultiplyAdd(low, Vector256.LoadUnsafe(ref result, (nuint)(Padded * j)), high * Vector256.LoadUnsafe(ref result, (nuint)((Padded * j) + 4))));
+                matrix[(row * i) + j] = matrix[(row * j) + i] = sum;
             }
         }
     }
 
     private static void Column(Span<double> columns, int at, Vector3d velocity, Vector3d turn)
     {
-        Span<double> c = columns.Slice(at * R, R);
+        Span<double> c = columns.Slice(at * Padded, R);
         c[0] = velocity.X;
         c[1] = velocity.Y;
         c[2] = velocity.Z;
@@ -206,29 +229,32 @@ internal sealed class JointedBody
         c[5] = turn.Z;
     }
 
-    // Cholesky's factors in place of the lower triangle, then forwards and backwards.
-    private static void Solve(Span<double> matrix, Span<double> right)
+    // The right-hand side stands in each row behind the matrix, which is symmetric and positive: elimination without pivots in the upper triangle, then backwards. Not a number where the
+    // matrix is not positive.
+    private static void Solve(Span<double> matrix, Span<double> result)
     {
-        for (int i = 0; i < N; i++)
+        ref double first = ref MemoryMarshal.GetReference(matrix);
+        for (int k = 0; k < N; k++)
         {
-            for (int j = 0; j <= i; j++)
+            ref double pivot = ref Unsafe.Add(ref first, Row * k);
+            double diagonal = Unsafe.Add(ref pivot, k);
+            double inverse = diagonal > 0 ? 1 / diagonal : double.NaN;
+            for (int j = k + 1; j < N; j++)
             {
-                double sum = matrix[(N * i) + j];
-                for (int k = 0; k < j; k++) sum -= matrix[(N * i) + k] * matrix[(N * j) + k];
-                matrix[(N * i) + j] = i == j ? Math.Sqrt(sum) : sum / matrix[(N * j) + j];
+                ref double target = ref Unsafe.Add(ref first, Row * j);
+                var factor = Vector256.Create(-inverse * Unsafe.Add(ref pivot, j));
+                for (int at = j & ~3; at < Row; at += 4)
+                    Vector256.FusedMultiplyAdd(factor, Vector256.LoadUnsafe(ref pivot, (nuint)at), Vector256.LoadUnsafe(ref target, (nuint)at)).StoreUnsafe(ref target, (nuint)at);
             }
+
+            Unsafe.Add(ref pivot, k) = inverse;
         }
 
-        for (int i = 0; i < N; i++)
+        for (int k = N - 1; k >= 0; k--)
         {
-            for (int k = 0; k < i; k++) right[i] -= matrix[(N * i) + k] * right[k];
-            right[i] /= matrix[(N * i) + i];
-        }
-
-        for (int i = N - 1; i >= 0; i--)
-        {
-            for (int k = i + 1; k < N; k++) right[i] -= matrix[(N * k) + i] * right[k];
-            right[i] /= matrix[(N * i) + i];
+            double sum = matrix[(Row * k) + N];
+            for (int j = k + 1; j < N; j++) sum -= matrix[(Row * k) + j] * result[j];
+            result[k] = sum * matrix[(Row * k) + k];
         }
     }
 
