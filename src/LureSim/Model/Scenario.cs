@@ -50,6 +50,9 @@ public sealed record Scenario
     /// <summary>What the angler will not change in a presentation; a choice may vary the rest (<c>ChoiceSearch</c>).</summary>
     public IReadOnlyList<Hand> Fixed { get; init => field = [.. Guard.Given(value).Select(hand => Guard.Defined(hand, nameof(Fixed)))]; } = [];
 
+    /// <summary>How far the angler will go with what is not fixed.</summary>
+    public HandRanges Hands { get; init => field = Guard.Given(value); } = HandRanges.None;
+
     /// <summary>The tide, in order of time; empty when none was given.</summary>
     public IReadOnlyList<TidePoint> Tide { get; init => field = Guard.Items(value, 0); } = [];
 }
