@@ -17,8 +17,8 @@ internal sealed class ChoiceRace(Scenario scenario, ChoiceSearchOptions options,
     private const int FirstSurvivors = 8;
     private const int OfEachBait = 2;
 
-    // A rig that scores less than this share of the best is not made the best by its hands.
-    private const double Hopeless = 0.5;
+    // A rig that scores less than this share of the best is not made the best by its hands: another reel speed and angle have made two and a half times the score.
+    private const double Hopeless = 0.35;
 
     // A variation whose first cast falls short of this share of the present hand's is not tried further.
     private const double WorthTrying = 0.9;
