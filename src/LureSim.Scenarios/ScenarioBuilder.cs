@@ -51,11 +51,14 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         UncertaintyBuilder.Check(root["uncertainty"], Add);
         TideBuilder.Check(root["tide"], root["spot"], Add);
         new ObservationBuilder(root, Add).Check();
+        HandsBuilder.Check(root["hands"], Add);
         if (problems.Count > 0)
             return null;
         try
         {
-            return BuildScenario(root);
+            Scenario scenario = BuildScenario(root);
+            HandsBuilder.CheckFigures(root["hands"], scenario, Add);
+            return problems.Count > 0 ? null : scenario;
         }
         catch (ArgumentException refused)
         {
@@ -281,6 +284,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             Presentations = [.. root.At("presentations").Items.Select(item => BuildPresentation(item, root.At("tackle"), box))],
             Season = root["season"]?.Word?.Meaning as Season?,
             Fixed = [.. (root["fixed"]?.Items ?? []).SelectMany(item => item.Word?.Meaning is Hand hand ? [hand] : Enum.GetValues<Hand>()).Distinct().Order()],
+            Hands = HandsBuilder.Build(root["hands"]),
             Forage = [.. (root["forage"]?.Items ?? []).Select(BuildForage)],
             Compare = [.. (root["compare"]?.Items ?? []).Select(item => BuildCompared(item, root))],
             Uncertainty = UncertaintyBuilder.Build(root["uncertainty"], root["tackle"]?["stand"]?.Word?.Meaning as StandHeight),

@@ -362,6 +362,17 @@ internal static class ScenarioGrammar
     /// <summary>Stands for every hand.</summary>
     public const string EveryHand = "every hand";
 
+    /// <summary>How far the angler will go with each hand and with the weight.</summary>
+    public static MapValue Hands { get; } = new("hands", "How far you will go, each from the first value to the second. The figures of your presentations must lie inside.",
+    [
+        new("weight", new ListValue(new QuantityValue(QuantityKind.Mass, 0.0, Limits.HeadMass.Most) { Words = [new("unweighted", 0.0, "a hook without lead")], Names = EverydayNames.Head }, 2, 2), "Weight of the jig head; one of the box must lie inside.") { Default = "the whole box" },
+        new("sink_count", new ListValue(new QuantityValue(QuantityKind.Duration, Limits.CountDown), 2, 2), "How long a lure that is counted down may sink.") { Default = "up to 60 s, or to the bottom" },
+        new("reel_speed", new ListValue(new QuantityValue(QuantityKind.Speed, Limits.LineSpeed), 2, 2), "How fast the reel turns, as line coming in.") { Default = "0.7 to 1.4 times the presentation's" },
+        new("lift", new ListValue(new QuantityValue(QuantityKind.Length, Limits.Lift), 2, 2), "How far the rod tip goes in a twitch or a lift.") { Default = "0.6 to 1.4 times the presentation's" },
+        new("rest", new ListValue(new QuantityValue(QuantityKind.Duration, Limits.Rest), 2, 2), "How long each rest lasts.") { Default = "half to twice the presentation's" },
+        new("cast_angle", new ListValue(new QuantityValue(QuantityKind.Angle, Limits.CastTurn), 2, 2), "Where the cast may go, from the presentation's own direction, to the left positive.") { Default = "20 deg to either side" },
+    ]);
+
     /// <summary>The whole file.</summary>
     public static MapValue Root { get; } = new("scenario", "A question to LureSim: one spot, the tackle at hand and the presentations to compare.",
     [
@@ -376,6 +387,7 @@ internal static class ScenarioGrammar
         new("season", SeasonWord, "Season, which tells what fish are likely to eat.") { Default = "from the date of the light, otherwise not known" },
         new("forage", new ListValue(Forage, 1, 8), "Forage that was seen.") { Default = "none seen" },
         new("fixed", new ListValue(HandWord, 1, 6), "What you will not change in a presentation; the rest may be varied within what a hand does.") { Default = "nothing" },
+        new("hands", Hands, "How far you will go with what is not fixed.") { Default = "what hands do, within the bounds of docs/decision.md" },
         new("compare", new ListValue(ComparedRig, 2, 2), "Two rigs to compare side by side: yours and your partner's.") { Default = "none" },
     ]);
 }

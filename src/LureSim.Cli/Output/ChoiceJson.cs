@@ -72,7 +72,7 @@ internal sealed record ChoiceJson(
             [.. choice.Hands.Select(hand => new Setting(hand.Hand, hand.Own, hand.Chosen))],
             [.. choice.Warnings.Select(warning => new Warned(warning.Kind, warning.Value))],
             choice.Assumptions,
-            [.. choice.Flips.Select(flip => new Flip(flip.Condition, flip.Over, flip.Value, flip.Rig.Head.Label))],
+            [.. choice.Flips.Select(flip => new Flip(flip.Condition, flip.Over, flip.Value, flip.Rig.Head.Label, flip.Colour))],
             [.. choice.Sensitivity.Select(item => new Hangs(item.Weight.Name, item.Factor, item.Rig.Head.Label, item.Rig.Body.Label, item.Rig.Presentation.Name))]);
     }
 
@@ -84,7 +84,7 @@ internal sealed record ChoiceJson(
 
     internal sealed record Warned(ChoiceWarningKind Kind, double Value);
 
-    internal sealed record Flip(FlipCondition Condition, bool Over, double Value, string Weight);
+    internal sealed record Flip(FlipCondition Condition, bool Over, double Value, string Weight, string? Color);
 
     internal sealed record Hangs(string Name, double Factor, string Weight, string Lure, string Presentation);
 }

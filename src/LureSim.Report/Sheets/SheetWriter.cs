@@ -232,6 +232,7 @@ public static class SheetWriter
                 [
                     .. sheet.ColourAdvice is { } advice ? ColourWords.Sentences(advice, fish, sheet.Units) : [],
                     .. sheet.Seen,
+                    .. ChoiceWords.ColourFlips(sheet.Choice, format).Select(flip => Grammar.Sentence(format.Say($"change color {flip}"))),
                     .. sheet.Patterns.Select(parts => ColourWords.Parts(parts, fish, sheet.Units)),
                 ]),
                 Figures = figures.Take(FigureSection.Colours),

@@ -78,7 +78,7 @@ internal static class CardWords
             ]).Where(part => part is not null))
             : "";
         string same = rig.Length > 0 && facts.Backup!.Rig.Presentation == first.Rig.Presentation ? ", worked the same" : "";
-        string flip = !brief && facts.Choice is { Flips.Count: > 0 } choice ? ChoiceWords.Flips(choice, facts.Scenario.Tackle.Reel, format)[0] : "";
+        string flip = !brief && facts.Choice is { } choice && ChoiceWords.Flips(choice, facts.Scenario.Tackle.Reel, format) is [var nearest, ..] ? nearest : "";
         return string.Join("; ", new[] { rig + same, flip }.Where(part => part.Length > 0));
     }
 

@@ -131,7 +131,7 @@ public static class ChoiceWords
         ArgumentNullException.ThrowIfNull(choice);
         ArgumentNullException.ThrowIfNull(reel);
         ArgumentNullException.ThrowIfNull(format);
-        return [.. choice.Flips.OrderBy(flip => flip.Condition).Select(flip => $"{(flip.Over ? "over" : "under")} {At(flip)}: {format.HeadText(flip.Rig.Head)}")];
+        return [.. choice.Flips.Where(flip => flip.Condition != FlipCondition.Clarity).OrderBy(flip => flip.Condition).Select(flip => $"{(flip.Over ? "over" : "under")} {At(flip)}: {format.HeadText(flip.Rig.Head)}")];
 
         string At(ChoiceFlip flip) => flip.Condition switch
         {
@@ -140,6 +140,17 @@ public static class ChoiceWords
             FlipCondition.ReelSpeed => RetrieveWords.Pace(flip.Value, reel, format),
             _ => throw new ArgumentOutOfRangeException(nameof(choice), flip.Condition, "Not a condition."),
         };
+    }
+
+    /// <summary>Clarities at which another color is the choice: "if the white plate is gone before 2 ft: black"; none for a choice whose color was asked for.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="format">Units.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static IReadOnlyList<string> ColourFlips(Choice choice, UnitFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        ArgumentNullException.ThrowIfNull(format);
+        return [.. choice.Flips.Where(flip => flip.Colour is not null).Select(flip => $"if the white plate is {(flip.Over ? "still seen at" : "gone before")} {format.SeenText(flip.Value)}: {flip.Colour}")];
     }
 
     /// <summary>How often the choice came out best or as good, for the card; empty where all is known.</summary>

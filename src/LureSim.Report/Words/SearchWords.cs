@@ -23,7 +23,7 @@ public static class SearchWords
 
         return
         [
-            $"{Grammar.Capital(lure)}: {best.Presentation.Name}. {Working(best)}, {Cost(best)}.",
+            $"{Grammar.Capital(lure)}: {best.Presentation.Name}. {Working(best)}, {Cost(best)}.{Spread(best)}",
             $"The best of yours, {own.Presentation.Name}: {Lower(Working(own))}, {Cost(own)}. "
                 + (search.BeatsOwn ? "The other one is worth learning." : own.Score >= best.Score ? "Nothing better was found: keep it." : "Not worth changing what you do."),
             .. search.Families.Skip(1).Select(other => other.Best).Select(trial => trial.Score <= 0
@@ -34,6 +34,11 @@ public static class SearchWords
 
     private static string Working(RetrieveTrial trial) =>
         $"In the strike zone {Percent(trial.Coverage.ZoneShare)} of the retrieve, working {Percent(trial.ActionShare)} of the time, working in the zone {Percent(trial.LiveZoneShare)}";
+
+    // The range over the tries; nothing for a single run.
+    private static string Spread(RetrieveTrial trial) => trial.Numbers is { } numbers
+        ? $" Over {numbers.Tries} what-if tries it is in the zone {Percent(numbers.ZoneShare.Low)} to {Percent(numbers.ZoneShare.High)} (8 times in 10)."
+        : "";
 
     private static string Lower(string text) => char.ToLowerInvariant(text[0]) + text[1..];
 

@@ -109,9 +109,11 @@ public static class PlanConsistency
                 Search.FlipCondition.Current => scenario.Spot.CurrentSpeed,
                 Search.FlipCondition.Depth => scenario.Spot.Depth,
                 Search.FlipCondition.ReelSpeed => rig.Presentation.RetrieveSpeed,
+                Search.FlipCondition.Clarity => (scenario.Spot.Clarity as SecchiClarity)?.Depth ?? double.NaN,
                 _ => throw new ArgumentOutOfRangeException(nameof(plan), flip.Condition, "Not a condition."),
             };
-            if (flip.Over != flip.Value > own || flip.Rig.Head == rig.Head) yield return Contradiction.Flip;
+            bool flips = flip.Condition == Search.FlipCondition.Clarity ? flip.Colour is { } colour && colour != plan.Colours.Advice.Choice.Name : flip.Rig.Head != rig.Head;
+            if (double.IsNaN(own) || flip.Over != flip.Value > own || !flips) yield return Contradiction.Flip;
         }
 
         if (choice.Sensitivity.Any(item => item.Rig == rig)) yield return Contradiction.Sensitivity;

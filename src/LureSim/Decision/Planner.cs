@@ -146,6 +146,7 @@ public static class Planner
         };
         Tell(PlanStage.Colours);
         ColourFinding colours = Colours(scenario, first, options.Scale, options.Limits.Colour);
+        if (options.Limits.Colour is null) choice = choice with { Flips = [.. choice.Flips, .. ClarityFlips.Of(scenario, first.Rig, colours, parallel)] };
         ClaritySpread? clarity = samples > 0 ? ClaritySpread.Of(scenario, colours) : null;
         RigFocus rigCheck = RigChecker.Focus(scenario, RigChecker.OnRetrieve(scenario, first.Rig, first.Track, cancellation), full: false, cancellation);
         IReadOnlyList<NextLook> next = NextLook.Of(search, options.Simulation, parallel);

@@ -161,6 +161,15 @@ public static class Limits
     /// <summary>Speed of line coming in or going out (m/s), where it moves.</summary>
     public static ValueRange LineSpeed { get; } = new(0.02, 3);
 
+    /// <summary>Travel of the rod tip in a twitch or a lift (m).</summary>
+    public static ValueRange Lift { get; } = new(0.01, 2.5);
+
+    /// <summary>Length of a rest in a retrieve (s).</summary>
+    public static ValueRange Rest { get; } = new(0.1, 60);
+
+    /// <summary>Angle by which a cast may be turned from the direction of its presentation (radians).</summary>
+    public static ValueRange CastTurn { get; } = new(-90.0 * Degree, 90.0 * Degree);
+
     /// <summary>Time after which a retrieve ends (s).</summary>
     public static ValueRange TimeLimit { get; } = new(5, 1800);
 

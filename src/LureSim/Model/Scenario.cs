@@ -54,6 +54,9 @@ public sealed record Scenario
     /// <summary>What was seen, felt or timed; empty where nothing was.</summary>
     public IReadOnlyList<Observation> Seen { get; init => field = Guard.Items(value, 0); } = [];
 
+    /// <summary>How far the angler will go with what is not fixed.</summary>
+    public HandRanges Hands { get; init => field = Guard.Given(value); } = HandRanges.None;
+
     /// <summary>The tide, in order of time; empty when none was given.</summary>
     public IReadOnlyList<TidePoint> Tide { get; init => field = Guard.Items(value, 0); } = [];
 }

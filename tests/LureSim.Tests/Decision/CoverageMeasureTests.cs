@@ -96,6 +96,18 @@ public class CoverageMeasureTests
     }
 
     [Fact]
+    public void What_stays_down_for_long_has_settled_and_what_hops_has_not()
+    {
+        // Samples half a second apart: down for 5 s at a stretch, and down for 2 s between hops.
+        double time = ScoreWeights.Default.SettleTime;
+        Assert.InRange(time, 2, 4);
+        double[] lies = [.. Enumerable.Repeat(5.0, 11)], hops = [.. Enumerable.Range(0, 12).Select(i => i % 6 < 5 ? 5.0 : 3.0)];
+        Coverage lying = CoverageMeasure.Of(Track(lies, new TrackState[11]), new StrikeZone(2, 6), 4);
+        Assert.Equal((5 - time) / 0.5 / 11, lying.SettledShare, 12);
+        Assert.Equal(0, CoverageMeasure.Of(Track(hops, new TrackState[12]), new StrikeZone(2, 6), 4).SettledShare);
+    }
+
+    [Fact]
     public void A_tap_is_felt_in_proportion_to_the_pull_up_to_the_one_that_is_needed()
     {
         double needed = ScoreWeights.Default.FeelTension;

@@ -132,6 +132,7 @@ internal static class EveryKey
         TIDE
         season: early autumn
         fixed: [lift, cast angle]
+        hands: {weight: [unweighted, 1 oz], sink_count: [0 s, 30 s], reel_speed: [0.2 ft/s, 6 ft/s], lift: [1 in, 6 ft], rest: [0.2 s, 20 s], cast_angle: [-30 deg, 30 deg]}
         forage:
           - {kind: shrimp, seen: being attacked, length: 3 in, colour: shrimp brown}
         seen:

@@ -54,7 +54,11 @@ public class AdviceTests
         ["current away from the angler wants no heavier head"] = "reeled against the water the lure meets the current on top of the reel, which lifts it: the runs want weight",
     };
 
-    private sealed record Expectation(string Name, (string From, string To)[] Changes, Func<ChoiceSearch, ChoiceSearch, bool> Holds);
+    private sealed record Expectation(string Name, (string From, string To)[] Changes, Func<ChoiceSearch, ChoiceSearch, bool> Holds)
+    {
+        // What asks for a bait by what fish eat hangs on rules and on twice the score, not on the last tries.
+        public bool FewTries => Changes.Any(change => change.To.Contains("forage:", StringComparison.Ordinal) || change.To.Contains("season:", StringComparison.Ordinal) || change.From.Contains("target:", StringComparison.Ordinal));
+    }
 
     // Of all that is expected (a ratchet: raise it as more is met).
     private const int LeastMet = 44;
@@ -119,7 +123,7 @@ public class AdviceTests
         List<string> failing = [], report = [];
         foreach (Expectation item in Expectations)
         {
-            ChoiceSearch then = Of(item.Changes);
+            ChoiceSearch then = Of(item.Changes, item.FewTries);
             bool holds = item.Holds(own, then);
             if (!holds) failing.Add(item.Name);
             report.Add($"{(holds ? "ok  " : "FAIL")} {item.Name}: {Said(own)} -> {Said(then)}");
@@ -127,7 +131,7 @@ public class AdviceTests
 
         foreach (Expectation item in Expectations)
         {
-            string computed = Said(Of(item.Changes));
+            string computed = Said(Of(item.Changes, item.FewTries));
             ValidationLog.Says(
                 CheckClass.CommonPractice,
                 Area,
@@ -141,8 +145,9 @@ public class AdviceTests
         // Practice is a check and no target: what is not met stands in the table. So many are met that a slip in the score or the search shows.
         Assert.True(Expectations.Length - failing.Count >= LeastMet, $"{Expectations.Length - failing.Count} of {Expectations.Length} met.\n{string.Join("\n", report)}");
 
-        ChoiceSearch Of((string From, string To)[] changes)
+        ChoiceSearch Of((string From, string To)[] changes, bool fewTries = false)
         {
+            if (fewTries) changes = [.. changes, ("samples: 12", "samples: 6")];
             string text = changes.Aggregate(Base, (yaml, change) => yaml.Contains(change.From, StringComparison.Ordinal) ? yaml.Replace(change.From, change.To, StringComparison.Ordinal) : throw new InvalidOperationException(change.From));
             if (!known.TryGetValue(text, out ChoiceSearch? found))
             {

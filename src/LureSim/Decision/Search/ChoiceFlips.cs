@@ -4,27 +4,10 @@ using LureSim.Motion;
 
 namespace LureSim.Decision.Search;
 
-/// <summary>What may change at a spot so that another head is the choice.</summary>
-public enum FlipCondition
-{
-    /// <summary>The current at the surface (m/s).</summary>
-    Current,
-
-    /// <summary>The depth of the water (m).</summary>
-    Depth,
-
-    /// <summary>The reel speed of the hand (m/s).</summary>
-    ReelSpeed,
-}
-
-/// <summary>A condition at which another head is the choice, the bait and the way of working it being the same.</summary>
-/// <param name="Condition">What changes.</param>
-/// <param name="Over">True where it flips above the value, false below it.</param>
-/// <param name="Value">The value (SI).</param>
-/// <param name="Rig">The rig from there on.</param>
-public sealed record ChoiceFlip(FlipCondition Condition, bool Over, double Value, Rig Rig);
-
-/// <summary>Finds where a choice flips, by a scan and bisection on single runs of the choice and of the heads to either side; sink counts follow.</summary>
+/// <summary>
+/// Finds where a choice flips, by a scan and bisection on single runs of the choice and of the heads to either side; sink counts follow. Between the last two places
+/// of the bisection the lead of the head that takes over is taken as a straight line.
+/// </summary>
 public static class ChoiceFlips
 {
     // Places of the scan, as multiples of the scenario's own value.
@@ -35,10 +18,7 @@ public static class ChoiceFlips
         [FlipCondition.ReelSpeed] = ([0.7], [1.4, 1.8]),
     };
 
-    private const int Halvings = 4;
-
-    // The longest fall that is counted down (s).
-    private const double LongestCount = 60;
+    private const int Halvings = 2;
 
     /// <summary>Finds the conditions.</summary>
     /// <param name="search">The search behind the choice.</param>
@@ -54,16 +34,20 @@ public static class ChoiceFlips
         Rig rig = search.First.Rig;
         Scenario scenario = search.Scenario;
         if (rig.Head.IsNone || !(search.First.Mean > 0)) return [];
-        JigHead[] heads = [.. scenario.Tackle.JigHeads.OrderBy(head => head.Mass)];
+        JigHead[] heads = [.. scenario.Tackle.JigHeads.Where(scenario.Hands.Allows).OrderBy(head => head.Mass)];
         int at = Array.IndexOf(heads, rig.Head);
-        JigHead[] beside = heads[Math.Max(0, at - 1)..Math.Min(heads.Length, at + 2)];
-        if (beside.Length < 2) return [];
+        JigHead[] beside = heads[Math.Max(0, at - 1)..Math.Min(heads.Length, Math.Max(0, at) + 2)];
+        if (at < 0 || beside.Length < 2) return [];
         (FlipCondition Condition, bool Over)[] sides =
         [
-            .. Enum.GetValues<FlipCondition>().Where(condition => Own(condition) > 0).SelectMany(condition => (bool[])[true, false], (condition, over) => (condition, over)),
+            .. Scan.Keys.Where(condition => Own(condition) > 0).SelectMany(condition => (bool[])[true, false], (condition, over) => (condition, over)),
         ];
         var found = new ChoiceFlip?[sides.Length];
         SimulationOptions settings = Trial.ForSearch(simulation);
+
+        // Single runs must agree with the tries about the scenario itself, otherwise there is nothing to flip from.
+        Candidate[] own = Runs(FlipCondition.ReelSpeed, 1, beside);
+        if (Best(own) != rig.Head) return [];
         Parallel.For(0, sides.Length, parallel, i => found[i] = Side(sides[i].Condition, sides[i].Over));
         return [.. found.OfType<ChoiceFlip>()];
 
@@ -72,52 +56,67 @@ public static class ChoiceFlips
             FlipCondition.Current => scenario.Spot.CurrentSpeed,
             FlipCondition.Depth => scenario.Spot.Depth,
             FlipCondition.ReelSpeed => rig.Presentation.RetrieveSpeed,
-            _ => throw new ArgumentOutOfRangeException(nameof(condition), condition, "Not a condition."),
+            _ => throw new ArgumentOutOfRangeException(nameof(condition), condition, "Moves no lure."),
         };
 
         ChoiceFlip? Side(FlipCondition condition, bool over)
         {
-            // Single runs must agree with the tries about the scenario itself, otherwise there is nothing to flip from.
-            if (Best(condition, 1).Head != rig.Head) return null;
             (double[] down, double[] up) = Scan[condition];
             double inside = 1, outside = double.NaN;
-            Rig then = rig;
+            Candidate[] within = own, beyond = own;
+            JigHead? taking = null;
             foreach (double factor in over ? up : down)
             {
-                then = Best(condition, factor);
-                if (then.Head != rig.Head)
+                beyond = Runs(condition, factor, beside);
+                JigHead here = Best(beyond);
+                if (here != rig.Head)
                 {
-                    outside = factor;
+                    (outside, taking) = (factor, here);
                     break;
                 }
 
-                inside = factor;
+                (inside, within) = (factor, beyond);
             }
 
-            if (double.IsNaN(outside)) return null;
+            if (taking is null) return null;
+            double leadWithin = Lead(within, taking), leadBeyond = Lead(beyond, taking);
+            Rig then = beyond.First(run => run.Rig.Head == taking).Rig;
             for (int k = 0; k < Halvings; k++)
             {
                 double middle = 0.5 * (inside + outside);
-                Rig here = Best(condition, middle);
-                if (here.Head != rig.Head) (outside, then) = (middle, here);
-                else inside = middle;
+                Candidate[] here = Runs(condition, middle, [rig.Head, taking]);
+                double lead = Lead(here, taking);
+                if (lead > 0) (outside, leadBeyond, then) = (middle, lead, here[1].Rig);
+                else (inside, leadWithin) = (middle, lead);
             }
 
-            return new ChoiceFlip(condition, over, Own(condition) * 0.5 * (inside + outside), then);
+            // A third head may have stood between the two at the start: then the middle is as good as can be said.
+            double place = leadWithin <= 0 && leadBeyond > leadWithin ? leadWithin / (leadWithin - leadBeyond) : 0.5;
+            return new ChoiceFlip(condition, over, Own(condition) * (inside + (place * (outside - inside))), then);
         }
 
-        Rig Best(FlipCondition condition, double factor)
+        static JigHead Best(Candidate[] runs) => Preference.Of(runs, run => run.Rig, run => run.Score).Rig.Head;
+
+        // Above 0 where the head takes over: a heavier one must lead by a real margin, a lighter one lie no further behind.
+        double Lead(Candidate[] runs, JigHead taking)
+        {
+            double now = runs.First(run => run.Rig.Head == rig.Head).Score, other = runs.First(run => run.Rig.Head == taking).Score;
+            double tie = ScoreWeights.Default.Tie(Math.Max(now, other));
+            return other - now + (taking.Mass > rig.Head.Mass ? -tie : tie);
+        }
+
+        Candidate[] Runs(FlipCondition condition, double factor, JigHead[] heads)
         {
             Scenario here = condition switch
             {
                 FlipCondition.Current => scenario with { Spot = scenario.Spot with { CurrentSpeed = Math.Min(3, scenario.Spot.CurrentSpeed * factor) } },
                 FlipCondition.Depth => scenario with { Spot = SpotChange.WithDepth(scenario.Spot, scenario.Spot.Depth * factor) },
                 FlipCondition.ReelSpeed => scenario,
-                _ => throw new ArgumentOutOfRangeException(nameof(condition), condition, "Not a condition."),
+                _ => throw new ArgumentOutOfRangeException(nameof(condition), condition, "Moves no lure."),
             };
-            Candidate[] runs =
+            return
             [
-                .. beside.Select(head =>
+                .. heads.Select(head =>
                 {
                     Rig one = rig with { Head = head };
                     if (condition == FlipCondition.ReelSpeed)
@@ -125,14 +124,13 @@ public static class ChoiceFlips
                     return Trial.Run(here, Followed(here, one), settings, parallel.CancellationToken);
                 }),
             ];
-            return Preference.Of(runs, run => run.Rig, run => run.Score).Rig;
         }
 
         // A count that followed the zone follows it here too.
         Rig Followed(Scenario here, Rig one)
         {
             if (search.First.Target is not (SinkTarget.ZoneTop or SinkTarget.ZoneMiddle)) return one;
-            Track fall = Trial.Simulate(here, one with { Presentation = one.Presentation with { CountDown = null } }, settings with { FallOnly = true, FallLimit = LongestCount }, parallel.CancellationToken);
+            Track fall = Trial.Simulate(here, one with { Presentation = one.Presentation with { CountDown = null } }, settings with { FallOnly = true, FallLimit = ChoiceSearch.LongestCount }, parallel.CancellationToken);
             double? seconds = Trial.TimeToDepth(fall, Hands.Depth(search.First.Target, here.Spot.StrikeZone));
             return one with { Presentation = one.Presentation with { CountDown = seconds is { } s ? Hands.Rounded(s) : one.Presentation.CountDown } };
         }

@@ -17,8 +17,8 @@ internal sealed class ChoiceRace(Scenario scenario, ChoiceSearchOptions options,
     private const int FirstSurvivors = 8;
     private const int OfEachBait = 2;
 
-    // A rig that scores less than this share of the best is not made the best by its hands.
-    private const double Hopeless = 0.5;
+    // A rig that scores less than this share of the best is not made the best by its hands: another reel speed and angle have made two and a half times the score.
+    private const double Hopeless = 0.35;
 
     // A variation whose first cast falls short of this share of the present hand's is not tried further.
     private const double WorthTrying = 0.9;
@@ -92,7 +92,7 @@ internal sealed class ChoiceRace(Scenario scenario, ChoiceSearchOptions options,
         ChoiceLimits limits = options.Limits;
         LureBody[] baits = [.. bodies.Fits.Select(fit => fit.Body).Where(body => limits.Body is null || body == limits.Body)];
         Presentation[] ways = [.. scenario.Presentations.Where(way => limits.Presentation is null || way == limits.Presentation)];
-        JigHead[] owned = [.. scenario.Tackle.JigHeads.Where(head => limits.Head is null || head == limits.Head || (head.IsNone && limits.Head.IsNone)).OrderBy(head => head.Mass)];
+        JigHead[] owned = [.. scenario.Tackle.JigHeads.Where(head => limits.Head is null ? scenario.Hands.Allows(head) : head == limits.Head || (head.IsNone && limits.Head.IsNone)).OrderBy(head => head.Mass)];
         Row[] rows =
         [
             .. baits.SelectMany(body => ways.Select(way => new Row(body, way, body.NeedsHead ? owned : limits.Head is { IsNone: false } ? [] : [JigHead.None(body)])))
@@ -244,7 +244,7 @@ internal sealed class ChoiceRace(Scenario scenario, ChoiceSearchOptions options,
     private List<RaceArm> Beside(RaceArm arm)
     {
         if (arm.Rig.Head.IsNone || options.Limits.Head is not null) return [];
-        JigHead[] heads = [.. scenario.Tackle.JigHeads.OrderBy(head => head.Mass)];
+        JigHead[] heads = [.. scenario.Tackle.JigHeads.Where(scenario.Hands.Allows).OrderBy(head => head.Mass)];
         int at = Array.IndexOf(heads, arm.Rig.Head);
         List<(Rig, Presentation, SinkTarget)> wanted = [];
         if (at > 0) wanted.Add((arm.Rig with { Head = heads[at - 1] }, arm.Own, arm.Target));

@@ -21,6 +21,26 @@ public sealed record HandBounds(Hand Hand, double LeastShare, double MostShare, 
     /// <param name="hand">The hand.</param>
     public static HandBounds Of(Hand hand) => Table.Value[hand];
 
+    /// <summary>The bounds of a hand with what the angler has stated in place of the table's.</summary>
+    /// <param name="hand">The hand.</param>
+    /// <param name="ranges">What the angler has stated.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="ranges"/> is null.</exception>
+    public static HandBounds Of(Hand hand, HandRanges ranges)
+    {
+        ArgumentNullException.ThrowIfNull(ranges);
+        HandBounds common = Of(hand);
+        return ranges.Of(hand) is { } stated ? common with { LeastShare = 0, MostShare = double.PositiveInfinity, Least = stated.Least, Most = stated.Most, IsStated = true } : common;
+    }
+
+    /// <summary>True if the angler has stated them: then both ends are tried, and not only a look to either side.</summary>
+    public bool IsStated { get; init; }
+
+    /// <summary>Values that are tried about the scenario's own (SI): a look to either side, and stated ends.</summary>
+    /// <param name="own">The scenario's own value (SI), above 0.</param>
+    /// <param name="sides">Factors of the looks.</param>
+    internal IEnumerable<double> Tried(double own, IReadOnlyList<double> sides) =>
+        sides.Select(factor => Scaled(own, factor)).Concat(IsStated ? [Least, Most] : []).Distinct();
+
     /// <summary>The scenario's own value times a factor, inside the bounds and rounded to what a hand can keep.</summary>
     /// <param name="own">The scenario's own value (SI), above 0.</param>
     /// <param name="factor">Factor.</param>

@@ -50,34 +50,32 @@ internal static class Hands
     }
 
     /// <summary>Variations of one hand about a presentation, given the scenario's own; the present one is not among them.</summary>
-    public static IReadOnlyList<Presentation> Of(Hand hand, Presentation own, Presentation now, Spot spot)
+    public static IReadOnlyList<Presentation> Of(Hand hand, Presentation own, Presentation now, Spot spot, HandRanges ranges)
     {
+        HandBounds bounds = HandBounds.Of(hand, ranges);
         IEnumerable<Presentation> varied = hand switch
         {
-            Hand.ReelSpeed => own.RetrieveSpeed > 0 ? Sides.Select(factor => now with { RetrieveSpeed = Math.Min(own.FastestSpeed, HandBounds.Of(hand).Scaled(own.RetrieveSpeed, factor)) }) : [],
-            Hand.Lift => own.Moves.Any(move => move.Up != 0) ? Sides.Select(factor => now with { Moves = [.. now.Moves.Zip(own.Moves, (m, o) => Lifted(m, o, factor))] }) : [],
-            Hand.Rest => own.Moves.Any(move => move.Kind == MoveKind.Pause) ? Sides.Select(factor => now with { Moves = [.. now.Moves.Zip(own.Moves, (m, o) => Rested(m, o, factor))] }) : [],
-            Hand.CastAngle => spot.CurrentSpeed > LeastCurrent ? Angles(own, now) : [],
+            Hand.ReelSpeed => own.RetrieveSpeed > 0 ? bounds.Tried(own.RetrieveSpeed, Sides).Select(speed => now with { RetrieveSpeed = Math.Min(own.FastestSpeed, speed) }) : [],
+            Hand.Lift => Moved(move => Math.Abs(move.Up), Lifted),
+            Hand.Rest => Moved(move => move.Kind == MoveKind.Pause && double.IsFinite(move.Duration) ? move.Duration : 0, Rested),
+            Hand.CastAngle => spot.CurrentSpeed > LeastCurrent ? new[] { bounds.Least, bounds.Most }.Select(turn => now with { Aim = own.Aim + turn }) : [],
             _ => throw new ArgumentOutOfRangeException(nameof(hand), hand, "Is not varied by moves."),
         };
         return [.. varied.Where(other => other != now).Distinct()];
+
+        // The first move that the hand works leads; the others keep their proportion to it, within the bounds.
+        IEnumerable<Presentation> Moved(Func<Move, double> figure, Func<Move, Move, double, Move> changed)
+        {
+            double lead = own.Moves.Select(figure).FirstOrDefault(value => value > 0);
+            return lead > 0
+                ? bounds.Tried(lead, Sides).Select(value => now with { Moves = [.. now.Moves.Zip(own.Moves, (m, o) => figure(o) > 0 ? changed(m, o, bounds.Scaled(figure(o), value / lead)) : m)] })
+                : [];
+        }
     }
 
     // The tip of a lift keeps its speed: a higher lift takes longer.
-    private static Move Lifted(Move now, Move own, double factor)
-    {
-        if (own.Up == 0) return now;
-        double up = HandBounds.Of(Hand.Lift).Scaled(Math.Abs(own.Up), factor);
-        return now with { Up = Math.Sign(own.Up) * up, Duration = own.Kind == MoveKind.Twitch ? now.Duration : own.Duration * up / Math.Abs(own.Up) };
-    }
+    private static Move Lifted(Move now, Move own, double up) =>
+        now with { Up = Math.Sign(own.Up) * up, Duration = own.Kind == MoveKind.Twitch ? now.Duration : own.Duration * up / Math.Abs(own.Up) };
 
-    private static Move Rested(Move now, Move own, double factor) =>
-        own.Kind == MoveKind.Pause && double.IsFinite(own.Duration) ? now with { Duration = HandBounds.Of(Hand.Rest).Scaled(own.Duration, factor) } : now;
-
-    private static IEnumerable<Presentation> Angles(Presentation own, Presentation now)
-    {
-        HandBounds bounds = HandBounds.Of(Hand.CastAngle);
-        foreach (double turn in (double[])[bounds.Least, bounds.Most])
-            yield return now with { Aim = own.Aim + turn };
-    }
+    private static Move Rested(Move now, Move own, double rest) => now with { Duration = rest };
 }

@@ -40,8 +40,10 @@ internal sealed class RaceField(Scenario scenario, BodyChoice bodies, Simulation
         if (target == SinkTarget.Own) return rig.Presentation with { CountDown = own.CountDown };
         if (target == SinkTarget.Bottom) return rig.Presentation with { CountDown = null };
         double? count = counts[(Falling(rig), Hands.Depth(target, scenario.Spot.StrikeZone))];
-        return rig.Presentation with { CountDown = count is { } seconds ? Hands.Rounded(seconds) : own.CountDown };
+        return rig.Presentation with { CountDown = count is { } seconds ? Counted(Hands.Rounded(seconds)) : own.CountDown };
     }
+
+    private double Counted(double seconds) => scenario.Hands.SinkCount is { } range ? Math.Clamp(seconds, range.Least, range.Most) : seconds;
 
     // A fall depends on the lure and the cast, not on what comes after it.
     private static Rig Falling(Rig rig)
@@ -115,8 +117,8 @@ internal sealed class RaceField(Scenario scenario, BodyChoice bodies, Simulation
         [
             .. arms.SelectMany(arm => hand == Hand.SinkCount
                 ? ((SinkTarget[])[SinkTarget.Own, SinkTarget.ZoneTop, SinkTarget.ZoneMiddle, SinkTarget.Bottom])
-                    .Where(target => target != arm.Target && (target != SinkTarget.Bottom || arm.Own.CountDown is not null)).Select(target => (arm, arm.Rig, target))
-                : Hands.Of(hand, arm.Own, arm.Rig.Presentation, scenario.Spot).Select(way => (arm, arm.Rig with { Presentation = way }, arm.Target))),
+                    .Where(target => target != arm.Target && (target != SinkTarget.Bottom || (arm.Own.CountDown is not null && scenario.Hands.SinkCount is null))).Select(target => (arm, arm.Rig, target))
+                : Hands.Of(hand, arm.Own, arm.Rig.Presentation, scenario.Spot, scenario.Hands).Select(way => (arm, arm.Rig with { Presentation = way }, arm.Target))),
         ];
         Fall(wanted.Select(item => (item.Rig, item.From.Own, item.Target)));
         return [.. wanted.Select(item => (item.From, ArmOf(item.Rig, item.From.Own, item.Target))).Where(pair => pair.Item2 != pair.From).Distinct()];

@@ -1,5 +1,6 @@
 using LureSim.Coupling;
 using LureSim.Decision.Trials;
+using LureSim.Decision.Uncertainty;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
@@ -24,6 +25,9 @@ public sealed record RetrieveSearchOptions
     /// <summary>Simulated casts for each family, 12 to 400; a third of them look around, the rest are the optimiser's.</summary>
     public int RunsPerFamily { get; init; } = 48;
 
+    /// <summary>Tries over which the best of each family and the scenario's own are judged; 0 for their single runs. A scenario that knows all exactly has none, one that asks for fewer has those.</summary>
+    public int Tries { get; init; } = 12;
+
     /// <summary>Settings of the winners' runs; the search itself takes coarser ones (<see cref="Trial.Coarse"/>).</summary>
     public SimulationOptions Simulation { get; init; } = new();
 
@@ -34,12 +38,15 @@ public sealed record RetrieveSearchOptions
 /// <summary>One retrieve that was tried.</summary>
 /// <param name="Family">Its family; null for a presentation of the scenario.</param>
 /// <param name="Presentation">The retrieve.</param>
-/// <param name="Coverage">Where the lure spent its time.</param>
+/// <param name="Coverage">Where the lure spent its time; typical figures where it ran the tries.</param>
 /// <param name="ActionShare">Share of the retrieve in which the action is on, 0 to 1.</param>
 /// <param name="LiveZoneShare">Share of the retrieve in the strike zone with the action on, 0 to 1.</param>
-/// <param name="Score">The score of <see cref="Ranking"/>.</param>
+/// <param name="Score">The score of <see cref="Ranking"/>; the mean where it ran the tries.</param>
 public sealed record RetrieveTrial(RetrieveFamily? Family, Presentation Presentation, Coverage Coverage, double ActionShare, double LiveZoneShare, double Score)
 {
+    /// <summary>Its numbers over the tries; null for a single run.</summary>
+    public TryNumbers? Numbers { get; init; }
+
     /// <summary>Share of the retrieve clear of bottom and grass, 0 to 1; where there is grass the bottom lies in it.</summary>
     public double ClearShare => 1 - Math.Max(Coverage.BottomShare, Coverage.GrassShare);
 
@@ -57,8 +64,8 @@ public sealed record RetrieveTrial(RetrieveFamily? Family, Presentation Presenta
 
 /// <summary>What came out for a family.</summary>
 /// <param name="Family">The family.</param>
-/// <param name="Best">Its best retrieve in figures that a hand can keep, run at full settings.</param>
-/// <param name="Candidate">That run.</param>
+/// <param name="Best">Its best retrieve in figures that a hand can keep, judged over the tries.</param>
+/// <param name="Candidate">A single run of it at full settings.</param>
 /// <param name="Tried">All that was tried, at coarse settings, in order.</param>
 public sealed record FamilyResult(RetrieveFamily Family, RetrieveTrial Best, Candidate Candidate, IReadOnlyList<RetrieveTrial> Tried);
 
@@ -68,7 +75,7 @@ public sealed record FamilyResult(RetrieveFamily Family, RetrieveTrial Best, Can
 /// <param name="Body">Body.</param>
 /// <param name="Action">When the action is on.</param>
 /// <param name="Families">Families, best first.</param>
-/// <param name="Own">The presentations of the scenario with the same lure, in their order, at full settings.</param>
+/// <param name="Own">The presentations of the scenario with the same lure, in their order, judged over the tries.</param>
 public sealed record RetrieveSearch(
     Scenario Scenario,
     JigHead Head,
@@ -96,6 +103,9 @@ public sealed record RetrieveSearch(
 
     private const int Starts = 2;
 
+    // Of each family so many go through the tries: what is best in the one run of the scenario may lie on a knife edge.
+    private const int Finalists = 4;
+
     // Being better by less than this is no reason to change one's ways (score; assumed: what the coarse grid of a hand and the model's spread blur).
     private const double RealMargin = 0.05;
     private const double RealRatio = 1.15;
@@ -110,7 +120,7 @@ public sealed record RetrieveSearch(
     public bool BeatsOwn => Best.Best.Score > Math.Max(BestOwn.Score + RealMargin, RealRatio * BestOwn.Score);
 
     /// <summary>Casts simulated by the search.</summary>
-    public int Runs => Families.Sum(family => family.Tried.Count + 1) + Own.Count;
+    public int Runs { get; init; }
 
     /// <summary>Of all that was tried and of the winners, those that no other beats in both time in the zone with the action on and time clear of bottom and grass; by rising time in the zone.</summary>
     public IReadOnlyList<RetrieveTrial> Front
@@ -148,10 +158,11 @@ public sealed record RetrieveSearch(
         Guard.InRange(options.RunsPerFamily, RetrieveSearchOptions.FewestRuns, RetrieveSearchOptions.MostRuns);
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
         IReadOnlyList<RetrieveFamily> families = RetrieveFamily.All;
-        double total = (families.Count * (options.RunsPerFamily + 1)) + scenario.Presentations.Count;
-        int done = 0;
+        int tries = scenario.Uncertainty.IsExactInMotion ? 0 : Math.Min(options.Tries, scenario.Uncertainty.Samples);
+        double total = (families.Count * (options.RunsPerFamily + 1 + (Finalists * tries))) + (scenario.Presentations.Count * Math.Max(1, tries));
+        int done = 0, runs = 0;
         var table = ActionTable.Compute(scenario.Tackle, scenario.Spot, head, body, parallel);
-        var study = new Study(scenario, head, body, table, options, count => progress?.Report(Math.Min(1, Interlocked.Add(ref done, count) / total)), cancellation);
+        var study = new Study(scenario, head, body, table, options, tries, count => progress?.Report(Math.Min(1, Interlocked.Add(ref done, count) / total)), () => Interlocked.Increment(ref runs), cancellation);
         FallTime fall = FallOf(scenario, head, body, Trial.Coarse(options.Simulation), cancellation);
         var found = new FamilyResult[families.Count];
         var own = new RetrieveTrial[scenario.Presentations.Count];
@@ -164,10 +175,10 @@ public sealed record RetrieveSearch(
             }
 
             for (int p = 0; p < own.Length; p++)
-                own[p] = study.Try(null, scenario.Presentations[p], options.Simulation, out _);
+                own[p] = study.OverTries(null, scenario.Presentations[p]);
         });
         progress?.Report(1);
-        return new RetrieveSearch(scenario, head, body, table, [.. found.OrderByDescending(f => f.Best.Score)], own);
+        return new RetrieveSearch(scenario, head, body, table, [.. found.OrderByDescending(f => f.Best.Score)], own) { Runs = runs };
     }
 
     /// <summary>The head of the box that does best with the scenario's own presentations, by coarse runs; the body itself where it needs no head.</summary>
@@ -212,7 +223,7 @@ public sealed record RetrieveSearch(
 
     // One lure in one water.
     private sealed class Study(
-        Scenario scenario, JigHead head, LureBody body, ActionTable table, RetrieveSearchOptions options, System.Action<int> done, CancellationToken cancellation)
+        Scenario scenario, JigHead head, LureBody body, ActionTable table, RetrieveSearchOptions options, int tries, System.Action<int> done, System.Action ran, CancellationToken cancellation)
     {
         private readonly SimulationOptions coarse = Trial.Coarse(options.Simulation);
 
@@ -224,7 +235,32 @@ public sealed record RetrieveSearch(
             Coverage coverage = run.Coverage with { LiveZoneShare = live };
             double score = run.Track.Status == SimulationStatus.Failed ? 0 : Ranking.Score(coverage, scenario.Spot, run.Rig);
             done(1);
+            ran();
             return new RetrieveTrial(family, presentation, coverage, on, live, score);
+        }
+
+        // The same over the tries; a single run at full settings where everything is known.
+        public RetrieveTrial OverTries(RetrieveFamily? family, Presentation presentation)
+        {
+            if (tries == 0) return Try(family, presentation, options.Simulation, out _);
+            IReadOnlyList<UncertainDraw> draws = UncertainDraw.Draw(scenario, presentation, tries);
+            var coverages = new Coverage[draws.Count];
+            double[] scores = new double[draws.Count], working = new double[draws.Count];
+            SimulationOptions settings = Trial.ForSearch(options.Simulation);
+            for (int t = 0; t < draws.Count; t++)
+            {
+                cancellation.ThrowIfCancellationRequested();
+                UncertainDraw draw = draws[t];
+                Candidate run = Trial.Run(draw.Scenario, new Rig(head, body, draw.Presentation), settings with { LineDrag = draw.LineDrag, LureDragFactor = draw.LureDragFactor }, cancellation);
+                (working[t], double live) = table.Shares(run.Track, draw.Presentation, draw.Scenario.Spot.StrikeZone);
+                coverages[t] = run.Coverage with { LiveZoneShare = live };
+                scores[t] = run.Track.Status == SimulationStatus.Failed ? 0 : Ranking.Score(coverages[t], draw.Scenario.Spot, run.Rig);
+                done(1);
+                ran();
+            }
+
+            var typical = Coverage.Typical(coverages);
+            return new RetrieveTrial(family, presentation, typical, Interval.Of(working).Median, typical.LiveZoneShare, scores.Average()) { Numbers = TryNumbers.Of(coverages, scores) };
         }
 
         public FamilyResult Search(RetrieveFamily family, FallTime fall, int seed)
@@ -243,9 +279,18 @@ public sealed record RetrieveSearch(
                 Descend(places[starts[s]], s == starts.Length - 1 ? budget : tried.Count + ((budget - looks) / Starts));
             done(budget - tried.Count);
 
-            int best = Enumerable.Range(0, tried.Count).MaxBy(i => Worth(tried[i], scenario.Spot));
-            double[] rounded = [.. family.Parameters.Select((p, d) => p.Rounded(p.At(places[best][d])))];
-            RetrieveTrial winner = Try(family, family.Build(scenario.Presentations[0], rounded, fall), options.Simulation, out Candidate run);
+            // In figures that a hand can keep; then the tries decide.
+            Presentation[] final =
+            [
+                .. Enumerable.Range(0, tried.Count).OrderByDescending(i => Worth(tried[i], scenario.Spot))
+                    .Select(i => family.Build(scenario.Presentations[0], [.. family.Parameters.Select((p, d) => p.Rounded(p.At(places[i][d])))], fall))
+                    .Distinct().Take(tries == 0 ? 1 : Finalists),
+            ];
+            RetrieveTrial alone = Try(family, final[0], options.Simulation, out Candidate run);
+            if (tries == 0) return new FamilyResult(family, alone, run, tried);
+            RetrieveTrial winner = final.Select(way => OverTries(family, way)).ToArray().MaxBy(trial => Worth(trial, scenario.Spot))!;
+            if (winner.Presentation != final[0]) Try(family, winner.Presentation, options.Simulation, out run);
+            done((Finalists - final.Length) * tries);
             return new FamilyResult(family, winner, run, tried);
 
             double Look(double[] place)

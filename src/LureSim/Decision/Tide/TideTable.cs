@@ -67,7 +67,7 @@ public sealed record TideTable(Scenario Scenario, Rig Rig, IReadOnlyList<TideRow
         ArgumentNullException.ThrowIfNull(parallel);
         Spot spot = scenario.Spot;
         (LureBody body, Presentation presentation) = (rig.Body, rig.Presentation);
-        IReadOnlyList<JigHead> heads = scenario.Tackle.JigHeads;
+        IReadOnlyList<JigHead> heads = [.. scenario.Tackle.JigHeads.Where(scenario.Hands.Allows)];
         (double Hours, Spot Water, double Current)[] moments = Moments(scenario);
         double[] depths = [.. RoundDepths(spot.Depth, scale.Depth)], currents = Currents(scenario, scale.Current);
         int byHead = moments.Length * heads.Count, holding = moments.Length, cells = depths.Length * currents.Length;

@@ -54,4 +54,34 @@ public sealed record Coverage(
 
     /// <summary>Share of the retrieve in which a tap on the lure can be felt, 0 to 1; a pull below the one that is needed counts in proportion.</summary>
     public double FeltShare { get; init; } = 1;
+
+    /// <summary>The typical figures of some runs: the median of each; null times where half of the runs or more never get there.</summary>
+    /// <param name="runs">Runs, at least one.</param>
+    internal static Coverage Typical(IReadOnlyList<Coverage> runs)
+    {
+        return new Coverage(
+            Median(c => c.ZoneShare),
+            Median(c => c.AboveShare),
+            Median(c => c.BelowShare),
+            Median(c => c.BottomShare),
+            Median(c => c.GrassShare),
+            Time(c => c.TimeToZone),
+            Time(c => c.TimeToBottom),
+            Median(c => c.MedianDepth),
+            Median(c => c.DeepestDepth),
+            Median(c => c.RetrieveTime),
+            Median(c => c.DriftAcross))
+        {
+            LiveZoneShare = Median(c => c.LiveZoneShare),
+            DragShare = Median(c => c.DragShare),
+            SettledShare = Median(c => c.SettledShare),
+            DraggedLength = Median(c => c.DraggedLength),
+            Touches = (int)Median(c => c.Touches),
+            FeltShare = Median(c => c.FeltShare),
+        };
+
+        double Median(Func<Coverage, double> figure) => Interval.Of(runs.Select(figure)).Median;
+
+        double? Time(Func<Coverage, double?> figure) => Median(c => figure(c) ?? double.PositiveInfinity) is var time && double.IsFinite(time) ? time : null;
+    }
 }

@@ -7,7 +7,22 @@ namespace LureSim.Decision.Uncertainty;
 /// <param name="SecchiDepth">Secchi depth (m).</param>
 /// <param name="Advice">The choice there.</param>
 /// <param name="Holds">True if the plan's own choice is as good there: chosen again, or tied with what is.</param>
-public sealed record ClarityCase(double SecchiDepth, ColourAdvice Advice, bool Holds);
+public sealed record ClarityCase(double SecchiDepth, ColourAdvice Advice, bool Holds)
+{
+    /// <summary>The colours at another Secchi depth (m), kept within 0.05 to 45 m.</summary>
+    internal static ClarityCase At(Scenario scenario, ColourFinding middle, SecchiClarity secchi, double secchiDepth)
+    {
+        double depth = Math.Clamp(secchiDepth, 0.05, 45);
+        Spot spot = scenario.Spot with { Clarity = secchi with { Depth = depth } };
+        ColourAdvice there = ColourAdvice.Of(scenario with { Spot = spot }, middle.Advice.Body, middle.Advice.Depths, SpotColours.Field(spot), middle.Eye, [.. middle.Advice.Colours.Select(worth => worth.Lure)], samples: 1);
+
+        // One draw there: what is not known of eye and water makes the same ties as here.
+        ColourWorth own = there.Colours[middle.Advice.Chosen], best = there.Colours[there.Farthest];
+        double known = middle.Advice.Colours[middle.Advice.Farthest].Range is { Median: > 0 } range ? range.Low / range.Median : 1;
+        bool tied = there.Reason != ColourReason.SightDecidesNothing && own.SeenFrom >= Math.Min(known, 1 / (1 + ColourAdvice.Lead)) * best.SeenFrom;
+        return new ClarityCase(depth, there, there.Chosen == middle.Advice.Chosen || tied);
+    }
+}
 
 /// <summary>What the spread of the clarity makes of the colours. Clarity moves no lure, so the motion is not computed again.</summary>
 /// <param name="Murky">One draw in ten is murkier.</param>
@@ -30,17 +45,6 @@ public sealed record ClaritySpread(ClarityCase Murky, ClarityCase Middle, Clarit
         if (spread.IsExact || scenario.Spot.Clarity is not SecchiClarity secchi) return null;
         return new ClaritySpread(At(0.1), new ClarityCase(secchi.Depth, middle.Advice, true), At(0.9));
 
-        ClarityCase At(double quantile)
-        {
-            double depth = Math.Clamp(spread.At(quantile, secchi.Depth), 0.05, 45);
-            Spot spot = scenario.Spot with { Clarity = secchi with { Depth = depth } };
-            ColourAdvice there = ColourAdvice.Of(scenario with { Spot = spot }, middle.Advice.Body, middle.Advice.Depths, SpotColours.Field(spot), middle.Eye, [.. middle.Advice.Colours.Select(worth => worth.Lure)], samples: 1);
-
-            // One draw there: what is not known of eye and water makes the same ties as here.
-            ColourWorth own = there.Colours[middle.Advice.Chosen], best = there.Colours[there.Farthest];
-            double known = middle.Advice.Colours[middle.Advice.Farthest].Range is { Median: > 0 } range ? range.Low / range.Median : 1;
-            bool tied = there.Reason != ColourReason.SightDecidesNothing && own.SeenFrom >= Math.Min(known, 1 / (1 + ColourAdvice.Lead)) * best.SeenFrom;
-            return new ClarityCase(depth, there, there.Chosen == middle.Advice.Chosen || tied);
-        }
+        ClarityCase At(double quantile) => ClarityCase.At(scenario, middle, secchi, spread.At(quantile, secchi.Depth));
     }
 }

@@ -24,12 +24,42 @@ public class ChoiceSearchTests
     }
 
     [Fact]
-    public void Every_lure_is_looked_at_with_every_presentation()
+    public void Every_bait_is_looked_at_with_every_presentation_and_the_heads_near_its_best()
     {
         ChoiceSearch found = Find(Spot);
-        int lures = Spot.Tackle.Bodies.Sum(body => body.NeedsHead ? Spot.Tackle.JigHeads.Count : 1);
-        Assert.Equal(lures * Spot.Presentations.Count, found.FirstLook.Count);
+        Assert.Equal(
+            Spot.Tackle.Bodies.SelectMany(body => Spot.Presentations.Select(way => (body, way.Name))).ToHashSet(),
+            found.FirstLook.Select(c => (c.Rig.Body, c.Rig.Presentation.Name)).ToHashSet());
+        JigHead[] heads = [.. Spot.Tackle.JigHeads.OrderBy(head => head.Mass)];
+        Assert.All(found.FirstLook.Where(c => c.Rig.Body.NeedsHead).GroupBy(c => (c.Rig.Body, c.Rig.Presentation.Name)), row =>
+        {
+            int best = Array.IndexOf(heads, row.MaxBy(c => c.Score)!.Rig.Head);
+            Assert.All(heads[Math.Max(0, best - 1)..Math.Min(heads.Length, best + 2)], head => Assert.Contains(row, c => c.Rig.Head == head));
+        });
         Assert.All(found.Finalists, rig => Assert.Equal(4, rig.Scores.Count));
+    }
+
+    [Fact]
+    public void Stated_bounds_of_hands_and_weight_are_kept()
+    {
+        Presentation way = Spot.Presentations.First(item => item.RetrieveSpeed > 0);
+        JigHead[] heads = [.. Spot.Tackle.JigHeads.OrderBy(head => head.Mass)];
+        var ranges = new HandRanges
+        {
+            Weight = new ValueRange(heads[0].Mass, heads[1].Mass),
+            ReelSpeed = new ValueRange(0.95 * way.RetrieveSpeed, 1.05 * way.RetrieveSpeed),
+            SinkCount = new ValueRange(0, Spot.Presentations.Max(item => item.CountDown ?? 0)),
+            CastAngle = new ValueRange(-0.05, 0.05),
+        };
+        ChoiceSearch found = Find(Spot with { Presentations = [way], Hands = ranges });
+        Assert.All(found.Finalists, rig =>
+        {
+            Assert.Contains(rig.Rig.Head, heads[..2]);
+            Assert.InRange(rig.Rig.Presentation.RetrieveSpeed, 0.95 * way.RetrieveSpeed, 1.05 * way.RetrieveSpeed);
+            Assert.InRange(rig.Rig.Presentation.Aim - way.Aim, -0.05, 0.05);
+            if (rig.Rig.Presentation.CountDown is { } count) Assert.True(count <= ranges.SinkCount.Value.Most, $"{count}");
+        });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new HandRanges { Rest = new ValueRange(3, 2) });
     }
 
     [Fact]

@@ -12,7 +12,7 @@ namespace LureSim.Tests.Decision.Search;
 
 public class RetrieveSearchTests
 {
-    private static readonly RetrieveSearchOptions Short = new() { RunsPerFamily = 18, Simulation = new SimulationOptions { Segments = 12 } };
+    private static readonly RetrieveSearchOptions Short = new() { RunsPerFamily = 18, Tries = 0, Simulation = new SimulationOptions { Segments = 12 } };
 
     private static readonly ActionReport Off = new() { Verdict = ActionVerdict.Muted, Findings = [] };
     private static readonly ActionReport On = new() { Verdict = ActionVerdict.Swims, Findings = [] };
@@ -66,6 +66,23 @@ public class RetrieveSearchTests
         foreach (RetrieveTrial trial in search.Families.SelectMany(f => f.Tried))
             Assert.Contains(search.Front, t => t.LiveZoneShare >= trial.LiveZoneShare && t.ClearShare >= trial.ClearShare);
         Assert.NotEmpty(SearchWords.Sentences(search, UnitSystem.Us));
+    }
+
+    [Fact]
+    public void Winners_and_own_retrieves_are_judged_over_the_tries()
+    {
+        Scenario pond = Pond(1, 2);
+        RetrieveSearch search = Find(pond with { Uncertainty = ScenarioUncertainty.Assumed with { Samples = 24 } }, Short with { RunsPerFamily = 12, Tries = 5 });
+        RetrieveTrial[] judged = [.. search.Families.Select(f => f.Best), .. search.Own];
+        Assert.All(judged, trial =>
+        {
+            Assert.Equal(5, trial.Numbers!.Tries);
+            Assert.Equal(trial.Numbers.Score.Mean, trial.Score, 12);
+            Assert.Equal(trial.Numbers.ZoneShare.Median, trial.Coverage.ZoneShare);
+            Assert.InRange(trial.LiveZoneShare, 0, trial.Coverage.ZoneShare);
+        });
+        Assert.True(search.Runs >= search.Families.Sum(f => f.Tried.Count) + (5 * judged.Length));
+        Assert.All(Find(pond with { Uncertainty = ScenarioUncertainty.None }, Short with { RunsPerFamily = 12, Tries = 5 }).Own, trial => Assert.Null(trial.Numbers));
     }
 
     [Fact]
