@@ -265,7 +265,7 @@ internal sealed class WorkBench
     // Faults of a size that the class sees: a hook a sixth of an inch off, a bait bent as it dries in the bag.
     private static void Rig(YamlMappingNode rigging, string value)
     {
-        foreach (string key in (string[])["exit_sideways", "exit_above", "bend", "point_lean", "head_turn", "pulled_up"]) ScenarioText.Remove(rigging, key);
+        foreach (string key in (string[])["exit_sideways", "exit_above", "bend", "point_lean", "head_turn", "pulled_up", "tail_lost"]) ScenarioText.Remove(rigging, key);
         if (value == KnobIds.OffCenter) ScenarioText.Set(rigging, "exit_sideways", "4 mm");
         else if (value == KnobIds.Bent) ScenarioText.Set(rigging, "bend", "15 deg");
         else if (rigging.Children.Count == 0) ScenarioText.Set(rigging, "knot", "loop");

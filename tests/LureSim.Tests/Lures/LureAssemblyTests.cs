@@ -18,6 +18,46 @@ public class LureAssemblyTests
         .Select((exit, bend, pulled, lean, share) => new Rigging { ExitSideways = exit, Bend = bend, PulledUp = pulled, PointLean = lean, ShankShare = share });
 
     [Fact]
+    public void A_torn_tail_is_shorter_lighter_and_stiffer()
+    {
+        LureAssembly whole = LureAssembly.Of(Quarter, Paddle, new Rigging()), torn = LureAssembly.Of(Quarter, Paddle, new Rigging { TailLost = 0.5 });
+
+        // The tail of a paddle tail begins where its stem does, at 65 % of the length.
+        Assert.Equal(Paddle.Length * (1 - (0.5 * 0.35)), torn.Length, 1e-12);
+        Assert.True(torn.Mass < whole.Mass);
+        Assert.Equal(whole.Engagement, torn.Engagement);
+        Assert.True(torn.Tail!.Height < whole.Tail!.Height && torn.Tail.Stiffness > whole.Tail.Stiffness && torn.Tail.Mass < whole.Tail.Mass);
+        Assert.All(LureKinds.All.Where(kind => kind.NeedsHead), kind =>
+        {
+            LureBody body = kind.Body(0.09, "bait");
+            LureAssembly most = LureAssembly.Of(Quarter, body, new Rigging { TailLost = Limits.TailLost.Most });
+            Assert.Equal(LureAssembly.Of(Quarter, body, new Rigging()).Tail is null, most.Tail is null);
+            Assert.All(kind.Outline(Quarter, body, most, 0.2).Rings.SelectMany(ring => ring.Points), at => Assert.True(at.Aft < most.Length + (0.1 * body.Length)));
+        });
+    }
+
+    [Fact]
+    public void Metal_farther_back_on_the_shank_lies_farther_back_in_the_lure()
+    {
+        JigHead head = Quarter with { Place = WeightPlace.Shank };
+        LureAssembly fore = LureAssembly.Of(head, Jerk, new Rigging { WeightStation = 0.1 }), aft = LureAssembly.Of(head, Jerk, new Rigging { WeightStation = 0.9 });
+        Assert.Equal(0.8 * fore.Engagement * head.Mass / fore.Mass, aft.MassCentre.Aft - fore.MassCentre.Aft, 1e-9);
+        Assert.Equal(LureAssembly.Of(head, Jerk, new Rigging()).MassCentre, LureAssembly.Of(head, Jerk, new Rigging { WeightStation = SoftBait.CommonWeightStation }).MassCentre);
+    }
+
+    [Fact]
+    public void A_wider_hook_stands_higher_and_drags_more()
+    {
+        double common = SoftBait.CommonGape(Quarter, Paddle, new Rigging());
+        Rigging wide = new() { HookGape = 2 * common };
+        LureAssembly fits = LureAssembly.Of(Quarter, Paddle, new Rigging()), over = LureAssembly.Of(Quarter, Paddle, wide);
+        Assert.True(over.MassCentre.Up > fits.MassCentre.Up);
+        Assert.Equal(fits.Mass, over.Mass, 1e-12);
+        Assert.True(Paddle.Kind.Swimming(Quarter, Paddle, over).Drags.Sum(d => d.Area) > Paddle.Kind.Swimming(Quarter, Paddle, fits).Drags.Sum(d => d.Area));
+        Assert.Equal(fits.MassCentre, LureAssembly.Of(Quarter, Paddle, new Rigging { HookGape = common }).MassCentre);
+    }
+
+    [Fact]
     public void Mass_and_volume_are_those_of_the_lure_on_its_path()
     {
         foreach (JigHead head in (JigHead[])[Quarter, Bare, Quarter with { Place = WeightPlace.Shank }])

@@ -8,6 +8,18 @@ public class UnitFormatTests
     private static readonly UnitFormat Us = new(UnitSystem.Us);
     private static readonly UnitFormat Metric = new(UnitSystem.Metric);
 
+    [Theory]
+    [InlineData(0.004, "5/32 in", "4 mm")]
+    [InlineData(-0.002, "3/32 in", "2 mm")]
+    [InlineData(0.0254, "1 in", "25.4 mm")]
+    [InlineData(0.0302, "1 3/16 in", "30.2 mm")]
+    [InlineData(0.0001, "1/32 in", "0.1 mm")]
+    public void Small_lengths_read_as_a_ruler_shows_them(double metres, string us, string metric)
+    {
+        Assert.Equal(us, Us.RulerText(metres));
+        Assert.Equal(metric, Metric.RulerText(metres));
+    }
+
     [Fact]
     public void Values_read_in_the_chosen_units()
     {

@@ -3,7 +3,6 @@ using System.Text;
 using LureSim.Coupling;
 using LureSim.Lures;
 using LureSim.Model;
-using LureSim.Motion;
 using LureSim.Swimming;
 using LureSim.Tackle;
 
@@ -22,12 +21,18 @@ public class DocumentedRigTables
 
     private static readonly Spot Water = new()
     {
-        Depth = 4, Salinity = 30, TemperatureCelsius = 20, Clarity = new SecchiClarity(2, WaterKind.CoastalGreen), Sky = new SkyByElevation(0.8), StrikeZone = new StrikeZone(2, 4), TargetFish = "red drum",
+        Depth = 4,
+        Salinity = 30,
+        TemperatureCelsius = 20,
+        Clarity = new SecchiClarity(2, WaterKind.CoastalGreen),
+        Sky = new SkyByElevation(0.8),
+        StrikeZone = new StrikeZone(2, 4),
+        TargetFish = "red drum",
     };
 
     public static TheoryData<string> Names => [.. Lures.Select(lure => lure.Key)];
 
-    private static IReadOnlyDictionary<string, Lure> Lures { get; } = new[]
+    private static Dictionary<string, Lure> Lures { get; } = new[]
     {
         new Lure("Paddle tail, 4 in, 1/4 oz", BodyProfile.PaddleTail, 4, 4, WeightPlace.Nose),
         new Lure("Paddle tail, 4 in, 1/8 oz", BodyProfile.PaddleTail, 4, 8, WeightPlace.Nose),
@@ -44,7 +49,7 @@ public class DocumentedRigTables
     public void Table_in_the_document_is_the_one_computed(string name)
     {
         Lure lure = Lures[name];
-        IReadOnlyList<(string Name, Rigging Rigging)> faults = Faults(lure);
+        List<(string Name, Rigging Rigging)> faults = Faults(lure);
         string path = Repository.File("docs", "rigging.md");
         if (Environment.GetEnvironmentVariable("LURESIM_UPDATE_DOCS") == "1")
         {
@@ -111,7 +116,12 @@ public class DocumentedRigTables
     {
         FishingRig rig = new()
         {
-            RodTipHeight = 1.5, Reel = new Reel(6.2, 0.045), Line = new LineSpecification(LineKind.Braid, 44.5, 0.00021), Head = lure.Head, Body = lure.Body, Rigging = fault.Rigging,
+            RodTipHeight = 1.5,
+            Reel = new Reel(6.2, 0.045),
+            Line = new LineSpecification(LineKind.Braid, 44.5, 0.00021),
+            Head = lure.Head,
+            Body = lure.Body,
+            Rigging = fault.Rigging,
         };
         var window = new RigWindow(rig, Water, lure.Head, lure.Body);
         LureProperties path = TackleBuilder.Lure(lure.Head, lure.Body);
