@@ -106,7 +106,7 @@ internal sealed class CastRun
 
         integrator.Initialise(0, position, velocity);
         if (presentation.Fall == FallMode.SlackLine)
-            integrator.OpenBail(new FreeSpool(options.SpoolFriction, options.SpoolDamping, 1e-3));
+            integrator.OpenBail(new FreeSpool(options.SpoolFriction, options.SpoolDamping, 1e-3, softened.Main.MassPerLength));
     }
 
     public Track Run(CancellationToken cancellation)
