@@ -58,7 +58,7 @@ public sealed class CommandLineTests : IDisposable
 
     [Fact]
     public async Task The_version_is_a_plain_number() =>
-        Assert.Matches("^[0-9]+\\.[0-9]+\\.[0-9]+\n$", (await CliRun.Of("--version")).Output);
+        Assert.Matches("^[0-9]+\\.[0-9]+\\.[0-9]+(-[0-9a-z.]+)?\n$", (await CliRun.Of("--version")).Output);
 
     [Fact]
     public async Task A_valid_scenario_checks_out()
