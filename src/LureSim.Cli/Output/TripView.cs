@@ -26,7 +26,7 @@ internal static class TripView
                 "day by the clock",
                 new ViewColumn("time", [.. day.Stops.Select(stop => $"{TideWords.Clock(stop.Arrive)} to {TideWords.Clock(stop.Leave)}")], false),
                 [
-                    new ViewColumn("spot", [.. day.Stops.Select(stop => Views.Escape(outcome.Trip.Sheets[stop.Spot].Scenario.Title))], false),
+                    new ViewColumn("spot", [.. day.Stops.Select(stop => Views.Escape(TripWords.Place(outcome.Trip, stop.Spot)))], false),
                     new ViewColumn("weight", [.. day.Stops.Select(stop => Views.Escape(TripWords.Heads(outcome.Trip, stop)))], false),
                     new ViewColumn("good fishing", [.. day.Stops.Select(stop => TripWords.Time(stop.Value))], true),
                 ]);

@@ -47,7 +47,7 @@ public static class TripTimeline
                 if (spot > 0) area.Line([new(area.Bounds.Left, top), new(area.Bounds.Right, top)], Palette.Grid, 1);
                 TripStop? stop = day.Stops.FirstOrDefault(item => item.Spot == spot);
                 string rig = stop is null ? "not today" : $"{TideWords.Clock(stop.Arrive)} to {TideWords.Clock(stop.Leave)}, {TripWords.Heads(trip, stop)}";
-                area.Text(new ScreenPoint(area.Bounds.Left + 6, top + (text / 2) + 1), Fitted($"{spot + 1}. {trip.Sheets[spot].Scenario.Title}", options), options.SmallFontSize, Palette.Ink, HorizontalAlignment.Left, VerticalAlignment.Middle, bold: stop is not null);
+                area.Text(new ScreenPoint(area.Bounds.Left + 6, top + (text / 2) + 1), Fitted($"{spot + 1}. {TripWords.Place(trip, spot)}", options), options.SmallFontSize, Palette.Ink, HorizontalAlignment.Left, VerticalAlignment.Middle, bold: stop is not null);
                 if (stop is null) continue;
                 OxyRect visit = Box(stop.Arrive, stop.Leave).Deflate(new OxyThickness(1, 5, 1, 5));
                 area.Context.DrawRectangle(visit, Palette.Blue, Palette.Ink, 1.2, EdgeRenderingMode.Adaptive);

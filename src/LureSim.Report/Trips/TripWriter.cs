@@ -77,7 +77,7 @@ public static class TripWriter
         [new("", [.. trip.Day!.Stops.Select(stop => new RowView(
             $"{TideWords.Clock(stop.Arrive)} to {TideWords.Clock(stop.Leave)}",
             [
-                Text(trip.Sheets[stop.Spot].Scenario.Title),
+                Text(TripWords.Place(trip, stop.Spot)),
                 Text($"{TripWords.Heads(trip, stop)}, {new UnitFormat(trip.Units).LureText(trip.Sheets[stop.Spot].Choice.First.Rig.Body)}"),
                 Text(trip.Sheets[stop.Spot].Choice.First.Rig.Presentation.Name),
                 new(TripWords.Time(stop.Travel)),

@@ -57,7 +57,19 @@ public static class TripWords
         said.Add("An hour of good fishing is an hour with the best rig in the strike zone all the time; fish, crowds and weather are not in it. Stays of 30 minutes to 2 hours and 20 minutes between spots are assumed where you gave none. Tides here are no navigation aid.");
         return said;
 
-        string Name(int spot) => trip.Sheets[spot].Scenario.Title;
+        string Name(int spot) => Place(trip, spot);
+    }
+
+    /// <summary>Name of a spot without what stands after its first comma.</summary>
+    /// <param name="trip">The trip.</param>
+    /// <param name="spot">The spot, from 0.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="trip"/> is null.</exception>
+    public static string Place(Trip trip, int spot)
+    {
+        ArgumentNullException.ThrowIfNull(trip);
+        string title = trip.Sheets[spot].Scenario.Title;
+        string place = title.Split(',')[0].Trim();
+        return place.Length == 0 || trip.Sheets.Count(sheet => sheet.Scenario.Title.Split(',')[0].Trim() == place) > 1 ? title : place;
     }
 
     /// <summary>A length of time: "1 h 15 min".</summary>
