@@ -2,6 +2,7 @@ using System.Globalization;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Tackle;
+using LureSim.Water;
 
 namespace LureSim.Scenarios;
 
@@ -101,6 +102,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
     // All clocks in use differ from UTC by whole quarters of an hour.
     private void CheckClock(ReadValue? light)
     {
+        CheckPlace(light);
         if (light?["utc_offset"] is not { } offset)
             return;
         double quarters = offset.Number / QuarterHour.TotalSeconds;
@@ -261,19 +263,19 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         {
             Title = root.At("title").Text,
             Notes = root["notes"]?.Text ?? "",
-            Spot = BuildSpot(root.At("spot")),
+            Spot = BuildSpot(root.At("spot"), WaterOf(root)),
             Tackle = box,
             Presentations = [.. root.At("presentations").Items.Select(item => BuildPresentation(item, root.At("tackle"), box))],
             Season = root["season"]?.Word?.Meaning as Season?,
             Fixed = [.. (root["fixed"]?.Items ?? []).SelectMany(item => item.Word?.Meaning is Hand hand ? [hand] : Enum.GetValues<Hand>()).Distinct().Order()],
             Forage = [.. (root["forage"]?.Items ?? []).Select(BuildForage)],
             Compare = [.. (root["compare"]?.Items ?? []).Select(item => BuildCompared(item, root))],
-            Uncertainty = UncertaintyBuilder.Build(root["uncertainty"], root["tackle"]?["stand"]?.Word?.Meaning as StandHeight),
+            Uncertainty = WithWater(UncertaintyBuilder.Build(root["uncertainty"], root["tackle"]?["stand"]?.Word?.Meaning as StandHeight), root),
             Tide = TideBuilder.Build(root["tide"], root["spot"]),
         };
     }
 
-    private static Spot BuildSpot(ReadValue spot)
+    private static Spot BuildSpot(ReadValue spot, WaterBySeason water)
     {
         double depth = spot.NumberAt("depth");
         ReadValue? current = spot["current"];
@@ -293,8 +295,8 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             CurrentProfile = Meaning(current?["profile"], CurrentProfileKind.Power),
             WindSpeed = Number(wind?["speed"]) ?? 0.0,
             WindDirection = Number(wind?["direction"]) ?? 0.0,
-            Salinity = spot.NumberAt("salinity"),
-            TemperatureCelsius = spot.NumberAt("temperature"),
+            Salinity = Number(spot["salinity"]) ?? water.Salinity,
+            TemperatureCelsius = Number(spot["temperature"]) ?? Math.Max(water.TemperatureCelsius, FreezingPoint(Number(spot["salinity"]) ?? water.Salinity)),
             Clarity = BuildClarity(spot.At("clarity")),
             Sky = BuildSky(spot.At("light")),
             CloudCover = Number(spot.At("light")["cloud"]) ?? 0.0,
@@ -317,9 +319,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
     {
         if (light["sun_elevation"] is { } elevation)
             return new SkyByElevation(elevation.Number);
-        DateTime local = DateOnly.FromDayNumber((int)light.NumberAt("date")).ToDateTime(TimeOnly.MinValue).AddSeconds(light.NumberAt("time"));
-        TimeSpan offset = QuarterHour * Math.Round(light.NumberAt("utc_offset") / QuarterHour.TotalSeconds);
-        return new SkyByClock(new DateTimeOffset(local, offset), light.NumberAt("latitude"), light.NumberAt("longitude"));
+        return SkyAt(light);
     }
 
     private TackleBox BuildTackle(ReadValue tackle)

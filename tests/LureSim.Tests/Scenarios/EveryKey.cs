@@ -149,7 +149,7 @@ internal static class EveryKey
     public static IReadOnlyList<string> Texts { get; } =
     [
         Start + "  clarity: {secchi: 6 ft, water: coastal green}\n  light: {sun_elevation: 40 deg, cloud: 30 %}\n  strike_zone: {above_bottom: [1 ft, 4 ft]}\n" + Rest,
-        Start + "  clarity: {jerlov: 5C}\n  light: {date: 2026-06-14, time: \"06:20\", utc_offset: -4 h, latitude: 27.5 deg, longitude: -82.6 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + Rest.Replace("shank: 40 mm", "shank_share: 40 %", StringComparison.Ordinal).Replace("rod_tip_height: 4 ft", "stand: boat", StringComparison.Ordinal),
+        Start + "  clarity: {jerlov: 5C}\n  light: {date: 2026-06-14, time: \"06:20\", state: Florida, utc_offset: -4 h, latitude: 27.5 deg, longitude: -82.6 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + Rest.Replace("shank: 40 mm", "shank_share: 40 %", StringComparison.Ordinal).Replace("rod_tip_height: 4 ft", "stand: boat", StringComparison.Ordinal),
         Start + "  clarity: {chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}\n  light: {sun_elevation: 40 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + Rest.Replace(Points, Harmonic, StringComparison.Ordinal),
     ];
 

@@ -50,7 +50,7 @@ public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenar
             double factor = Math.Clamp(u.LineDrag.At(Q(UncertainInput.LineDrag), 1), 0.1, 5);
             double law = Q(UncertainInput.LineLaw);
             double lure = Math.Clamp(u.LureDrag.At(Q(UncertainInput.LureDrag), 1), 0.2, 5);
-            Spot water = SpotChange.WithDepth(spot, depth) with { CurrentSpeed = current };
+            Spot water = WithWater(SpotChange.WithDepth(spot, depth) with { CurrentSpeed = current }, u, i);
             bool second = u.LineLaw == LineLawChoice.Either && law >= 0.5;
             draws[i] = new UncertainDraw(
                 [current, cast, speed, water.Depth, rod, factor, second ? 1 : 0, lure],
@@ -64,6 +64,28 @@ public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenar
 
         return draws;
     }
+
+    // Water that was not given: usual, colder, warmer, fresher and saltier by turns. Five waters rather than one a try, because how a lure swims is worked out anew for each.
+    private static Spot WithWater(Spot spot, ScenarioUncertainty u, int draw)
+    {
+        if (u.Temperature.IsExact && u.Salinity.IsExact) return spot;
+        (double warm, double salt) = (draw % 5) switch
+        {
+            1 => (Low, 0.5),
+            2 => (High, 0.5),
+            3 => (0.5, Low),
+            4 => (0.5, High),
+            _ => (0.5, 0.5),
+        };
+        return spot with
+        {
+            TemperatureCelsius = Math.Clamp(u.Temperature.At(warm, spot.TemperatureCelsius), 0, Limits.Temperature.Most),
+            Salinity = Math.Clamp(u.Salinity.At(salt, spot.Salinity), 0, Limits.Salinity.Most),
+        };
+    }
+
+    private const double Low = 0.15;
+    private const double High = 0.85;
 
     private static LineDragLaw Law(LineLawChoice choice, double quantile) => choice switch
     {
