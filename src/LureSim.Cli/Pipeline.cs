@@ -7,6 +7,7 @@ using LureSim.Decision.RigChecks;
 using LureSim.Decision.Search;
 using LureSim.Decision.Tide;
 using LureSim.Decision.Trials;
+using LureSim.Decision.Trips;
 using LureSim.Light;
 using LureSim.Model;
 using LureSim.Motion;
@@ -77,8 +78,19 @@ internal sealed class Pipeline : IPipeline
     /// <inheritdoc/>
     public TripOutcome Trip(IReadOnlyList<Scenario> scenarios, IReadOnlyList<ChoiceLimits> limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
-        IReadOnlyList<PlanOutcome> spots = Plans(scenarios, limits, request, progress, cancellation);
-        var trip = Report.Trips.Trip.Of([.. spots.Select(spot => spot.Plan)], request.Units);
+        double planned = request.Clock is null ? 1 : 0.7;
+        IReadOnlyList<PlanOutcome> spots = Plans(scenarios, limits, request, new Part(progress, 0, planned), cancellation);
+        TripDay? day = null;
+        if (request.Clock is { } clock)
+        {
+            var parallel = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancellation };
+            TideTable?[] tides = [.. spots.Select((spot, i) => spot.Plan.Scenario is { Tide.Count: > 0, Tackle.JigHeads.Count: > 0 } scenario && !spot.Plan.Choice.First.Rig.Head.IsNone
+                ? TideTable.Compute(scenario, spot.Plan.Choice.First.Rig, new UnitFormat(request.Units).TideScale, Trial.ForSearch(new SimulationOptions()), parallel, new Part(progress, planned + ((1 - planned) * i / spots.Count), (1 - planned) / spots.Count))
+                : null)];
+            day = TripDay.Of(clock, [.. spots.Select(spot => spot.Plan.Choice.First)], tides, cancellation);
+        }
+
+        var trip = Report.Trips.Trip.Of([.. spots.Select(spot => spot.Plan)], request.Units, day, request.Title);
         cancellation.ThrowIfCancellationRequested();
         return new TripOutcome(trip, spots, Files(TripWriter.Files(trip, request.Pdf)));
     }

@@ -71,6 +71,35 @@ internal sealed class EverydayNames
         ("towards", "toward, toward me, towards me, toward you, towards you, at me, at you"),
         ("right", "to the right, to my right, to your right, left to right"));
 
+    /// <summary>Times of the day.</summary>
+    public static EverydayNames DayTime { get; } = new(
+        ("dawn", "sunrise, first light, daybreak"),
+        ("midday", "noon"),
+        ("dusk", "sunset, sundown, evening, last light"),
+        ("night", "midnight"));
+
+    /// <summary>Coasts.</summary>
+    public static EverydayNames Coast { get; } = new(
+        ("Florida", "florida, FL"),
+        ("Texas", "texas, TX"),
+        ("Louisiana", "louisiana, LA"),
+        ("Mississippi", "mississippi, MS"),
+        ("Alabama", "alabama, AL"),
+        ("Georgia", "georgia, GA"),
+        ("South Carolina", "south carolina, SC"),
+        ("North Carolina", "north carolina, NC"),
+        ("Virginia", "virginia, VA"),
+        ("Maryland", "maryland, MD"),
+        ("New Jersey", "new jersey, NJ"),
+        ("New York", "new york, NY"),
+        ("Massachusetts", "massachusetts, MA"),
+        ("Maine", "maine, ME"),
+        ("California", "california, CA"),
+        ("Gulf coast", "gulf, Gulf, gulf coast"),
+        ("southeast coast", "southeast"),
+        ("mid-Atlantic coast", "mid-atlantic, mid atlantic, mid-Atlantic"),
+        ("northeast coast", "northeast, new england, New England"));
+
     /// <summary>Ways of the tide.</summary>
     public static EverydayNames Tide { get; } = new(
         ("outgoing", "falling, ebb, ebbing, going out, running out, out"),

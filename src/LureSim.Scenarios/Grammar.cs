@@ -63,7 +63,11 @@ internal sealed record TextValue(int MaximumLength, bool AllowLines) : GrammarVa
 internal sealed record DateValue(DateOnly Minimum, DateOnly Maximum, string Example) : GrammarValue;
 
 /// <summary>A time of the 24-hour clock in hours and minutes.</summary>
-internal sealed record ClockValue(string Example) : GrammarValue;
+internal sealed record ClockValue(string Example) : GrammarValue
+{
+    /// <summary>Words that may stand in its place.</summary>
+    public WordValue? Words { get; init; }
+}
 
 /// <summary>One of a list of words.</summary>
 internal sealed record WordValue(IReadOnlyList<GrammarWord> Words) : GrammarValue

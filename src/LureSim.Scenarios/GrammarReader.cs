@@ -91,6 +91,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
         IntegerValue integer => string.Create(CultureInfo.InvariantCulture, $"a whole number, {integer.Minimum} to {integer.Maximum}"),
         TextValue text => string.Create(CultureInfo.InvariantCulture, $"a text of 1 to {text.MaximumLength} characters"),
         DateValue date => string.Create(CultureInfo.InvariantCulture, $"a day as year-month-day, {date.Minimum:yyyy-MM-dd} to {date.Maximum:yyyy-MM-dd}"),
+        ClockValue { Words: { } words } => $"{Allowed(words)}, or a time of the 24-hour clock, 00:00 to 23:59",
         ClockValue => "a time of the 24-hour clock, 00:00 to 23:59",
         WordValue word => string.Join(", ", word.Words.Select(entry => entry.Text)),
         ColourValue colour => $"{string.Join(", ", colour.Names)}, or a hex colour such as \"#7fff00\"{(colour.OrMeasured ? ", or the name of a measured colour" : "")}",
@@ -518,6 +519,12 @@ internal sealed partial class GrammarReader(ProblemList problems)
     private ReadValue? ReadClock(YamlText text, ClockValue grammar, ReadValue value)
     {
         string trimmed = text.Value.Trim();
+        if (grammar.Words?.Find(trimmed) is { } found)
+        {
+            Taken(text, value.Path, found.Text);
+            return value with { Text = found.Text, Word = found };
+        }
+
         if (!ClockText().IsMatch(trimmed))
         {
             string padded = "0" + trimmed;

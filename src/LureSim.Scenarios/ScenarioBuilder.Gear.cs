@@ -10,7 +10,7 @@ internal sealed partial class ScenarioBuilder
 {
     // Shares of a hand's strength that no cast takes: with the angler's own rod, and where the rod is not known.
     private const double MostEffort = 1.5;
-    private const double MostEffortOfAnyRod = 3;
+    private const double MostEffortOfAnyRod = 2;
 
     /// <summary>Height of the rod tip (m), given or usual for the place to stand; null for neither.</summary>
     internal static double? TipHeight(ReadValue? tackle) => Number(tackle?["rod_tip_height"]) ?? (tackle?["stand"]?.Word?.Meaning as StandHeight)?.TipHeight;

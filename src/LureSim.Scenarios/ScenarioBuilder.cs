@@ -3,6 +3,7 @@ using LureSim.Decision.Holding;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Tackle;
+using LureSim.Water;
 
 namespace LureSim.Scenarios;
 
@@ -110,6 +111,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
     // All clocks in use differ from UTC by whole quarters of an hour.
     private void CheckClock(ReadValue? light)
     {
+        CheckPlace(light);
         if (light?["utc_offset"] is not { } offset)
             return;
         double quarters = offset.Number / QuarterHour.TotalSeconds;
@@ -279,7 +281,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         {
             Title = root.At("title").Text,
             Notes = root["notes"]?.Text ?? "",
-            Spot = WithZone(BuildSpot(root.At("spot")), root),
+            Spot = WithZone(BuildSpot(root.At("spot"), WaterOf(root)), root),
             Tackle = box,
             Presentations = [.. root.At("presentations").Items.Select(item => BuildPresentation(item, root.At("tackle"), box))],
             Season = root["season"]?.Word?.Meaning as Season?,
@@ -287,7 +289,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             Hands = HandsBuilder.Build(root["hands"]),
             Forage = [.. (root["forage"]?.Items ?? []).Select(BuildForage)],
             Compare = [.. (root["compare"]?.Items ?? []).Select(item => BuildCompared(item, root))],
-            Uncertainty = UncertaintyBuilder.Build(root["uncertainty"], root["tackle"]?["stand"]?.Word?.Meaning as StandHeight),
+            Uncertainty = WithWater(UncertaintyBuilder.Build(root["uncertainty"], root["tackle"]?["stand"]?.Word?.Meaning as StandHeight), root),
             Tide = TideBuilder.Build(root["tide"], root["spot"]),
         };
     }
@@ -300,7 +302,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         return spot with { StrikeZone = HoldingRule.Of(spot, season).Zone(spot) };
     }
 
-    private static Spot BuildSpot(ReadValue spot)
+    private static Spot BuildSpot(ReadValue spot, WaterBySeason water)
     {
         double depth = BottomBuilder.Depth(spot) ?? throw new InvalidOperationException("A spot is built without a depth.");
         ReadValue? current = spot["current"];
@@ -322,8 +324,8 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             CurrentProfile = Meaning(current?["profile"], CurrentProfileKind.Power),
             WindSpeed = Number(wind?["speed"]) ?? 0.0,
             WindDirection = Number(wind?["direction"]) ?? 0.0,
-            Salinity = spot.NumberAt("salinity"),
-            TemperatureCelsius = spot.NumberAt("temperature"),
+            Salinity = Number(spot["salinity"]) ?? water.Salinity,
+            TemperatureCelsius = Number(spot["temperature"]) ?? Math.Max(water.TemperatureCelsius, FreezingPoint(Number(spot["salinity"]) ?? water.Salinity)),
             Clarity = BuildClarity(spot.At("clarity")),
             Sky = BuildSky(spot.At("light")),
             CloudCover = Number(spot.At("light")["cloud"]) ?? 0.0,
@@ -346,9 +348,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
     {
         if (light["sun_elevation"] is { } elevation)
             return new SkyByElevation(elevation.Number);
-        DateTime local = DateOnly.FromDayNumber((int)light.NumberAt("date")).ToDateTime(TimeOnly.MinValue).AddSeconds(light.NumberAt("time"));
-        TimeSpan offset = QuarterHour * Math.Round(light.NumberAt("utc_offset") / QuarterHour.TotalSeconds);
-        return new SkyByClock(new DateTimeOffset(local, offset), light.NumberAt("latitude"), light.NumberAt("longitude"));
+        return SkyAt(light);
     }
 
     private TackleBox BuildTackle(ReadValue tackle)

@@ -1,3 +1,4 @@
+using LureSim.Light;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Tackle;
@@ -109,14 +110,21 @@ internal static class ScenarioGrammar
 
     private static readonly MapValue Light = new("light", "The light from above, in one of two forms: the height of the sun, or a moment and a place, from which sun and moon are computed.",
     [
-        new("sun_elevation", new QuantityValue(QuantityKind.Angle, Limits.SunElevation), "Height of the sun above the horizon.") { Required = true, Form = "elevation" },
+        new("sun_elevation", new QuantityValue(QuantityKind.Angle, Limits.SunElevation), "Height of the sun above the horizon; negative below it: -6 deg is the end of civil twilight, -18 deg night. There is no moon in it.") { Required = true, Form = "elevation" },
         new("date", new DateValue(Limits.FirstDay, Limits.LastDay, "2026-06-14"), "Day by the local calendar.") { Required = true, Form = "moment" },
-        new("time", new ClockValue("06:20"), "Time by the local clock, in quotes.") { Required = true, Form = "moment" },
-        new("utc_offset", new QuantityValue(QuantityKind.UtcOffset, -12.0 * 3600.0, 14.0 * 3600.0), "What the local clock is ahead of UTC, summer time included; negative west of Greenwich.") { Required = true, Form = "moment" },
-        new("latitude", new QuantityValue(QuantityKind.Angle, Limits.Latitude) { Example = "30 deg" }, "Latitude, north positive.") { Required = true, Form = "moment" },
-        new("longitude", new QuantityValue(QuantityKind.Angle, Limits.Longitude) { Example = "-75 deg" }, "Longitude, east positive.") { Required = true, Form = "moment" },
+        new("time", new ClockValue("06:20")
+        {
+            Words = new WordValue([new("dawn", DayTime.Dawn, "the sun stands 3 degrees below the horizon and rises"), new("morning", DayTime.Morning, "halfway from sunrise to noon"), new("midday", DayTime.Midday, "the sun is highest"), new("afternoon", DayTime.Afternoon, "halfway from noon to sunset"), new("dusk", DayTime.Dusk, "the sun stands 3 degrees below the horizon and goes down"), new("night", DayTime.Night, "the sun is lowest")]) { Names = EverydayNames.DayTime },
+        }, "Time by the local clock, in quotes, or in a word.") { Required = true, Form = "moment" },
+        new("state", new WordValue([.. Coast.All.Select(coast => new GrammarWord(coast.Name, coast, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"taken as {coast.LatitudeDegrees:0.#} deg north, {-coast.LongitudeDegrees:0.#} deg west, UTC{coast.StandardOffset:+0;-0} h, in summer an hour more")))]) { Names = EverydayNames.Coast }, "State or coast, in place of clock offset and coordinates; those that are given go before it.") { Default = "none: offset, latitude and longitude are needed" },
+        new("utc_offset", new QuantityValue(QuantityKind.UtcOffset, -12.0 * 3600.0, 14.0 * 3600.0), "What the local clock is ahead of UTC, summer time included; negative west of Greenwich.") { Default = "that of the state; required without one" },
+        new("latitude", new QuantityValue(QuantityKind.Angle, Limits.Latitude) { Example = "30 deg" }, "Latitude, north positive.") { Default = "that of the state; required without one" },
+        new("longitude", new QuantityValue(QuantityKind.Angle, Limits.Longitude) { Example = "-75 deg" }, "Longitude, east positive.") { Default = "that of the state; required without one" },
         new("cloud", new QuantityValue(QuantityKind.Percentage, Limits.Share), "Share of the sky covered by cloud.") { Default = "0 %" },
     ]);
+
+    /// <summary>Keys of the light.</summary>
+    public static IReadOnlyList<GrammarKey> LightKeys => Light.Keys;
 
     private static readonly ListValue Band = new(new QuantityValue(QuantityKind.Length, Limits.WithinWater), 2, 2);
 
@@ -139,8 +147,8 @@ internal static class ScenarioGrammar
         new("structure", StructureGrammar.Structures, "Posts, overhangs and oyster clumps to pass close by or to keep off.") { Default = "none" },
         new("current", new ShortOrMapValue("speed", Current) { Phrase = PhraseBook.Current }, "The current.") { Default = "still water" },
         new("wind", Wind, "The wind.") { Default = "calm" },
-        new("salinity", new QuantityValue(QuantityKind.Salinity, Limits.Salinity), "Saltiness of the water; 0 ppt is fresh, 35 ppt the open sea.") { Required = true },
-        new("temperature", new QuantityValue(QuantityKind.Temperature, Limits.Temperature), "Temperature of the water, above its freezing point.") { Required = true },
+        new("salinity", new QuantityValue(QuantityKind.Salinity, Limits.Salinity), "Saltiness of the water; 0 ppt is fresh, 35 ppt the open sea.") { Default = "24 ppt or so, by season, with a wide spread in the tries" },
+        new("temperature", new QuantityValue(QuantityKind.Temperature, Limits.Temperature), "Temperature of the water, above its freezing point.") { Default = "usual for season and latitude, with its spread in the tries" },
         new("clarity", Clarity, "How clear the water is.") { Required = true },
         new("light", Light, "The light from above.") { Required = true },
         new("strike_zone", StrikeZone, "Where the fish are expected to strike.") { Default = "where this fish holds by season, temperature, light and structure, by rules of the trade; the sheet says which, and the tries vary it" },

@@ -59,6 +59,7 @@ public static class ScenarioSchema
         IntegerValue integer => Range("integer", integer.Minimum, integer.Maximum),
         TextValue text => new() { ["type"] = "string", ["minLength"] = 1, ["maxLength"] = text.MaximumLength, ["pattern"] = "\\S" },
         DateValue date => Text(GrammarReader.DatePattern, date.Example),
+        ClockValue { Words: { } words } clock => new() { ["anyOf"] = new JsonArray(Text(GrammarReader.ClockPattern, clock.Example), Of(words)) },
         ClockValue clock => Text(GrammarReader.ClockPattern, clock.Example),
         WordValue word when word.Words.Any(entry => IsNumber(entry.Text)) => new()
         {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using LureSim.Light;
 using LureSim.Model;
 using LureSim.Tides;
 
@@ -81,13 +82,13 @@ internal static class TideBuilder
 
         if ((tide["date"] ?? spot?["light"]?["date"]) is null)
             add(tide, "the heights need a day, and neither the tide nor the light has one", "a date", "add \"date: 2026-06-14\" to the tide");
-        if ((tide["utc_offset"] ?? spot?["light"]?["utc_offset"]) is null)
+        if (Offset(tide, spot) is null)
             add(tide, "the heights need to know how far the local clock is ahead of UTC, and neither the tide nor the light says so", "an offset", "add \"utc_offset: -4 h\" to the tide");
         if (Runs(tide, spot) is null && Strongest(tide, spot) > 0)
             add(tide, "it is not said which tide the spot's current belongs to", "outgoing, incoming", "add \"runs: outgoing\" to the tide if the water goes in spot.current.direction on the falling tide, or runs: incoming");
         if (tide["from"] is { } start && tide["to"] is { } end && To(tide) - From(tide) < LeastHours)
             add(end, "the tide is to end less than an hour after it begins", "an hour or more after from", $"write a later time than {start.Text}");
-        if (seen.Count < tide.At("constituents").Items.Count || !tide.IsWhole || BottomBuilder.Depth(spot) is not { } water || (tide["date"] ?? spot?["light"]?["date"]) is null || (tide["utc_offset"] ?? spot?["light"]?["utc_offset"]) is null)
+        if (seen.Count < tide.At("constituents").Items.Count || !tide.IsWhole || BottomBuilder.Depth(spot) is not { } water || (tide["date"] ?? spot?["light"]?["date"]) is null || Offset(tide, spot) is null)
             return;
         TidePoint? dry = null, deep = null;
         foreach (TidePoint point in Predicted(tide, spot))
@@ -106,7 +107,7 @@ internal static class TideBuilder
     private static IReadOnlyList<TidePoint> Predicted(ReadValue tide, ReadValue? spot)
     {
         var harmonic = new HarmonicTide([.. tide.At("constituents").Items.Select(item => new HarmonicConstant((TidalConstituent)item.At("name").Word!.Meaning!, item.NumberAt("amplitude"), item.NumberAt("phase")))]);
-        double offset = (tide["utc_offset"] ?? spot!.At("light").At("utc_offset")).Number;
+        double offset = Offset(tide, spot)!.Value;
         DateTime day = DateOnly.FromDayNumber((int)(tide["date"] ?? spot!.At("light").At("date")).Number).ToDateTime(TimeOnly.MinValue);
         var prediction = new TidePrediction(Number(tide["level"]) ?? 0, Strongest(tide, spot), (Number(tide["slack_after"]) ?? 0) / SecondsPerHour, Runs(tide, spot) == TideStage.Incoming);
         TimeSpan quarter = TimeSpan.FromMinutes(15);
@@ -125,6 +126,10 @@ internal static class TideBuilder
     }
 
     private const double LeastHours = 1;
+
+    // What the clock is ahead of UTC (s): that of the tide, of the light, or of the coast on the day.
+    private static double? Offset(ReadValue tide, ReadValue? spot) => Number(tide["utc_offset"] ?? spot?["light"]?["utc_offset"])
+        ?? (spot?["light"]?["state"]?.Word?.Meaning is Coast coast && Number(tide["date"] ?? spot["light"]?["date"]) is { } day ? coast.Offset(DateOnly.FromDayNumber((int)day)) * SecondsPerHour : null);
 
     private static double From(ReadValue tide) => (Number(tide["from"]) ?? 0) / SecondsPerHour;
 

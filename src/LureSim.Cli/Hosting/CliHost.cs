@@ -6,6 +6,7 @@ using LureSim.Decision.RigChecks;
 using LureSim.Decision.Search;
 using LureSim.Decision.Tide;
 using LureSim.Decision.Trials;
+using LureSim.Decision.Trips;
 using LureSim.Model;
 using LureSim.Report.Units;
 using Spectre.Console;
@@ -219,6 +220,12 @@ internal sealed record TideOutcome(TideTable Table, IReadOnlyList<OutputFile> Pa
 /// <param name="Samples">Draws of the uncertain inputs for each jig head; null for what the scenario asks for.</param>
 internal sealed record PlanRequest(UnitSystem Units, bool Pdf, int? Samples = null)
 {
+    /// <summary>Hours of a trip; null for none.</summary>
+    public TripClock? Clock { get; init; }
+
+    /// <summary>Name of a trip; null for one by its spots.</summary>
+    public string? Title { get; init; }
+
     /// <summary>What the choice is held to.</summary>
     public ChoiceLimits Limits { get; init; } = new();
 }

@@ -198,12 +198,37 @@ internal sealed record TripJson(
     IReadOnlyList<PlanJson> Spots,
     IReadOnlyList<string> Files)
 {
+    /// <summary>The day by the clock; left out where there is none.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public Day? Clock { get; init; }
+
     public static TripJson Of(TripOutcome outcome) => new(
         outcome.Trip.Title,
         outcome.Trip.Lines,
         outcome.Trip.Pack,
         [.. outcome.Spots.Select(PlanJson.Of)],
-        [.. outcome.Pages.Select(file => file.Name)]);
+        [.. outcome.Pages.Select(file => file.Name)])
+    {
+        Clock = outcome.Trip.Day is { } day
+            ? new Day(
+                TideWords.Clock(day.Clock.Start),
+                TideWords.Clock(day.Clock.End),
+                day.Value,
+                [.. day.Stops.Select(stop => new Stop(stop.Spot + 1, TideWords.Clock(stop.Arrive), TideWords.Clock(stop.Leave), stop.Travel, stop.Value, [.. stop.Heads.Select(from => new Head(TideWords.Clock(from.Hours), from.Head.Label, from.Head.Mass))]))],
+                [.. day.Swaps.Select(swap => new Swap(swap.First + 1, swap.Second + 1, swap.Cost))],
+                [.. day.Skips.Select(skip => new Skip(skip.Spot + 1, skip.Cost))])
+            : null,
+    };
+
+    internal sealed record Day(string From, string To, [property: JsonPropertyName("good_fishing_h")] double Value, IReadOnlyList<Stop> Stops, IReadOnlyList<Swap> Swaps, IReadOnlyList<Skip> Skips);
+
+    internal sealed record Stop(int Spot, string Arrive, string Leave, [property: JsonPropertyName("travel_h")] double Travel, [property: JsonPropertyName("good_fishing_h")] double Value, IReadOnlyList<Head> Heads);
+
+    internal sealed record Head(string From, string Label, [property: JsonPropertyName("mass_kg")] double Mass);
+
+    internal sealed record Swap(int First, int Second, [property: JsonPropertyName("cost_h")] double? Cost);
+
+    internal sealed record Skip(int Spot, [property: JsonPropertyName("cost_h")] double Cost);
 }
 
 /// <summary>A comparison in JSON.</summary>

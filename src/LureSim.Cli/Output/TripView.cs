@@ -2,7 +2,9 @@ using LureSim.Cli.Hosting;
 using LureSim.Decision;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Trials;
+using LureSim.Decision.Trips;
 using LureSim.Report.Trips;
+using LureSim.Report.Words;
 using LureSim.Sight;
 using Spectre.Console;
 
@@ -16,6 +18,23 @@ internal static class TripView
     {
         console.MarkupLineInterpolated($"[bold]{outcome.Trip.Title}[/]");
         console.WriteLine();
+        if (outcome.Trip.Day is { } day)
+        {
+            console.MarkupLineInterpolated($"{Grammar.Capital(TripWords.Total(day))}");
+            Views.WriteColumns(
+                console,
+                "day by the clock",
+                new ViewColumn("time", [.. day.Stops.Select(stop => $"{TideWords.Clock(stop.Arrive)} to {TideWords.Clock(stop.Leave)}")], false),
+                [
+                    new ViewColumn("spot", [.. day.Stops.Select(stop => Views.Escape(TripWords.Place(outcome.Trip, stop.Spot)))], false),
+                    new ViewColumn("weight", [.. day.Stops.Select(stop => Views.Escape(TripWords.Heads(outcome.Trip, stop)))], false),
+                    new ViewColumn("good fishing", [.. day.Stops.Select(stop => TripWords.Time(stop.Value))], true),
+                ]);
+            foreach (string text in TripWords.Remarks(outcome.Trip))
+                console.MarkupLineInterpolated($"{text}");
+            console.WriteLine();
+        }
+
         CardView.Write(console, [.. outcome.Trip.Sheets.Select(sheet => sheet.Card())]);
         console.WriteLine();
         foreach (PackingList list in outcome.Trip.Pack)
@@ -61,12 +80,26 @@ internal static class TripView
 
         return
         [
+            .. outcome.Trip.Day is { } day ? [OutputFile.Text("clock.csv", Clock(outcome, day))] : Array.Empty<OutputFile>(),
             OutputFile.Text("trip.csv", cover.ToString()),
             OutputFile.Text("candidates.csv", candidates.ToString()),
             OutputFile.Text("fall.csv", fall.ToString()),
             OutputFile.Text("coverage.csv", coverage.ToString()),
             OutputFile.Text("colours.csv", colours.ToString()),
         ];
+    }
+
+    private static string Clock(TripOutcome outcome, TripDay day)
+    {
+        var csv = new Csv("stop", "spot", "title", "arrive", "leave", "travel_h", "good_fishing_h", "from", "head", "head_mass_kg");
+        for (int i = 0; i < day.Stops.Count; i++)
+        {
+            TripStop stop = day.Stops[i];
+            foreach (HeadFrom from in stop.Heads)
+                csv.Row(i + 1, stop.Spot + 1, outcome.Trip.Sheets[stop.Spot].Scenario.Title, TideWords.Clock(stop.Arrive), TideWords.Clock(stop.Leave), stop.Travel, stop.Value, TideWords.Clock(from.Hours), from.Head.Label, from.Head.Mass);
+        }
+
+        return csv.ToString();
     }
 
     private static string Mode(SightMode mode) => mode switch

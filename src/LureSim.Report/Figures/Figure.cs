@@ -49,6 +49,9 @@ public enum FigureSection
     /// <summary>Tide: by depth and current.</summary>
     TideTable,
 
+    /// <summary>Trip: the day by the clock.</summary>
+    Trip,
+
     /// <summary>Picture of a measurement for the documentation.</summary>
     Documentation,
 }

@@ -1,5 +1,6 @@
 using LureSim.Decision;
 using LureSim.Decision.Trials;
+using LureSim.Decision.Trips;
 using LureSim.Model;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
@@ -27,7 +28,11 @@ public sealed record PackingList(string What, IReadOnlyList<PackedThing> Things)
 /// <param name="Name">The thing.</param>
 /// <param name="Spots">Numbers of the spots whose first choice uses it.</param>
 /// <param name="Spare">Numbers of the spots whose second choice uses it.</param>
-public sealed record PackedThing(string Name, IReadOnlyList<int> Spots, IReadOnlyList<int> Spare);
+public sealed record PackedThing(string Name, IReadOnlyList<int> Spots, IReadOnlyList<int> Spare)
+{
+    /// <summary>How many to take, spares counted; empty where one is enough.</summary>
+    public string Amount { get; init; } = "";
+}
 
 /// <summary>Several spots in one: a cover and a page a spot.</summary>
 /// <param name="Title">Heading of the cover.</param>
@@ -38,14 +43,19 @@ public sealed record Trip(string Title, IReadOnlyList<Sheet> Sheets, UnitSystem 
     /// <summary>A trip of plans.</summary>
     /// <param name="plans">The plans in the order of the trip; at least one.</param>
     /// <param name="units">Units.</param>
+    /// <param name="day">The day by the clock, or null.</param>
+    /// <param name="title">Name of the trip; null for one by its spots.</param>
     /// <exception cref="ArgumentException">There is no plan.</exception>
-    public static Trip Of(IReadOnlyList<Plan> plans, UnitSystem units)
+    public static Trip Of(IReadOnlyList<Plan> plans, UnitSystem units, TripDay? day = null, string? title = null)
     {
         ArgumentNullException.ThrowIfNull(plans);
         if (plans.Count == 0)
             throw new ArgumentException("A trip needs a spot.", nameof(plans));
-        return new Trip($"Trip plan, {plans.Count} spot{(plans.Count == 1 ? "" : "s")}", [.. plans.Select(plan => Sheet.Of(plan, units))], units);
+        return new Trip(title ?? $"Trip plan, {plans.Count} spot{(plans.Count == 1 ? "" : "s")}", [.. plans.Select(plan => Sheet.Of(plan, units))], units) { Day = day };
     }
+
+    /// <summary>The day by the clock; null where neither tide nor hours were given.</summary>
+    public TripDay? Day { get; init; }
 
     /// <summary>The order of the spots, one line each.</summary>
     public IReadOnlyList<TripLine> Lines
@@ -77,24 +87,33 @@ public sealed record Trip(string Title, IReadOnlyList<Sheet> Sheets, UnitSystem 
             UnitFormat format = new(Units);
             return
             [
-                List("jig heads", c => [format.HeadText(c.Rig.Head)], _ => []),
-                List("lures", c => [format.LureText(c.Rig.Body)], _ => []),
+                List("jig heads", c => c.Rig.Head.IsNone ? [] : [format.HeadText(c.Rig.Head)], _ => [], i => Heads(i).Select(format.HeadText), things => PackWords.Heads(things.Sum(thing => thing.Hours * PackWords.LostAnHour(Sheets[thing.Spot].Scenario.Spot.Bottom)))),
+                List("lures", c => [format.LureText(c.Rig.Body)], _ => [], null, things => PackWords.Baits(things.Sum(thing => thing.Hours))),
                 List(Units.Spell("colors"), _ => [], sheet => sheet.Colour is { } colour ? [colour.Name] : []),
                 List("line", _ => [], sheet => [Line(sheet.Scenario.Tackle, format)]),
             ];
 
-            PackingList List(string what, Func<Candidate, IEnumerable<string>> ofRig, Func<Sheet, IEnumerable<string>> ofSheet)
+            // Heads that the hours of the stop ask for beside the first choice's.
+            IEnumerable<JigHead> Heads(int i) => Day?.Stops.Where(stop => stop.Spot == i).SelectMany(stop => stop.Heads).Select(from => from.Head).Where(head => !head.IsNone) ?? [];
+
+            // Hours that a spot is fished: by the clock, or what is usual where there is none.
+            double Hours(int i) => Day is null ? PackWords.UsualHours : Day.Stops.Where(stop => stop.Spot == i).Sum(stop => stop.Leave - stop.Arrive);
+
+            PackingList List(string what, Func<Candidate, IEnumerable<string>> ofRig, Func<Sheet, IEnumerable<string>> ofSheet, Func<int, IEnumerable<string>>? more = null, Func<IReadOnlyList<(int Spot, double Hours)>, string>? amount = null)
             {
                 var things = new Dictionary<string, (List<int> Spots, List<int> Spare)>();
                 for (int i = 0; i < Sheets.Count; i++)
                 {
-                    foreach (string name in ofRig(Sheets[i].Choice.First).Concat(ofSheet(Sheets[i])))
+                    foreach (string name in ofRig(Sheets[i].Choice.First).Concat(ofSheet(Sheets[i])).Concat(more?.Invoke(i) ?? []).Distinct())
                         Entry(name).Spots.Add(i + 1);
                     foreach (string name in Sheets[i].Choice.Fallback is { } other ? ofRig(other) : [])
                         Entry(name).Spare.Add(i + 1);
                 }
 
-                return new PackingList(what, [.. things.Select(pair => new PackedThing(pair.Key, pair.Value.Spots, [.. pair.Value.Spare.Except(pair.Value.Spots)]))]);
+                return new PackingList(what, [.. things.Select(pair => new PackedThing(pair.Key, pair.Value.Spots, [.. pair.Value.Spare.Except(pair.Value.Spots)])
+                {
+                    Amount = amount?.Invoke([.. pair.Value.Spots.Select(number => (number - 1, Hours(number - 1)))]) ?? "",
+                })]);
 
                 (List<int> Spots, List<int> Spare) Entry(string name)
                 {

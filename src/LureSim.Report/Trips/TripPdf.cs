@@ -15,6 +15,8 @@ internal static class TripPdf
     public static byte[] Write(Trip trip)
     {
         using PdfBook book = new(trip.Title);
+        if (trip.Day is not null)
+            Day(book, trip);
         Cover(book, trip);
         for (int i = 0; i < trip.Sheets.Count; i++)
         {
@@ -25,6 +27,26 @@ internal static class TripPdf
 
         return book.Close();
     }
+
+    // The timeline, its stops and what another order costs, on the first page.
+    private static void Day(PdfBook book, Trip trip) => PdfPage.Add(book, page =>
+    {
+        page.Text(trip.Title, 26, Palette.Ink, bold: true);
+        page.Rule(PdfPage.Accent, 2.5);
+        page.Draw(TripTimeline.Create(trip, new FigureOptions(trip.Units)), PdfPage.Height * 0.55);
+        page.Skip(6);
+        TableView table = TripWriter.Clock(trip);
+        double[] widths = [104, 176, 190, 110, 62, PdfPage.TextWidth - 642];
+        page.Row([.. table.Columns.Select((column, i) => (column.Text, widths[i], true))], Small, PdfPage.Tint);
+        foreach (RowView row in table.Groups.SelectMany(group => group.Rows))
+            page.Row([(row.Head, widths[0], true), .. row.Cells.Select((cell, i) => (cell.Text, widths[i + 1], false))], Small, OxyColors.White);
+        page.Skip(8);
+        foreach (string text in TripWords.Remarks(trip))
+        {
+            if (page.Left > PdfPage.HeightOf(text, Small, PdfPage.TextWidth))
+                page.Text(text, Small, Palette.SoftInk);
+        }
+    });
 
     // Lines that do not fit go onto further pages.
     private static void Cover(PdfBook book, Trip trip)

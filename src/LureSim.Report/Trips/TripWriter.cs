@@ -22,7 +22,10 @@ public static class TripWriter
             Scheme = trip.Sheets.All(sheet => Words.Cautions.IsDark(sheet.Scenario.Spot)) ? "night" : "",
             Title = trip.Title,
             Lead = "The order of the spots, what to pack, and a card for each.",
-            Tables = [Cover(trip)],
+            AnswerHeading = "Day by the clock",
+            Answers = trip.Day is null ? [] : TripWords.Remarks(trip),
+            Figures = trip.Day is null ? [] : new FigurePages([TripTimeline.Create(trip, new FigureOptions(trip.Units))], [TripTimeline.Create(trip, new FigureOptions(trip.Units, FigureWidth.Narrow))]).All,
+            Tables = [.. trip.Day is null ? Array.Empty<TableView>() : [Clock(trip)], Cover(trip)],
             Pack = [.. trip.Pack.Select(list => new LabelledText(Grammar.Capital(list.What), PackText(list)))],
             Spots = [.. trip.Sheets.Select((sheet, i) => Spot(sheet, i + 1, format))],
             Cautions = Cautions(trip),
@@ -46,7 +49,7 @@ public static class TripWriter
     {
         string spots = thing.Spots.Count > 0 ? $"spot {string.Join(", ", thing.Spots)}" : "";
         string spare = thing.Spare.Count > 0 ? $"spare for {string.Join(", ", thing.Spare)}" : "";
-        return $"{thing.Name} ({string.Join("; ", new[] { spots, spare }.Where(text => text.Length > 0))})";
+        return $"{(thing.Amount.Length > 0 ? $"{thing.Amount} " : "")}{thing.Name} ({string.Join("; ", new[] { spots, spare }.Where(text => text.Length > 0))})";
     }));
 
     /// <summary>The picture of a spot's page.</summary>
@@ -65,6 +68,23 @@ public static class TripWriter
             [Text(line.Weight), Text(line.Body), Text(line.Colour), Text(line.CountDown), Text(line.Retrieve), Text(line.Fallback)]))])],
         "wide-text",
         Short: trip.Sheets.Count <= 12);
+
+    /// <summary>The stops of the day.</summary>
+    internal static TableView Clock(Trip trip) => new(
+        "Stops by the clock",
+        "Stops in order of time; the weight changes where the tide changes it.",
+        [new("time", IsText: true), new("spot", IsText: true), new("rig", IsText: true), new("retrieve", IsText: true), new("on the way"), new("good fishing")],
+        [new("", [.. trip.Day!.Stops.Select(stop => new RowView(
+            $"{TideWords.Clock(stop.Arrive)} to {TideWords.Clock(stop.Leave)}",
+            [
+                Text(TripWords.Place(trip, stop.Spot)),
+                Text($"{TripWords.Heads(trip, stop)}, {new UnitFormat(trip.Units).LureText(trip.Sheets[stop.Spot].Choice.First.Rig.Body)}"),
+                Text(trip.Sheets[stop.Spot].Choice.First.Rig.Presentation.Name),
+                new(TripWords.Time(stop.Travel)),
+                new(TripWords.Time(stop.Value)),
+            ]))])],
+        "wide-text",
+        Short: true);
 
     private static CellView Text(string text) => new(text, Class: "text");
 

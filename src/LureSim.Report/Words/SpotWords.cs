@@ -20,7 +20,7 @@ public static class SpotWords
     /// <summary>The sky as it was given, without the cloud.</summary>
     public static string Sky(SkySetting sky) => sky switch
     {
-        SkyByElevation sun => $"sun {UnitFormat.Number(sun.SunElevation * 180 / Math.PI, 0)}° above the horizon",
+        SkyByElevation sun => $"sun {UnitFormat.Number(Math.Abs(sun.SunElevation) * 180 / Math.PI, 0)}° {(sun.SunElevation < 0 ? "below the horizon, no moon" : "above the horizon")}",
         SkyByClock clock => string.Create(CultureInfo.InvariantCulture, $"{clock.Time:d MMMM yyyy} at {clock.Time:HH:mm}"),
         _ => "",
     };

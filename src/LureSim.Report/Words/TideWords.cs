@@ -1,3 +1,4 @@
+using LureSim.Decision.Tide;
 using LureSim.Model;
 using LureSim.Report.Units;
 
@@ -28,8 +29,36 @@ public static class TideWords
     public static string Line(IReadOnlyList<TidePoint> tide, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(tide);
+        if (tide.Count > MostPoints) return $"Tide: {Events(new TideCurve(tide), units)}.{(tide.Any(point => point.Current < -Slack) ? " " + Minus : "")}";
         return tide.Count == 0 ? "" : $"Tide: {string.Join(", ", tide.Select(point => $"{Clock(point.Hours)} {(Math.Abs(point.Current) < Slack ? "slack" : Current(point.Current, units))}"))}.{(tide.Any(point => point.Current < -Slack) ? " " + Minus : "")}";
     }
+
+    /// <summary>High and low water, slack and the strongest current between, in order of time: "high 06:10 (+2 ft), slack 06:41, +1.1 kn 09:40".</summary>
+    /// <param name="curve">The tide.</param>
+    /// <param name="units">Units.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="curve"/> is null.</exception>
+    public static string Events(TideCurve curve, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(curve);
+        var format = new UnitFormat(units);
+        double[] slacks = [.. curve.Slacks];
+        List<(double Hours, string Text)> events =
+        [
+            .. curve.Turns.Select(turn => (turn.Hours, $"{(turn.High ? "high" : "low")} {Clock(turn.Hours)} ({(turn.DepthChange < 0 ? "−" : "+")}{format.LengthText(Math.Abs(turn.DepthChange))})")),
+            .. slacks.Select(hours => (hours, $"slack {Clock(hours)}")),
+        ];
+        double[] edges = [curve.Start, .. slacks, curve.End];
+        for (int i = 1; i < edges.Length; i++)
+        {
+            double strongest = Enumerable.Range(0, 101).Select(k => edges[i - 1] + ((edges[i] - edges[i - 1]) * k / 100)).MaxBy(hours => Math.Abs(curve.Current(hours)));
+            if (Math.Abs(curve.Current(strongest)) >= Slack) events.Add((strongest, $"{Current(curve.Current(strongest), units)} {Clock(strongest)}"));
+        }
+
+        return string.Join(", ", events.OrderBy(item => item.Hours).Select(item => item.Text));
+    }
+
+    // A tide of more points is told by its turns.
+    private const int MostPoints = 12;
 
     /// <summary>What a minus before a current says.</summary>
     public const string Minus = "Minus = tide running the other way.";

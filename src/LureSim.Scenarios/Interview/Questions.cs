@@ -241,6 +241,25 @@ internal static class Questions
                 // Diameters of the wound line by the size of a spinning reel, with 6.2:1: assumed.
                 new("1000", "", "38 mm", 0.038), new("2500", "", "45 mm", 0.045) { Names = ["2000", "2500s", "spinning"] }, new("3000", "", "47 mm", 0.047), new("4000", "", "52 mm", 0.052)), "2500")
             { Write = Writing.Reel },
+            new("rod", "What power is your rod?", Words(
+                new("don't know", "", "") { Names = ["not sure", "no idea", "none", "any"] },
+                new("light", "", "light") { Names = Names(EverydayNames.Power, "light") },
+                new("medium light", "", "medium light") { Names = Names(EverydayNames.Power, "medium light") },
+                new("medium", "", "medium") { Names = Names(EverydayNames.Power, "medium") },
+                new("medium heavy", "", "medium heavy") { Names = Names(EverydayNames.Power, "medium heavy") },
+                new("heavy", "", "heavy") { Names = Names(EverydayNames.Power, "heavy") }), "don't know")
+            {
+                Write = (draft, given) =>
+                {
+                    if (given.First.Yaml.Length > 0)
+                        draft.Set("tackle.rod", $"{{length: {draft.Sheet["rod_length"].First.Yaml}, power: {given.First.Yaml}}}", given, "it says how far each head flies");
+                },
+            },
+            new("rod_length", "How long is it?", new MeasureForm(QuantityKind.Length, 5.0 * Foot, 13.0 * Foot, "ft", "7 ft"), "7 ft")
+            {
+                Applies = sheet => sheet["rod"].First.Yaml.Length > 0,
+                Write = (_, _) => { },
+            },
             new("inches_per_turn", "Inches of line a turn, if it is printed on the reel?", new MeasureForm(QuantityKind.Length, 12.0 * Inch, 60.0 * Inch, "in", "34 in") { Choices = [new("usual", "") { Names = ["not printed", "no", "none"] }] }, "usual") { Write = (_, _) => { } },
             new("turns", "How many turns of the handle in 10 seconds, reeling as you do?", new CountForm(1.0, 25.0) { Choices = [new("did not count", "") { Names = ["didn't count", "no", "usual", "none"] }] }, "did not count") { Write = (_, _) => { } },
         ]),
@@ -270,6 +289,11 @@ internal static class Questions
                 Choices = [new("short", "40 ft", "40 ft", 40.0 * Foot), new("ordinary", "60 ft", "60 ft", 60.0 * Foot) { Names = ["average", "normal", "medium"] }, new("long", "80 ft", "80 ft", 80.0 * Foot) { Names = ["far"] }],
             }, "60 ft")
             { Write = (_, _) => { } },
+            new("cast_with", "With which weight do you cast that far?", new MeasureForm(QuantityKind.Mass, Ounce / 32.0, 4.0 * Ounce, "oz", "1/4 oz") { Choices = [new("any", "whatever is on", "") { Names = ["all", "don't know", "no idea"] }] }, "any")
+            {
+                Hint = "The other heads then get their own casts.",
+                Write = (_, _) => { },
+            },
             new("work", "How do you work it?", new ChoiceForm(
             [
                 new("steady", "") { Names = Names(EverydayNames.Style, "steady") },

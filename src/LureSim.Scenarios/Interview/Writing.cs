@@ -125,6 +125,7 @@ internal static class Writing
     {
         Given cast = draft.Sheet["cast"];
         string assumed = given.Source == GivenSource.Said ? "" : "assumed";
+        string with = draft.Sheet["cast_with"].First.Yaml, thrown = with.Length > 0 ? $"{cast.First.Yaml} with {with}" : cast.First.Yaml;
         string castRemark = cast.Source == GivenSource.Said ? "" : "assumed";
         foreach (string way in given.Pieces.Select(piece => piece.Shown))
         {
@@ -139,7 +140,7 @@ internal static class Writing
                 _ => throw new ArgumentOutOfRangeException(nameof(given), way, "There is no such way to work a lure."),
             };
             (string count, string remark) = counts ? way == "slow along the bottom" ? ("to bottom", "") : Count(draft) : ("", "");
-            draft.Present(("name", way, assumed), ("cast", cast.First.Yaml, castRemark), ("count_down", count, remark), ("style", style.Contains(',', StringComparison.Ordinal) ? ScenarioDraft.Quoted(style) : style, ""), ("retrieve", reels ? Turns(draft) : "", ""));
+            draft.Present(("name", way, assumed), ("cast", thrown, castRemark), ("count_down", count, remark), ("style", style.Contains(',', StringComparison.Ordinal) ? ScenarioDraft.Quoted(style) : style, ""), ("retrieve", reels ? Turns(draft) : "", ""));
         }
     }
 

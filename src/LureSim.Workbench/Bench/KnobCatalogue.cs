@@ -95,7 +95,7 @@ internal static class KnobCatalogue
         knobs.Add(Slider(KnobIds.Wind, "Wind", KnobPlace.More, us ? Range(0, 30, 1, Mile, "mph") : Range(0, 14, 0.5, 1, "m/s"), spot.WindSpeed, v => v == 0 ? "calm" : format.WindText(v)));
         knobs.Add(Slider(KnobIds.Line, $"{Grammar.Capital(TackleWords.LineName(scenario.Tackle.Line.Kind))} line", KnobPlace.More, us ? [.. ((double[])[4, 6, 8, 10, 12, 15, 20, 30, 40, 50, 65]).Select(lb => Step(lb, 4.4482216152605, "lb"))] : [.. ((double[])[2, 3, 4, 5, 6, 8, 10, 14, 18, 23, 29]).Select(kg => Step(kg, 9.80665, "kg"))], scenario.Tackle.Line.Strength, format.StrengthText));
         if (spot.Sky is SkyByElevation sky)
-            knobs.Add(Slider(KnobIds.Sun, "Sun above the horizon", KnobPlace.More, Range(0, 90, 5, Math.PI / 180, "deg"), sky.SunElevation, UnitFormat.DegreesText));
+            knobs.Add(Slider(KnobIds.Sun, "Sun above the horizon", KnobPlace.More, Range(sky.SunElevation < 0 ? -20 : 0, 90, 5, Math.PI / 180, "deg"), Math.Max(sky.SunElevation, -20 * Math.PI / 180), UnitFormat.DegreesText));
         knobs.Add(Choice(KnobIds.Temperature, "Water temperature", KnobPlace.More, Temperatures(spot.TemperatureCelsius, us, format), -1));
         bool clean = scenario.Tackle.Rigging.IsClean;
         if (soft.Length > 0)

@@ -56,8 +56,8 @@ public static class Limits
     /// <summary>Suspended mineral (kg/m3).</summary>
     public static ValueRange Mineral { get; } = new(0, 2);
 
-    /// <summary>Elevation of the sun (radians).</summary>
-    public static ValueRange SunElevation { get; } = new(0, Math.PI / 2.0);
+    /// <summary>Elevation of the sun (radians), negative below the horizon.</summary>
+    public static ValueRange SunElevation { get; } = new(-Math.PI / 2.0, Math.PI / 2.0);
 
     /// <summary>Latitude (radians), north positive.</summary>
     public static ValueRange Latitude { get; } = new(-Math.PI / 2.0, Math.PI / 2.0);

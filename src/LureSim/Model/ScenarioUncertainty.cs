@@ -82,6 +82,12 @@ public sealed record ScenarioUncertainty
     /// </summary>
     public bool SightIsKnown { get; init; }
 
+    /// <summary>Temperature of the water (K); exact where the scenario gives it.</summary>
+    public Spread Temperature { get; init => field = Guard.Given(value); } = Spread.Exact;
+
+    /// <summary>Practical salinity; exact where the scenario gives it.</summary>
+    public Spread Salinity { get; init => field = Guard.Given(value); } = Spread.Exact;
+
     /// <summary>Draws for each jig head, 0 to <see cref="MostSamples"/>; 0 for no study.</summary>
     public int Samples { get; init => field = (int)new ValueRange(0, MostSamples).Check(value); } = 24;
 
@@ -92,5 +98,5 @@ public sealed record ScenarioUncertainty
     public IReadOnlyList<LearnedTry> Learned { get; init => field = new ValueList<LearnedTry>([.. Guard.Items(value, 0)]); } = new ValueList<LearnedTry>([]);
 
     /// <summary>True if the motion is the same in every draw.</summary>
-    public bool IsExactInMotion => Current.IsExact && Cast.IsExact && RetrieveSpeed.IsExact && Depth.IsExact && RodHeight.IsExact && LineDrag.IsExact && LineLaw == LineLawChoice.Measured && LureDrag.IsExact;
+    public bool IsExactInMotion => Current.IsExact && Cast.IsExact && RetrieveSpeed.IsExact && Depth.IsExact && RodHeight.IsExact && LineDrag.IsExact && LineLaw == LineLawChoice.Measured && LureDrag.IsExact && Temperature.IsExact && Salinity.IsExact;
 }

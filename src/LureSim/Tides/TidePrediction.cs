@@ -1,4 +1,5 @@
 using LureSim.Model;
+using MathNet.Numerics;
 
 namespace LureSim.Tides;
 
@@ -12,6 +13,7 @@ public sealed record TidePrediction(double Level, double StrongestCurrent, doubl
     // A lunar day holds both tides (h).
     private const double LunarDay = 24.84;
     private const double Fine = 0.1;
+    private const double Step = 0.25;
 
     /// <summary>The points of a stretch of time, for <see cref="Scenario.Tide"/>.</summary>
     /// <param name="tide">The tide.</param>
@@ -29,16 +31,28 @@ public sealed record TidePrediction(double Level, double StrongestCurrent, doubl
         double fastest = 0;
         for (double hour = from - SlackAfter; hour <= from - SlackAfter + LunarDay; hour += Fine)
             fastest = Math.Max(fastest, Math.Abs(tide.Rate(midnight.AddHours(hour))));
-        int steps = (int)Math.Ceiling((to - from) / 0.25);
-        List<TidePoint> points = [];
-        for (int i = 0; i <= steps; i++)
+
+        // Quarters of an hour, and high and low water themselves: a smooth curve through points turns at one of them.
+        int steps = (int)Math.Ceiling((to - from) / Step);
+        List<double> hours = [.. Enumerable.Range(0, steps + 1).Select(i => from + ((to - from) * i / steps))];
+        double[] turns = [.. hours.Zip(hours.Skip(1)).Where(pair => Rate(pair.First) * Rate(pair.Second) < 0).Select(pair => FindRoots.OfFunction(Rate, pair.First, pair.Second, 1e-6))];
+        foreach (double turn in turns)
         {
-            double hour = from + ((to - from) * i / steps);
+            hours.RemoveAll(hour => hour != from && hour != to && Math.Abs(hour - turn) < Step / 3);
+            if (turn - from > Step / 3 && to - turn > Step / 3) hours.Add(turn);
+        }
+
+        hours.Sort();
+        List<TidePoint> points = [];
+        foreach (double hour in hours)
+        {
             double rate = fastest > 0 ? tide.Rate(midnight.AddHours(hour - SlackAfter)) / fastest : 0;
             double current = Math.Clamp(rate, -1, 1) * StrongestCurrent * (Incoming ? 1 : -1);
             points.Add(new TidePoint(hour, current, Level + tide.Height(midnight.AddHours(hour))));
         }
 
         return points;
+
+        double Rate(double hour) => tide.Rate(midnight.AddHours(hour));
     }
 }

@@ -171,7 +171,7 @@ internal static class EveryKey
     public static IReadOnlyList<string> Texts { get; } =
     [
         Start + "  clarity: {secchi: 6 ft, water: coastal green}\n  light: {sun_elevation: 40 deg, cloud: 30 %}\n  strike_zone: {above_bottom: [1 ft, 4 ft]}\n" + WithPlate,
-        Start + "  clarity: {jerlov: 5C}\n  light: {date: 2026-06-14, time: \"06:20\", utc_offset: -4 h, latitude: 27.5 deg, longitude: -82.6 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + WithoutPlate.Replace("shank: 40 mm", "shank_share: 40 %", StringComparison.Ordinal).Replace("rod_tip_height: 4 ft", "stand: boat", StringComparison.Ordinal),
+        Start + "  clarity: {jerlov: 5C}\n  light: {date: 2026-06-14, time: \"06:20\", state: Florida, utc_offset: -4 h, latitude: 27.5 deg, longitude: -82.6 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + WithoutPlate.Replace("shank: 40 mm", "shank_share: 40 %", StringComparison.Ordinal).Replace("rod_tip_height: 4 ft", "stand: boat", StringComparison.Ordinal),
         Start.Replace("depth: 12 ft", "bottom_profile: {shape: hole, at: 20 ft, width: 20 ft, near_depth: 6 ft, middle_depth: 12 ft, far_depth: 8 ft}", StringComparison.Ordinal) + "  bottom_stretches: [{from: 0 ft, to: 20 ft, bottom: mud, grass_height: 0 ft, name: by the bank}]\n  structure: [{kind: posts, from: 20 ft, to: 24 ft, left: 3 ft, width: 2 ft, pass: keep off, reach: 4 ft, shade: [20 ft, 26 ft]}, {kind: overhang, from: 30 ft, right: 3 ft, height: 2 ft}]\n  clarity: {chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}\n  light: {sun_elevation: 40 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + WithoutPlate.Replace(Points, Harmonic, StringComparison.Ordinal),
     ];
 

@@ -80,7 +80,7 @@ public class GearInputTests
     }
 
     [Theory]
-    [InlineData("cast: 60 ft", "cast: 250 ft with 1/16 oz", "presentations[0].cast.length", "throws 1/16 oz so far")]
+    [InlineData("cast: 60 ft", "cast: 262 ft with 1/16 oz", "presentations[0].cast.length", "throws 1/16 oz so far")]
     [InlineData("cast: 60 ft", "cast: 60 ft with a feather", "presentations[0].cast.with", "")]
     [InlineData("cast: 60 ft", "cast: full cast", "presentations[0].cast", "needs a rod")]
     [InlineData(Current, "  current: 0.8 kn", "spot.current.direction", "missing")]

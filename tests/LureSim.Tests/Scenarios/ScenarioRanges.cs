@@ -127,7 +127,7 @@ internal static class ScenarioRanges
     {
         if (sky is SkyByElevation sun)
         {
-            In(sun.SunElevation, 0, Math.PI / 2);
+            In(sun.SunElevation, -Math.PI / 2, Math.PI / 2);
             return;
         }
 

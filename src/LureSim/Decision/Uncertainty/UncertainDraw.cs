@@ -57,7 +57,7 @@ public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenar
             double factor = learned?.LineDrag ?? Math.Clamp(u.LineDrag.At(Q(UncertainInput.LineDrag), 1), 0.1, 5);
             double law = learned?.LineLaw ?? Q(UncertainInput.LineLaw);
             double lure = Math.Clamp(u.LureDrag.At(Q(UncertainInput.LureDrag), 1), 0.2, 5);
-            Spot water = SpotChange.WithDepth(spot, depth) with { CurrentSpeed = current };
+            Spot water = WithWater(SpotChange.WithDepth(spot, depth) with { CurrentSpeed = current }, u, i);
             if (water.StrikeZone is { AssumedBy: not null, Spread: > 0 } zone)
                 water = water with { StrikeZone = Moved(zone, water.Depth * Spread.OfShare(zone.Spread).At(points[i, UncertainInputs.All.Count], 1) - water.Depth, water.Depth) };
             bool second = u.LineLaw == LineLawChoice.Either && law >= 0.5;
@@ -97,6 +97,28 @@ public sealed record UncertainDraw(IReadOnlyList<double> Values, Scenario Scenar
         double height = zone.Bottom - zone.Top, bottom = Math.Clamp(zone.Bottom + by, Math.Min(height, depth), depth);
         return zone with { Top = Math.Max(0, bottom - height), Bottom = bottom };
     }
+
+    // Water that was not given: usual, colder, warmer, fresher and saltier by turns. Five waters rather than one a try, because how a lure swims is worked out anew for each.
+    private static Spot WithWater(Spot spot, ScenarioUncertainty u, int draw)
+    {
+        if (u.Temperature.IsExact && u.Salinity.IsExact) return spot;
+        (double warm, double salt) = (draw % 5) switch
+        {
+            1 => (Low, 0.5),
+            2 => (High, 0.5),
+            3 => (0.5, Low),
+            4 => (0.5, High),
+            _ => (0.5, 0.5),
+        };
+        return spot with
+        {
+            TemperatureCelsius = Math.Clamp(u.Temperature.At(warm, spot.TemperatureCelsius), 0, Limits.Temperature.Most),
+            Salinity = Math.Clamp(u.Salinity.At(salt, spot.Salinity), 0, Limits.Salinity.Most),
+        };
+    }
+
+    private const double Low = 0.15;
+    private const double High = 0.85;
 
     /// <summary>The law at a quantile of a choice.</summary>
     internal static LineDragLaw Law(LineLawChoice choice, double quantile) => choice switch
