@@ -14,13 +14,13 @@ public static class Trial
 
     /// <summary>Line segments of the runs that a choice is sought with, and their error tolerance; docs/decision.md has the effect.</summary>
     public const int SearchSegments = 10;
-    private const double SearchTolerance = 3;
+    private const double SearchTolerance = 10;
 
     // Line segments of the first look of a search, which is only to tell what is worth more runs.
     private const int LookSegments = 6;
 
     // Coarser still: error tolerance, for runs of which many are averaged.
-    private const double CoarseTolerance = 1;
+    private const double CoarseTolerance = 3;
 
     /// <summary>Simulates and measures one rig.</summary>
     /// <param name="scenario">A validated scenario.</param>

@@ -10,7 +10,7 @@ namespace LureSim.Motion.Line;
 internal readonly record struct StepControl(double Position, double Velocity, double LinePosition, double LineVelocity, double MaximumStep, double MinimumStep)
 {
     /// <summary>Values measured to keep the depth of a retrieve within a few millimetres (docs/motion.md).</summary>
-    public static StepControl Default => new(2.5e-4, 7.5e-3, 1.8e-3, 0.12, 1, 1e-7);
+    public static StepControl Default => new(5e-5, 2.5e-3, 6e-4, 0.12, 1, 1e-7);
 
     /// <summary>All tolerances multiplied by a factor.</summary>
     public StepControl Scaled(double factor) =>
