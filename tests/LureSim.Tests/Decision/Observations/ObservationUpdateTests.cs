@@ -1,7 +1,6 @@
 using LureSim.Decision;
 using LureSim.Decision.Observations;
 using LureSim.Decision.Search;
-using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
 using LureSim.Model;
 using LureSim.Motion;
