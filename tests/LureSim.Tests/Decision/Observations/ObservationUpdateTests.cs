@@ -1,4 +1,3 @@
-using LureSim.Decision;
 using LureSim.Decision.Observations;
 using LureSim.Decision.Search;
 using LureSim.Decision.Uncertainty;
