@@ -104,8 +104,10 @@ public static class ActionBySpeed
             double left = Math.Max(area.Bounds.Left, area.At(speeds[from] - half, 0).X), right = Math.Min(area.Bounds.Right, area.At(speeds[to - 1] + half, 0).X);
             if (from > 0) area.Line([new(left, y - 9), new(left, y + 9)], Palette.Line, 1);
             string word = SwimmingWords.Word(reports[from].Verdict);
-            if (area.Context.MeasureText(word, "", options.SmallFontSize, FontWeights.Normal).Width < right - left - 4)
-                area.Text(new((left + right) / 2, y), word, options.SmallFontSize, reports[from].IsFault ? Palette.Vermilion : Palette.Ink);
+            double wide = area.Context.MeasureText(word, "", options.SmallFontSize, FontWeights.Normal).Width;
+            if (wide >= right - left - 4) continue;
+            area.Fill(new OxyRect(((left + right) / 2) - (wide / 2) - 3, y - 8, wide + 6, 16), Palette.Halo);
+            area.Text(new((left + right) / 2, y), word, options.SmallFontSize, reports[from].IsFault ? Palette.Vermilion : Palette.Ink);
         }
     }
 

@@ -29,7 +29,7 @@ public static class RigPicture
         IReadOnlyList<(RigFault Fault, string Text)> wrong = [.. RigWords.FaultsOf(focus.Action.Rig, focus.Rigging, format)];
         RigPanel own = RigPanel.Of(focus.Action.Rig, focus.Rigging, focus.Parts, focus.Action.Retrieve, focus.Action.Twitch, kind.NeedsHead ? "as it is rigged" : "as it comes", [], format);
         RigPanel? right = focus.Fixed is { } put
-            ? RigPanel.Of(focus.Action.Rig, put.Rigging, put.Parts, put.Retrieve, put.Twitch, focus.Fixes.Count > 0 ? "fixed" : "rigged straight", [.. wrong.Select(w => w.Fault).Except(RigWords.FaultsOf(focus.Action.Rig, put.Rigging, format).Select(w => w.Fault))], format)
+            ? RigPanel.Of(focus.Action.Rig, put.Rigging, put.Parts, put.Retrieve, put.Twitch, focus.Fixes.Count > 0 && !put.Retrieve.Report.IsFault ? "fixed" : "rigged straight", [.. wrong.Select(w => w.Fault).Except(RigWords.FaultsOf(focus.Action.Rig, put.Rigging, format).Select(w => w.Fault))], format)
             : null;
         RigPanel[] panels = right is null ? [own] : [own, right];
 

@@ -41,9 +41,9 @@ public static class SwimmingWords
     /// <param name="report">A report.</param>
     /// <param name="units">Units.</param>
     /// <exception cref="ArgumentNullException"><paramref name="report"/> is null.</exception>
-    public static string Line(ActionReport report, UnitSystem units) => Line(report, units, true);
+    public static string Line(ActionReport report, UnitSystem units) => Line(report, units, true, true);
 
-    private static string Line(ActionReport report, UnitSystem units, bool sided)
+    private static string Line(ActionReport report, UnitSystem units, bool leansOneWay, bool runsOneWay)
     {
         ArgumentNullException.ThrowIfNull(report);
         var format = new UnitFormat(units);
@@ -56,9 +56,9 @@ public static class SwimmingWords
         if (report.UpsideDown)
             figures.Add("upside down");
         else if (astray && Math.Abs(report.MeanRoll) > NoticeableLean)
-            figures.Add($"{(report.Verdict == ActionVerdict.Leans ? "" : "leans ")}{Lean(report, sided)}");
+            figures.Add($"{(report.Verdict == ActionVerdict.Leans ? "" : "leans ")}{Lean(report, leansOneWay)}");
         if (astray && Math.Abs(report.CourseSlope) > NoticeableSlope)
-            figures.Add($"{(report.Verdict == ActionVerdict.RunsOff ? "" : "runs off ")}{Off(report, format, sided)}");
+            figures.Add($"{(report.Verdict == ActionVerdict.RunsOff ? "" : "runs off ")}{Off(report, format, runsOneWay)}");
         if (report.Beats && report.Darts.Count == 0 && !spins && !astray)
             figures.Add($"{UnitFormat.Number(report.Frequency, 1)} beats a second");
         if (report.TailAmplitude > ActionReport.Noticeable)
@@ -80,9 +80,9 @@ public static class SwimmingWords
     {
         ArgumentNullException.ThrowIfNull(tries);
         ActionReport report = tries.Report;
-        bool sided = tries.HasSide;
+        bool leansOneWay = tries.HasSide(r => r.MeanRoll), runsOneWay = tries.HasSide(r => r.CourseSlope);
         var format = new UnitFormat(units);
-        string off = Math.Abs(report.CourseSlope) > NoticeableSlope ? $", runs off {Off(report, format, sided)}" : "";
+        string off = Math.Abs(report.CourseSlope) > NoticeableSlope ? $", runs off {Off(report, format, runsOneWay)}" : "";
         return report.Verdict switch
         {
             ActionVerdict.Swims when report.TailSwims => $"swims: tail {UnitFormat.DegreesText(report.TailAmplitude)} to each side",
@@ -91,8 +91,8 @@ public static class SwimmingWords
             ActionVerdict.Darts => $"darts {UnitFormat.DegreesText(report.DartAngle)} off the line, {UnitFormat.PercentText(report.Alternation)} of the time to the other side",
             ActionVerdict.Spins => $"spins: {format.TwistText(report.LineTwistsPerMetre)}",
             ActionVerdict.Still => "tracks straight, no action of its own",
-            ActionVerdict.Leans => $"{(report.UpsideDown ? "runs upside down" : $"leans {Lean(report, sided)}")}{off}",
-            ActionVerdict.RunsOff => $"runs off {Off(report, format, sided)}",
+            ActionVerdict.Leans => $"{(report.UpsideDown ? "runs upside down" : $"leans {Lean(report, leansOneWay)}")}{off}",
+            ActionVerdict.RunsOff => $"runs off {Off(report, format, runsOneWay)}",
             ActionVerdict.Rolls => $"rolls: {UnitFormat.DegreesText(report.RollAmplitude)} to each side{off}",
             ActionVerdict.Glides => "glides without a dart",
             _ => Word(report.Verdict),
@@ -115,7 +115,7 @@ public static class SwimmingWords
     public static string Line(EnsembleAssessment tries, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(tries);
-        return $"{Line(tries.Report, units, tries.HasSide)} ({Share(tries)})";
+        return $"{Line(tries.Report, units, tries.HasSide(r => r.MeanRoll), tries.HasSide(r => r.CourseSlope))} ({Share(tries)})";
     }
 
     /// <summary>How many of the tries have the verdict, and what the others do.</summary>

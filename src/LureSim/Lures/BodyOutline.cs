@@ -8,7 +8,9 @@ namespace LureSim.Lures;
 internal sealed class BodyOutline
 {
     private const int CentreSteps = 22;
-    private const int Cuts = 4;
+
+    // Lengthwise cuts, more through a body whose bend shows their ends.
+    private const int StraightCuts = 4, BentCuts = 8;
 
     private readonly JigHead head;
     private readonly LureBody body;
@@ -28,6 +30,8 @@ internal sealed class BodyOutline
         axis = [.. sections.Where(s => s.Aside == 0)];
         pairs = [.. OutlineSection.Cut(sections, parts.Length / body.Length).Where(s => s.Aside != 0)];
     }
+
+    private int Cuts => parts.BendSideways == 0 && parts.BendUp == 0 ? StraightCuts : BentCuts;
 
     /// <summary>Where the part of the body ends that does not swing, from the nose (m).</summary>
     public double SolidEnd => parts.Tail?.Hinge ?? Math.Min(parts.Length, axis[^1].To * body.Length);

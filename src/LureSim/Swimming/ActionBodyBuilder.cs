@@ -119,7 +119,7 @@ public static class ActionBodyBuilder
         if (form.Plate is not null)
             return [];
         var rear = TrailingEdge.OfLaminarSpheroid(semiAxes);
-        List<TrailingEdge> edges = [rear with { Behind = Math.Max(rear.Behind, Math.Min(1, tail)) }];
+        List<TrailingEdge> edges = [rear with { Behind = TrailingEdge.IsSlender(semiAxes) ? Math.Max(rear.Behind, Math.Min(1, tail)) : 0 }];
         if (form.Fin is { } fin)
             edges.Add(new TrailingEdge(at(fin.Middle), fin.Height, fin.Width));
         return edges;

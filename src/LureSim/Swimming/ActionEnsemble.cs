@@ -19,15 +19,15 @@ public sealed record EnsembleAssessment(ActionAssessment Typical, IReadOnlyList<
     /// <summary>How many tries have it.</summary>
     public int Agreeing => CountOf(Verdict);
 
-    /// <summary>True if three in four of the tries that have it lean and run off to the same sides: what is left of a straight lure has no side of its own.</summary>
-    public bool HasSide
+    /// <summary>True if three in four of the tries that have the verdict have a signed figure to the same side: what is left of a straight lure has no side of its own.</summary>
+    /// <param name="figure">The figure, such as the lean or the slope of the course.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="figure"/> is null.</exception>
+    public bool HasSide(Func<ActionReport, double> figure)
     {
-        get
-        {
-            ActionReport[] alike = [.. Members.Where(m => m.Verdict == Verdict)];
-            bool Agree(Func<ActionReport, double> figure, double own) => Math.Abs(own) < 1e-9 || 4 * alike.Count(m => figure(m) * own > 0) >= 3 * alike.Length;
-            return Agree(m => m.MeanRoll, Report.MeanRoll) && Agree(m => m.CourseSlope, Report.CourseSlope);
-        }
+        ArgumentNullException.ThrowIfNull(figure);
+        ActionReport[] alike = [.. Members.Where(m => m.Verdict == Verdict)];
+        double own = figure(Report);
+        return 4 * alike.Count(m => figure(m) * own > 0) >= 3 * alike.Length;
     }
 
     /// <summary>How many tries have a verdict.</summary>

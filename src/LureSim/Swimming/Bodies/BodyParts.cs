@@ -45,6 +45,8 @@ public sealed record BodySection(double Position, double Length, double Height, 
 /// <param name="Width">Span that meets vertical flow (m), 0 to 0.5.</param>
 public sealed record TrailingEdge(Vector3d Position, double Height, double Width)
 {
+    private const double LeastSlenderness = 3;
+
     /// <summary>
     /// Share of the water that the body carries across itself which lies behind the edge, 0 to 1: there the flow has left the body, and ideal flow no longer turns it
     /// (Hopkins 1951; Allen &amp; Perkins 1951: the ideal moment is that of the body up to the place of separation).
@@ -70,11 +72,15 @@ public sealed record TrailingEdge(Vector3d Position, double Height, double Width
     public static TrailingEdge OfLaminarSpheroid(Vector3d semiAxes)
     {
         var parting = LaminarSeparation.OfSpheroid(Math.Clamp(semiAxes.X / Math.Sqrt(semiAxes.Y * semiAxes.Z), 1, 50));
-        double rest = 1 - parting.Station;
+        double rest = IsSlender(semiAxes) ? 1 - parting.Station : 0;
 
         // Sections of an ellipsoid go by 1 - (x/a)^2: 3 t^2 - 2 t^3 of its volume lie behind a place t of the length before its end.
         return Rear(semiAxes, parting.Station, parting.AreaShare) with { Behind = rest * rest * (3 - (2 * rest)) };
     }
+
+    /// <summary>True for a body that the flow passes slice by slice: three broad sides of its section long or more. A shorter one is a wing, whose ideal moment is left as it is.</summary>
+    /// <param name="semiAxes">Half length, half width, half height (m).</param>
+    internal static bool IsSlender(Vector3d semiAxes) => semiAxes.X >= LeastSlenderness * Math.Max(semiAxes.Y, semiAxes.Z);
 
     private static TrailingEdge Rear(Vector3d semiAxes, double station, double areaShare)
     {
