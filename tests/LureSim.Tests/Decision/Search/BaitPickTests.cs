@@ -1,7 +1,6 @@
 using LureSim.Decision.Baits;
 using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
-using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Tests.Report;
 
