@@ -31,6 +31,19 @@ public class PlanConsistencyTests(ITestOutputHelper log)
         Assert.True(wrong.Count == 0, string.Join("\n", wrong));
     }
 
+    [Fact]
+    public void The_table_of_a_plan_begins_with_the_choice_and_ranks_by_the_tries()
+    {
+        Plan plan = Sound.Value;
+        Assert.Equal(plan.Choice.First.Rig, plan.Compared[0].Rig);
+        TriedRig[] judged = [.. plan.Compared.TakeWhile(row => row.IsJudged)];
+        Assert.Equal(plan.Choice.Finalists.Count, judged.Length);
+        Assert.All(judged, row => Assert.Equal(plan.Choice.Numbers!.Tries, row.Numbers.Tries));
+        Assert.Equal(judged.Skip(1).Select(row => row.Numbers.Score.Mean).OrderDescending(), judged.Skip(1).Select(row => row.Numbers.Score.Mean));
+        Assert.All(plan.Compared.Skip(judged.Length), row => Assert.False(row.IsJudged));
+        Assert.Equal(plan.Compared.Count, plan.Compared.Select(row => row.Rig).Distinct().Count());
+    }
+
     public static TheoryData<Contradiction> Broken => new(
         Contradiction.AnswerForAnotherRig, Contradiction.CountOfTries, Contradiction.TableOfAnotherRig, Contradiction.CoveredAndNoneHolds, Contradiction.StudyOfAnotherHead);
 

@@ -12,8 +12,9 @@ internal sealed class ChoiceRace(Scenario scenario, ChoiceSearchOptions options,
     // The stages of the tries: rigs that go on at most, and the tries that they have run by then.
     private static readonly (int Rigs, int Tries)[] Stages = [(8, 6), (5, 12), (4, int.MaxValue)];
 
-    // Rigs whose hands are varied, and how many go on after each hand.
-    private static readonly (Hand Hand, int Rigs)[] Refinement = [(Hand.SinkCount, 8), (Hand.ReelSpeed, 6), (Hand.Rest, 4), (Hand.Lift, 4), (Hand.CastAngle, 3)];
+    // Hands in the order in which they are varied. What one of them is best at hangs on the others: the best rigs go round twice.
+    private static readonly Hand[] Order = [Hand.SinkCount, Hand.ReelSpeed, Hand.CastAngle, Hand.Rest, Hand.Lift];
+    private static readonly int[] Rounds = [8, 4];
     private const int FirstSurvivors = 8;
     private const int OfEachBait = 2;
 
@@ -152,7 +153,7 @@ internal sealed class ChoiceRace(Scenario scenario, ChoiceSearchOptions options,
         int[] tries = Standing();
         List<RaceArm> arms = Survivors(all, Itself, FirstSurvivors);
         field.Try(arms, tries);
-        foreach ((Hand hand, int count) in Refinement)
+        foreach ((int count, Hand hand) in Rounds.SelectMany(count => Order, (count, hand) => (count, hand)))
         {
             if (!Free(hand)) continue;
             arms = Survivors(arms, tries, count);
@@ -263,7 +264,7 @@ internal sealed class ChoiceRace(Scenario scenario, ChoiceSearchOptions options,
     private List<RaceArm> Everything(List<RaceArm> all)
     {
         List<RaceArm> arms = [.. all];
-        foreach ((Hand hand, _) in Refinement)
+        foreach (Hand hand in Order)
         {
             if (Free(hand)) arms = [.. arms.Union(field.Varied(arms, hand).Select(pair => pair.To))];
         }

@@ -46,6 +46,7 @@ public sealed record HandBounds(Hand Hand, double LeastShare, double MostShare, 
     /// <param name="factor">Factor.</param>
     internal double Scaled(double own, double factor)
     {
+        if (factor == 1) return own;
         double least = Math.Min(own, Math.Max(Least, LeastShare * own)), most = Math.Max(own, Math.Min(Most, MostShare * own));
         double rounded = Math.Round(own * factor / Step) * Step;
         return Math.Clamp(rounded, least, most);

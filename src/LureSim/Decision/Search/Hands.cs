@@ -24,8 +24,8 @@ internal static class Hands
     // The zone's share from its upper edge at which a count aims.
     private const double Upper = 0.25;
 
-    // Factors of a look to either side.
-    private static readonly double[] Sides = [0.7, 1.4];
+    // Factors of the scenario's own figure: a look to either side, and back to it.
+    private static readonly double[] Sides = [0.7, 1, 1.4];
 
     // Below this count a hand tells half seconds apart.
     private const double FineCount = 4;
@@ -58,7 +58,7 @@ internal static class Hands
             Hand.ReelSpeed => own.RetrieveSpeed > 0 ? bounds.Tried(own.RetrieveSpeed, Sides).Select(speed => now with { RetrieveSpeed = Math.Min(own.FastestSpeed, speed) }) : [],
             Hand.Lift => Moved(move => Math.Abs(move.Up), Lifted),
             Hand.Rest => Moved(move => move.Kind == MoveKind.Pause && double.IsFinite(move.Duration) ? move.Duration : 0, Rested),
-            Hand.CastAngle => spot.CurrentSpeed > LeastCurrent ? new[] { bounds.Least, bounds.Most }.Select(turn => now with { Aim = own.Aim + turn }) : [],
+            Hand.CastAngle => spot.CurrentSpeed > LeastCurrent ? new[] { bounds.Least, 0, bounds.Most }.Select(turn => now with { Aim = own.Aim + turn }) : [],
             _ => throw new ArgumentOutOfRangeException(nameof(hand), hand, "Is not varied by moves."),
         };
         return [.. varied.Where(other => other != now).Distinct()];
