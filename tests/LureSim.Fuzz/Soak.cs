@@ -14,6 +14,9 @@ internal static class Soak
     // A leak of a tenth of this a plan would take a machine of 16 GB three million plans; noise of the collector is far less after some hundreds.
     private const double MostGrowth = 2048;
 
+    // What the collector leaves more or less by itself (bytes).
+    private const double LeastGrowth = 1e6;
+
     // Times that the memory is looked at in a run.
     private const double Looks = 60;
 
@@ -48,7 +51,7 @@ internal static class Soak
         var steady = points.Skip((int)(WarmShare * points.Count)).ToList();
         double managed = Slope(steady, point => point.Managed), resident = Slope(steady, point => point.Resident);
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"soak: {done:N0} plans in one process in {TimeProvider.System.GetElapsedTime(start).TotalSeconds:0} s, the slowest {slowest.TotalSeconds:0.00} s; memory in use from {steady[0].Managed / 1e6:0.0} to {steady[^1].Managed / 1e6:0.0} MB, {managed:0} bytes a plan; of the process {steady[0].Resident / 1e6:0} to {steady[^1].Resident / 1e6:0} MB, {resident:0} bytes a plan"));
-        return managed > MostGrowth ? 1 : 0;
+        return managed > MostGrowth && steady[^1].Managed - steady[0].Managed > LeastGrowth ? 1 : 0;
     }
 
     // One head, one bait, one presentation: many plans in the time.
