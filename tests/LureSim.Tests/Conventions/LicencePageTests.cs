@@ -100,6 +100,7 @@ public class LicencePageTests
             ## In the program and the libraries
 
             """);
+        page.Append('\n');
         Table(page, packages.Where(package => package.Ships));
         page.Append("\n## For building, testing and measuring alone\n\n");
         Table(page, packages.Where(package => !package.Ships));
