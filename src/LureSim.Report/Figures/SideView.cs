@@ -146,7 +146,10 @@ public static class SideView
     private static string Describe(Scenario scenario, IReadOnlyList<Candidate> candidates, Candidate? first, UnitFormat format)
     {
         Spot spot = scenario.Spot;
-        string water = $"Side view of {SpotWords.Depth(spot, format)} of water over {SpotWords.Bottoms(spot)}, strike zone {SpotWords.Zone(spot, format)}, with the paths of {(candidates.Count == 1 ? "one head" : $"{candidates.Count} heads")}.";
+        string paths = candidates.Count == 1 ? "one head" : $"{candidates.Count} heads";
+        string water = spot.Profile is { IsEven: false }
+            ? $"Side view of a bottom {SpotWords.Depth(spot, format)} deep, strike zone {SpotWords.Zone(spot, format)}, with the paths of {paths}."
+            : $"Side view of {format.HandText(spot.Depth)} of water over {SpotWords.Bottom(spot.Bottom)}, strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}, with the paths of {paths}.";
         return first is null ? water
             : $"{water} {(first.Rig.Head.IsNone ? "The choice" : format.HeadText(first.Rig.Head))} is in the zone {UnitFormat.PercentText(first.Coverage.ZoneShare)} of the retrieve, typical depth {format.HandText(first.Coverage.MedianDepth)}.";
     }

@@ -132,6 +132,19 @@ public class StructurePassTests
     }
 
     [Fact]
+    public void The_retrieve_by_stretch_adds_up_to_all_of_it()
+    {
+        // From 20 m to 2 m at an even speed: 8 m over the ledge and beyond, 6 m over the shell, 4 m of the rest.
+        Spot spot = Still with { Profile = new BottomProfile { Points = [new(0, 2), new(12, 3)], Stretches = [new(6, 12) { Bottom = BottomKind.Shell, Name = "bar" }] } };
+        IReadOnlyList<StretchCoverage> found = StretchCoverage.Of(spot, new Candidate(Rig, Straight(1), new Coverage(1, 0, 0, 0, 0, 0, null, 1, 1, 36, 0), 1));
+        Assert.Equal([0.0, 6, 12], found.Select(stretch => stretch.From));
+        Assert.Equal([4.0 / 18, 6.0 / 18, 8.0 / 18], found.Select(stretch => stretch.Share), (a, b) => Math.Abs(a - b) < 0.01);
+        Assert.Equal(1, found.Sum(stretch => stretch.Share), 1e-12);
+        Assert.Equal(("bar", BottomKind.Shell, 2.5), (found[1].Name, found[1].Bottom, Math.Round(found[1].NearDepth, 6)));
+        Assert.Empty(StretchCoverage.Of(Still, new Candidate(Rig, Straight(1), new Coverage(1, 0, 0, 0, 0, 0, null, 1, 1, 36, 0), 1)));
+    }
+
+    [Fact]
     public void A_hang_up_costs_the_score_as_much_as_its_chance()
     {
         var scenario = new Scenario { Title = "t", Spot = Still, Tackle = Scenarios.TestScenario.Read(Scenarios.TestScenario.Text).Tackle, Presentations = [Rig.Presentation] };
