@@ -243,11 +243,11 @@ internal static class Questions
             { Write = Writing.Reel },
             new("rod", "What power is your rod?", Words(
                 new("any", "it does not matter", "") { Names = ["no matter", "none"] },
-                new("light", "", "light") { Names = Names(EverydayNames.Power, "light") },
-                new("medium light", "", "medium light") { Names = Names(EverydayNames.Power, "medium light") },
-                new("medium", "", "medium") { Names = Names(EverydayNames.Power, "medium") },
-                new("medium heavy", "", "medium heavy") { Names = Names(EverydayNames.Power, "medium heavy") },
-                new("heavy", "", "heavy") { Names = Names(EverydayNames.Power, "heavy") }), "any")
+                new("light", "", "light") { Names = Lower(EverydayNames.Power, "light") },
+                new("medium light", "", "medium light") { Names = Lower(EverydayNames.Power, "medium light") },
+                new("medium", "", "medium") { Names = Lower(EverydayNames.Power, "medium") },
+                new("medium heavy", "", "medium heavy") { Names = Lower(EverydayNames.Power, "medium heavy") },
+                new("heavy", "", "heavy") { Names = Lower(EverydayNames.Power, "heavy") }), "any")
             {
                 Write = (draft, given) =>
                 {
@@ -317,6 +317,9 @@ internal static class Questions
     public static Part Part(string id) => Parts.First(part => part.Id == id);
 
     private static ChoiceForm Words(params Choice[] choices) => new(choices);
+
+    // Answers are read in small letters.
+    private static string[] Lower(EverydayNames names, string word) => [.. names.Of(word).Select(name => name.ToLowerInvariant())];
 
     private static string[] Names(EverydayNames names, string word) => [.. names.Of(word)];
 
