@@ -17,9 +17,17 @@ internal static class CardWords
     {
         Spot spot = scenario.Spot;
         string grass = spot.GrassHeight > 0 ? $", grass {format.HandText(spot.GrassHeight)} high" : "";
-        string flow = spot.CurrentSpeed > 0 ? $"current {format.FlowText(spot.CurrentSpeed)} {SpotWords.Direction(spot.CurrentDirection, format.System)}" : "no current";
+        string flow = spot.CurrentSpeed > 0 ? $"{Stage(spot.TideStage)}current {format.FlowText(spot.CurrentSpeed)} {SpotWords.Direction(spot.CurrentDirection, format.System)}" : "no current";
         return $"{format.HandText(spot.Depth)}, {SpotWords.Bottom(spot.Bottom)}{grass}, {flow}, {FishWords.Everyday(spot.TargetFish)}";
     }
+
+    private static string Stage(TideStage? stage) => stage switch
+    {
+        TideStage.Outgoing => "outgoing ",
+        TideStage.Incoming => "incoming ",
+        TideStage.Slack or null => "",
+        _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Not a stage of the tide."),
+    };
 
     /// <summary>Weight, knot, leader.</summary>
     public static string TieOn(Rig rig, TackleBox tackle, UnitFormat format)
