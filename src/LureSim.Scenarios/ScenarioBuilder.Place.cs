@@ -14,7 +14,7 @@ internal sealed partial class ScenarioBuilder
     // A moment needs a place; a height of the sun needs none.
     private void CheckPlace(ReadValue? light)
     {
-        if (light is null)
+        if (light is null || problems.HasUnder(light.Path))
             return;
         if (light["sun_elevation"] is not null)
         {

@@ -19,7 +19,6 @@ internal static class CastView
             $"how far each one flies: {table.Presentation.Name}",
             new ViewColumn("lure", [.. table.Rows.Select(row => Views.Escape(CastingWords.Name(row, units)))], false),
             [
-                new ViewColumn("weighs", [.. table.Rows.Select(row => units.Weight(row.Cast.Mass))], true),
                 new ViewColumn($"cast ({units.Length.Symbol})", [.. table.Rows.Select(row => units.Length.Number(row.Cast.Length))], true),
                 new ViewColumn($"in still air ({units.Length.Symbol})", [.. table.Rows.Select(row => units.Length.Number(row.Cast.InStillAir))], true),
                 new ViewColumn("", [.. table.Rows.Select(row => CastingWords.Note(row.Cast, units))], false),

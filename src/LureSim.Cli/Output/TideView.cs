@@ -31,6 +31,8 @@ internal static class TideView
                 ]);
         }
 
+        if (table.Scenario.Tide.Count > 2)
+            console.MarkupLineInterpolated($"Tide: {TideWords.Events(new TideCurve(table.Scenario.Tide), units.System)}.");
         if (table.Rows.Any(row => row.Current < 0))
             console.WriteLine(TideWords.Minus);
         Views.WriteColumns(
@@ -78,6 +80,7 @@ internal static class TideView
 /// <summary>Weights for a tide in JSON.</summary>
 internal sealed record TideJson(
     string Title,
+    IReadOnlyList<string> Slack,
     string Presentation,
     IReadOnlyList<HeadJson> Heads,
     IReadOnlyList<TideJson.Row> Hours,
@@ -87,6 +90,7 @@ internal sealed record TideJson(
 {
     public static TideJson Of(TideTable table) => new(
         table.Scenario.Title,
+        table.Scenario.Tide.Count > 2 ? [.. new TideCurve(table.Scenario.Tide).Slacks.Select(TideWords.Clock)] : [],
         table.Presentation.Name,
         [.. table.Scenario.Tackle.JigHeads.Select(HeadJson.Of)],
         [.. table.Rows.Select(row => new Row(TideWords.Clock(row.Hours), row.Current, row.Depth, row.Best?.Label, row.Scores, row.ZoneShares, row.Holding))],

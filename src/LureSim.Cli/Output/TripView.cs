@@ -18,7 +18,7 @@ internal static class TripView
     {
         console.MarkupLineInterpolated($"[bold]{outcome.Trip.Title}[/]");
         console.WriteLine();
-        if (outcome.Trip.Day is { } day)
+        if (outcome.Trip.Facts is { Day: { } day } facts)
         {
             console.MarkupLineInterpolated($"{Grammar.Capital(TripWords.Total(day))}");
             Views.WriteColumns(
@@ -26,11 +26,11 @@ internal static class TripView
                 "day by the clock",
                 new ViewColumn("time", [.. day.Stops.Select(stop => $"{TideWords.Clock(stop.Arrive)} to {TideWords.Clock(stop.Leave)}")], false),
                 [
-                    new ViewColumn("spot", [.. day.Stops.Select(stop => Views.Escape(TripWords.Place(outcome.Trip, stop.Spot)))], false),
-                    new ViewColumn("weight", [.. day.Stops.Select(stop => Views.Escape(TripWords.Heads(outcome.Trip, stop)))], false),
+                    new ViewColumn("spot", [.. day.Stops.Select(stop => Views.Escape(TripWords.Place(facts, stop.Spot)))], false),
+                    new ViewColumn("weight", [.. day.Stops.Select(stop => Views.Escape(TripWords.Heads(facts, stop)))], false),
                     new ViewColumn("good fishing", [.. day.Stops.Select(stop => TripWords.Time(stop.Value))], true),
                 ]);
-            foreach (string text in TripWords.Remarks(outcome.Trip))
+            foreach (string text in TripWords.Remarks(facts))
                 console.MarkupLineInterpolated($"{text}");
             console.WriteLine();
         }

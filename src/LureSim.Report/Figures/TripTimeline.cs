@@ -1,5 +1,4 @@
 using LureSim.Decision.Trips;
-using LureSim.Report.Trips;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using OxyPlot;
@@ -12,17 +11,15 @@ namespace LureSim.Report.Figures;
 public static class TripTimeline
 {
     /// <summary>Draws the figure.</summary>
-    /// <param name="trip">A trip with a day.</param>
+    /// <param name="facts">The day.</param>
     /// <param name="options">Units and width.</param>
     /// <returns>The figure.</returns>
-    /// <exception cref="ArgumentException">The trip has no day.</exception>
-    public static Figure Create(Trip trip, FigureOptions options)
+    public static Figure Create(DayFacts facts, FigureOptions options)
     {
-        ArgumentNullException.ThrowIfNull(trip);
+        ArgumentNullException.ThrowIfNull(facts);
         ArgumentNullException.ThrowIfNull(options);
-        TripDay day = trip.Day ?? throw new ArgumentException("The trip has no day by the clock.", nameof(trip));
-        UnitFormat format = options.Format;
-        int spots = trip.Sheets.Count;
+        TripDay day = facts.Day;
+        int spots = facts.Scenarios.Count;
         double lane = options.Narrow ? 62 : 58, most = Math.Max(1e-9, day.Worth.Max(row => row.DefaultIfEmpty(0).Max()));
         PlotModel model = PlotBase.Model(options);
         PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, "time of day", day.Clock.Start, day.Clock.End);
@@ -46,8 +43,8 @@ public static class TripTimeline
 
                 if (spot > 0) area.Line([new(area.Bounds.Left, top), new(area.Bounds.Right, top)], Palette.Grid, 1);
                 TripStop? stop = day.Stops.FirstOrDefault(item => item.Spot == spot);
-                string rig = stop is null ? "not today" : $"{TideWords.Clock(stop.Arrive)} to {TideWords.Clock(stop.Leave)}, {TripWords.Heads(trip, stop)}";
-                area.Text(new ScreenPoint(area.Bounds.Left + 6, top + (text / 2) + 1), Fitted($"{spot + 1}. {TripWords.Place(trip, spot)}", options), options.SmallFontSize, Palette.Ink, HorizontalAlignment.Left, VerticalAlignment.Middle, bold: stop is not null);
+                string rig = stop is null ? "not today" : $"{TideWords.Clock(stop.Arrive)} to {TideWords.Clock(stop.Leave)}, {TripWords.Heads(facts, stop)}";
+                area.Text(new ScreenPoint(area.Bounds.Left + 6, top + (text / 2) + 1), Fitted($"{spot + 1}. {TripWords.Place(facts, spot)}", options), options.SmallFontSize, Palette.Ink, HorizontalAlignment.Left, VerticalAlignment.Middle, bold: stop is not null);
                 if (stop is null) continue;
                 OxyRect visit = Box(stop.Arrive, stop.Leave).Deflate(new OxyThickness(1, 5, 1, 5));
                 area.Context.DrawRectangle(visit, Palette.Blue, Palette.Ink, 1.2, EdgeRenderingMode.Adaptive);
@@ -84,7 +81,7 @@ public static class TripTimeline
                 KeyItem.Box("not fishable, or no tide given", OxyColors.White, OxyColor.FromRgb(0xA0, 0xA8, 0xB0), Hatch.Rising),
             ],
             Caption = "A lane for each spot. An hour is as good as its best rig then fishes the strike zone; how many fish are there is yours to say (worth). Dashed: on the way.",
-            AltText = $"Timeline of {UnitFormat.Counted(spots, "spot")} from {TideWords.Clock(day.Clock.Start)} to {TideWords.Clock(day.Clock.End)}: {string.Join("; ", day.Stops.Select(stop => $"{trip.Sheets[stop.Spot].Scenario.Title} {TideWords.Clock(stop.Arrive)} to {TideWords.Clock(stop.Leave)}"))}.",
+            AltText = $"Timeline of {UnitFormat.Counted(spots, "spot")} from {TideWords.Clock(day.Clock.Start)} to {TideWords.Clock(day.Clock.End)}: {string.Join("; ", day.Stops.Select(stop => $"{TripWords.Place(facts, stop.Spot)} {TideWords.Clock(stop.Arrive)} to {TideWords.Clock(stop.Leave)}"))}.",
         };
     }
 

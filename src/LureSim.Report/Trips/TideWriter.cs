@@ -76,7 +76,7 @@ public static class TideWriter
     {
         Spot spot = table.Scenario.Spot;
         LureBody body = table.Rig.Body;
-        return $"{format.LengthText(spot.Depth)} over {SpotWords.Bottom(spot.Bottom)}; strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}; {format.LureText(body)}, {table.Presentation.Name}, cast {format.HandText(table.Presentation.CastLength)}.";
+        return $"{format.LengthText(spot.Depth)} over {SpotWords.Bottom(spot.Bottom)}; strike zone {format.BandText(spot.StrikeZone.Top, spot.StrikeZone.Bottom)}; {format.LureText(body)}, {table.Presentation.Name}, cast {format.HandText(table.Presentation.CastLength)}.{(table.Scenario.Tide.Count > 2 ? $" Tide: {TideWords.Events(new TideCurve(table.Scenario.Tide), format.System)}." : "")}";
     }
 
     private static TableView Hours(TideTable table, UnitFormat format)

@@ -57,6 +57,9 @@ public sealed record Trip(string Title, IReadOnlyList<Sheet> Sheets, UnitSystem 
     /// <summary>The day by the clock; null where neither tide nor hours were given.</summary>
     public TripDay? Day { get; init; }
 
+    /// <summary>The day with what its words need; null where there is none.</summary>
+    public DayFacts? Facts => Day is null ? null : new DayFacts(Day, [.. Sheets.Select(sheet => sheet.Scenario)], [.. Sheets.Select(sheet => sheet.Choice.First.Rig.Body)], Units);
+
     /// <summary>The order of the spots, one line each.</summary>
     public IReadOnlyList<TripLine> Lines
     {

@@ -33,7 +33,7 @@ internal static class TripPdf
     {
         page.Text(trip.Title, 26, Palette.Ink, bold: true);
         page.Rule(PdfPage.Accent, 2.5);
-        page.Draw(TripTimeline.Create(trip, new FigureOptions(trip.Units)), PdfPage.Height * 0.55);
+        page.Draw(TripTimeline.Create(trip.Facts!, new FigureOptions(trip.Units)), PdfPage.Height * 0.55);
         page.Skip(6);
         TableView table = TripWriter.Clock(trip);
         double[] widths = [104, 176, 190, 110, 62, PdfPage.TextWidth - 642];
@@ -41,7 +41,7 @@ internal static class TripPdf
         foreach (RowView row in table.Groups.SelectMany(group => group.Rows))
             page.Row([(row.Head, widths[0], true), .. row.Cells.Select((cell, i) => (cell.Text, widths[i + 1], false))], Small, OxyColors.White);
         page.Skip(8);
-        foreach (string text in TripWords.Remarks(trip))
+        foreach (string text in TripWords.Remarks(trip.Facts!))
         {
             if (page.Left > PdfPage.HeightOf(text, Small, PdfPage.TextWidth))
                 page.Text(text, Small, Palette.SoftInk);

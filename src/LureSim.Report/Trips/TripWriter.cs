@@ -23,8 +23,8 @@ public static class TripWriter
             Title = trip.Title,
             Lead = "The order of the spots, what to pack, and a card for each.",
             AnswerHeading = "Day by the clock",
-            Answers = trip.Day is null ? [] : TripWords.Remarks(trip),
-            Figures = trip.Day is null ? [] : new FigurePages([TripTimeline.Create(trip, new FigureOptions(trip.Units))], [TripTimeline.Create(trip, new FigureOptions(trip.Units, FigureWidth.Narrow))]).All,
+            Answers = trip.Facts is { } said ? TripWords.Remarks(said) : [],
+            Figures = trip.Facts is not { } drawn ? [] : new FigurePages([TripTimeline.Create(drawn, new FigureOptions(trip.Units))], [TripTimeline.Create(drawn, new FigureOptions(trip.Units, FigureWidth.Narrow))]).All,
             Tables = [.. trip.Day is null ? Array.Empty<TableView>() : [Clock(trip)], Cover(trip)],
             Pack = [.. trip.Pack.Select(list => new LabelledText(Grammar.Capital(list.What), PackText(list)))],
             Spots = [.. trip.Sheets.Select((sheet, i) => Spot(sheet, i + 1, format))],
@@ -77,8 +77,8 @@ public static class TripWriter
         [new("", [.. trip.Day!.Stops.Select(stop => new RowView(
             $"{TideWords.Clock(stop.Arrive)} to {TideWords.Clock(stop.Leave)}",
             [
-                Text(TripWords.Place(trip, stop.Spot)),
-                Text($"{TripWords.Heads(trip, stop)}, {new UnitFormat(trip.Units).LureText(trip.Sheets[stop.Spot].Choice.First.Rig.Body)}"),
+                Text(TripWords.Place(trip.Facts!, stop.Spot)),
+                Text($"{TripWords.Heads(trip.Facts!, stop)}, {new UnitFormat(trip.Units).LureText(trip.Sheets[stop.Spot].Choice.First.Rig.Body)}"),
                 Text(trip.Sheets[stop.Spot].Choice.First.Rig.Presentation.Name),
                 new(TripWords.Time(stop.Travel)),
                 new(TripWords.Time(stop.Value)),

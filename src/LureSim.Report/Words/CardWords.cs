@@ -18,13 +18,21 @@ internal static class CardWords
         Spot spot = scenario.Spot;
         bool slopes = spot.Profile is { IsEven: false };
         string grass = slopes ? SpotWords.GrassText(spot, format) is { Length: > 0 } beds ? $", {beds}" : "" : spot.GrassHeight > 0 ? $", grass {format.HandText(spot.GrassHeight)} high" : "";
-        string flow = spot.CurrentSpeed > 0 ? $"current {format.FlowText(spot.CurrentSpeed)} {SpotWords.Direction(spot.CurrentDirection, format.System)}" : "no current";
+        string flow = spot.CurrentSpeed > 0 ? $"{Stage(spot.TideStage)}current {format.FlowText(spot.CurrentSpeed)} {SpotWords.Direction(spot.CurrentDirection, format.System)}" : "no current";
         return $"{SpotWords.Depth(spot, format)}, {SpotWords.Bottoms(spot)}{grass}, {flow}, {FishWords.Everyday(spot.TargetFish)}{Assumed(spot, format)}";
     }
 
     // Where they hold, if nobody said.
     private static string Assumed(Spot spot, UnitFormat format) => spot.StrikeZone.AssumedBy is null ? ""
         : $", assumed to hold {(spot.StrikeZone.MovesWithBottom ? $"{format.HandBand(spot.Depth - spot.StrikeZone.Bottom, spot.Depth - spot.StrikeZone.Top)} above bottom" : $"{format.HandBand(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep")}";
+
+    private static string Stage(TideStage? stage) => stage switch
+    {
+        TideStage.Outgoing => "outgoing ",
+        TideStage.Incoming => "incoming ",
+        TideStage.Slack or null => "",
+        _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Not a stage of the tide."),
+    };
 
     /// <summary>Weight, knot, leader.</summary>
     public static string TieOn(Rig rig, TackleBox tackle, UnitFormat format)

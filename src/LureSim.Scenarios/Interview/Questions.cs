@@ -242,12 +242,12 @@ internal static class Questions
                 new("1000", "", "38 mm", 0.038), new("2500", "", "45 mm", 0.045) { Names = ["2000", "2500s", "spinning"] }, new("3000", "", "47 mm", 0.047), new("4000", "", "52 mm", 0.052)), "2500")
             { Write = Writing.Reel },
             new("rod", "What power is your rod?", Words(
-                new("don't know", "", "") { Names = ["not sure", "no idea", "none", "any"] },
-                new("light", "", "light") { Names = Names(EverydayNames.Power, "light") },
-                new("medium light", "", "medium light") { Names = Names(EverydayNames.Power, "medium light") },
-                new("medium", "", "medium") { Names = Names(EverydayNames.Power, "medium") },
-                new("medium heavy", "", "medium heavy") { Names = Names(EverydayNames.Power, "medium heavy") },
-                new("heavy", "", "heavy") { Names = Names(EverydayNames.Power, "heavy") }), "don't know")
+                new("any", "it does not matter", "") { Names = ["no matter", "none"] },
+                new("light", "", "light") { Names = Lower(EverydayNames.Power, "light") },
+                new("medium light", "", "medium light") { Names = Lower(EverydayNames.Power, "medium light") },
+                new("medium", "", "medium") { Names = Lower(EverydayNames.Power, "medium") },
+                new("medium heavy", "", "medium heavy") { Names = Lower(EverydayNames.Power, "medium heavy") },
+                new("heavy", "", "heavy") { Names = Lower(EverydayNames.Power, "heavy") }), "any")
             {
                 Write = (draft, given) =>
                 {
@@ -289,7 +289,7 @@ internal static class Questions
                 Choices = [new("short", "40 ft", "40 ft", 40.0 * Foot), new("ordinary", "60 ft", "60 ft", 60.0 * Foot) { Names = ["average", "normal", "medium"] }, new("long", "80 ft", "80 ft", 80.0 * Foot) { Names = ["far"] }],
             }, "60 ft")
             { Write = (_, _) => { } },
-            new("cast_with", "With which weight do you cast that far?", new MeasureForm(QuantityKind.Mass, Ounce / 32.0, 4.0 * Ounce, "oz", "1/4 oz") { Choices = [new("any", "whatever is on", "") { Names = ["all", "don't know", "no idea"] }] }, "any")
+            new("cast_with", "With which weight do you cast that far?", new MeasureForm(QuantityKind.Mass, Ounce / 32.0, 4.0 * Ounce, "oz", "1/4 oz") { Choices = [new("any", "whatever is on", "") { Names = ["all"] }] }, "any")
             {
                 Hint = "The other heads then get their own casts.",
                 Write = (_, _) => { },
@@ -317,6 +317,9 @@ internal static class Questions
     public static Part Part(string id) => Parts.First(part => part.Id == id);
 
     private static ChoiceForm Words(params Choice[] choices) => new(choices);
+
+    // Answers are read in small letters.
+    private static string[] Lower(EverydayNames names, string word) => [.. names.Of(word).Select(name => name.ToLowerInvariant())];
 
     private static string[] Names(EverydayNames names, string word) => [.. names.Of(word)];
 

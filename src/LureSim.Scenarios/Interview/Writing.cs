@@ -17,6 +17,9 @@ internal static class Writing
 
     private const double GearRatio = 6.2;
 
+    // A cast longer than this may be more than a rod throws a weight (m): it is then taken for every lure.
+    private const double LongestKnown = 100 * Foot;
+
     // Longest of the coasts from Greenwich (deg): those of the east coast and the Gulf, assumed.
     private const double Longitude = -80.0;
 
@@ -125,7 +128,7 @@ internal static class Writing
     {
         Given cast = draft.Sheet["cast"];
         string assumed = given.Source == GivenSource.Said ? "" : "assumed";
-        string with = draft.Sheet["cast_with"].First.Yaml, thrown = with.Length > 0 ? $"{cast.First.Yaml} with {with}" : cast.First.Yaml;
+        string with = draft.Sheet["cast_with"].First.Yaml, thrown = with.Length > 0 && cast.First.Number <= LongestKnown ? $"{cast.First.Yaml} with {with}" : cast.First.Yaml;
         string castRemark = cast.Source == GivenSource.Said ? "" : "assumed";
         foreach (string way in given.Pieces.Select(piece => piece.Shown))
         {

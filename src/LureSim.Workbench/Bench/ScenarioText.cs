@@ -21,6 +21,24 @@ internal sealed class ScenarioText
         var stream = new YamlStream();
         stream.Load(new StringReader(text));
         root = (YamlMappingNode)stream.Documents[0].RootNode;
+
+        // A current in one line becomes keys, so that one of them can be changed.
+        if (root.Children.TryGetValue("spot", out YamlNode? spot) && spot is YamlMappingNode map && Get(map, "current") is { } line)
+        {
+            var keys = new YamlMappingNode();
+            foreach ((string key, string value) in PhraseBook.Current.Split(line.Trim()) ?? [("speed", line)]) Set(keys, key, value);
+            map.Children["current"] = keys;
+        }
+    }
+
+    /// <summary>Sets the length of a cast; the lure with which it is known stays.</summary>
+    /// <param name="presentation">The presentation.</param>
+    /// <param name="length">The length.</param>
+    public static void SetCast(YamlMappingNode presentation, string length)
+    {
+        string? with = Get(presentation, "cast") is { } line ? PhraseBook.Cast.Split(line.Trim())?.FirstOrDefault(part => part.Key == "with").Text
+            : presentation.Children.TryGetValue("cast", out YamlNode? keys) && keys is YamlMappingNode map ? Get(map, "with") : null;
+        Set(presentation, "cast", with is null ? length : $"{length} with {with}");
     }
 
     /// <summary>The scenario as a file.</summary>

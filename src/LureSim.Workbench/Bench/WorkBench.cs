@@ -211,7 +211,7 @@ internal sealed class WorkBench
                     ScenarioText.Set(way, "count_down", value);
                     break;
                 case KnobIds.Cast:
-                    ScenarioText.Set(way, "cast", value);
+                    ScenarioText.SetCast(way, value);
                     break;
                 case KnobIds.Speed:
                     YamlMappingNode reel = ScenarioText.Map(way, "retrieve");

@@ -1,3 +1,4 @@
+using LureSim.Casting;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
@@ -51,7 +52,11 @@ internal static class WaterPicture
         Spot spot = question.Scenario.Spot;
         Presentation way = question.First.Rig.Presentation;
         Spot seen = spot.SeenAlong(way.Aim);
-        double from = -0.06 * way.CastLength, to = 1.06 * way.CastLength;
+
+        // The picture is as long as the longest cast in it; what it says is the cast of the first.
+        double Thrown(Rig rig) => CastReach.Of(spot, FishingRig.Of(question.Scenario.Tackle, rig.Head, rig.Body), rig.Presentation).Length;
+        double cast = Thrown(question.First.Rig), reach = question.Lures.Max(lure => Thrown(lure.Rig));
+        double from = -0.06 * reach, to = 1.06 * reach;
         double air = question.Scenario.Tackle.RodTipHeight;
         int stretch = Math.Clamp((int)Math.Round(WantedShape * (to - from) / spot.Depth), 1, MostStretch), narrow = Math.Clamp((int)Math.Round(NarrowShape * (to - from) / spot.Depth), 1, 2 * MostStretch);
         double along = spot.CurrentSpeed > 0 ? Math.Cos(seen.CurrentDirection) : 0;
@@ -66,7 +71,7 @@ internal static class WaterPicture
             ZoneFollows = spot.StrikeZone.MovesWithBottom,
             ZoneTop = Cm(spot.StrikeZone.Top),
             ZoneBottom = Cm(spot.StrikeZone.Bottom),
-            Cast = Cm(way.CastLength),
+            Cast = Cm(cast),
             Rod = Cm(air),
             From = Cm(from),
             To = Cm(to),
@@ -80,7 +85,7 @@ internal static class WaterPicture
             NarrowStretchText = StretchWords(narrow),
             CurrentText = current,
             DepthText = SpotWords.Depth(spot, format),
-            CastText = $"{format.HandText(way.CastLength)} cast",
+            CastText = $"{format.HandText(cast)} cast",
             PlateText = plate > 0 ? plate <= spot.Depth ? $"a white plate is gone at {format.HandText(plate)}" : $"you see the bottom (clear to {format.HandText(plate)})" : SpotWords.Water(spot.Clarity, format),
             ZoneText = "strike zone",
             CountText = way.CountDown is { } count ? count >= PictureWords.ShortestCount ? $"{UnitFormat.Number(count, 1)}-count" : "no count" : "lets it sink",

@@ -197,7 +197,7 @@ internal static class PocketWriter
     {
         const double Width = 320, Height = 92;
         Spot water = SpotChange.WithDepth(spot.Scenario.Spot, depth);
-        double reach = 1.05 * run.Rig.Presentation.CastLength;
+        double reach = 1.05 * run.CastLength;
         double[] x = [.. run.Track.X.Select(v => Width * Math.Clamp(v / reach, -0.02, 1.02))], y = [.. Enumerable.Range(0, run.Track.Count).Select(i => Height * Math.Clamp(run.Track.Depth(i) / depth, 0, 1))];
         if (x.Length < 2) return "";
         string path = string.Concat(PathThinner.Keep(x, y, 0, x.Length - 1, 1.6).Select((i, n) => string.Create(CultureInfo.InvariantCulture, $"{(n == 0 ? "M" : "L")}{x[i]:0} {y[i]:0}")));

@@ -94,9 +94,10 @@ public static class CastReach
         ArgumentNullException.ThrowIfNull(presentation);
         PathLure lure = rig.Body.Kind.OnPath(rig.Head, rig.Body);
 
-        // Of a jig the head is what people hold against the rod (common practice).
+        // Of a jig the head is what people hold against the rod (common practice); of a bait on a bare hook nothing is said.
         double rated = rig.Head.Mass > 0 ? rig.Head.Mass : lure.Mass;
         RodRating rating = rig.Rod is not { } rod ? RodRating.NoRod
+            : rig.Head is { IsNone: false, Mass: 0 } ? RodRating.Within
             : rated < rod.LightestLure ? RodRating.Under
             : rated > rod.HeaviestLure ? RodRating.Over
             : RodRating.Within;

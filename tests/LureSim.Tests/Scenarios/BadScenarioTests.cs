@@ -67,7 +67,7 @@ public class BadScenarioTests
         { "temperature: 68 degF", "temperature: 212 degF", "spot.temperature", "too large", "40 degC" },
         { "cloud: 30 %", "cloud: 130 %", "spot.light.cloud", "too large", "100 %" },
         { "cloud: 30 %", "cloud: 0.3", "spot.light.cloud", "no unit", "30 %" },
-        { "sun_elevation: 40 deg", "sun_elevation: -5 deg", "spot.light.sun_elevation", "too small", "0 deg to 90 deg" },
+        { "sun_elevation: 40 deg", "sun_elevation: -95 deg", "spot.light.sun_elevation", "too small", "-90 deg to 90 deg" },
         { "strength: 10 lb}", "strength: 10}", "tackle.line.strength", "no unit", "lb" },
         { "strength: 10 lb}", "strength: 0 lb}", "tackle.line.strength", "too small", "N" },
         { "density: 1.1 g/cm3", "density: 0 g/cm3", "tackle.bodies[1].density", "too small", "800 kg/m3" },

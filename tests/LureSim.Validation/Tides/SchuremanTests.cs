@@ -65,15 +65,21 @@ public class SchuremanTests
         DateTimeOffset start = new(2019, 9, 1, 0, 0, 0, TimeSpan.Zero);
         double least = Enumerable.Range(0, 181).Select(minute => tide.Height(start.AddMinutes(minute))).Min();
         (double, double)[] rows = [(-1.34712509, tide.Height(start)), (2.85263589, tide.Height(start.AddHours(6))), (-1.565389, least)];
-        ValidationLog.WorstAbsolute(CheckClass.OtherProgram, Area, "Heights at 0 and 6 h and at low water of a station with 24 constituents", "tide-predictor (open tide library), predictions in its tests", rows, 0.02, "m");
+        ValidationLog.WorstAbsolute(CheckClass.OtherProgram, Area, "Heights at 0 and 6 h and at low water of a station with 24 constituents", "tide-predictor (open tide library), predictions in its tests", rows, 0.005, "m");
     }
 
     [Fact]
     public void Node_factors_have_the_extremes_that_are_known()
     {
         // f of M2 at the greatest inclination: cos^4 14.30 deg / 0.9154 = 0.963, at the least 1.038; of O1 1.183 and 0.806; of K1 1.113 and 0.882 (range of Schureman 1940, table 14, from memory).
-        (double, double)[] rows = [.. ((string, double, double)[])[("M2", 0.963, 1.038), ("O1", 1.183, 0.806), ("K1", 1.113, 0.882), ("K2", 1.317, 0.748)]
-            .SelectMany(row => ((double, double)[])[(row.Item2, Factor(row.Item1, 0)), (row.Item3, Factor(row.Item1, 180))])];
+        (string Name, double Most, double Least)[] known = [("M2", 0.963, 1.038), ("O1", 1.183, 0.806), ("K1", 1.113, 0.882), ("K2", 1.317, 0.748)];
+        List<(double, double)> rows = [];
+        foreach ((string name, double most, double least) in known)
+        {
+            rows.Add((most, Factor(name, 0)));
+            rows.Add((least, Factor(name, 180)));
+        }
+
         ValidationLog.WorstAbsolute(CheckClass.FromMemory, Area, "Node factors of M2, O1, K1 and K2 at both ends of the nodal cycle", "Schureman 1940, table 14, from memory", rows, 0.002);
     }
 
