@@ -19,6 +19,9 @@ public sealed record ObservationUpdate(
     // Less likely than this is taken for a mistake (two-sided; prior predictive check: Box 1980, box1980sampling).
     private const double Unbelievable = 0.002;
 
+    // The best try may be less likely than the best state by this much (logarithm): three standard deviations.
+    private const double FarBehind = 4.5;
+
     // An observation so many standard deviations off in the mean is looked at for a conflict with the others.
     private const double FarOff = 2.2;
 
@@ -85,14 +88,14 @@ public sealed record ObservationUpdate(
         ObservationFit[] fits = [.. Enumerable.Range(0, n).Select(o => new ObservationFit(scenario.Seen[o], Predicted(model, o, before), Predicted(model, o, after), conflicts[o]))];
         return new ObservationUpdate(scenario, CalibratedOf(scenario, space, after, inputs), inputs, fits, effective, TemperedSample.Size, sample.Steps, model.Runs)
         {
-            TryWeights = scenario.Uncertainty.IsExactInMotion ? null : WeightsOfTries(scenario, space, model, leftOut),
+            TryWeights = scenario.Uncertainty.IsExactInMotion ? null : WeightsOfTries(scenario, space, model, leftOut, sample.Points),
         };
 
         TemperedSample Draw() => TemperedSample.Draw(space.Dimensions, numbers => model.Log(numbers, leftOut), seed);
     }
 
     // The plan's tries by the numbers that they were drawn with.
-    private static double[] WeightsOfTries(Scenario scenario, InputSpace space, ObservationModel model, bool[] leftOut)
+    private static double[]? WeightsOfTries(Scenario scenario, InputSpace space, ObservationModel model, bool[] leftOut, double[][] states)
     {
         int samples = Math.Max(1, scenario.Uncertainty.Samples);
         double[,] quantiles = LatinHypercube.Draw(samples, Uncertainty.UncertainInputs.All.Count, scenario.Uncertainty.Seed);
@@ -110,7 +113,8 @@ public sealed record ObservationUpdate(
             double Number(Uncertainty.UncertainInput input) => MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, quantiles[i, (int)input]);
         }
 
-        return EffectiveSize.Weights(logs);
+        // Tries that all lie far from what is left are all as unlikely: their even weights are worth nothing.
+        return logs.Max() < states.Max(numbers => model.Log(numbers, leftOut)) - FarBehind ? null : EffectiveSize.Weights(logs);
     }
 
     private static double TwoSided(ObservationModel model, int o, double[][] states, Observation seen)
