@@ -29,6 +29,10 @@ public static class Ranking
     // Distance of the zone's lower edge from the bottom within which the zone counts as lying on it (m).
     private const double OnBottomMargin = 0.1;
 
+    // Fish at a structure strike what comes within their reach: what a cast that never comes near is still worth, and seconds within reach that are enough (s). Assumed.
+    private const double FarWorth = 0.5;
+    private const double NearEnough = 5;
+
     /// <summary>Score of a coverage, 0 to 1.</summary>
     /// <param name="coverage">Where the lure spent its time.</param>
     /// <param name="spot">The spot.</param>
@@ -62,7 +66,7 @@ public static class Ranking
         double reach = rig.Presentation is { CastWith: null, FullCast: false } ? Math.Min(1, cast / rig.Presentation.CastLength) : 1;
         double rest = Math.Max(0, coverage.BottomShare - coverage.DragShare);
         return new ScoreTerms(
-            reach * Unit(coverage.LiveZoneShare + (natural.Idle * Math.Max(0, coverage.ZoneShare - coverage.LiveZoneShare))),
+            reach * Unit(coverage.LiveZoneShare + (natural.Idle * Math.Max(0, coverage.ZoneShare - coverage.LiveZoneShare))) * Near(coverage, spot),
             1 - Math.Min(1, wait / weights.WaitLimit),
             Unit(1 - (cost.Rest * rest) - (drag * coverage.DragShare) - (cost.Settled * coverage.SettledShare)),
             Math.Exp(-((cost.SnagMetre * coverage.DraggedLength) + (cost.SnagTouch * coverage.Touches))) * (1 - coverage.StructureSnag),
@@ -74,6 +78,10 @@ public static class Ranking
 
     /// <summary>Whether the strike zone lies on the bottom.</summary>
     internal static bool ZoneIsOnBottom(Spot spot) => spot.StrikeZone.Bottom >= spot.Depth - OnBottomMargin;
+
+    private static double Near(Coverage coverage, Spot spot) => spot.Structures.Any(structure => structure.Role == StructureRole.PassClose)
+        ? FarWorth + ((1 - FarWorth) * Math.Min(1, coverage.NearTime / NearEnough))
+        : 1;
 
     private static double Unit(double value) => Math.Clamp(value, 0, 1);
 }

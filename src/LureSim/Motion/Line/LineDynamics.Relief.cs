@@ -1,11 +1,38 @@
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using LureSim.Water;
+using Group = System.Runtime.Intrinsics.Vector256<double>;
 
 namespace LureSim.Motion.Line;
 
 /// <content>Contact with a bottom that slopes.</content>
 internal sealed partial class LineDynamics
 {
+    // What the shape of the bottom makes of the current at the nodes; rows of nothing where it is even.
+    private readonly double[] flowRatio = [], flowX = [], flowY = [], flowClimb = [];
+
+    private void LoadRelief()
+    {
+        for (int j = 0; j < flowRatio.Length; j += Lanes.Count)
+        {
+            relief!.FlowAt(Load(x, j), Load(y, j), Load(z, j), out _, out Group ratio, out Group alongX, out Group alongY, out Group climb);
+            Store(ratio, flowRatio, j);
+            Store(alongX, flowX, j);
+            Store(alongY, flowY, j);
+            Store(climb, flowClimb, j);
+        }
+    }
+
+    // Between two nodes in proportion: twice as many look-ups would cost a tenth of a run and say no more.
+    private void ReliefAt(int k, Group a, Group b, Group place, out Group height, out Group ratio, out Group directionX, out Group directionY, out Group climb)
+    {
+        ratio = Lanes.Fma(a, Load(flowRatio, k), b * Load(flowRatio, k + 1));
+        directionX = Lanes.Fma(a, Load(flowX, k), b * Load(flowX, k + 1));
+        directionY = Lanes.Fma(a, Load(flowY, k), b * Load(flowY, k + 1));
+        climb = Lanes.Fma(a, Load(flowClimb, k), b * Load(flowClimb, k + 1));
+        height = Lanes.Fma(place, ratio, Vector256.Create(water.Depth));
+    }
+
     private void EvaluateLineOnRelief(ReadOnlySpan<double> position, ReadOnlySpan<double> velocity, double lineOut, Span<double> force, bool derivatives)
     {
         double reach = (20 * ContactSmoothing) - relief!.Shallowest;

@@ -72,6 +72,7 @@ internal sealed partial class LineDynamics
             vz[j] = vz[segments];
         }
 
+        if (relief is not null && water.Current.SurfaceSpeed != 0) LoadRelief();
         LoadMaterial(lineOut);
     }
 
@@ -271,7 +272,7 @@ internal sealed partial class LineDynamics
         if (water.Current.SurfaceSpeed != 0)
         {
             Group place = Lanes.Fma(a, Load(z, k), b * Load(z, k + 1)), at = place - Vector256.Create(bottomZ), byHeight = Group.One;
-            relief?.FlowAt(Lanes.Fma(a, Load(x, k), b * Load(x, k + 1)), Lanes.Fma(a, Load(y, k), b * Load(y, k + 1)), place, out at, out byHeight, out directionX, out directionY, out climb);
+            if (relief is not null) ReliefAt(k, a, b, place, out at, out byHeight, out directionX, out directionY, out climb);
             speed = Vector256.ConditionalSelect(f.Wet, water.Current.Speed(at, out gradient), Group.Zero);
             gradient = Vector256.ConditionalSelect(f.Wet, gradient * byHeight, Group.Zero);
         }

@@ -110,6 +110,7 @@ internal sealed partial class LineDynamics
         (tangentX, tangentY, tangentZ) = (Row(), Row(), Row());
         (tensionByLine, tensionByRate, tension, axial, damper) = (Row(), Row(), Row(), Row(), Row());
         (forceAx, forceAy, forceAz, forceBx, forceBy, forceBz) = (Row(), Row(), Row(), Row(), Row(), Row());
+        if (relief is not null) (flowRatio, flowX, flowY, flowClimb) = (Row(), Row(), Row(), Row());
         blocks = new LineBlocks(segments);
         for (int k = 0; k < padded; k++)
         {
