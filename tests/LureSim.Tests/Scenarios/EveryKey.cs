@@ -151,6 +151,13 @@ internal static class EveryKey
         Start + "  clarity: {chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}\n  light: {sun_elevation: 40 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + WithoutPlate,
     ];
 
+    /// <summary>A scenario without what was seen, which must fit the water that a test changes.</summary>
+    public static string WithoutSeen(string text)
+    {
+        int from = text.IndexOf("\nseen:\n", StringComparison.Ordinal), to = text.IndexOf("\ncompare:\n", StringComparison.Ordinal);
+        return text.Remove(from, to - from);
+    }
+
     /// <summary>Every key of the grammar as a path, lists as [].</summary>
     public static IReadOnlySet<string> OfGrammar()
     {
