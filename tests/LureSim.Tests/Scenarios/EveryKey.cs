@@ -175,6 +175,13 @@ internal static class EveryKey
         Start.Replace("depth: 12 ft", "bottom_profile: {shape: hole, at: 20 ft, width: 20 ft, near_depth: 6 ft, middle_depth: 12 ft, far_depth: 8 ft}", StringComparison.Ordinal) + "  bottom_stretches: [{from: 0 ft, to: 20 ft, bottom: mud, grass_height: 0 ft, name: by the bank}]\n  structure: [{kind: posts, from: 20 ft, to: 24 ft, left: 3 ft, width: 2 ft, pass: keep off, reach: 4 ft, shade: [20 ft, 26 ft]}, {kind: overhang, from: 30 ft, right: 3 ft, height: 2 ft}]\n  clarity: {chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}\n  light: {sun_elevation: 40 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + WithoutPlate.Replace(Points, Harmonic, StringComparison.Ordinal),
     ];
 
+    /// <summary>A scenario without what was seen, which must fit the water that a test changes.</summary>
+    public static string WithoutSeen(string text)
+    {
+        int from = text.IndexOf("\nseen:\n", StringComparison.Ordinal), to = text.IndexOf("\ncompare:\n", StringComparison.Ordinal);
+        return text.Remove(from, to - from);
+    }
+
     /// <summary>Every key of the grammar as a path, lists as [].</summary>
     public static IReadOnlySet<string> OfGrammar()
     {
