@@ -106,7 +106,7 @@ internal sealed class ObservationBuilder(ReadValue root, Action<ReadValue, strin
 
     private void CheckFigure(ReadValue item, string what, ReadValue figure)
     {
-        double? depth = root["spot"]?["depth"]?.Number, cast = item["cast"]?.Number ?? WayAt(item)?["cast"]?.Number;
+        double? depth = root["spot"]?["depth"]?.Number, cast = item["cast"]?.Number ?? WayAt(item)?["cast"]?["length"]?.Number;
         ReadValue? clarity = root["spot"]?["clarity"];
         bool happened = item["happened"]?.Word?.Meaning is not false;
         switch (what)
@@ -137,7 +137,7 @@ internal sealed class ObservationBuilder(ReadValue root, Action<ReadValue, strin
         }
     }
 
-    private double? PerTurn() => root["tackle"]?["reel"] is { IsWhole: true } reel ? new Reel(reel.NumberAt("gear_ratio"), reel.NumberAt("spool_diameter")).LinePerTurn : null;
+    private double? PerTurn() => ScenarioBuilder.ReelOf(root["tackle"]?["reel"])?.LinePerTurn;
 
     private static Observation Build(ReadValue item, TackleBox tackle, IReadOnlyList<Presentation> ways)
     {

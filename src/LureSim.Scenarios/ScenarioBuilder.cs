@@ -134,7 +134,10 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
         }
     }
 
-    private static double? LongestCast(ReadValue root) => root["presentations"]?.Items.Select(item => Number(item["cast"])).Max();
+    // Not known where a rod or another weight decides how far a lure goes.
+    private static double? LongestCast(ReadValue root) => root["presentations"]?.Items is { } items && items.All(item => item["cast"] is not { } cast || (cast["length"] is not null && cast["with"] is null))
+        ? items.Select(item => Number(item["cast"]?["length"])).Max()
+        : null;
 
     private void CheckTackle(ReadValue? tackle)
     {

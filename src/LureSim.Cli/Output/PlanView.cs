@@ -1,4 +1,5 @@
 using LureSim.Decision;
+using LureSim.Decision.Search;
 using LureSim.Report.Sheets;
 using LureSim.Report.Units;
 using LureSim.Report.Words;

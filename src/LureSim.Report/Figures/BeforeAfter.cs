@@ -55,7 +55,7 @@ public static class BeforeAfter
             Name = "before-after",
             Section = FigureSection.Observed,
             Title = "What you saw narrows it down",
-            Subtitle = "before and after, 8 in 10 inside the ranges named",
+            Subtitle = "before and after, 8 of 10 tries inside the ranges named",
             Model = model,
             PlotHeight = (118 * inputs.Length) + 16,
             Keys = [KeyItem.Box("before", before, OxyColors.White, Hatch.Rising), KeyItem.Box("now", after, after)],

@@ -23,8 +23,8 @@ public sealed record Sheet
     /// <summary>All candidates: heads, bodies and presentations.</summary>
     public required IReadOnlyList<Candidate> Candidates { get; init; }
 
-    /// <summary>Everything that was compared, by the numbers of the tries, the choice first.</summary>
-    public IReadOnlyList<TriedRig> Compared { get; init; } = [];
+    /// <summary>Everything that was compared, by the numbers of the tries, the choice first; by those of single runs where no search weighed them.</summary>
+    public IReadOnlyList<TriedRig> Compared { get => field ?? TriedRig.Of(Choice.First, Candidates); init; }
 
     /// <summary>The choice.</summary>
     public required Choice Choice { get; init; }

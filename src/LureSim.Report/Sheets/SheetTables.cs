@@ -1,4 +1,5 @@
 using LureSim.Decision;
+using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Report.Figures;

@@ -22,7 +22,7 @@ public static class BodyWords
         {
             BaitOutcomeKind.OneBait => $"Lure: {lure}, the one in your box.",
             BaitOutcomeKind.NoRule => units.Say($"Lure: {lure}: {(choice.Season is null ? "you gave no season and no bait" : "no rule fits this season and water")}, so how it runs here decides."),
-            BaitOutcomeKind.RunsOverturn => $"Lure: {lure}. {(says.Length > 0 ? Grammar.Capital(says) + ": that" : "That")} asks for the {format.LureText(outcome.Wanted)}, but here the {lure} runs clearly better.",
+            BaitOutcomeKind.RunsOverturn => $"Lure: {lure}. {(says.Length > 0 ? Grammar.Capital(says) + ": that" : "That")} asks for the {format.LureText(outcome.Wanted)}, but here the {lure} does clearly better.",
             BaitOutcomeKind.RulesStand => $"Lure: {lure}, because {says}; the {format.LureText(outcome.Best)} runs better here, but not by enough to switch.",
             BaitOutcomeKind.Agree or null when says.Length > 0 => Fits(choice) ? $"Lure: {lure}, because {says}." : $"Lure: {lure} is the closest in your box, but no good match: {says}, which calls for {Wish(choice, format)}.",
             BaitOutcomeKind.Agree or null => units.Say($"Lure: {lure}, the first in your box: nothing favors another."),

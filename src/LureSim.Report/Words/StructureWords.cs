@@ -39,7 +39,7 @@ internal static class StructureWords
     {
         if (spot.Structures.Count == 0 || snag < Noticeable) return "";
         string what = Grammar.Join(spot.Structures.Select(Name).Distinct(), "and");
-        return $"{what}: about {Math.Max(1, Math.Round(10 * snag)):0} in 10 casts hang up";
+        return $"{what}: about {Math.Max(1, Math.Round(10 * snag)):0} of 10 casts hang up";
     }
 
     /// <summary>What a plan took for granted of fish, structure and shade; plain sentences.</summary>

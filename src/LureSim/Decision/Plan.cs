@@ -48,8 +48,8 @@ public sealed record Plan(
     /// <summary>What to look at next, the most telling first; empty where nothing would change the choice.</summary>
     public IReadOnlyList<NextLook> LookNext { get; init; } = [];
 
-    /// <summary>Everything that was compared, by the numbers of the tries, the choice first; empty for a plan that was not sought.</summary>
-    public IReadOnlyList<TriedRig> Compared { get; init; } = [];
+    /// <summary>Everything that was compared, by the numbers of the tries, the choice first; by those of its single runs for a plan that was not sought.</summary>
+    public IReadOnlyList<TriedRig> Compared { get => field ?? TriedRig.Of(Choice.First, Candidates); init; }
 
     /// <summary>The candidates of the chosen presentation, one a jig head: what the side view draws.</summary>
     public IReadOnlyList<Candidate> OfChosenPresentation =>

@@ -27,4 +27,13 @@ public sealed record TriedRig(Rig Rig, TryNumbers Numbers, Candidate? Run, bool 
             .. tried.Concat(once).OrderByDescending(row => row.Rig == search.First.Rig).ThenByDescending(row => row.IsJudged).ThenByDescending(row => row.Numbers.Score.Mean),
         ];
     }
+
+    /// <summary>Runs that no search has weighed: the first choice, then the others by falling score.</summary>
+    /// <param name="first">The first choice.</param>
+    /// <param name="candidates">Single runs.</param>
+    internal static IReadOnlyList<TriedRig> Of(Candidate first, IReadOnlyList<Candidate> candidates) =>
+    [
+        .. candidates.Select(run => new TriedRig(run.Rig, TryNumbers.Of([run.Coverage], [run.Score]), run, true))
+            .OrderByDescending(row => row.Rig == first.Rig).ThenByDescending(row => row.Numbers.Score.Mean),
+    ];
 }

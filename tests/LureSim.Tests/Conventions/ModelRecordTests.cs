@@ -48,6 +48,7 @@ public class ModelRecordTests
         new CastAnchor(Whole.Tackle.JigHeads[1], Whole.Tackle.Bodies[0]) { Mass = 0.01 },
         new Observation { Kind = ObservationKind.PoolFall, Value = 3, Length = 2, Error = 0.2 },
         new MeasuredDrag(1.2, 0.1),
+        new HandRanges { SinkCount = new ValueRange(2, 8), ReelSpeed = new ValueRange(0.3, 0.6) },
         new LearnedTry(0.4, 3, 1, 0.5, new Dictionary<string, double>()),
     ];
 

@@ -77,6 +77,8 @@ internal static class EndsOfRanges
                     set(value);
                     string key = $"{path}, {which}";
                     var own = (Dictionary<object, object>)Copy(root);
+                    // The stated bounds of the hands hold for every presentation.
+                    if (path.StartsWith("presentations[]", StringComparison.Ordinal)) own.Remove("hands");
                     foreach ((string at, string? other) in Companions.Where(c => c.Key == key || c.Key == path).SelectMany(c => c.Value))
                         Put(own, at, other);
                     ends.Add(new End($"{(form == 0 ? "" : form + ": ")}{place} = {value}", path, place, key, Yaml(own)));
@@ -133,6 +135,11 @@ internal static class EndsOfRanges
         ["spot.temperature, least"] = [("spot.salinity", "42 ppt")],
         ["spot.clarity.secchi, least"] = [("spot.clarity.water", "silty"), ("uncertainty", null)],
         ["spot.clarity.secchi, most"] = [("spot.clarity.water", "clear ocean"), ("uncertainty", null)],
+        ["spot.bottom_profile.width, most"] = [("spot.bottom_profile.at", "0 m")],
+        ["spot.bottom_profile.near_depth, most"] = [("spot.bottom_profile.shape", "hump"), ("spot.bottom_profile.middle_depth", "1 m"), ("tide", null), ("uncertainty", null)],
+        ["spot.bottom_profile.far_depth, most"] = [("spot.bottom_profile.shape", "hump"), ("spot.bottom_profile.middle_depth", "1 m"), ("tide", null), ("uncertainty", null)],
+        ["spot.bottom_profile.middle_depth, most"] = [("tide", null), ("uncertainty", null)],
+        ["spot.structure[].to, least"] = [("spot.structure[0].from", "0 m")],
         ["spot.strike_zone.depth[], most"] = [("spot.depth", "60 m"), ("tide", null), ("uncertainty", null)],
         ["spot.strike_zone.above_bottom[], most"] = [("spot.depth", "60 m"), ("tide", null), ("uncertainty", null)],
         ["tackle.rod_tip_height, most"] = LongLine,

@@ -24,7 +24,12 @@ public class EndsOfRangesTests(ITestOutputHelper log)
     private const int ChosenQuestions = 3;
 
     // No other key can make room for these: grass is lower than the water is deep, and the greatest depth is that of the grammar.
-    private static readonly string[] Never = ["spot.grass_height, most"];
+    // What begins at the farthest end of the cast has no room behind it, what ends at the rod none before it, and a bottom above the water is told so by the whole profile.
+    private static readonly string[] Never =
+    [
+        "spot.grass_height, most", "spot.bottom_stretches[].grass_height, most", "spot.bottom_profile.at, most", "spot.bottom_profile.width, least", "spot.bottom_stretches[].from, most", "spot.bottom_stretches[].to, least",
+        "spot.bottom_profile.near_depth, least", "spot.bottom_profile.far_depth, least", "spot.bottom_profile.middle_depth, least",
+    ];
 
     [Fact]
     public void The_reader_takes_both_ends_of_every_quantity()

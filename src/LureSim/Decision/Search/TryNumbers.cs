@@ -1,7 +1,6 @@
-using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
 
-namespace LureSim.Decision;
+namespace LureSim.Decision.Search;
 
 /// <summary>The numbers of a choice over its tries: what is shown, in place of those of one run.</summary>
 /// <param name="Tries">Tries; 1 where everything is known.</param>
