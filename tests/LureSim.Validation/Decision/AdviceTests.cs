@@ -50,15 +50,12 @@ public class AdviceTests
     // Reasons of those that fail, by name.
     private static readonly Dictionary<string, string> Fails = new()
     {
+        ["a longer cast wants no lighter head"] = "over 85 ft 1/16 oz scores 0.44 and 1/8 oz 0.48, which is inside what the model can tell, so the lighter one is taken; 3/16 oz, the choice at 60 ft, was given up by the race after its first look",
         ["current towards the angler: on shell it drags for less than a fifth of the way"] = "the current brings the lure along at 0.41 m/s: reeled at 0.64 m/s, the fastest that the hands are allowed, the lightest head of the box moves at some 0.25 m/s through the water, and comes down in the tries with more current; a faster reel or a lighter head would run clear",
         ["current away from the angler wants no heavier head"] = "reeled against 0.41 m/s of current lure and line meet 1.0 m/s of water where across it they meet 0.6: 2.7 times the drag, which lifts the lure; slower than the hands are allowed practice keeps its head",
     };
 
-    private sealed record Expectation(string Name, (string From, string To)[] Changes, Func<ChoiceSearch, ChoiceSearch, bool> Holds)
-    {
-        // What asks for a bait by what fish eat hangs on rules and on twice the score, not on the last tries.
-        public bool FewTries => Changes.Any(change => change.To.Contains("forage:", StringComparison.Ordinal) || change.To.Contains("season:", StringComparison.Ordinal) || change.From.Contains("target:", StringComparison.Ordinal));
-    }
+    private sealed record Expectation(string Name, (string From, string To)[] Changes, Func<ChoiceSearch, ChoiceSearch, bool> Holds);
 
     // Of all that is expected (a ratchet: raise it as more is met).
     private const int LeastMet = 44;
@@ -123,7 +120,7 @@ public class AdviceTests
         List<string> failing = [], report = [];
         foreach (Expectation item in Expectations)
         {
-            ChoiceSearch then = Of(item.Changes, item.FewTries);
+            ChoiceSearch then = Of(item.Changes);
             bool holds = item.Holds(own, then);
             if (!holds) failing.Add(item.Name);
             report.Add($"{(holds ? "ok  " : "FAIL")} {item.Name}: {Said(own)} -> {Said(then)}");
@@ -131,7 +128,7 @@ public class AdviceTests
 
         foreach (Expectation item in Expectations)
         {
-            string computed = Said(Of(item.Changes, item.FewTries));
+            string computed = Said(Of(item.Changes));
             ValidationLog.Says(
                 CheckClass.CommonPractice,
                 Area,
@@ -145,9 +142,8 @@ public class AdviceTests
         // Practice is a check and no target: what is not met stands in the table. So many are met that a slip in the score or the search shows.
         Assert.True(Expectations.Length - failing.Count >= LeastMet, $"{Expectations.Length - failing.Count} of {Expectations.Length} met.\n{string.Join("\n", report)}");
 
-        ChoiceSearch Of((string From, string To)[] changes, bool fewTries = false)
+        ChoiceSearch Of((string From, string To)[] changes)
         {
-            if (fewTries) changes = [.. changes, ("samples: 12", "samples: 6")];
             string text = changes.Aggregate(Base, (yaml, change) => yaml.Contains(change.From, StringComparison.Ordinal) ? yaml.Replace(change.From, change.To, StringComparison.Ordinal) : throw new InvalidOperationException(change.From));
             if (!known.TryGetValue(text, out ChoiceSearch? found))
             {

@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using LureSim.Water;
 using Group = System.Runtime.Intrinsics.Vector256<double>;
@@ -93,18 +92,5 @@ internal sealed partial class LineDynamics
     }
 
     // Adds to the block of a node by its own position.
-    private void AddByPosition(int node, in Matrix3 block)
-    {
-        int s = blocks.Stride;
-        Span<double> t = MemoryMarshal.CreateSpan(ref blocks.At(SegmentBlock.PositionAa, node), (8 * s) + 1);
-        t[0] += block.A00;
-        t[s] += block.A01;
-        t[2 * s] += block.A02;
-        t[3 * s] += block.A10;
-        t[4 * s] += block.A11;
-        t[5 * s] += block.A12;
-        t[6 * s] += block.A20;
-        t[7 * s] += block.A21;
-        t[8 * s] += block.A22;
-    }
+    private void AddByPosition(int node, in Matrix3 block) => AddTo(SegmentBlock.PositionAa, node, in block);
 }

@@ -291,10 +291,12 @@ internal sealed partial class LineDynamics
     }
 
     // Adds to the block of a node by its own velocity.
-    private void AddByVelocity(int node, in Matrix3 block)
+    private void AddByVelocity(int node, in Matrix3 block) => AddTo(SegmentBlock.VelocityAa, node, in block);
+
+    private void AddTo(SegmentBlock kind, int node, in Matrix3 block)
     {
         int s = blocks.Stride;
-        Span<double> t = MemoryMarshal.CreateSpan(ref blocks.At(SegmentBlock.VelocityAa, node), (8 * s) + 1);
+        Span<double> t = MemoryMarshal.CreateSpan(ref blocks.At(kind, node), (8 * s) + 1);
         t[0] += block.A00;
         t[s] += block.A01;
         t[2 * s] += block.A02;
