@@ -87,6 +87,12 @@ internal sealed class GrammarDraw(Draws draws)
                 for (int i = 0; i < count; i++)
                     sequence.Items.Add(Draw(list.Item, name));
                 return sequence;
+            case ListOrMapValue either:
+                return Draw(draws.Chance(0.6) ? either.List : either.Map, name);
+            case PairsOrMapValue either:
+                return draws.Chance(0.6) ? Pairs(either.Pairs) : DrawMap(either.Map);
+            case ShortOrMapValue { Phrase: { } phrase } when draws.Chance(0.15):
+                return new ScenarioNode.Leaf(phrase.Example, quoted: true);
             case ShortOrMapValue either:
                 return draws.Chance(0.6) ? Draw(either.Short, either.Key) : DrawMap(either.Map);
             case ShareOrAmountValue either:
@@ -115,6 +121,24 @@ internal sealed class GrammarDraw(Draws draws)
             default:
                 throw new InvalidOperationException($"The grammar has a value that is not drawn: {grammar.GetType().Name}.");
         }
+    }
+
+    // Mostly in order and of a size that fits a cast.
+    private ScenarioNode.Sequence Pairs(PairsValue pairs)
+    {
+        var sequence = new ScenarioNode.Sequence();
+        int count = Math.Clamp(1 + draws.Below(4), pairs.Minimum, pairs.Maximum);
+        double along = 0;
+        for (int i = 0; i < count; i++)
+        {
+            var pair = new ScenarioNode.Map();
+            string place = draws.Chance(0.9) ? along.ToString("0.##", CultureInfo.InvariantCulture) + " ft" : Quantity(pairs.First, pairs.FirstName);
+            pair.Entries.Add(new(place, new ScenarioNode.Leaf(draws.Chance(0.9) ? draws.Between(2, 20).ToString("0.#", CultureInfo.InvariantCulture) + " ft" : Quantity(pairs.Second, pairs.SecondName))));
+            sequence.Items.Add(pair);
+            along += draws.Between(2, 25);
+        }
+
+        return sequence;
     }
 
     private ScenarioNode.Map DrawMap(MapValue map)
