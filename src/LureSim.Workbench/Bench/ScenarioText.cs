@@ -61,6 +61,9 @@ internal sealed class ScenarioText
     /// <summary>The tackle.</summary>
     public YamlMappingNode Tackle => Map(root, "tackle");
 
+    /// <summary>Takes out what was seen: it belongs to water as deep as it was then.</summary>
+    public void ForgetSeen() => Remove(root, "seen");
+
     /// <summary>Gives the scenario another title.</summary>
     /// <param name="title">The title.</param>
     public void SetTitle(string title) => Set(root, "title", title);

@@ -192,6 +192,7 @@ internal sealed class WorkBench
                 case KnobIds.Depth:
                     ScenarioText.Set(spot, "depth", value);
                     depth = SizeOf(knob.Id, value);
+                    file.ForgetSeen();
                     break;
                 case KnobIds.Clarity:
                     ScenarioText.Set(ScenarioText.Map(spot, "clarity"), "secchi", value);

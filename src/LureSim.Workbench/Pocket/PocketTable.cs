@@ -198,7 +198,7 @@ internal sealed class PocketTable
     private (Spot Spot, Presentation Way) At(int head, IReadOnlyList<double> values)
     {
         (Spot spot, Presentation way) = (scenario.Spot, rigs[head].Presentation);
-        for (int a = 0; a < axes.Length; a++) (spot, way) = axes[a].Apply(spot, way, values[a]);
+        for (int a = 0; a < axes.Length; a++) (spot, way) = axes[a].Apply(spot, way, Math.Clamp(values[a], axes[a].Steps[0], axes[a].Steps[^1]));
         return (spot, way);
     }
 

@@ -86,7 +86,7 @@ public sealed record TideTable(Scenario Scenario, Rig Rig, IReadOnlyList<TideRow
             {
                 int cell = i - holding;
                 double depth = depths[cell / currents.Length];
-                Spot water = spot with { Depth = depth, GrassHeight = Math.Min(spot.GrassHeight, MostGrass * depth), StrikeZone = new StrikeZone(0, depth) };
+                Spot water = spot with { Profile = null, Depth = depth, GrassHeight = Math.Min(spot.GrassHeight, MostGrass * depth), StrikeZone = new StrikeZone(0, depth) };
                 weights[i] = Lightest(SpotChange.WithCurrent(water, currents[cell % currents.Length]));
             }
             else
