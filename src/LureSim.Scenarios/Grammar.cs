@@ -115,6 +115,9 @@ internal sealed record ShortOrMapValue(string Key, MapValue Map) : GrammarValue
 
     /// <summary>What the short form must be.</summary>
     public GrammarValue Short => Map.Keys.First(key => key.Name == Key).Value;
+
+    /// <summary>False where other keys are required as well, so that the short form alone says too little.</summary>
+    public bool ShortIsEnough => !Map.Keys.Any(key => key.Required && key.Form is null && key.Name != Key);
 }
 
 /// <summary>A list of pairs of quantities, each written "first: second".</summary>

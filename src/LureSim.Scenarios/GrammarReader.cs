@@ -101,6 +101,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
         ListOrMapValue either => $"{Allowed(either.List)}, or {Allowed(either.Map)}",
         MapValue map => $"the keys {string.Join(", ", map.Keys.Select(key => key.Name))}",
         PairsOrMapValue either => $"a list of {either.Pairs.Minimum} to {either.Pairs.Maximum} pairs {either.Pairs.FirstName}: {either.Pairs.SecondName} such as {either.Pairs.Example}, or {Allowed(either.Map)}",
+        ShortOrMapValue { ShortIsEnough: false, Phrase: { } phrase } either => $"a line such as \"{phrase.Example}\", or the keys {string.Join(", ", either.Map.Keys.Select(key => key.Name))}",
         ShortOrMapValue either => $"{Allowed(either.Short)}, {(either.Phrase is { } phrase ? $"a line such as \"{phrase.Example}\", " : "")}or the keys {string.Join(", ", either.Map.Keys.Select(key => key.Name))}",
         _ => "",
     };
@@ -297,13 +298,26 @@ internal sealed partial class GrammarReader(ProblemList problems)
         if (node is YamlMap)
             return ReadMap(node, either.Map, path);
         if (either.Phrase is { } phrase && node is YamlText said && phrase.Split(said.Value.Trim()) is { } parts)
-            return ReadPhrase(said, either.Map, parts, path);
+            return ReadPhrase(said, either, parts, path);
         if (node is YamlList && either.Short is WordValue)
             return ReadMap(node, either.Map, path);
+        int before = problems.Total;
         ReadValue? value = ReadScalar(node, either.Short, path);
-        return value is null
-            ? null
-            : new ReadValue(path, value.Line, value.Column) { Entries = new Dictionary<string, ReadValue> { [either.Key] = value } };
+        if (value is null)
+            return null;
+        CheckRequired(either, (YamlText)node, path, [either.Key]);
+        return new ReadValue(path, value.Line, value.Column) { Entries = new Dictionary<string, ReadValue> { [either.Key] = value }, IsWhole = problems.Total == before };
+    }
+
+    // A line that stands for a mapping lacks a key that must be given and is not on it.
+    private void CheckRequired(ShortOrMapValue either, YamlText said, string path, IReadOnlyCollection<string> given)
+    {
+        string fix = either.Phrase is { } phrase ? $"write the line whole, such as \"{phrase.Example}\", or as keys on indented lines" : "write it as keys on indented lines";
+        foreach (GrammarKey key in either.Map.Keys)
+        {
+            if (key.Required && key.Form is null && !given.Contains(key.Name))
+                problems.Add(said.Line, said.Column, YamlTreeBuilder.Join(path, key.Name), said.Value, $"the {key.Name} is missing", Allowed(key.Value), fix);
+        }
     }
 
     // A mapping whose first key is a number is the pairs without their brackets.
@@ -340,23 +354,18 @@ internal sealed partial class GrammarReader(ProblemList problems)
     }
 
     // Each part is read like the value of its key; what the line leaves out must not be required.
-    private ReadValue? ReadPhrase(YamlText said, MapValue map, IReadOnlyList<(string Key, string Text)> parts, string path)
+    private ReadValue? ReadPhrase(YamlText said, ShortOrMapValue either, IReadOnlyList<(string Key, string Text)> parts, string path)
     {
         int before = problems.Total;
         var entries = new Dictionary<string, ReadValue>();
         foreach ((string name, string text) in parts)
         {
-            GrammarKey key = map.Keys.First(candidate => candidate.Name == name);
+            GrammarKey key = either.Map.Keys.First(candidate => candidate.Name == name);
             if (ReadScalar(said with { Value = text }, key.Value is ShortOrMapValue inner ? inner.Short : key.Value, YamlTreeBuilder.Join(path, name)) is { } read)
                 entries[name] = read;
         }
 
-        foreach (GrammarKey key in map.Keys)
-        {
-            if (key.Required && !parts.Any(part => part.Key == key.Name))
-                problems.Add(said.Line, said.Column, YamlTreeBuilder.Join(path, key.Name), said.Value, "the key is missing", Allowed(key.Value), AddKey(key));
-        }
-
+        CheckRequired(either, said, path, [.. parts.Select(part => part.Key)]);
         return new ReadValue(path, said.Line, said.Column) { Text = said.Value.Trim(), Entries = entries, IsWhole = problems.Total == before };
     }
 

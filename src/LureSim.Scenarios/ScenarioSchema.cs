@@ -80,6 +80,7 @@ public static class ScenarioSchema
             ["maxItems"] = list.Maximum,
             ["items"] = Of(list.Item),
         },
+        ShortOrMapValue { ShortIsEnough: false, Phrase: { } phrase } either => new() { ["anyOf"] = new JsonArray(Text(phrase.Pattern, phrase.Example), Of(either.Map)) },
         ShortOrMapValue { Phrase: { } phrase } either => new() { ["anyOf"] = new JsonArray(Of(either.Short), Text(phrase.Pattern, phrase.Example), Of(either.Map)) },
         ShortOrMapValue either => new() { ["anyOf"] = new JsonArray(Of(either.Short), Of(either.Map)) },
         ListOrMapValue either => new() { ["anyOf"] = new JsonArray(Of(either.List), Of(either.Map)) },
