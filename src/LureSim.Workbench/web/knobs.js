@@ -7,9 +7,17 @@ export class Knobs {
     this.released = released;
     this.all = new Map();
     this.held = null;
+    this.built = "";
+    this.later = null;
   }
 
+  // A strip that is the same is left standing, and none is taken from under a hand: it waits until the hand lets go.
   build(knobs, state) {
+    const asked = JSON.stringify(knobs);
+    this.later = null;
+    if (asked === this.built) { this.show(state); return; }
+    if (this.held) { this.later = { knobs, state }; return; }
+    this.built = asked;
     const focus = document.activeElement && document.activeElement.id;
     for (const place of Object.values(this.places)) place.replaceChildren();
     this.all.clear();
@@ -30,10 +38,17 @@ export class Knobs {
   }
 
   show(state) {
+    if (this.later) this.later.state = state;
     for (const [id, view] of this.all) {
       if (this.held === id) continue;
       view.show(this.at(id, state));
     }
+  }
+
+  // The browser tells of the change after it tells that the hand is gone.
+  letGo() {
+    this.held = null;
+    if (this.later) setTimeout(() => { if (this.later && !this.held) this.build(this.later.knobs, this.later.state); }, 0);
   }
 
   // To a step; the page's own way of turning a knob, by buttons, keys and grips.
@@ -98,7 +113,7 @@ export class Knobs {
     card.append(row);
     const now = () => Number(input.value);
     input.addEventListener("pointerdown", () => { this.held = knob.id; });
-    const loose = () => { if (this.held === knob.id) { this.held = null; } };
+    const loose = () => { if (this.held === knob.id) this.letGo(); };
     input.addEventListener("pointerup", loose);
     input.addEventListener("pointercancel", loose);
     input.addEventListener("input", () => {
