@@ -25,18 +25,6 @@ internal sealed class CalibrateSettings : JsonSettings
     [Description("The tackle file to write, relative to the scenario (default: my-box.yaml beside it); a copy of an old one is kept")]
     [PathKind(folder: false)]
     public string Box { get; init; } = "my-box.yaml";
-
-    /// <summary>Units of text for people.</summary>
-    [CommandOption("--units <SYSTEM>")]
-    [Description("Units of text: us or metric (default us)")]
-    [Words("us", "metric")]
-    public string Units { get; init; } = "us";
-
-    /// <summary>Formatter for the chosen units.</summary>
-    public UnitFormat Formatter => new(Units == "metric" ? UnitSystem.Metric : UnitSystem.Us);
-
-    /// <inheritdoc/>
-    public override ValidationResult Validate() => Units is "us" or "metric" ? ValidationResult.Success() : ValidationResult.Error($"--units: \"{Units}\" is not a system of units; write us or metric.");
 }
 
 /// <summary>Turns timed falls in a pool into the drag of each bait and keeps it in a tackle file.</summary>

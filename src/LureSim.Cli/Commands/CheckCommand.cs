@@ -8,13 +8,18 @@ using Spectre.Console.Cli;
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>check</c>.</summary>
-internal sealed class CheckSettings : JsonSettings
+internal sealed class CheckSettings : CommandSettings
 {
     /// <summary>The scenario files.</summary>
     [CommandArgument(0, "<FILE>")]
     [Description("One or more scenarios (YAML)")]
     [PathKind(folder: false)]
     public required string[] Files { get; init; }
+
+    /// <summary>True to answer with one JSON document.</summary>
+    [CommandOption("--json")]
+    [Description("Print one JSON document on standard output; text for people goes to standard error")]
+    public bool Json { get; init; }
 }
 
 /// <summary>Checks scenarios without running them.</summary>

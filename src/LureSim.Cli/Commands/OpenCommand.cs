@@ -11,7 +11,7 @@ using Spectre.Console.Cli;
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>open</c>.</summary>
-internal sealed class OpenSettings : CommandSettings
+internal sealed class OpenSettings : UnitSettings
 {
     private const int LowestPort = 1024;
     private const int HighestPort = 65535;
@@ -21,12 +21,6 @@ internal sealed class OpenSettings : CommandSettings
     [Description("The scenario (YAML); without one, those of this folder and two examples")]
     [PathKind(folder: false)]
     public string? File { get; init; }
-
-    /// <summary>Units of the page.</summary>
-    [CommandOption("--units <SYSTEM>")]
-    [Description("Units of the page: us or metric (default us)")]
-    [Words("us", "metric")]
-    public string Units { get; init; } = "us";
 
     /// <summary>True to print the address alone.</summary>
     [CommandOption("--no-browser")]
@@ -44,10 +38,10 @@ internal sealed class OpenSettings : CommandSettings
     public bool Stay { get; init; }
 
     /// <inheritdoc/>
-    public override ValidationResult Validate() =>
-        Units is not ("us" or "metric") ? ValidationResult.Error($"--units: \"{Units}\" is not a system of units; write us or metric.")
-        : Port is < LowestPort or > HighestPort ? ValidationResult.Error($"--port: {Port} is outside the range, {LowestPort} to {HighestPort}.")
-        : ValidationResult.Success();
+    public override ValidationResult Validate() => First(
+        base.Validate(),
+        Port is < LowestPort or > HighestPort ? ValidationResult.Error($"--port: {Port} is outside the range, {LowestPort} to {HighestPort}.")
+        : ValidationResult.Success());
 }
 
 /// <summary>Serves the live page to this machine's browser.</summary>
@@ -57,7 +51,7 @@ internal sealed class OpenCommand : AsyncCommand<OpenSettings>
     public override async Task<int> ExecuteAsync(CommandContext context, OpenSettings settings, CancellationToken cancellationToken)
     {
         var host = (CliHost)context.Data!;
-        UnitSystem units = settings.Units == "metric" ? UnitSystem.Metric : UnitSystem.Us;
+        UnitSystem units = settings.Formatter.System;
         if (settings.File is { } file)
         {
             ScenarioReading reading = ScenarioReader.Read(file);

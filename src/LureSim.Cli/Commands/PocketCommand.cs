@@ -11,7 +11,7 @@ using Spectre.Console.Cli;
 namespace LureSim.Cli.Commands;
 
 /// <summary>Options of <c>pocket</c>.</summary>
-internal sealed class PocketSettings : CommandSettings
+internal sealed class PocketSettings : UnitSettings
 {
     private const int MostMinutes = 120;
     private const int MostSpots = 6;
@@ -27,12 +27,6 @@ internal sealed class PocketSettings : CommandSettings
     [Description("Folder for the page and its pictures, or the page itself (ends in .html); default: out/ and the name of the first scenario")]
     [PathKind(folder: true)]
     public string? Out { get; init; }
-
-    /// <summary>Units of the page.</summary>
-    [CommandOption("--units <SYSTEM>")]
-    [Description("Units of the page: us or metric (default us)")]
-    [Words("us", "metric")]
-    public string Units { get; init; } = "us";
 
     /// <summary>Most minutes of computing for each spot.</summary>
     [CommandOption("--minutes <NUMBER>")]
@@ -50,12 +44,12 @@ internal sealed class PocketSettings : CommandSettings
     private bool NamesPage => Out is not null && Out.EndsWith(".html", StringComparison.OrdinalIgnoreCase);
 
     /// <inheritdoc/>
-    public override ValidationResult Validate() =>
-        Units is not ("us" or "metric") ? ValidationResult.Error($"--units: \"{Units}\" is not a system of units; write us or metric.")
-        : Minutes is < 1 or > MostMinutes ? ValidationResult.Error($"--minutes: {Minutes} is outside the range, 1 to {MostMinutes}.")
+    public override ValidationResult Validate() => First(
+        base.Validate(),
+        Minutes is < 1 or > MostMinutes ? ValidationResult.Error($"--minutes: {Minutes} is outside the range, 1 to {MostMinutes}.")
         : Files.Length > MostSpots ? ValidationResult.Error($"{Files.Length} spots do not fit on one page; {MostSpots} do.")
         : Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.")
-        : ValidationResult.Success();
+        : ValidationResult.Success());
 }
 
 /// <summary>Writes the pocket page: one file for the phone, which needs no signal.</summary>
@@ -68,8 +62,7 @@ internal sealed class PocketCommand : Command<PocketSettings>
     public override int Execute(CommandContext context, PocketSettings settings, CancellationToken cancellationToken)
     {
         var host = (CliHost)context.Data!;
-        UnitSystem units = settings.Units == "metric" ? UnitSystem.Metric : UnitSystem.Us;
-        var format = new UnitFormat(units);
+        UnitFormat format = settings.Formatter;
         var scenarios = new List<Scenario>();
         foreach (string file in settings.Files)
         {
@@ -94,7 +87,7 @@ internal sealed class PocketCommand : Command<PocketSettings>
             return done;
         });
         string name = settings.Page;
-        byte[] page = PocketWriter.Page(spots, units, ProgramVersion.Text, DateOnly.FromDateTime(DateTime.Today));
+        byte[] page = PocketWriter.Page(spots, format.System, ProgramVersion.Text, DateOnly.FromDateTime(DateTime.Today));
         if (page.Length > PocketWriter.MostBytes)
             throw new CommandFailedException(ExitCode.Failed, $"The page would have {page.Length / 1000} kB, more than mail and messengers take ({PocketWriter.MostBytes / 1000} kB): name fewer spots.");
         AtomicFiles.WriteAndTell(host.OutputConsole, settings.Folder, [new OutputFile(name + ".html", page), .. spots.Select((spot, i) => new OutputFile(spots.Count == 1 ? $"{name}.png" : $"{name}-{i + 1}.png", PocketPhoto.Png(spot, format)))], cancellationToken);

@@ -26,18 +26,6 @@ internal sealed class SeenSettings : JsonSettings
     [CommandArgument(1, "<NOTE>")]
     [Description("What you saw, in quotes, such as \"1/4 oz bottom at 9\"")]
     public required string Note { get; init; }
-
-    /// <summary>Units of text for people.</summary>
-    [CommandOption("--units <SYSTEM>")]
-    [Description("Units of text: us or metric (default us)")]
-    [Words("us", "metric")]
-    public string Units { get; init; } = "us";
-
-    /// <summary>Formatter for the chosen units.</summary>
-    public UnitFormat Formatter => new(Units == "metric" ? UnitSystem.Metric : UnitSystem.Us);
-
-    /// <inheritdoc/>
-    public override ValidationResult Validate() => Units is "us" or "metric" ? ValidationResult.Success() : ValidationResult.Error($"--units: \"{Units}\" is not a system of units; write us or metric.");
 }
 
 /// <summary>Adds what was seen to a scenario and answers in one line.</summary>

@@ -24,8 +24,30 @@ internal sealed class PathKindAttribute(bool folder) : Attribute
     public bool Folder { get; } = folder;
 }
 
-/// <summary>Options of every command that answers with data.</summary>
-internal abstract class JsonSettings : CommandSettings
+/// <summary>Options of every command that speaks of sizes to people.</summary>
+internal abstract class UnitSettings : CommandSettings
+{
+    /// <summary>Units of text for people.</summary>
+    [CommandOption("--units <SYSTEM>")]
+    [Description("Units of text and pages: us or metric (default us)")]
+    [Words("us", "metric")]
+    public string Units { get; init; } = "us";
+
+    /// <summary>Formatter for the chosen units.</summary>
+    public UnitFormat Formatter => new(Units == "metric" ? UnitSystem.Metric : UnitSystem.Us);
+
+    /// <inheritdoc/>
+    public override ValidationResult Validate() => Units is "us" or "metric"
+        ? ValidationResult.Success()
+        : ValidationResult.Error($"--units: \"{Units}\" is not a system of units; write us or metric.");
+
+    /// <summary>The first of some results that is an error, or success.</summary>
+    protected static ValidationResult First(params ValidationResult[] results) =>
+        results.FirstOrDefault(result => !result.Successful) ?? ValidationResult.Success();
+}
+
+/// <summary>Options of every command that answers with sizes, for people or as data.</summary>
+internal abstract class JsonSettings : UnitSettings
 {
     /// <summary>True to answer with one JSON document.</summary>
     [CommandOption("--json")]
@@ -41,12 +63,6 @@ internal abstract class ScenarioSettings : JsonSettings
     [Description("The scenario (YAML)")]
     [PathKind(folder: false)]
     public required string File { get; init; }
-
-    /// <summary>Units of text for people.</summary>
-    [CommandOption("--units <SYSTEM>")]
-    [Description("Units of text and sheets: us or metric (default us)")]
-    [Words("us", "metric")]
-    public string Units { get; init; } = "us";
 
     /// <summary>The jig head that the choice is held to; null to leave it free.</summary>
     [CommandOption("--weight <WEIGHT>")]
@@ -79,18 +95,12 @@ internal abstract class ScenarioSettings : JsonSettings
     /// <summary>True if standard output carries a document and not text for people.</summary>
     public virtual bool OutputIsDocument => Json;
 
-    /// <summary>Formatter for the chosen units.</summary>
-    public UnitFormat Formatter => new(Units == "metric" ? UnitSystem.Metric : UnitSystem.Us);
-
     /// <inheritdoc/>
-    public override ValidationResult Validate()
-    {
-        if (Units is not ("us" or "metric"))
-            return ValidationResult.Error($"--units: \"{Units}\" is not a system of units; write us or metric.");
-        return Samples is < 0 or > ScenarioUncertainty.MostSamples
+    public override ValidationResult Validate() => First(
+        base.Validate(),
+        Samples is < 0 or > ScenarioUncertainty.MostSamples
             ? ValidationResult.Error($"--samples: {Samples} is outside the range, 0 to {ScenarioUncertainty.MostSamples}.")
-            : ValidationResult.Success();
-    }
+            : ValidationResult.Success());
 
     /// <summary>Reads the scenario; ends the command with all its problems if it is not valid.</summary>
     /// <exception cref="CommandFailedException">The scenario is not valid.</exception>
@@ -132,10 +142,6 @@ internal abstract class ScenarioSettings : JsonSettings
             ? ValidationResult.Success()
             : ValidationResult.Error($"{option}: \"{text}\" is outside the range, {QuantityText.Range(kind, minimum, maximum)}.");
     }
-
-    /// <summary>The first of some results that is an error, or success.</summary>
-    protected static ValidationResult First(params ValidationResult[] results) =>
-        results.FirstOrDefault(result => !result.Successful) ?? ValidationResult.Success();
 }
 
 /// <summary>Options of the commands that write pages and figures into a folder.</summary>
