@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Quickenshtein;
@@ -103,7 +104,7 @@ internal sealed partial class GrammarReader(ProblemList problems)
         PairsOrMapValue either => $"a list of {either.Pairs.Minimum} to {either.Pairs.Maximum} pairs {either.Pairs.FirstName}: {either.Pairs.SecondName} such as {either.Pairs.Example}, or {Allowed(either.Map)}",
         ShortOrMapValue { ShortIsEnough: false, Phrase: { } phrase } either => $"a line such as \"{phrase.Example}\", or the keys {string.Join(", ", either.Map.Keys.Select(key => key.Name))}",
         ShortOrMapValue either => $"{Allowed(either.Short)}, {(either.Phrase is { } phrase ? $"a line such as \"{phrase.Example}\", " : "")}or the keys {string.Join(", ", either.Map.Keys.Select(key => key.Name))}",
-        _ => "",
+        _ => throw new UnreachableException($"{grammar.GetType().Name} is not described."),
     };
 
     /// <summary>An example of what may be written, for fixes.</summary>
@@ -122,8 +123,18 @@ internal sealed partial class GrammarReader(ProblemList problems)
         ShortOrMapValue { Phrase: { } phrase } => phrase.Example,
         ShortOrMapValue either => Example(either.Short),
         ListValue { Item: QuantityValue item } => $"[1 {UnitTable.Of(item.Kind).Units[0].Symbol}, 2 {UnitTable.Of(item.Kind).Units[0].Symbol}]",
-        _ => "",
+        ListValue list => $"[{Example(list.Item)}]",
+        ListOrMapValue either => Example(either.List),
+        MapValue map => $"{{{string.Join(", ", Needed(map).Select(key => $"{key.Name}: {Example(key.Value)}"))}}}",
+        _ => throw new UnreachableException($"{grammar.GetType().Name} has no example."),
     };
+
+    // The keys that a mapping cannot do without, the first of each choice; the first of all where it needs none.
+    private static IEnumerable<GrammarKey> Needed(MapValue map)
+    {
+        GrammarKey[] needed = [.. map.Keys.Where(key => key.Required).Concat(map.Keys.Where(key => key.OneOf is not null).DistinctBy(key => key.OneOf))];
+        return needed.Length > 0 ? needed : map.Keys.Take(1);
+    }
 
     /// <summary>The nearest of some names to a mistyped one, or null when none is near.</summary>
     public static string? Nearest(string text, IEnumerable<string> names)

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using LureSim.Lures;
 using LureSim.Model;
 
@@ -121,7 +122,8 @@ internal static class RiggingReader
             {
                 HardFloat.Floating => FloatingDensity,
                 HardFloat.Sinking => SinkingDensity,
-                _ => SuspendingDensity,
+                HardFloat.Suspending => SuspendingDensity,
+                _ => throw new UnreachableException(),
             },
         };
     }
@@ -130,7 +132,8 @@ internal static class RiggingReader
     {
         KnotStyle.Clip => RiggingGrammar.ClipLength,
         KnotStyle.SplitRing => RiggingGrammar.RingLength,
-        _ => RiggingGrammar.LoopLength,
+        KnotStyle.Loop or KnotStyle.Snug => RiggingGrammar.LoopLength,
+        _ => throw new UnreachableException(),
     };
 
     private static LureKind Kind(ReadValue body) => LureKinds.Of(body["profile"]?.Word?.Meaning is BodyProfile profile ? profile : BodyProfile.PaddleTail);

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Globalization;
 using LureSim.Model;
 
@@ -139,7 +140,8 @@ internal sealed class ScheduleBuilder(ProblemList problems)
                 MoveDirection.Left => move with { Left = raw.Travel },
                 MoveDirection.Right => move with { Left = -raw.Travel },
                 MoveDirection.Towards => move with { Out = -raw.Travel },
-                _ => move with { Out = raw.Travel },
+                MoveDirection.Away => move with { Out = raw.Travel },
+                _ => throw new UnreachableException(),
             },
             _ => move,
         };

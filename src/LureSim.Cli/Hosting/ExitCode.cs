@@ -25,7 +25,8 @@ internal static class ExitCode
         Usage => "usage_error",
         Numerical => "numerical_failure",
         Cancelled => "cancelled",
-        _ => "failed",
+        Failed => "failed",
+        _ => throw new ArgumentOutOfRangeException(nameof(code), code, "Not an exit code."),
     };
 }
 

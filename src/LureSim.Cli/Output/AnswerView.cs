@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Text.Json.Serialization;
 using LureSim.Decision.Inverse;
 using LureSim.Model;
@@ -35,7 +36,8 @@ internal static class AnswerView
     {
         InverseQuestion.HeadForBottom => "head_for_bottom_kg",
         InverseQuestion.SpeedForDepth => "speed_for_depth_m_s",
-        _ => "count_down_for_zone_s",
+        InverseQuestion.CountDownForZone => "count_down_for_zone_s",
+        _ => throw new UnreachableException(),
     };
 }
 

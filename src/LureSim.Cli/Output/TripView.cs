@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using LureSim.Cli.Hosting;
 using LureSim.Decision;
 using LureSim.Decision.Colours;
@@ -107,6 +108,7 @@ internal static class TripView
         SightMode.Reflects => "reflects",
         SightMode.Silhouettes => "silhouettes",
         SightMode.GoneDark => "gone_dark",
-        _ => "matches_background",
+        SightMode.MatchesBackground => "matches_background",
+        _ => throw new UnreachableException(),
     };
 }

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using OxyPlot;
 
 namespace LureSim.Report.Figures;
@@ -141,7 +142,8 @@ internal static class Shapes
             MarkerShape.Triangle => (3, 0.0, 1.25),
             MarkerShape.TriangleDown => (3, 180.0, 1.25),
             MarkerShape.Diamond => (4, 0.0, 1.25),
-            _ => (5, 0.0, 1.1),
+            MarkerShape.Pentagon => (5, 0.0, 1.1),
+            _ => throw new UnreachableException("A circle has no corners."),
         };
         ScreenPoint[] points = new ScreenPoint[corners];
         for (int i = 0; i < corners; i++)

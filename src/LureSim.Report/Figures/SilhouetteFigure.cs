@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using LureSim.Light;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
@@ -85,7 +86,9 @@ public static class SilhouetteFigure
     {
         ViewDirection.Level => $"Seen level, lure at {format.HandText(strip.Depth)}",
         ViewDirection.Down => $"Seen from above, lure at {format.HandText(strip.Depth)}",
-        _ => $"Seen from below, lure at {format.HandText(strip.Depth)}",
+        ViewDirection.Up => $"Seen from below, lure at {format.HandText(strip.Depth)}",
+        ViewDirection.SlantUp => $"Seen from below, at an angle, lure at {format.HandText(strip.Depth)}",
+        _ => throw new UnreachableException(),
     };
 
     private static string Contrast(double contrast) =>

@@ -72,7 +72,8 @@ internal static class BundledFont
         {
             VerticalAlignment.Top => inset + capHeight,
             VerticalAlignment.Bottom => -(lines * lineHeight) + inset + capHeight,
-            _ => (capHeight / 2) - ((lines - 1) * lineHeight / 2),
+            VerticalAlignment.Middle => (capHeight / 2) - ((lines - 1) * lineHeight / 2),
+            _ => throw new ArgumentOutOfRangeException(nameof(alignment), alignment, "Not an alignment."),
         };
         return first + (line * lineHeight);
     }

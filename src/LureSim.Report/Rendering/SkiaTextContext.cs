@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using OxyPlot;
 using OxyPlot.SkiaSharp;
 using SkiaSharp;
@@ -58,7 +59,8 @@ internal sealed class SkiaTextContext : IRenderContext, IDisposable
             {
                 HorizontalAlignment.Center => -width / 2,
                 HorizontalAlignment.Right => -width,
-                _ => 0,
+                HorizontalAlignment.Left => 0,
+                _ => throw new UnreachableException(),
             };
             double y = BundledFont.Baseline(i, lines.Length, fontSize, verticalAlignment);
             using SKTextBlob? blob = SKTextBlob.Create(lines[i], font);

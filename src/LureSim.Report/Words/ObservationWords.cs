@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using LureSim.Decision.Observations;
 using LureSim.Decision.Trials;
 using LureSim.Model;
@@ -26,7 +27,8 @@ public static class ObservationWords
             {
                 ObservationKind.FirstTick => $"{lure}not ticking yet at {figure}",
                 ObservationKind.TurnsToTick => $"{lure}not ticking after {figure}",
-                _ => $"{lure}not on bottom by {figure}",
+                ObservationKind.BottomTime => $"{lure}not on bottom by {figure}",
+                _ => throw new ArgumentOutOfRangeException(nameof(seen), seen.Kind, "It cannot have failed to happen so far."),
             };
         }
 
@@ -237,7 +239,7 @@ public static class ObservationWords
             ObservationKind.BottomTime => $"count the {Lure(seen, format)} to the bottom once",
             ObservationKind.LineAngle => $"with the {Lure(seen, format)} on the bottom, see how far the line points off the cast",
             ObservationKind.FloatDrift => $"time a float over {format.LengthText(seen.Length!.Value)}",
-            _ => Line(seen, format),
+            _ => throw new UnreachableException($"{seen.Kind} is not looked for."),
         };
     }
 

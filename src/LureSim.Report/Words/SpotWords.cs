@@ -22,7 +22,7 @@ public static class SpotWords
     {
         SkyByElevation sun => $"sun {UnitFormat.Number(Math.Abs(sun.SunElevation) * 180 / Math.PI, 0)}° {(sun.SunElevation < 0 ? "below the horizon, no moon" : "above the horizon")}",
         SkyByClock clock => string.Create(CultureInfo.InvariantCulture, $"{clock.Time:d MMMM yyyy} at {clock.Time:HH:mm}"),
-        _ => "",
+        _ => throw new ArgumentOutOfRangeException(nameof(sky), sky, "Not a form of sky."),
     };
 
     /// <summary>How clear water is that was not given by a Secchi depth.</summary>

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Globalization;
 using LureSim.Light;
 using LureSim.Model;
@@ -156,7 +157,8 @@ internal static class Writing
             "middle" => 0.5 * depth,
             "near the top" => Math.Min(Foot, 0.25 * depth),
             "over the grass" => Math.Max(0.0, depth - grass - Foot),
-            _ => grass > 0.0 ? depth - grass : null,
+            "on the bottom" or "off the bottom" => grass > 0.0 ? depth - grass : null,
+            string zone => throw new UnreachableException($"\"{zone}\" is not a place in the water."),
         };
         return to is { } far ? (string.Create(CultureInfo.InvariantCulture, $"{Math.Round(2.0 * far / SinkRate) / 2.0:0.#} s"), "a foot a second, assumed") : ("to bottom", "");
     }

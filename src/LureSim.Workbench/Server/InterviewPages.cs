@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
@@ -158,7 +159,8 @@ internal sealed class InterviewPages(Keys keys, Shelf shelf, DateOnly today)
                 ChoiceForm choice => (choice.Choices, choice.Most > 1),
                 MeasureForm measure => (measure.Choices, measure.Most > 1),
                 CountForm count => (count.Choices, false),
-                _ => ([], false),
+                TextForm or BaitForm => ([], false),
+                _ => throw new UnreachableException(),
             };
             html.Append(CultureInfo.InvariantCulture, $"<fieldset id=\"{part.Id}\"{(problem is null ? "" : " class=\"wrong\"")}><legend{(part.Text.Length > 0 ? "" : " class=\"hidden\"")}>{e.Encode(label)}</legend>");
             if (problem is not null) html.Append(CultureInfo.InvariantCulture, $"<p class=\"problem\" id=\"{part.Id}-problem\">{e.Encode(Grammar.Sentence(problem))}</p>");

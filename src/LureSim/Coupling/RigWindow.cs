@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Swimming;
@@ -177,7 +178,8 @@ public sealed class RigWindow
         {
             TriedRetrieve.StopAndGo => GoTime + (Stops * (GoTime + StopTime)),
             TriedRetrieve.TwitchTwitchPause => tow.Strokes[^1].End + 1,
-            _ => TryWindow,
+            TriedRetrieve.Steady or TriedRetrieve.Fall => TryWindow,
+            _ => throw new UnreachableException(),
         };
         Knot tied = Knot(knot) with { LeaderDiameter = leaderDiameter };
         if (tackle.Leader is null) tied = tied with { LeaderModulus = LeaderModulus };

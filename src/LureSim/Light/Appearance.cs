@@ -1,3 +1,5 @@
+using System.Diagnostics;
+
 namespace LureSim.Light;
 
 /// <summary>What reaches an eye from a target and from the water behind it (W/(m2 sr nm)).</summary>
@@ -168,8 +170,8 @@ public static class Appearance
     private static ViewDirection Opposite(ViewDirection direction) => direction switch
     {
         ViewDirection.Up => ViewDirection.Down,
-        ViewDirection.SlantUp => ViewDirection.Level,
+        ViewDirection.SlantUp or ViewDirection.Level => ViewDirection.Level,
         ViewDirection.Down => ViewDirection.Up,
-        _ => ViewDirection.Level,
+        _ => throw new UnreachableException(),
     };
 }

@@ -47,7 +47,8 @@ public static class DayTimes
             DayTime.Midday => noon,
             DayTime.Afternoon => (noon + set) / 2,
             DayTime.Dusk => Last(noon, 1, Twilight),
-            _ => night,
+            DayTime.Night => night,
+            _ => throw new ArgumentOutOfRangeException(nameof(word), word, "Not a time of day."),
         };
 
         // The last minute on the way from noon at which the sun is above a height; the end of the day where it does not go down.

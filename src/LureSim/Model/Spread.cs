@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using MathNet.Numerics.Distributions;
 
 namespace LureSim.Model;
@@ -102,7 +103,8 @@ public sealed record Spread(SpreadForm Form, double Low, double Likeliest, doubl
             SpreadForm.Share => nominal * (1 + (Low * Margin(quantile))),
             SpreadForm.Amount => nominal + (Low * Margin(quantile)),
             SpreadForm.Between => ContinuousUniform.InvCDF(Low, High, quantile),
-            _ => High > Low ? Triangular.InvCDF(Low, High, Likeliest, quantile) : Low,
+            SpreadForm.Triangular => High > Low ? Triangular.InvCDF(Low, High, Likeliest, quantile) : Low,
+            _ => throw new UnreachableException(),
         };
     }
 

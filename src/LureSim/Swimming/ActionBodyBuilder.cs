@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using LureSim.Hydrodynamics;
 using LureSim.Lures;
 using LureSim.Model;
@@ -90,7 +91,8 @@ public static class ActionBodyBuilder
                 KnotStyle.Snug => KnotKind.Snug,
                 KnotStyle.Clip => KnotKind.Clip,
                 KnotStyle.SplitRing => KnotKind.SplitRing,
-                _ => KnotKind.Loop,
+                KnotStyle.Loop => KnotKind.Loop,
+                _ => throw new UnreachableException(),
             },
             Length = rigging.LoopLength,
             LeaderDiameter = Math.Clamp(diameter, 5e-5, 2e-3),

@@ -10,7 +10,8 @@ public static class Materials
     {
         LineKind.Braid => 970,
         LineKind.Fluorocarbon => 1780,
-        _ => 1140,
+        LineKind.Monofilament => 1140,
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of line."),
     };
 
     /// <summary>
@@ -26,6 +27,7 @@ public static class Materials
     {
         LineKind.Braid => 63e9,
         LineKind.Fluorocarbon => 2e9,
-        _ => 3e9,
+        LineKind.Monofilament => 3e9,
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of line."),
     };
 }

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Runtime.Intrinsics;
 using LureSim.Model;
 
@@ -77,7 +78,8 @@ public sealed class CurrentProfile
     {
         CurrentProfileKind.Uniform => SurfaceSpeed,
         CurrentProfileKind.Power => SurfaceSpeed * 7.0 / 8.0,
-        _ => SurfaceSpeed * (1 - 1 / Math.Log(Depth / RoughnessLength) + RoughnessLength / (Depth * Math.Log(Depth / RoughnessLength))),
+        CurrentProfileKind.Logarithmic => SurfaceSpeed * (1 - 1 / Math.Log(Depth / RoughnessLength) + RoughnessLength / (Depth * Math.Log(Depth / RoughnessLength))),
+        _ => throw new UnreachableException(),
     };
 
     /// <summary>Speed (m/s) and its vertical gradient (1/s) at a height above the bottom (m); heights outside 0 to depth are clamped.</summary>

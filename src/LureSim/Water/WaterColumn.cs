@@ -16,7 +16,8 @@ public sealed record BottomProperties(double Friction, double Stiffness, double 
         BottomKind.Hard => new(0.4, 400, 3e-3),
         BottomKind.Mud => new(0.8, 40, 2e-4),
         BottomKind.Shell => new(0.7, 300, 3e-3),
-        _ => new(0.5, 150, 4e-4),
+        BottomKind.Sand => new(0.5, 150, 4e-4),
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of bottom."),
     };
 }
 

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
 using LureSim.Light;
@@ -94,7 +95,8 @@ public static class SpotColours
         { GrassHeight: > 0 } => SeaBedKind.Grass,
         { Bottom: BottomKind.Mud } => SeaBedKind.Mud,
         { Bottom: BottomKind.Shell or BottomKind.Hard } => SeaBedKind.Shell,
-        _ => SeaBedKind.Sand,
+        { Bottom: BottomKind.Sand } => SeaBedKind.Sand,
+        _ => throw new UnreachableException(),
     };
 
     /// <summary>The colour of a name of the tackle box.</summary>

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using MathNet.Numerics.LinearAlgebra;
@@ -155,7 +156,8 @@ public sealed record ObservationUpdate(
             {
                 ObservationKind.FloatDrift => [ConflictSuspect.Length, ConflictSuspect.Current],
                 ObservationKind.PoolFall => [ConflictSuspect.Length, ConflictSuspect.Weight, ConflictSuspect.Lure],
-                _ => [ConflictSuspect.Clarity],
+                ObservationKind.WhiteVanishes or ObservationKind.LureVanishes => [ConflictSuspect.Clarity],
+                _ => throw new UnreachableException($"{seen.Kind} moves none of the inputs."),
             };
         }
 

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using LureSim.Coupling;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
@@ -237,7 +238,8 @@ public static class RigChecker
         RigFault.Shank => rig.Body.Kind.Proportions.ShankShare,
         RigFault.HookGape => SoftBait.CommonGape(rig.Head, rig.Body, own),
         RigFault.WeightStation => SoftBait.CommonWeightStation,
-        _ => 0,
+        RigFault.ExitSideways or RigFault.ExitAbove or RigFault.Bend or RigFault.PointLean or RigFault.HeadTurn or RigFault.PulledUp or RigFault.TailLost or RigFault.Several => 0,
+        _ => throw new UnreachableException(),
     };
 
     /// <summary>A rigging with one fault after the other taken away.</summary>
