@@ -32,9 +32,7 @@ public static class ChanceBars
         x.MajorStep = options.Narrow ? 25 : 20;
         x.IsShown = value => value is >= -1e-9 and <= 100 + 1e-9;
         x.MajorGridlineStyle = LineStyle.None;
-        PlotAxis y = CoverageMap.Steps(options, AxisPosition.Left, "", rows, i => styles[heads[i].Head].Label);
-        y.StartPosition = 1;
-        y.EndPosition = 0;
+        PlotAxis y = CoverageMap.Rows(options, "", rows, i => styles[heads[i].Head].Label);
         model.Axes.Add(x);
         model.Axes.Add(y);
         model.Paint(AnnotationLayer.AboveSeries, area =>
@@ -60,7 +58,7 @@ public static class ChanceBars
                 if (best)
                 {
                     OxyRect frame = area.Between(left, r - 0.46, right, r + 0.46);
-                    area.Context.DrawRectangle(frame.Deflate(new OxyThickness(1.5)), OxyColors.Undefined, Palette.Vermilion, 2.5, EdgeRenderingMode.Adaptive);
+                    Shapes.Frame(area.Context, frame);
                 }
             }
         });

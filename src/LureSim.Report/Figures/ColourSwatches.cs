@@ -44,12 +44,10 @@ public static class ColourSwatches
         model.PlotAreaBorderThickness = new OxyThickness(0);
         double cellHeight = Math.Clamp(440.0 / rows, 34, 48);
         double nameHeight = (options.SmallFontSize * 1.2 * 3) + 6;
-        PlotAxis y = CoverageMap.Steps(options, AxisPosition.Left, "", rows, DepthLabel);
+        PlotAxis y = CoverageMap.Rows(options, "", rows, DepthLabel);
         y.AxisTickToLabelDistance = 10;
         // Room above the first row for the names, in rows.
         y.Minimum = -0.5 - (nameHeight / cellHeight);
-        y.StartPosition = 1;
-        y.EndPosition = 0;
         LinearAxis x = PlotBase.Hidden(AxisPosition.Bottom, -0.5, columns - 0.5);
         model.Axes.Add(x);
         model.Axes.Add(y);

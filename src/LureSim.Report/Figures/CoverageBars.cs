@@ -35,9 +35,7 @@ public static class CoverageBars
         PlotModel model = PlotBase.Model(options);
         PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, "share of the retrieve (%)", 0, 100);
         x.MajorStep = options.Narrow ? 25 : 20;
-        PlotAxis y = CoverageMap.Steps(options, AxisPosition.Left, "", rows, i => candidates.Count == 0 ? "" : styles[candidates[i].Rig.Head].Label);
-        y.StartPosition = 1;
-        y.EndPosition = 0;
+        PlotAxis y = CoverageMap.Rows(options, "", rows, i => candidates.Count == 0 ? "" : styles[candidates[i].Rig.Head].Label);
         model.Axes.Add(x);
         model.Axes.Add(y);
         model.Paint(AnnotationLayer.AboveSeries, area =>
@@ -92,7 +90,7 @@ public static class CoverageBars
                 if (SideView.IsFirst(candidates[r], first))
                 {
                     OxyRect frame = area.Between(0, r - 0.46, 100, r + 0.46);
-                    area.Context.DrawRectangle(frame.Deflate(new OxyThickness(1.5)), OxyColors.Undefined, Palette.Vermilion, 2.5, EdgeRenderingMode.Adaptive);
+                    Shapes.Frame(area.Context, frame);
                 }
             }
         });

@@ -39,9 +39,7 @@ public static class CoverageMap
         (int bestRow, int bestColumn) = first is null ? Best(grid) : Find(grid, first);
         PlotModel model = PlotBase.Model(options);
         PlotAxis x = Steps(options, AxisPosition.Bottom, $"reel speed ({format.SpeedUnit})", columns, i => format.SpeedNumber(grid.Speeds[i]));
-        PlotAxis y = Steps(options, AxisPosition.Left, "", rows, i => styles[grid.Heads[i]].Label);
-        y.StartPosition = 1;
-        y.EndPosition = 0;
+        PlotAxis y = Rows(options, "", rows, i => styles[grid.Heads[i]].Label);
         model.Axes.Add(x);
         model.Axes.Add(y);
         model.Paint(AnnotationLayer.AboveSeries, area =>
@@ -128,6 +126,15 @@ public static class CoverageMap
             int index = (int)Math.Round(value);
             return Math.Abs(value - index) < 1e-6 && index >= 0 && index < count ? label(index) : "";
         };
+        return axis;
+    }
+
+    /// <summary>The same for rows, the first on top.</summary>
+    internal static PlotAxis Rows(FigureOptions options, string title, int count, Func<int, string> label)
+    {
+        PlotAxis axis = Steps(options, AxisPosition.Left, title, count, label);
+        axis.StartPosition = 1;
+        axis.EndPosition = 0;
         return axis;
     }
 

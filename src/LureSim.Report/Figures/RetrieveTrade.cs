@@ -1,5 +1,6 @@
 using LureSim.Decision.Search;
 using LureSim.Report.Units;
+using LureSim.Report.Words;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -97,7 +98,7 @@ public static class RetrieveTrade
             LabelPlacer.Draw(area, [.. labels.Select(placer.Place).OfType<LabelPlacer.Placement>()]);
         });
         RetrieveTrial winner = search.Best.Best;
-        string lure = search.Head.IsNone ? format.LureText(search.Body) : $"{format.HeadText(search.Head)} with the {format.LureText(search.Body)}";
+        string lure = ChoiceWords.Lure(search.Head, search.Body, format);
         return new Figure(options)
         {
             Name = "retrieve-trade",

@@ -26,6 +26,10 @@ internal enum Hatch
 /// <summary>Small drawings in the figure's own units.</summary>
 internal static class Shapes
 {
+    /// <summary>The frame of what was chosen, just inside a box.</summary>
+    public static void Frame(IRenderContext rc, OxyRect box) =>
+        rc.DrawRectangle(box.Deflate(new OxyThickness(1.5)), OxyColors.Undefined, Palette.Vermilion, 2.5, EdgeRenderingMode.Adaptive);
+
     /// <summary>A marker, filled or open, with a white rim that lifts it off the lines.</summary>
     public static void Marker(IRenderContext rc, ScreenPoint centre, MarkerShape shape, bool filled, OxyColor colour, double radius)
     {

@@ -28,9 +28,7 @@ public static class SpreadBars
         PlotModel model = PlotBase.Model(options);
         PlotAxis x = PlotBase.Axis(options, AxisPosition.Bottom, "how strongly it counts", -1.12, 1.12);
         x.MajorStep = 0.5;
-        PlotAxis y = CoverageMap.Steps(options, AxisPosition.Left, "", rows, i => i < zone.Count ? Label(zone[i].Input, options) : "");
-        y.StartPosition = 1;
-        y.EndPosition = 0;
+        PlotAxis y = CoverageMap.Rows(options, "", rows, i => i < zone.Count ? Label(zone[i].Input, options) : "");
         model.Axes.Add(x);
         model.Axes.Add(y);
         model.Paint(AnnotationLayer.BelowSeries, area =>

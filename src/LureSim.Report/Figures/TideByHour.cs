@@ -29,9 +29,7 @@ public static class TideByHour
         PlotModel model = PlotBase.Model(options);
         PlotAxis x = CoverageMap.Steps(options, AxisPosition.Top, options.Narrow ? $"jig head ({(options.Units == UnitSystem.Us ? "oz" : "g")})" : "", heads.Count, i => options.Narrow ? Short(heads[i], styles[heads[i]].Label, options.Units) : styles[heads[i]].Label);
         x.FontSize = options.SmallFontSize - 1;
-        PlotAxis y = CoverageMap.Steps(options, AxisPosition.Left, "", rows.Count, i => $"{TideWords.Clock(rows[i].Hours)}  {TideWords.Current(rows[i].Current, options.Units)}");
-        y.StartPosition = 1;
-        y.EndPosition = 0;
+        PlotAxis y = CoverageMap.Rows(options, "", rows.Count, i => $"{TideWords.Clock(rows[i].Hours)}  {TideWords.Current(rows[i].Current, options.Units)}");
         y.FontSize = options.SmallFontSize;
         model.Axes.Add(x);
         model.Axes.Add(y);
@@ -50,7 +48,7 @@ public static class TideByHour
                     if (rows[r].Best == heads[h])
                     {
                         area.Context.DrawRectangle(box.Deflate(new OxyThickness(1.5)), OxyColors.Undefined, OxyColors.White, 4.5, EdgeRenderingMode.Adaptive);
-                        area.Context.DrawRectangle(box.Deflate(new OxyThickness(1.5)), OxyColors.Undefined, Palette.Vermilion, 2.5, EdgeRenderingMode.Adaptive);
+                        Shapes.Frame(area.Context, box);
                     }
                 }
             }

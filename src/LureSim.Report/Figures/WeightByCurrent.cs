@@ -25,9 +25,7 @@ public static class WeightByCurrent
         IReadOnlyList<double> sizes = CommonWeights.All;
         PlotModel model = PlotBase.Model(options);
         PlotAxis x = CoverageMap.Steps(options, AxisPosition.Bottom, $"current at the surface ({(options.Units == UnitSystem.Us ? "kn" : "m/s")})", columns, i => TideWords.Current(table.Currents[i], options.Units).Split(' ')[0]);
-        PlotAxis y = CoverageMap.Steps(options, AxisPosition.Left, $"depth ({format.LengthUnit})", rows, i => format.LengthNumber(table.Depths[i]));
-        y.StartPosition = 1;
-        y.EndPosition = 0;
+        PlotAxis y = CoverageMap.Rows(options, $"depth ({format.LengthUnit})", rows, i => format.LengthNumber(table.Depths[i]));
         model.Axes.Add(x);
         model.Axes.Add(y);
         model.Paint(AnnotationLayer.AboveSeries, area =>

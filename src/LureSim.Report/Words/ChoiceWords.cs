@@ -118,8 +118,12 @@ public static class ChoiceWords
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(format);
-        return rig.Head.IsNone ? format.LureText(rig.Body) : $"{format.HeadText(rig.Head)} with the {format.LureText(rig.Body)}";
+        return Lure(rig.Head, rig.Body, format);
     }
+
+    /// <summary>The same for a head and a lure without a retrieve.</summary>
+    internal static string Lure(JigHead head, LureBody body, UnitFormat format) =>
+        head.IsNone ? format.LureText(body) : $"{format.HeadText(head)} with the {format.LureText(body)}";
 
     /// <summary>Conditions at which another head is the choice: "over 1.3 kn: 3/8 oz"; the nearest for each.</summary>
     /// <param name="choice">The choice.</param>

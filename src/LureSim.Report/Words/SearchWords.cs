@@ -17,7 +17,7 @@ public static class SearchWords
         ArgumentNullException.ThrowIfNull(search);
         var format = new UnitFormat(units);
         RetrieveTrial best = search.Best.Best, own = search.BestOwn;
-        string lure = search.Head.IsNone ? format.LureText(search.Body) : $"{format.HeadText(search.Head)} with the {format.LureText(search.Body)}";
+        string lure = ChoiceWords.Lure(search.Head, search.Body, format);
         if (best.Score <= 0)
             return [$"No retrieve of {lure} works in the strike zone here: take another weight or lure."];
 
