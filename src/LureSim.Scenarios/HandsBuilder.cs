@@ -46,7 +46,7 @@ internal static class HandsBuilder
         if (scenario.Hands.CastAngle is { } turn && !turn.Contains(0))
             add(hands.At("cast_angle"), "the presentation's own direction, 0 deg, lies outside", "a range around 0 deg", "change aim in the presentations instead");
         if (scenario.Tackle.JigHeads.Count > 0 && !scenario.Tackle.JigHeads.Any(scenario.Hands.Allows))
-            add(hands.At("weight"), "no jig head of the box lies inside", string.Join(", ", scenario.Tackle.JigHeads.Select(head => head.Label)), "widen the range or add a head");
+            add(hands.At("weight"), "no jig head in your box lies inside", string.Join(", ", scenario.Tackle.JigHeads.Select(head => head.Label)), "widen the range or add a head");
     }
 
     /// <summary>Builds.</summary>

@@ -97,7 +97,7 @@ internal static class MoveGrammar
         new("return", Return, "The rod tip goes back.") { OneOf = "move" },
         new("twitch", Twitches, "The rod tip goes out and back.") { OneOf = "move" },
         new("feed", Feed, "Line is let out.") { OneOf = "move" },
-        new("swing", new QuantityValue(QuantityKind.Duration, 1.0, 600.0), "The current sweeps the lure round on a tight line until it hangs below the rod, at the longest for this time; line comes in meanwhile only if `retrieve` is given.") { OneOf = "move" },
+        new("swing", new QuantityValue(QuantityKind.Duration, 1.0, 600.0), "The current sweeps the lure round on a tight line until it hangs straight downcurrent, for this time at most; line comes in meanwhile only if `retrieve` is given.") { OneOf = "move" },
     ]);
 
     /// <summary>A list of moves.</summary>
@@ -106,7 +106,7 @@ internal static class MoveGrammar
     /// <summary>How the lure falls.</summary>
     public static readonly WordValue Fall = new(
     [
-        new("slack line", FallMode.SlackLine, "open bail: line runs out almost freely"),
+        new("slack line", FallMode.SlackLine, "bail open: line runs out almost freely"),
         new("tight line", FallMode.TightLine, "closed bail: the lure swings in towards the rod tip"),
     ])
     { Names = EverydayNames.Fall };

@@ -87,7 +87,7 @@ internal sealed class ObservationBuilder(ReadValue root, Action<ReadValue, strin
         string[] names = [.. bodies.Where(ScenarioBuilder.IsComplete).Select(ScenarioBuilder.BodyLabel)];
         if (item["bait"] is { } bait && names.Length > 0 && !names.Contains(bait.Text.Trim()))
         {
-            add(bait, "this bait is not in the box", string.Join(", ", names), Nearest(bait.Text, names, "write the name of one of the bodies, or add it to them"));
+            add(bait, "this bait is not in your box", string.Join(", ", names), Nearest(bait.Text, names, "write the name of one of the bodies, or add it to them"));
             return;
         }
 
@@ -101,7 +101,7 @@ internal sealed class ObservationBuilder(ReadValue root, Action<ReadValue, strin
 
         if (!needs) add(head, "this bait takes no head", "no jig_head with it", "remove jig_head, or name a soft bait");
         else if (heads.Length > 0 && !heads.Any(own => own["weight"] is { } weight && Same(weight.Number, head.Number)))
-            add(head, "there is no head of this weight in the box", Weights(heads), "write a weight of the box, or add the head to it");
+            add(head, "there is no head of this weight in your box", Weights(heads), "write a weight of your box, or add the head to it");
     }
 
     private void CheckFigure(ReadValue item, string what, ReadValue figure)

@@ -31,9 +31,9 @@ internal static class ObservationGrammar
 
     private static readonly MapValue Seen = new("seen", "Something seen, felt or timed here: exactly one of the keys from bottom to pool says what. The plan learns from it how the water and the tackle really are.",
     [
-        new("jig_head", new QuantityValue(QuantityKind.Mass, Limits.HeadMass) { Words = [new("unweighted", 0.0, "a hook without lead")], Names = EverydayNames.Head }, "The head that was fished, one of the box.") { Default = "none: needed with a soft bait" },
-        new("bait", new TextValue(80, AllowLines: false), "Name of the bait that was fished, one of the box.") { Default = "the only one that fits, otherwise the first" },
-        new("bottom", Time, "Time from splash-down to the bottom, by a watch.") { OneOf = "what" },
+        new("jig_head", new QuantityValue(QuantityKind.Mass, Limits.HeadMass) { Words = [new("unweighted", 0.0, "a hook without lead")], Names = EverydayNames.Head }, "The head that was fished, one of your box.") { Default = "none: needed with a soft bait" },
+        new("bait", new TextValue(80, AllowLines: false), "Name of the bait that was fished, one of your box.") { Default = "the only one that fits, otherwise the first" },
+        new("bottom", Time, "Time from when it hits the water to the bottom, by a watch.") { OneOf = "what" },
         new("bottom_count", new NumberValue(0.5, 600.0, AllowRatio: false, "9"), "The same by a count in the head, a second each.") { OneOf = "what" },
         new("first_tick", new IntegerValue(1, 600), "The least count after which the lure ticks bottom as the reel begins to turn.") { OneOf = "what" },
         new("turns_to_tick", Turns, "Turns of the handle until it first ticks bottom.") { OneOf = "what" },
@@ -47,7 +47,7 @@ internal static class ObservationGrammar
         new("pool", Pool, "A timed fall in a pool or a bucket: tells the drag of the bait for good.") { OneOf = "what" },
         new("happened", new WordValue([new("yes", true, "it did"), new("no", false, "up to this time, count or number of turns it had not")]), "Whether it happened. With no the figure says how long it had not: bottom: 20 s, happened: no.") { Default = "yes" },
         new("side", new WordValue([new("left", 1.0, "to the left of the cast"), new("right", -1.0, "to the right of it")]), "To which side of the cast an angle is.") { Default = "none: needed with an angle" },
-        new("after", Time, "When line_angle was seen, from splash-down on.") { Default = "with the lure on the bottom" },
+        new("after", Time, "When line_angle was seen, counted from when it hits the water.") { Default = "with the lure on the bottom" },
         new("presentation", new TextValue(60, AllowLines: false), "Name of one of the presentations, which says how it was cast and worked.") { Default = "the first" },
         new("cast", new QuantityValue(QuantityKind.Length, Limits.CastLength), "Cast, in place of the presentation's.") { Default = "that of the presentation" },
         new("fall", MoveGrammar.Fall, "How the lure fell, in place of the presentation's.") { Default = "that of the presentation" },

@@ -30,7 +30,7 @@ internal static class RiggingGrammar
         .Select(kind => FormattableString.Invariant($"{100 * kind.Proportions.ShankShare:0} % {kind.Word}")));
 
     /// <summary>The diving lip.</summary>
-    public static MapValue Lip { get; } = new("lip", "The diving lip of a hard twitchbait.",
+    public static MapValue Lip { get; } = new("lip", "The diving lip of a hard jerkbait.",
     [
         new("length", new QuantityValue(QuantityKind.Length, Limits.LipSide), "Length of the lip from its root.") { Required = true },
         new("width", new QuantityValue(QuantityKind.Length, Limits.LipSide), "Width of the lip.") { Required = true },

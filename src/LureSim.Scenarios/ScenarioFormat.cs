@@ -44,9 +44,9 @@ public static class ScenarioFormat
         text.Append(
             """
 
-            Directions are seen from above, anticlockwise from the reference direction of the spot, and say where the water, the
-            wind or the boat goes *to*: `away` (0 deg), `left` (90 deg), `towards` (180 deg), `right` (270 deg). The reference
-            direction is that of a cast without `aim`: who faces that way has `left` on the left. A presentation with `aim` is
+            Directions are seen from above, anticlockwise from straight out, and say where the water, the
+            wind or the boat goes *to*: `away` (0 deg), `left` (90 deg), `towards` (180 deg), `right` (270 deg). Straight
+            out is a cast without `aim`: who faces that way has `left` on the left. A presentation with `aim` is
             cast in another direction, `aim: left` square to the left, and the current, the wind and the drift stay where they
             are. With a current that flows `away`, for example, `aim: towards` casts against it and `aim: 60 deg` down and
             across. The moves of the rod tip alone (`sweep`, `twitch`) are counted from the cast.
@@ -91,7 +91,7 @@ public static class ScenarioFormat
             - Moves that repeat bring the rod tip back to where it began, and take line in, or there is a `time_limit`. The rod
               tip stays above the water and within 4 m of where it was, and moves no faster than 12 m/s. Only the last move may
               reel without end.
-            - The line that is out at the splash-down fits on the spool.
+            - The line that is out when the lure hits the water fits on the spool.
             - No name, jig head, body or colour is given twice.
             - The edges of a spread are in order; the times of a tide run on and span at most a day, and its depth changes leave
               at least 0.2 m of water.

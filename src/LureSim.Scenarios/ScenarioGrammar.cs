@@ -16,7 +16,7 @@ internal static class ScenarioGrammar
 
     private static readonly IReadOnlyList<GrammarWord> Directions =
     [
-        new("away", 0.0, "away from the angler, along the reference direction (0 deg)"),
+        new("away", 0.0, "away from the angler, straight out (0 deg)"),
         new("left", Math.PI / 2.0, "to the left of who faces that way (90 deg)"),
         new("towards", Math.PI, "towards the angler (180 deg)"),
         new("right", 3.0 * Math.PI / 2.0, "to the right (270 deg)"),
@@ -55,7 +55,7 @@ internal static class ScenarioGrammar
     private static readonly MapValue Current = new("current", "The current, or how the tide runs in one line: outgoing 0.8 kn, to my right.",
     [
         new("speed", new QuantityValue(QuantityKind.Speed, Limits.CurrentSpeed) { Words = [new("slack", 0.0, "still water between the tides")], Names = EverydayNames.Slack }, "Speed at the surface; over a bottom profile, where it is deepest.") { Required = true },
-        new("direction", Direction, "Where the water flows to, anticlockwise seen from above from the reference direction of the spot (that of a cast without `aim`), or in words. May be left out where the water is still.") { Default = "required where the water moves" },
+        new("direction", Direction, "Where the water flows to, anticlockwise seen from above from straight out (a cast without `aim`), or in words. May be left out where the water is still.") { Default = "required where the water moves" },
         new("tide", new WordValue(
         [
             new("outgoing", TideStage.Outgoing, "the tide falls, the water goes out"),
@@ -221,8 +221,8 @@ internal static class ScenarioGrammar
         new("height", new QuantityValue(QuantityKind.Length, Limits.BodySide), "Greatest height of the body; a spoon takes thickness instead.") { Default = "proportion of the profile" },
         new("width", new QuantityValue(QuantityKind.Length, Limits.BodySide), "Greatest width of the body.") { Default = "proportion of the profile" },
         new("density", new QuantityValue(QuantityKind.Density, Limits.BodyDensity), "Density of the material; of a hard bait all in all, hooks included; not for a spoon.") { Default = "density of the profile" },
-        new("float", RiggingGrammar.Float, "Whether a hard twitchbait floats.") { Default = "suspending" },
-        new("lip", RiggingGrammar.Lip, "The diving lip of a hard twitchbait.") { Default = "none" },
+        new("float", RiggingGrammar.Float, "Whether a hard jerkbait floats.") { Default = "suspending" },
+        new("lip", RiggingGrammar.Lip, "The diving lip of a hard jerkbait.") { Default = "none" },
         new("thickness", new QuantityValue(QuantityKind.Length, Limits.SpoonThickness), "Thickness of the metal of a spoon.") { Default = "proportion of the profile" },
         new("metal", new WordValue(RiggingGrammar.SpoonMetals), "Metal of a spoon.") { Default = "brass" },
         new("name", new TextValue(60, false), "Name for people.") { Default = "length and profile" },
@@ -273,15 +273,15 @@ internal static class ScenarioGrammar
         new("period", new QuantityValue(QuantityKind.Duration, 0.1, 5.0), "Time for one twitch, up and down.") { Default = "0.5 s" },
     ]);
 
-    private static readonly MapValue Drift = new("drift", "The boat drifts, or the angler walks, from the splash-down on, at constant velocity. The wind does not move the boat by itself: give its drift here.",
+    private static readonly MapValue Drift = new("drift", "The boat drifts, or the angler walks, from when the lure hits the water on, at constant velocity. The wind does not move the boat by itself: give its drift here.",
     [
         new("speed", new QuantityValue(QuantityKind.Speed, Limits.DriftSpeed), "Speed over ground.") { Required = true },
-        new("direction", Direction, "Where to, counted like the current from the reference direction of the spot, not from the cast.") { Required = true },
+        new("direction", Direction, "Where to, counted like the current from straight out, not from the cast.") { Required = true },
     ]);
 
     private static readonly MapValue Cast = new("cast", "The cast: a length, the length with a lure that you know (60 ft with 1/4 oz), or a full cast.",
     [
-        new("length", new QuantityValue(QuantityKind.Length, Limits.CastLength) { Words = [new("full cast", null, "as far as the rod throws each lure in a cast that can be repeated all day")], Names = EverydayNames.Cast }, "Horizontal distance from the rod tip to the splash-down. With a rod and without `with`, the distance that you want: a lure that cannot be thrown so far falls short, and the plan says so.") { Required = true },
+        new("length", new QuantityValue(QuantityKind.Length, Limits.CastLength) { Words = [new("full cast", null, "as far as the rod throws each lure in a cast that can be repeated all day")], Names = EverydayNames.Cast }, "Horizontal distance from the rod tip to where the lure hits the water. With a rod and without `with`, the distance that you want: a lure that cannot be thrown so far falls short, and the plan says so.") { Required = true },
         new("with", new QuantityValue(QuantityKind.Mass, Limits.HeadMass), "The lure with which the cast is so long in still air: a jig head with the first soft body, or where there is none a lure of this weight. Every other lure is thrown as hard and flies as far as it then does.") { Default = "none" },
     ]);
 
@@ -289,15 +289,15 @@ internal static class ScenarioGrammar
     [
         new("name", new TextValue(60, false), "Name for people; no two may be the same.") { Required = true },
         new("cast", new ShortOrMapValue("length", Cast) { Phrase = PhraseBook.Cast }, "How far it is cast.") { Required = true },
-        new("aim", Direction, "Where the cast goes: anticlockwise from the reference direction of the spot, which directions are counted from.") { Default = "0 deg, the reference direction" },
-        new("fall", MoveGrammar.Fall, "How the lure falls after the splash-down.") { Default = "slack line, or as the style has it" },
-        new("count_down", MoveGrammar.CountDown, "Time from splash-down until the retrieve begins; the fall ends sooner if the lure reaches the bottom.") { Default = "as the style has it; required without one" },
+        new("aim", Direction, "Where the cast goes: anticlockwise from straight out, which all directions are counted from.") { Default = "0 deg, straight out" },
+        new("fall", MoveGrammar.Fall, "How the lure sinks once it hits the water.") { Default = "slack line, or as the style has it" },
+        new("count_down", MoveGrammar.CountDown, "Time from when it hits the water until the retrieve begins; the fall ends sooner if the lure reaches the bottom.") { Default = "as the style has it; required without one" },
         new("style", new WordValue([.. RetrieveStyle.All.Select(style => new GrammarWord(style.Name, style.Name, style.Meaning))]) { Names = EverydayNames.Style }, "A ready-made retrieve of the trade.") { Default = "none" },
         new("retrieve", MoveGrammar.Retrieve, "How fast line is taken in while reeling.") { Default = "as the style or the moves have it; required without either" },
         new("pause", Pause, "Stops in the retrieve; with a style, its own figures in place of those of the style.") { Default = "none, a steady retrieve" },
         new("twitch", Twitch, "Rod work at the start of each pause; needs pauses. With a style, its own figures in place of those of the style.") { Default = "none" },
         new("moves", MoveGrammar.Moves, "The retrieve as a list of moves, which begin again after the last until the line is in. A list with a swing is done once.") { Default = "by style, retrieve, pause and twitch" },
-        new("drift", Drift, "The boat drifts, or the angler walks, from the splash-down on.") { Default = "none" },
+        new("drift", Drift, "The boat drifts, or the angler walks, from when the lure hits the water on.") { Default = "none" },
         new("time_limit", new QuantityValue(QuantityKind.Duration, Limits.TimeLimit), "The retrieve ends after this time, if it has not ended before.") { Default = "none" },
         new("line_left", new QuantityValue(QuantityKind.Length, Limits.LineLeft), "The retrieve ends with this much line still out; at least the height of the rod tip, less than the cast.") { Default = "3 m, or the height of the rod tip and 0.5 m if that is more" },
     ]);
@@ -324,7 +324,7 @@ internal static class ScenarioGrammar
     [
         new("kind", ForageKindWord, "What it is.") { Required = true },
         new("seen", ForageSeenWord, "How it was seen.") { Default = "present" },
-        new("length", new QuantityValue(QuantityKind.Length, Limits.ForageLength) { Example = "3 in" }, "Its length; a lure is to match or exceed it.") { Default = "not judged, usual for the kind" },
+        new("length", new QuantityValue(QuantityKind.Length, Limits.ForageLength) { Example = "3 in" }, "Its length; a lure of the same size or a bit bigger suits it.") { Default = "not judged, usual for the kind" },
         new("colour", new ColourValue(ColourNames.All), "Its colour, which a natural lure is to match.") { Default = "usual for the kind", Alias = "color" },
     ]);
 
@@ -373,7 +373,7 @@ internal static class ScenarioGrammar
     /// <summary>How far the angler will go with each hand and with the weight.</summary>
     public static MapValue Hands { get; } = new("hands", "How far you will go, each from the first value to the second. The figures of your presentations must lie inside.",
     [
-        new("weight", new ListValue(new QuantityValue(QuantityKind.Mass, 0.0, Limits.HeadMass.Most) { Words = [new("unweighted", 0.0, "a hook without lead")], Names = EverydayNames.Head }, 2, 2), "Weight of the jig head; one of the box must lie inside.") { Default = "the whole box" },
+        new("weight", new ListValue(new QuantityValue(QuantityKind.Mass, 0.0, Limits.HeadMass.Most) { Words = [new("unweighted", 0.0, "a hook without lead")], Names = EverydayNames.Head }, 2, 2), "Weight of the jig head; one in your box must lie inside.") { Default = "the whole box" },
         new("sink_count", new ListValue(new QuantityValue(QuantityKind.Duration, Limits.CountDown), 2, 2), "How long a lure that is counted down may sink.") { Default = "up to 60 s, or to the bottom" },
         new("reel_speed", new ListValue(new QuantityValue(QuantityKind.Speed, Limits.LineSpeed), 2, 2), "How fast the reel turns, as line coming in.") { Default = "0.7 to 1.4 times the presentation's" },
         new("lift", new ListValue(new QuantityValue(QuantityKind.Length, Limits.Lift), 2, 2), "How far the rod tip goes in a twitch or a lift.") { Default = "0.6 to 1.4 times the presentation's" },

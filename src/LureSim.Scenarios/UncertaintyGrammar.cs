@@ -11,17 +11,17 @@ internal static class UncertaintyGrammar
     [
         new("law", new WordValue(
         [
-            new("either", LineLawChoice.Either, "half of the draws with measured, half with churchill bernstein"),
+            new("either", LineLawChoice.Either, "half of the tries with measured, half with churchill bernstein"),
             new("measured", LineLawChoice.Measured, "the cylinder as measured by Wieselsberger 1922 across, Choo & Casarella 1971 with an axial boundary layer along; the law of single runs"),
             new("choo casarella", LineLawChoice.ChooCasarella, "Choo & Casarella 1971 across and along, with an axial boundary layer"),
             new("sucker brauer", LineLawChoice.SuckerBrauer, "Sucker & Brauer 1975 across, Choo & Casarella 1971 with an axial boundary layer along"),
             new("churchill bernstein", LineLawChoice.ChurchillBernstein, "Choo & Casarella 1971 across, Churchill & Bernstein 1977 along"),
-        ]), "Which published law the draws use.") { Default = "either, or measured where others is exact" },
+        ]), "Which published law the tries use.") { Default = "either, or measured where others is exact" },
         new("factor", Share, "Plus or minus on all the drag of the line; 0 % takes the law as it is.") { Default = "15 %, assumed, or 0 % where others is exact" },
     ]);
 
     /// <summary>How well the inputs are known.</summary>
-    public static MapValue Uncertainty { get; } = new("uncertainty", "How well the inputs are known. The plan is computed for many draws from these spreads, and says how sure its choice is. A percentage alone is a plus-or-minus; 0 % means known exactly.",
+    public static MapValue Uncertainty { get; } = new("uncertainty", "How well the inputs are known. The plan is computed for many tries drawn from these spreads, and says how sure its choice is. A percentage alone is a plus-or-minus; 0 % means known exactly.",
     [
         new("current", Spread("current", QuantityKind.Speed, Limits.CurrentSpeed), "Current at the surface.") { Default = "25 %, assumed" },
         new("cast", Spread("cast", QuantityKind.Length, Limits.CastLength), "Length of the cast.") { Default = "10 %, assumed" },
@@ -41,8 +41,8 @@ internal static class UncertaintyGrammar
             new("assumed", true, "the assumed spread of each"),
             new("exact", false, "known exactly: with this word alone there is no uncertainty"),
         ]), "What holds for the inputs that are not named here.") { Default = "assumed" },
-        new("samples", new IntegerValue(0, ScenarioUncertainty.MostSamples), "Draws for each jig head; 0 for none.") { Default = "24" },
-        new("seed", new IntegerValue(0, 1_000_000), "Seed of the draws; another seed gives other draws.") { Default = "1" },
+        new("samples", new IntegerValue(0, ScenarioUncertainty.MostSamples), "What-if tries for each jig head; 0 for none.") { Default = "24" },
+        new("seed", new IntegerValue(0, 1_000_000), "Seed of the tries; another seed gives other tries.") { Default = "1" },
     ]);
 
     private static ShortOrMapValue Spread(string name, QuantityKind kind, ValueRange range)
@@ -50,7 +50,7 @@ internal static class UncertaintyGrammar
         var value = new QuantityValue(kind, range);
         return new ShortOrMapValue("plus_or_minus", new MapValue(name, "How well it is known, in one of three forms.",
         [
-            new("plus_or_minus", new ShareOrAmountValue(Share, new QuantityValue(kind, 0.0, range.Most)), "Nine draws in ten lie within this of the value: a normal distribution, cut at twice the margin.") { OneOf = "form" },
+            new("plus_or_minus", new ShareOrAmountValue(Share, new QuantityValue(kind, 0.0, range.Most)), "Nine tries in ten lie within this of the value: a normal distribution, cut at twice the margin.") { OneOf = "form" },
             new("between", new ListValue(value, 2, 2), "Anywhere between the two, all alike.") { OneOf = "form" },
             new("triangular", new ListValue(value, 3, 3), "Least, likeliest and greatest value.") { OneOf = "form" },
         ]));

@@ -163,7 +163,7 @@ public static class ColourWords
             DarkCriterion.LuminanceAgainstWhite => "near black beside white",
             DarkCriterion.Chroma => "without hue",
             DarkCriterion.ContrastToWater => "less than half as bright as the water behind it",
-            DarkCriterion.FishCones => $"dark to the cones of a {eye.CommonName}{(eye.Basis == EyeBasis.StandIn ? " (stand-in eye)" : "")}",
+            DarkCriterion.FishCones => $"dark to the cones of a {eye.CommonName}{(eye.Basis == EyeBasis.StandIn ? " (eye data borrowed)" : "")}",
             _ => throw new ArgumentOutOfRangeException(nameof(dark), dark.Criterion, "Not a criterion."),
         };
         string depth = dark.Depth switch

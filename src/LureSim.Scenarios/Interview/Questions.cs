@@ -264,7 +264,7 @@ internal static class Questions
             new("turns", "How many turns of the handle in 10 seconds, reeling as you do?", new CountForm(1.0, 25.0) { Choices = [new("did not count", "") { Names = ["didn't count", "no", "usual", "none"] }] }, "did not count") { Write = (_, _) => { } },
         ]),
 
-        new(15, "Which jig heads are in the box?", "One of them is the answer.",
+        new(15, "Which jig heads are in your box?", "One of them is the answer.",
         [
             new("heads", "", new MeasureForm(QuantityKind.Mass, Ounce / 32.0, 4.0 * Ounce, "oz", "1/8, 1/4, 3/8") { Most = 12, Choices = [new("unweighted", "a bare hook", "unweighted", 0.0) { Names = Names(EverydayNames.Head, "unweighted") }] }, "1/8, 1/4, 3/8") { Write = Writing.Heads },
         ])

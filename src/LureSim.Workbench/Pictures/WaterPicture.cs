@@ -93,7 +93,7 @@ internal static class WaterPicture
             GrassText = spot.Profile is { IsEven: false } ? SpotWords.GrassText(spot, format) : spot.GrassHeight > 0 ? $"grass {format.HandText(spot.GrassHeight)}" : "",
             Across = Ticks(0, to, format, 8),
             Down = Ticks(0, spot.Depth, format, 6),
-            Alt = $"The water cut along the cast: {SpotWords.Depth(spot, format)} deep over {SpotWords.Bottoms(spot)}, strike zone {(spot.Profile is { IsEven: false } ? SpotWords.Zone(spot, format) : format.HandBand(spot.StrikeZone.Top, spot.StrikeZone.Bottom))}, {current}. One line for each head from splash-down to the rod.",
+            Alt = $"The water cut along the cast: {SpotWords.Depth(spot, format)} deep over {SpotWords.Bottoms(spot)}, strike zone {(spot.Profile is { IsEven: false } ? SpotWords.Zone(spot, format) : format.HandBand(spot.StrikeZone.Top, spot.StrikeZone.Bottom))}, {current}. One line for each head, from where it hits the water to the rod.",
         };
     }
 
@@ -170,7 +170,7 @@ internal static class WaterPicture
         double step = ((double[])[5, 10, 20, 30, 60, 120, 300]).First(s => longest / s <= 10 || s >= 300);
         double[] times = [.. Enumerable.Range(0, (int)(longest / step) + 1).Select(i => i * step)];
         return new TableView(
-            $"Depth in {format.LengthUnit}, by seconds after splash-down",
+            $"Depth in {format.LengthUnit}, by seconds since it hit the water",
             ["head", .. times.Select(t => UnitFormat.SecondsText(t))],
             [.. runs.Select((run, i) => (IReadOnlyList<string>)[question.Lures[i].Name, .. times.Select(t => DepthAt(run.Track, t, format))])]);
     }

@@ -144,7 +144,7 @@ internal static class PocketWriter
             PocketStep step = spot.Steps[k];
             int i = Array.IndexOf(flows, step.Current), j = Array.IndexOf(depths, step.Depth);
             string id = string.Create(CultureInfo.InvariantCulture, $"a{number}-{i}-{j}");
-            string tie = step.Run is { } run ? $"<p class=\"tie\">Tie on <b>{E(Name(run.Rig, format))}</b></p><p>{E(Does(run, format))}</p>{Small(run, step.Depth, spot, format)}" : "<p class=\"tie\">No head of this box gets there.</p>";
+            string tie = step.Run is { } run ? $"<p class=\"tie\">Tie on <b>{E(Name(run.Rig, format))}</b></p><p>{E(Does(run, format))}</p>{Small(run, step.Depth, spot, format)}" : "<p class=\"tie\">No head in your box gets there.</p>";
             body.Append(CultureInfo.InvariantCulture, $"<div class=\"answer\" id=\"{id}\">{tie}</div>");
             rules.Append(CultureInfo.InvariantCulture, $"#taps{number}:has(#c{number}-{i}:checked):has(#d{number}-{j}:checked) #{id}{{display:block}}\n");
         }
@@ -264,7 +264,7 @@ internal static class PocketWriter
             There = "there after",
             InZone = "in zone",
             Best = "Tie on",
-            None = "No head of this box gets there.",
+            None = "No head in your box gets there.",
             Verdicts = Enum.GetValues<TrialVerdict>().Select(verdict => Verdict(verdict, scenario.Spot)),
             Hours = spot.Hours.Select(hour => new { Label = Clock(hour.Hours), Flow = Nearest(flowStops, hour.Current), Depth = Nearest(depthStops, hour.Depth) }),
             Colors = new

@@ -36,7 +36,7 @@ public class HandsInputTests
     [InlineData("hands: {reel_speed: [2 m/s, 0.1 m/s]}", "out of order")]
     [InlineData("hands: {reel_speed: [2.5 m/s, 2.8 m/s]}", "lies outside")]
     [InlineData("hands: {cast_angle: [5 deg, 20 deg]}", "0 deg, lies outside")]
-    [InlineData("hands: {weight: [6 oz, 7 oz]}", "no jig head of the box lies inside")]
+    [InlineData("hands: {weight: [6 oz, 7 oz]}", "no jig head in your box lies inside")]
     [InlineData("hands: {reel_speed: [1 m/s]}", "2")]
     public void What_does_not_fit_is_an_error_with_its_place_and_a_way_out(string text, string says)
     {

@@ -33,9 +33,9 @@ public sealed class ObservationInputTests : IDisposable
     }
 
     [Theory]
-    [InlineData("{jig_head: 5/8 oz, bottom: 6 s}", "no head of this weight in the box", "write a weight of the box")]
+    [InlineData("{jig_head: 5/8 oz, bottom: 6 s}", "no head of this weight in your box", "write a weight of your box")]
     [InlineData("{bottom: 6 s}", "the weight that was fished is missing", "add for example")]
-    [InlineData("{jig_head: 1/8 oz, bait: big worm, bottom: 6 s}", "this bait is not in the box", "")]
+    [InlineData("{jig_head: 1/8 oz, bait: big worm, bottom: 6 s}", "this bait is not in your box", "")]
     [InlineData("{jig_head: 1/8 oz, bottom: 0.4 s}", "so fast", "correct the time or the depth")]
     [InlineData("{jig_head: 1/8 oz, bottom: -3 s}", "the value is too small", "")]
     [InlineData("{jig_head: 1/8 oz, bottom: 6}", "the number has no unit", "")]
