@@ -13,16 +13,28 @@ public class LivePageTests(BrowserFixture fixture)
 
     private static readonly PageWaitForFunctionOptions Patient = new() { Timeout = 90_000 };
 
-    // 2. A fast hand: what is drawn at last is what was asked last, and nothing older is drawn after something newer.
-    [BrowserFact]
-    public async Task The_last_drawn_is_the_last_asked()
+    // 2. A fast hand: one wish under way, what is drawn at last is what was asked last, the head that is looked at comes before the others, and no part of the picture goes back.
+    [BrowserTheory]
+    [InlineData("creek", "steady")]
+    [InlineData("bridge-channel", "lift and drop")]
+    public async Task The_last_drawn_is_the_last_asked(string scenario, string retrieve)
     {
-        await using LiveServer live = await BrowserFixture.ServeAsync(Creek);
+        await using LiveServer live = await BrowserFixture.ServeAsync(Scenario(scenario));
         await using Opened page = await OpenAsync(live);
+        await page.Page.AddInitScriptAsync("""
+            window.wire = [];
+            window.WebSocket = class extends WebSocket {
+              constructor(address) { super(address); this.addEventListener("message", event => { const { kind, seq } = JSON.parse(event.data); wire.push({ kind, seq, to: "page" }); }); }
+              send(text) { const { kind, seq } = JSON.parse(text); wire.push({ kind, seq, to: "server" }); super.send(text); }
+            };
+            """);
+        await page.Page.EvaluateAsync("way => { location.hash = 'way=' + encodeURIComponent(way); }", retrieve);
+        await page.Page.ReloadAsync();
+        await FineSentence(page.Page);
         JsonElement found = (await page.Page.EvaluateAsync("""
             async () => {
-              const seen = [];
-              document.addEventListener("drawn", event => seen.push(event.detail.seq));
+              const whole = [], boxes = [];
+              document.addEventListener("drawn", event => { const { kind, seq, late } = event.detail; if (!late) whole.push(seq); if (kind !== "look") boxes.push(seq); });
               const input = document.getElementById("k-cur");
               for (let i = 0; i < 200; i++) {
                 input.value = String(i % (Number(input.max) + 1));
@@ -30,13 +42,21 @@ public class LivePageTests(BrowserFixture fixture)
                 await new Promise(done => setTimeout(done, 10));
               }
               const asked = luresim.state.cur;
-              for (let i = 0; i < 600 && !(luresim.fine && !luresim.flying); i++) await new Promise(done => setTimeout(done, 100));
-              return { asked, drawn: luresim.picture.state.cur, sorted: seen.every((s, i) => i === 0 || s >= seen[i - 1]), count: seen.length };
+              for (let i = 0; i < 900 && !(luresim.fine && !luresim.flying); i++) await new Promise(done => setTimeout(done, 100));
+              const looks = wire.filter(({ kind }) => kind === "look");
+              const one = looks.every(({ to, seq }, i) => to === "page" ? looks[i - 1].to === "server" && looks[i - 1].seq === seq : i === 0 || looks[i - 1].to === "page");
+              const ahead = wire.every(({ kind, seq }, i) => kind !== "box" || wire.slice(0, i).some(({ kind, seq: other, to }) => kind === "look" && to === "page" && other === seq));
+              const sorted = list => list.every((s, i) => i === 0 || s >= list[i - 1]);
+              return { asked, drawn: luresim.picture.state.cur, whole: sorted(whole), boxes: sorted(boxes), ahead, one, count: whole.length, box: wire.filter(({ kind }) => kind === "box").length };
             }
             """))!.Value;
         Assert.Equal(found.GetProperty("asked").GetString(), found.GetProperty("drawn").GetString());
-        Assert.True(found.GetProperty("sorted").GetBoolean());
+        Assert.True(found.GetProperty("whole").GetBoolean(), "Nothing older is drawn after something newer.");
+        Assert.True(found.GetProperty("boxes").GetBoolean(), "Nor are the other heads.");
+        Assert.True(found.GetProperty("ahead").GetBoolean(), "The head that is looked at comes first.");
+        Assert.True(found.GetProperty("one").GetBoolean(), "One wish is under way, never two.");
         Assert.True(found.GetProperty("count").GetInt32() > 3);
+        Assert.True(found.GetProperty("box").GetInt32() > 0);
         page.Silent();
     }
 

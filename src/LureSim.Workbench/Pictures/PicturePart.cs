@@ -12,8 +12,9 @@ namespace LureSim.Workbench.Pictures;
 /// <param name="bench">The scenario on the bench.</param>
 internal sealed class PicturePart(WorkBench bench)
 {
-    // One core is left for the browser.
+    // While a knob moves one core is left for the browser; at rest it needs none.
     private static readonly int Workers = Math.Max(1, Environment.ProcessorCount - 1);
+    private static readonly int AtRest = Environment.ProcessorCount;
 
     private static readonly System.Runtime.CompilerServices.ConditionalWeakTable<WorkBench, RunCache> Caches = [];
 
@@ -98,8 +99,8 @@ internal sealed class PicturePart(WorkBench bench)
     {
         var watch = Stopwatch.StartNew();
         SceneView scene = WaterPicture.Scene(question, Format);
-        Candidate first = At(question, question.Focus, quality, cancellation);
         Candidate[]? runs = withRest ? Runs(question, quality, cancellation) : null;
+        Candidate first = runs is null ? At(question, question.Focus, quality, cancellation) : runs[question.Focus];
         string? difference = null;
         if (pin is not null)
         {
@@ -127,9 +128,9 @@ internal sealed class PicturePart(WorkBench bench)
     {
         var runs = new Candidate[question.Lures.Count];
 
-        // The neighbors of the one that is looked at go first: what is compared first.
+        // The one that is looked at and its neighbors go first: what is compared first.
         int[] order = [.. Enumerable.Range(0, runs.Length).OrderBy(i => Math.Abs(i - question.Focus))];
-        Parallel.For(0, runs.Length, new ParallelOptions { MaxDegreeOfParallelism = Workers, CancellationToken = cancellation }, i => runs[order[i]] = At(question, order[i], quality, cancellation));
+        Parallel.For(0, runs.Length, new ParallelOptions { MaxDegreeOfParallelism = quality == Quality.Fine ? AtRest : Workers, CancellationToken = cancellation }, i => runs[order[i]] = At(question, order[i], quality, cancellation));
         return runs;
     }
 

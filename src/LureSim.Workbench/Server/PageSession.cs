@@ -17,8 +17,12 @@ internal sealed class PageSession : IDisposable
 {
     private const int LargestMessage = 64 * 1024;
 
-    // While a hand drags without a stop, the other heads are drawn at least this often.
-    private static readonly TimeSpan RestAtLeast = TimeSpan.FromMilliseconds(400);
+    // While a hand drags without a stop, the other heads are worked on at least this often, and nothing is gained by giving up what takes no more than a frame or two.
+    private static readonly TimeSpan OthersAtLeast = TimeSpan.FromMilliseconds(150);
+    private static readonly TimeSpan Light = TimeSpan.FromMilliseconds(30);
+
+    // A hand that has sent nothing for so long after an answer has stopped, for the time being.
+    private static readonly TimeSpan Stopped = TimeSpan.FromMilliseconds(40);
 
     // How long the hand rests before the colors are worked out.
     private static readonly TimeSpan BeforeColors = TimeSpan.FromMilliseconds(250);
@@ -40,6 +44,7 @@ internal sealed class PageSession : IDisposable
     private readonly Channel<PageMessage> looks = Channel.CreateBounded<PageMessage>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropOldest, SingleReader = true });
     private CancellationTokenSource resting = new();
     private CancellationTokenSource trying = new();
+    private readonly OtherHeads others = new(OthersAtLeast, Light);
     private readonly List<string> notes = [];
     private string? knobsSent;
     private long lesson;
@@ -93,6 +98,7 @@ internal sealed class PageSession : IDisposable
             await resting.CancelAsync().ConfigureAwait(false);
             await trying.CancelAsync().ConfigureAwait(false);
             await looking.ConfigureAwait(false);
+            await others.WhenDoneAsync().ConfigureAwait(false);
         }
     }
 
@@ -130,6 +136,7 @@ internal sealed class PageSession : IDisposable
             case "look":
                 Renew(ref resting);
                 trying.Cancel();
+                others.Overtake();
                 looks.Writer.TryWrite(message);
                 break;
             case "fine":
@@ -177,7 +184,6 @@ internal sealed class PageSession : IDisposable
 
     private async Task LookAsync()
     {
-        DateTime whole = DateTime.MinValue;
         await foreach (PageMessage message in looks.Reader.ReadAllAsync().ConfigureAwait(false))
         {
             await SafelyAsync(message.Seq, async () =>
@@ -185,21 +191,51 @@ internal sealed class PageSession : IDisposable
                 using CancellationTokenSource stage = Stage(ending.Token);
                 if (options.Delay > TimeSpan.Zero) await Task.Delay(options.Delay, stage.Token).ConfigureAwait(false);
                 BenchQuestion question = pictures.Bench.Ask(BenchSettings.Of(message.State));
-                ServerMessage focus = pictures.Focus(message.Seq, question, Pin(message), stage.Token);
+                PicturePart here = pictures;
+                ServerMessage focus = here.Focus(message.Seq, question, Pin(message), stage.Token);
                 await SendAsync(WithoutKnownKnobs(focus)).ConfigureAwait(false);
-
-                // The next wish is there already: the hand moves on, and the others follow when they are due.
-                if (looks.Reader.Count > 0 && DateTime.UtcNow - whole < RestAtLeast) return;
-                ServerMessage rest = pictures.Rest(focus, question, stage.Token);
-                await SendAsync(rest with { Knobs = null, Kind = "box" }).ConfigureAwait(false);
-                whole = DateTime.UtcNow;
+                others.Propose(overtaken => OthersAsync(here, focus, question, overtaken));
             }).ConfigureAwait(false);
+            if (others.IsDue) others.Begin(stopped: false);
+            else if (!await GoesOnAsync().ConfigureAwait(false)) others.Begin(stopped: true);
         }
+    }
+
+    private async Task<bool> GoesOnAsync()
+    {
+        using var patience = new CancellationTokenSource(Stopped);
+        try
+        {
+            return await looks.Reader.WaitToReadAsync(patience.Token).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException)
+        {
+            return false;
+        }
+    }
+
+    private async Task<bool> OthersAsync(PicturePart here, ServerMessage focus, BenchQuestion question, CancellationToken overtaken)
+    {
+        bool shown = false;
+        await SafelyAsync(focus.Seq, async () =>
+        {
+            using CancellationTokenSource stage = Stage(ending.Token);
+            using var either = CancellationTokenSource.CreateLinkedTokenSource(stage.Token, overtaken);
+            if (options.BeforeOthers is { } before) await before(either.Token).ConfigureAwait(false);
+            ServerMessage rest = here.Rest(focus, question, either.Token);
+            await SendAsync(rest with { Knobs = null, Kind = "box" }).ConfigureAwait(false);
+            shown = true;
+        }).ConfigureAwait(false);
+        return shown;
     }
 
     private async Task FineAsync(PageMessage message, CancellationToken cancellation)
     {
         BenchQuestion question = pictures.Bench.Ask(BenchSettings.Of(message.State));
+
+        // The quick picture of the other heads is nearer than the fine one.
+        others.Begin(stopped: true);
+        await others.WhenDoneAsync().WaitAsync(cancellation).ConfigureAwait(false);
         await StageAsync(message.Seq, stage => WithoutKnownKnobs(pictures.Fine(message.Seq, question, Pin(message), stage)), cancellation).ConfigureAwait(false);
 
         // Colors take about as long as all paths together and cannot be stopped half-way: a hand that goes on at once is not made to wait for them.

@@ -36,12 +36,18 @@ internal sealed record WorkbenchOptions(Shelf Shelf, string Version)
 
     /// <summary>Waits before each answer, for tests of a slow machine.</summary>
     public TimeSpan Delay { get; init; }
+
+    /// <summary>Waits before the other heads are worked on, for tests of heavy work.</summary>
+    public Func<CancellationToken, Task>? BeforeOthers { get; init; }
 }
 
 /// <summary>The server of the live page, for this machine alone.</summary>
 internal sealed class WorkbenchServer : IAsyncDisposable
 {
     private const long LargestBody = 256 * 1024;
+
+    // Of each page: the head that is looked at, the others, the work at rest, tries; and the messages.
+    private const int SpareThreads = 8;
 
     private readonly WorkbenchOptions options;
     private readonly WebApplication app;
@@ -72,6 +78,10 @@ internal sealed class WorkbenchServer : IAsyncDisposable
     public static async Task<WorkbenchServer> StartAsync(WorkbenchOptions options, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(options);
+
+        // A thread that computes is busy for long: the next message of a page must not wait until the pool makes up its mind about another one.
+        ThreadPool.GetMinThreads(out int workers, out int ports);
+        ThreadPool.SetMinThreads(Math.Max(workers, Environment.ProcessorCount + SpareThreads), ports);
 
         // Empty: no settings from the environment, from files or from arguments can open another address.
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, EnvironmentName = "Production" });

@@ -20,6 +20,7 @@ const page = {
   tries: null,
   seq: 0,
   drawn: 0,
+  boxed: 0,                  // the newest answer that the rows are from
   flying: 0,
   waiting: false,
   fine: false,
@@ -162,7 +163,7 @@ function take(message) {
     case "box":
     case "fine":
       // Never back to an older one; a picture at rest is not replaced by the same one in a hurry.
-      if (message.seq < page.drawn) return;
+      if (message.seq < page.drawn) { late(message); return; }
       page.drawn = message.seq;
       show(message);
       break;
@@ -189,6 +190,7 @@ function show(message) {
   for (const line of message.lines) page.lines.set(line.id, line);
   if (message.rows) {
     page.rows = message.rows;
+    page.boxed = message.seq;
     const there = new Set(message.rows.map(row => row.id));
     for (const id of [...page.lines.keys()]) if (!there.has(id)) page.lines.delete(id);
     rows();
@@ -208,6 +210,17 @@ function show(message) {
   performance.mark("drawn-" + message.kind, { detail: message.seq });
   page.last = { kind: message.kind, seq: message.seq, at: performance.now(), work: message.work };
   document.dispatchEvent(new CustomEvent("drawn", { detail: page.last }));
+}
+
+// The other heads of a moment ago, while the one that is looked at is further on already: newer than what stands there, and nothing else of it is taken.
+function late(message) {
+  if (message.kind !== "box" || page.fine || message.seq <= page.boxed || message.focus !== page.focus || message.rows.length !== page.rows.length || message.rows.some((row, i) => row.id !== page.rows[i].id)) return;
+  for (const line of message.lines) if (line.id !== page.focus) page.lines.set(line.id, line);
+  page.boxed = message.seq;
+  page.rows = message.rows;
+  rows();
+  draw();
+  document.dispatchEvent(new CustomEvent("drawn", { detail: { kind: "box", seq: message.seq, late: true } }));
 }
 
 export function draw() {
