@@ -1,5 +1,4 @@
 using System.Text;
-using LureSim.Cli;
 using LureSim.Tests.Cli;
 using LureSim.Tests.Scenarios;
 
@@ -12,6 +11,9 @@ namespace LureSim.Tests.Golden;
 public sealed class GoldenNumbersTests : IDisposable
 {
     private static readonly string[] Commands = ["check", "plan", "fall", "ask", "colours", "action", "tide", "compare", "path"];
+
+    // fall, ask, colours and action of a scenario answer for one choice.
+    private static readonly RememberingPipeline Remembered = new();
 
     private readonly TemporaryFolder folder = new();
 
@@ -44,7 +46,7 @@ public sealed class GoldenNumbersTests : IDisposable
             _ => [],
         };
         if (command is "plan" or "tide" or "compare") more = [.. more, "--out", Path.Combine(folder.Path, "out")];
-        CliRun run = await CliRun.Of(new Pipeline(), CancellationToken.None, [command, Repository.File("scenarios", scenario + ".yaml"), .. more]);
+        CliRun run = await CliRun.Of(Remembered, CancellationToken.None, [command, Repository.File("scenarios", scenario + ".yaml"), .. more]);
         Assert.Equal(0, run.Code);
         string printed = run.Output.Replace(folder.Path, "FOLDER", StringComparison.Ordinal).Replace(Repository.Root, "ROOT", StringComparison.Ordinal);
         string file = Repository.File("tests", "LureSim.Tests", "Golden", $"{scenario}.{command}.txt");

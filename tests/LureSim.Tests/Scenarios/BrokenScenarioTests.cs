@@ -66,10 +66,11 @@ public partial class BrokenScenarioTests
         int places = Places(Load(text)).Count, reads = 0, refused = 0;
         for (int place = 0; place < places; place++)
         {
-            foreach ((string how, Func<Node>? node) in ((string, Func<Node>?)[])[("deleted", null), .. Replacements])
+            // One value takes the place of the one before it; what is deleted cannot be replaced and comes last.
+            YamlMappingNode root = Load(text);
+            Place at = Places(root)[place];
+            foreach ((string how, Func<Node>? node) in ((string, Func<Node>?)[])[.. Replacements, ("deleted", null)])
             {
-                YamlMappingNode root = Load(text);
-                Place at = Places(root)[place];
                 at.Put(node?.Invoke());
                 string broken = Save(root);
                 ScenarioReading reading;
