@@ -305,6 +305,41 @@ public class LivePageTests(BrowserFixture fixture)
         page.Silent();
     }
 
+    // What the angler noted stands in the address, can be undone, and is in the saved file.
+    [BrowserFact]
+    public async Task What_was_seen_is_kept_undone_and_saved()
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Creek);
+        await using Opened page = await OpenAsync(live);
+        IPage p = page.Page;
+        await FineSentence(p);
+        await p.ClickAsync("#seen-what [data-what='bottom at']");
+        await p.ClickAsync("#seen-count button:nth-child(6)");
+        await p.WaitForFunctionAsync("() => document.querySelectorAll('#seen-noted li').length === 1 && location.hash.includes('seen=')", null, Patient);
+        string line = await p.InnerTextAsync("#seen-noted li");
+        Assert.Contains("on bottom at a 7-count", line, StringComparison.Ordinal);
+        Assert.StartsWith(line, await p.InnerTextAsync("#seen-words"), StringComparison.Ordinal);
+        Assert.True(await p.IsVisibleAsync("#seen-forget"));
+        await p.ReloadAsync();
+        await FineSentence(p);
+        Assert.Equal(line, await p.InnerTextAsync("#seen-noted li"));
+        await p.ClickAsync("#undo");
+        await p.WaitForFunctionAsync("() => document.querySelectorAll('#seen-noted li').length === 0 && luresim.fine", null, Patient);
+        await p.ClickAsync("#redo");
+        await p.WaitForFunctionAsync("() => document.querySelectorAll('#seen-noted li').length === 1 && luresim.fine", null, Patient);
+        string sentence = await FineSentence(p);
+        await p.ClickAsync("#save");
+        await p.WaitForSelectorAsync("#note a");
+        await p.ClickAsync("#note a");
+        await p.WaitForURLAsync("**/spot/1");
+        Assert.Equal(sentence, await FineSentence(p));
+        Assert.Equal(line, await p.InnerTextAsync("#seen-noted li"));
+        Assert.False(await p.IsVisibleAsync("#seen-forget"));
+        string saved = Directory.GetFiles(live.Folder).Single(file => Path.GetFileName(file) != "creek.yaml");
+        Assert.Single(Scenarios.ScenarioReader.Read(saved).Scenario!.Seen);
+        page.Silent();
+    }
+
     // 11. In forced colors the bars still tell above, in and below apart, and what is pressed has an edge.
     [BrowserFact]
     public async Task In_forced_colors_the_marks_stay()

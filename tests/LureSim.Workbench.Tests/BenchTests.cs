@@ -1,5 +1,6 @@
 using CsCheck;
 using LureSim.Decision.Trials;
+using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Scenarios;
@@ -177,6 +178,46 @@ public class BenchTests
         BenchSettings settings = BenchSettings.None.With("cur", "0.8 kn").With("way", "a & b = c, 100 %").With("w", "3/8 oz");
         Assert.Equal(settings.ToString(), BenchSettings.Parse(settings.ToString()).ToString());
         Assert.Equal(settings.Values, BenchSettings.Parse(settings.ToString()).Values);
+    }
+
+    // What was noted on the page is in the file, read as the same, and the choice says the same of it.
+    [Theory]
+    [InlineData("creek-mouth.yaml", "1/4 oz bottom at 6; 1/8 oz no bottom by 12")]
+    [InlineData("bridge-channel.yaml", "3/4 oz bottom at 9")]
+    [InlineData("pass-edge.yaml", "float 30 ft in 18 s")]
+    public void Notes_are_saved_and_opened_as_what_was_seen(string name, string notes)
+    {
+        WorkBench bench = Read(name);
+        foreach (Presentation way in bench.Scenario.Presentations)
+        {
+            BenchSettings settings = BenchSettings.None.With(KnobIds.Retrieve, way.Name).With(KnobIds.Current, "0.6 kn").With(KnobIds.Seen, notes);
+            if (bench.Ask(BenchSettings.None).Knobs.FirstOrDefault(knob => knob.Id == KnobIds.Bait) is { } baits) settings = settings.With(KnobIds.Bait, baits.Stops[^1].Value);
+            BenchQuestion question = bench.Ask(settings);
+            Assert.Equal(settings.Notes, question.Notes);
+            Assert.Equal(bench.Scenario.Seen.Count + settings.Notes.Count, question.Scenario.Seen.Count);
+            Assert.All(question.Scenario.Seen.TakeLast(settings.Notes.Count).Where(seen => seen.Body?.NeedsHead == true), seen => Assert.Equal(question.Soft!.Label, seen.Body!.Label));
+            string file = bench.FileOf(question, "saved");
+            ScenarioReading reading = ScenarioReader.ReadText(file, bench.Path);
+            Assert.True(reading.IsValid, string.Join("; ", reading.Problems.Select(p => p.Message)));
+            WorkBench opened = new(file, bench.Path, reading.Scenario!, UnitSystem.Us);
+            BenchQuestion again = opened.Ask(opened.Opened);
+            Assert.Equal(question.Scenario.Seen.Select(seen => seen.ToString()), again.Scenario.Seen.Select(seen => seen.ToString()));
+            Assert.Equal(SeenPicture.Noted(new PicturePart(bench), question), SeenPicture.Noted(new PicturePart(opened), again));
+            Assert.Empty(again.Notes);
+        }
+    }
+
+    [Fact]
+    public void A_note_that_the_spot_cannot_have_is_left_out_alone()
+    {
+        WorkBench bench = Read("creek-mouth.yaml");
+        BenchQuestion question = bench.Ask(BenchSettings.None.With(KnobIds.Seen, "1/4 oz bottom at 6; 7 oz bottom at 2; nonsense; 1/8 oz bottom at 9"));
+        Assert.Equal(["1/4 oz bottom at 6", "1/8 oz bottom at 9"], question.Notes);
+        Assert.Empty(question.Problems);
+        SeenView view = SeenPicture.Of(new PicturePart(bench), BenchSettings.None.Noting("1/4 oz bottom at 6"), "7 oz bottom at 2", CancellationToken.None);
+        Assert.False(view.Taken);
+        Assert.NotEmpty(view.Words);
+        Assert.Single(view.Noted);
     }
 
     [Fact]

@@ -17,9 +17,10 @@ internal sealed record BenchLure(string Name, Rig Rig);
 /// <param name="Retrieve">Place of the presentation in the file.</param>
 /// <param name="Knobs">The knobs.</param>
 /// <param name="Soft">The soft bait; null for none.</param>
+/// <param name="Notes">What was noted on the page and stands in the scenario under "seen", the oldest first.</param>
 /// <param name="Problems">Why the settings do not go together, and the file itself is shown; empty where they do.</param>
 internal sealed record BenchQuestion(
-    BenchSettings Settings, Scenario Scenario, IReadOnlyList<BenchLure> Lures, int Focus, int Retrieve, IReadOnlyList<Knob> Knobs, LureBody? Soft, IReadOnlyList<ScenarioProblem> Problems)
+    BenchSettings Settings, Scenario Scenario, IReadOnlyList<BenchLure> Lures, int Focus, int Retrieve, IReadOnlyList<Knob> Knobs, LureBody? Soft, IReadOnlyList<string> Notes, IReadOnlyList<ScenarioProblem> Problems)
 {
     /// <summary>The lure that is looked at.</summary>
     public BenchLure First => Lures[Focus];

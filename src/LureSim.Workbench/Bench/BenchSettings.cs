@@ -7,6 +7,10 @@ internal sealed class BenchSettings
     private const int MostKnobs = 40;
     private const int LongestValue = 80;
 
+    // Notes stand together in one value.
+    private const int MostNotes = 20;
+    private const string Between = "; ";
+
     private readonly SortedDictionary<string, string> values;
 
     private BenchSettings(SortedDictionary<string, string> values) => this.values = values;
@@ -28,7 +32,7 @@ internal sealed class BenchSettings
         var taken = new SortedDictionary<string, string>(StringComparer.Ordinal);
         foreach ((string id, string value) in values ?? [])
         {
-            if (taken.Count < MostKnobs && id.Length <= LongestValue && value is { Length: <= LongestValue }) taken[id] = value;
+            if (taken.Count < MostKnobs && id.Length <= LongestValue && value is not null && value.Length <= (id == KnobIds.Seen ? MostNotes * LongestValue : LongestValue)) taken[id] = value;
         }
 
         return new BenchSettings(taken);
@@ -42,6 +46,12 @@ internal sealed class BenchSettings
 
     /// <summary>With one more value.</summary>
     public BenchSettings With(string id, string value) => new(new SortedDictionary<string, string>(values, StringComparer.Ordinal) { [id] = value });
+
+    /// <summary>What was noted on the page, the oldest first; the newest are kept where there are too many.</summary>
+    public IReadOnlyList<string> Notes => this[KnobIds.Seen] is { } all ? [.. all.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).TakeLast(MostNotes)] : [];
+
+    /// <summary>With one more note.</summary>
+    public BenchSettings Noting(string note) => With(KnobIds.Seen, string.Join(Between, Notes.Append(note).TakeLast(MostNotes)));
 
     /// <summary>With the values of others, which go first.</summary>
     public BenchSettings With(BenchSettings others)

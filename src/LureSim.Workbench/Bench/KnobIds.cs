@@ -27,6 +27,9 @@ internal static class KnobIds
     public const string Knot = "knot";
     public const string Angler = "stand";
 
+    /// <summary>No knob: what was noted on the page, in the words of a quick note, the oldest first.</summary>
+    public const string Seen = "seen";
+
     /// <summary>Values of <see cref="Hook"/>.</summary>
     public const string AsInFile = "as in the file";
     public const string Straight = "straight";

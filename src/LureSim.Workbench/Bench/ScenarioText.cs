@@ -64,6 +64,23 @@ internal sealed class ScenarioText
     /// <summary>Takes out what was seen: it belongs to water as deep as it was then.</summary>
     public void ForgetSeen() => Remove(root, "seen");
 
+    /// <summary>Adds what was seen.</summary>
+    /// <param name="item">The item, as a scenario writes it on one line.</param>
+    /// <param name="bait">Label of the soft bait in the hand; null for the first of the box.</param>
+    /// <param name="presentation">Name of the presentation in the hand; null for the first of the file.</param>
+    public void AddSeen(string item, string? bait, string? presentation)
+    {
+        var stream = new YamlStream();
+        stream.Load(new StringReader(item));
+        var made = (YamlMappingNode)stream.Documents[0].RootNode;
+        bool fished = Get(made, "jig_head") is not null;
+        if (fished && bait is not null) Set(made, "bait", bait);
+        if (fished && presentation is not null) Set(made, "presentation", presentation);
+        if (!root.Children.TryGetValue("seen", out YamlNode? found) || found is not YamlSequenceNode list) root.Children["seen"] = list = [];
+        list.Style = YamlDotNet.Core.Events.SequenceStyle.Block;
+        list.Add(made);
+    }
+
     /// <summary>Gives the scenario another title.</summary>
     /// <param name="title">The title.</param>
     public void SetTitle(string title) => Set(root, "title", title);

@@ -115,6 +115,7 @@ internal sealed class WorkBench
     public string FileOf(BenchQuestion question, string title)
     {
         ScenarioText changed = Changed(question.Settings, question.Retrieve, question.Knobs);
+        foreach (string note in question.Notes) Note(changed, note, question.Soft, question.Retrieve);
         changed.SetTitle(title);
         var file = new StringBuilder();
         foreach (string line in text.Split('\n').TakeWhile(line => line.StartsWith('#')))
@@ -156,15 +157,47 @@ internal sealed class WorkBench
             if (at >= 0 && (at != knob.FromFile || knob.Id is KnobIds.Retrieve or KnobIds.Bait or KnobIds.Head)) settings = settings.With(knob.Id, knob.Stops[at].Value);
         }
 
-        string changed = Changed(settings, retrieve, all).Text;
-        ScenarioReading reading = ScenarioReader.ReadText(changed, Path);
+        ScenarioText changed = Changed(settings, retrieve, all);
+        ScenarioReading reading = ScenarioReader.ReadText(changed.Text, Path);
         Scenario scenario = reading.Scenario ?? Scenario;
         LureBody? soft = scenario.Tackle.Bodies.FirstOrDefault(body => body.NeedsHead && body.Label == settings[KnobIds.Bait]) ?? BodyChoice.Of(scenario).Soft;
+        IReadOnlyList<string> notes = [];
+        if (reading.Scenario is not null && wanted.Notes.Count > 0) (notes, scenario) = Noted(scenario, settings, wanted.Notes, soft, retrieve, all);
         List<(JigHead Head, LureBody Body, string Name)> lures = LuresOf(scenario, soft);
         Presentation way = scenario.Presentations[retrieve];
         BenchLure[] rows = [.. lures.Select(lure => new BenchLure(lure.Name, new Rig(lure.Head, lure.Body, way)))];
         int focus = Math.Max(0, Array.FindIndex(rows, row => row.Name == settings[KnobIds.Head]));
-        return new BenchQuestion(settings, scenario, rows, focus, retrieve, all, soft, reading.Scenario is null ? reading.Problems : []);
+        return new BenchQuestion(settings, scenario, rows, focus, retrieve, all, soft, notes, reading.Scenario is null ? reading.Problems : []);
+    }
+
+    // A note that the scenario cannot have is left out alone.
+    private (IReadOnlyList<string> Notes, Scenario Scenario) Noted(Scenario without, BenchSettings settings, IReadOnlyList<string> wanted, LureBody? soft, int retrieve, IReadOnlyList<Knob> all)
+    {
+        if (With(wanted) is { } whole) return (wanted, whole);
+        List<string> notes = [];
+        Scenario scenario = without;
+        foreach (string note in wanted)
+        {
+            if (With([.. notes, note]) is not { } noted) continue;
+            notes.Add(note);
+            scenario = noted;
+        }
+
+        return (notes, scenario);
+
+        Scenario? With(IReadOnlyList<string> some)
+        {
+            ScenarioText file = Changed(settings, retrieve, all);
+            return some.All(note => Note(file, note, soft, retrieve)) ? ScenarioReader.ReadText(file.Text, Path).Scenario : null;
+        }
+    }
+
+    private bool Note(ScenarioText file, string note, LureBody? soft, int retrieve)
+    {
+        if (QuickObservation.Read(note) is not { IsValid: true } read) return false;
+        LureBody? first = Scenario.Tackle.Bodies.FirstOrDefault(body => body.NeedsHead);
+        file.AddSeen(read.Item, soft is null || soft.Label == first?.Label ? null : soft.Label, retrieve == 0 ? null : Scenario.Presentations[retrieve].Name);
+        return true;
     }
 
     private ScenarioText Changed(BenchSettings settings, int retrieve, IReadOnlyList<Knob> all)

@@ -24,7 +24,7 @@ internal sealed record PageMessage
     /// <summary>Settings of the picture that is kept for comparison; null for none.</summary>
     public Dictionary<string, string>? Pin { get; init; }
 
-    /// <summary>Name of a lesson, null for the end of the class; what was noted with "seen", null to forget all notes.</summary>
+    /// <summary>Name of a lesson, null for the end of the class; what was noted with "seen".</summary>
     public string? Id { get; init; }
 
     /// <summary>True to write over a file that is there.</summary>
@@ -80,6 +80,9 @@ internal sealed record ServerMessage(string Kind, long Seq)
 
     /// <summary>What the angler saw, and what it changes.</summary>
     public SeenView? Seen { get; init; }
+
+    /// <summary>What was seen at this spot, of the file and of the page, a line each; with a whole picture.</summary>
+    public IReadOnlyList<string>? Noted { get; init; }
 
     /// <summary>The lessons of a class.</summary>
     public IReadOnlyList<LessonTitle>? Lessons { get; init; }
@@ -275,7 +278,9 @@ internal sealed record ChoiceView(string Words, IReadOnlyDictionary<string, stri
 /// <param name="Words">The newest note and the choice now, or why it was not taken.</param>
 /// <param name="Changes">What was learned, a sentence each.</param>
 /// <param name="Taken">False where the note was not taken.</param>
-internal sealed record SeenView(string Words, IReadOnlyList<string> Changes, bool Taken);
+/// <param name="Notes">The notes of the page with it, as its address has them; null where it was not taken.</param>
+/// <param name="Noted">All that was seen at this spot, a line each.</param>
+internal sealed record SeenView(string Words, IReadOnlyList<string> Changes, bool Taken, string? Notes, IReadOnlyList<string> Noted);
 
 /// <summary>Writing and reading of the messages without reflection.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]

@@ -31,7 +31,8 @@ internal sealed class PicturePart(WorkBench bench)
     public ServerMessage First(CancellationToken cancellation)
     {
         Begin(cancellation);
-        return Look(0, bench.Opened, null, cancellation) with { Kind = "hello" };
+        ServerMessage look = Look(0, bench.Opened, null, cancellation);
+        return look with { Kind = "hello", Noted = SeenPicture.Noted(this, bench.Ask(bench.Opened)) };
     }
 
     /// <summary>Finds what is shown where the settings do not say it.</summary>
@@ -115,6 +116,7 @@ internal sealed class PicturePart(WorkBench bench)
             Lines = WaterPicture.Lines(question, runs is null ? [(question.Focus, first)] : runs.Select((run, i) => (i, run)), scene, Format),
             Rows = runs is null ? null : WaterPicture.Rows(question, runs, Format),
             Table = runs is null ? null : WaterPicture.Table(question, runs, Format),
+            Noted = runs is null ? null : SeenPicture.Noted(this, question),
             Focus = question.First.Name,
             Knobs = WaterPicture.Knobs(question),
             Sentence = PictureWords.Sentence(question, first, Format),

@@ -236,7 +236,7 @@ internal static class PocketWriter
         PocketAxis depthAxis = table.Axes.First(axis => axis.Kind == PocketAxisKind.Depth), flowAxis = table.Axes.First(axis => axis.Kind == PocketAxisKind.Current);
         double[] depthStops = Stops(depthAxis), flowStops = Stops(flowAxis);
         Spot[] waters = [.. depthStops.Select(depth => SpotChange.WithDepth(scenario.Spot, depth))];
-        BenchQuestion question = new(BenchSettings.None, scenario, [.. table.Rigs.Select((rig, i) => new BenchLure(Name(rig, format), rig))], spot.Choice, 0, [], null, []);
+        BenchQuestion question = new(BenchSettings.None, scenario, [.. table.Rigs.Select((rig, i) => new BenchLure(Name(rig, format), rig))], spot.Choice, 0, [], null, [], []);
         SceneView scene = WaterPicture.Scene(question, format);
         ColourChart chart = spot.Colors.Chart;
         return new

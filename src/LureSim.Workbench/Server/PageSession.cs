@@ -45,7 +45,6 @@ internal sealed class PageSession : IDisposable
     private CancellationTokenSource resting = new();
     private CancellationTokenSource trying = new();
     private readonly OtherHeads others = new(OthersAtLeast, Light);
-    private readonly List<string> notes = [];
     private string? knobsSent;
     private long lesson;
 
@@ -282,29 +281,10 @@ internal sealed class PageSession : IDisposable
         await SendAsync(new ServerMessage("choice", message.Seq) { Choice = choice }).ConfigureAwait(false);
     }
 
-    // A note that is not taken is forgotten; the others stay until the page is closed.
     private async Task SeenAsync(PageMessage message, CancellationToken cancellation)
     {
-        List<string> all;
-        lock (notes)
-        {
-            if (message.Id is null) notes.Clear();
-            all = [.. notes.TakeLast(SeenPicture.MostNotes - 1), .. message.Id is { } note ? [note] : Array.Empty<string>()];
-        }
-
-        if (all.Count == 0)
-        {
-            await SendAsync(new ServerMessage("seen", message.Seq) { Seen = new SeenView("Forgotten.", [], true) }).ConfigureAwait(false);
-            return;
-        }
-
-        SeenView view = SeenPicture.Of(pictures, pictures.Bench.Ask(BenchSettings.Of(message.State)), all, cancellation);
+        SeenView view = SeenPicture.Of(pictures, BenchSettings.Of(message.State), message.Id ?? "", cancellation);
         cancellation.ThrowIfCancellationRequested();
-        if (view.Taken)
-        {
-            lock (notes) notes.Add(message.Id!);
-        }
-
         await SendAsync(new ServerMessage("seen", message.Seq) { Seen = view }).ConfigureAwait(false);
     }
 

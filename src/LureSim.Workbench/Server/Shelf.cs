@@ -127,7 +127,7 @@ internal sealed class Shelf
     {
         string changes = string.Join(", ", question.Settings.Without(KnobIds.Retrieve, KnobIds.Bait, KnobIds.Head).Values.Select(pair => question.Knobs.First(knob => knob.Id == pair.Key)).Take(3)
             .Select(knob => knob.Stops[knob.Find(question.Settings[knob.Id]!, double.NaN)].Label));
-        if (changes.Length == 0) changes = "copy";
+        if (changes.Length == 0) changes = question.Notes.Count > 0 ? "with notes" : "copy";
         string title = Shortened($"{bench.Scenario.Title}, {changes}");
         string name = Named($"{Path.GetFileNameWithoutExtension(bench.Path)} {changes}") + ".yaml";
         string path = Path.Combine(Folder, name);

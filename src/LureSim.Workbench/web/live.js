@@ -56,8 +56,11 @@ function turned(id, value, isFile) {
   if (isFile) delete page.state[id]; else page.state[id] = value;
   if (id === "way") for (const own of ["cnt", "spd", "cst", "lft", "rst", "aim"]) delete page.state[own];
   $("hint").hidden = true;
+  const noted = id === "dep" && page.state.seen;
+  if (noted) delete page.state.seen;
   clearTries();
   look();
+  if (noted) $("seen-words").textContent = "What you saw belongs to water as deep as it was then and is forgotten; Undo brings it back.";
 }
 
 function turnedTo(state) {
@@ -202,6 +205,7 @@ function show(message) {
   $("difference").textContent = message.difference || "";
   $("alt").textContent = message.scene.alt;
   say(message.note || "");
+  if (message.noted) noted(message.noted);
   draw();
   if (page.fine) {
     table(message.table);
@@ -531,6 +535,8 @@ for (const [id, value] of [["used", false], ["glance", true]]) $(id).addEventLis
 // ---- how sure ----
 
 function clearTries() {
+  $("seen-words").textContent = "";
+  $("seen-changes").replaceChildren();
   if (page.tries) { page.tries = null; $("try-dots").replaceChildren(); $("try-marks").replaceChildren(); for (const id of ["try-counts", "try-about", "try-matters"]) $(id).textContent = ""; }
   $("choice").replaceChildren();
   $("try-stop").hidden = true;
@@ -612,7 +618,7 @@ function choice(view) {
   const go = document.createElement("button");
   go.type = "button";
   go.textContent = "Show it in the picture";
-  go.addEventListener("click", () => { page.state = Object.assign({}, view.state); look(); released(); });
+  go.addEventListener("click", () => { page.state = Object.assign({}, view.state, page.state.seen ? { seen: page.state.seen } : {}); look(); released(); });
   $("choice").replaceChildren(words, go, more);
 }
 
@@ -629,7 +635,7 @@ for (const press of $("seen-what").querySelectorAll("[data-what]")) press.addEve
     chip.addEventListener("click", () => {
       $("seen-words").textContent = "Working it out…";
       $("seen-changes").replaceChildren();
-      send({ kind: "seen", seq: ++page.seq, state: page.state, id: `${page.focus} ${press.dataset.what} ${count}` });
+      send({ kind: "seen", seq: ++page.seq, state: Object.assign({}, page.state, { w: page.focus }), id: `${page.focus} ${press.dataset.what} ${count}` });
     });
     counts.push(chip);
   }
@@ -637,14 +643,27 @@ for (const press of $("seen-what").querySelectorAll("[data-what]")) press.addEve
   $("seen-count").hidden = false;
 });
 $("seen-forget").addEventListener("click", () => {
-  $("seen-forget").hidden = true;
-  send({ kind: "seen", seq: ++page.seq, state: page.state });
+  delete page.state.seen;
+  clearTries();
+  $("seen-words").textContent = "Forgotten; Undo brings it back.";
+  look();
+  released();
 });
 
 function seen(view) {
   $("seen-words").textContent = view.words;
   $("seen-changes").replaceChildren(...view.changes.map(change => { const item = document.createElement("li"); item.textContent = change; return item; }));
-  if (view.changes.length) $("seen-forget").hidden = false;
+  if (view.taken && view.notes) {
+    page.state.seen = view.notes;
+    released();
+  }
+  noted(view.noted);
+}
+
+// What was seen at this spot, of the file and of the page; what the page noted can be forgotten.
+function noted(lines) {
+  $("seen-noted").replaceChildren(...lines.map(words => { const item = document.createElement("li"); item.textContent = words; return item; }));
+  $("seen-forget").hidden = !page.state.seen;
 }
 
 // ---- keep, save ----
