@@ -6,6 +6,9 @@ namespace LureSim.Fuzz;
 /// <summary>Counts of a run, its slowest draws and what it found; takes reports from many threads.</summary>
 internal sealed class FuzzTally(FuzzOptions options)
 {
+    // What takes longer is told as it comes (s).
+    private const double Long = 20;
+
     private const int MostKept = 40;
     private const int SlowestKept = 8;
 
@@ -16,6 +19,7 @@ internal sealed class FuzzTally(FuzzOptions options)
     private readonly SortedDictionary<string, int> counts = new(StringComparer.Ordinal);
     private readonly List<(double Seconds, string What)> slowest = [];
     private readonly Dictionary<string, int> complaints = [];
+    private readonly SortedDictionary<string, (int Times, double Total)> spent = new(StringComparer.Ordinal);
     private double seconds;
     private int draws;
 
@@ -29,13 +33,36 @@ internal sealed class FuzzTally(FuzzOptions options)
             counts[kind] = counts.GetValueOrDefault(kind) + 1;
     }
 
+    /// <summary>Counts the time that a command took, and says at once what took long.</summary>
+    /// <param name="number">Number of the draw.</param>
+    /// <param name="command">The command.</param>
+    /// <param name="time">Time that it took.</param>
+    /// <param name="about">What is particular about the draw, where something is.</param>
+    public void Time(int number, string command, TimeSpan time, string about)
+    {
+        lock (gate)
+        {
+            (int times, double total) = spent.GetValueOrDefault(command);
+            spent[command] = (times + 1, total + time.TotalSeconds);
+            foreach (double bound in (double[])[ReadCheck.Limit.TotalSeconds, Long])
+            {
+                if (time.TotalSeconds > bound)
+                    counts[$"{command}: over {bound:0} s"] = counts.GetValueOrDefault($"{command}: over {bound:0} s") + 1;
+            }
+
+            if (time.TotalSeconds > Long)
+                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"LONG {number} ({command}{(about.Length > 0 ? $": {about}" : "")}): {time.TotalSeconds:0} s"));
+        }
+    }
+
     /// <summary>Takes a draw.</summary>
     /// <param name="number">Its number.</param>
     /// <param name="kind">What it was counted as.</param>
     /// <param name="time">Time that it took.</param>
     /// <param name="wrong">What is wrong with its answer.</param>
     /// <param name="input">The input, for the folder of finds.</param>
-    public void Add(int number, string kind, TimeSpan time, IReadOnlyList<string> wrong, Func<string> input)
+    /// <param name="about">What is particular about it, where something is.</param>
+    public void Add(int number, string kind, TimeSpan time, IReadOnlyList<string> wrong, Func<string> input, string about = "")
     {
         lock (gate)
         {
@@ -44,7 +71,7 @@ internal sealed class FuzzTally(FuzzOptions options)
             counts[kind] = counts.GetValueOrDefault(kind) + 1;
             if (slowest.Count < SlowestKept || time.TotalSeconds > slowest[^1].Seconds)
             {
-                slowest.Add((time.TotalSeconds, string.Create(CultureInfo.InvariantCulture, $"number {number}, {kind}")));
+                slowest.Add((time.TotalSeconds, string.Create(CultureInfo.InvariantCulture, $"number {number}, {kind}{(about.Length > 0 ? $": {about}" : "")}")));
                 slowest.Sort((one, other) => other.Seconds.CompareTo(one.Seconds));
                 if (slowest.Count > SlowestKept)
                     slowest.RemoveAt(SlowestKept);
@@ -59,7 +86,7 @@ internal sealed class FuzzTally(FuzzOptions options)
                 string begin = complaint[..Math.Min(complaint.Length, 60)];
                 complaints[begin] = complaints.GetValueOrDefault(begin) + 1;
                 if (complaints[begin] <= 3)
-                    Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"FOUND {number} ({kind}): {complaint}"));
+                    Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"FOUND {number} ({kind}{(about.Length > 0 ? $": {about}" : "")}): {complaint}"));
             }
 
             if (Finds > MostKept)
@@ -78,6 +105,8 @@ internal sealed class FuzzTally(FuzzOptions options)
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{options.Mode}: {draws:N0} draws from seed {options.Seed}, number {options.From} on, in {elapsed.TotalSeconds:0} s; {1000 * seconds / Math.Max(draws, 1):0.00} ms each; {Finds} not answered well"));
             foreach ((string kind, int count) in counts)
                 Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {kind}: {count:N0}"));
+            foreach ((string command, (int times, double total)) in spent)
+                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {command}: {times:N0} times, {total / times:0.00} s each{(options.Threads == 1 ? " of processor time" : "")}"));
             Console.WriteLine("  slowest: " + string.Join("; ", slowest.Select(slow => string.Create(CultureInfo.InvariantCulture, $"{slow.Seconds:0.00} s ({slow.What})"))));
             foreach ((string complaint, int count) in complaints.OrderByDescending(pair => pair.Value))
                 Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  FOUND {count:N0} times: {complaint}"));

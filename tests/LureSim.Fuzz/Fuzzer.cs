@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 using System.Text;
 using LureSim.Cli;
 using LureSim.Cli.Hosting;
@@ -24,11 +25,21 @@ internal static class Fuzzer
     {
         var tally = new FuzzTally(options);
         string[] seeds = [.. Directory.EnumerateFiles(Path.Combine(AppContext.BaseDirectory, "Scenarios"), "*.yaml").Order(StringComparer.Ordinal).Select(File.ReadAllText)];
+        IReadOnlyList<(EndsOfRanges.End End, string[] Command)> pairs = options.Mode == "ends" ? EndsOfRanges.Pairs : [];
+        if (options.Mode == "ends")
+        {
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"ends: {pairs.Count:N0} pairs"));
+            options = options with { Count = Math.Min(options.Count, pairs.Count - options.From) };
+        }
+
         long start = TimeProvider.System.GetTimestamp();
         int next = options.From - 1;
         DirectoryInfo own = Directory.CreateTempSubdirectory("luresim-fuzz");
         string home = Directory.GetCurrentDirectory();
         options = options with { Finds = Path.GetFullPath(options.Finds) };
+
+        // A run that is ended from outside says what it has.
+        using var ended = PosixSignalRegistration.Create(PosixSignal.SIGTERM, _ => tally.Print(TimeProvider.System.GetElapsedTime(start)));
         try
         {
             // Whatever a draw writes into the folder that it stands in goes with it.
@@ -60,7 +71,11 @@ internal static class Fuzzer
                         Read(draws, number, seeds, tally);
                         break;
                     case "runs":
-                        Compute(draws, number, folder, tally);
+                        Compute(draws, number, folder, tally, alone: options.Threads == 1);
+                        break;
+                    case "ends":
+                        (EndsOfRanges.End end, string[] command) = pairs[number];
+                        Call(command, end.Small(), end.Name, number, folder, tally, alone: options.Threads == 1);
                         break;
                     default:
                         Line(draws, number, seeds, folder, tally);
@@ -77,27 +92,35 @@ internal static class Fuzzer
         tally.Add(number, reading?.IsValid == true ? "read" : "refused", time, wrong, () => text);
     }
 
-    private static void Compute(Draws draws, int number, string folder, FuzzTally tally)
+    private static void Compute(Draws draws, int number, string folder, FuzzTally tally, bool alone)
     {
         string text = new GrammarDraw(draws).Accepted(out int tries);
         for (int i = 0; i < tries; i++)
             tally.Count("texts read on the way");
         int at = draws.Below(Commands.Sum(entry => entry.Share));
         (string command, _, string[] more) = Commands.First(entry => (at -= entry.Share) < 0);
+        Call([command, .. more, .. draws.Chance(0.5) ? (string[])["--units", "metric"] : []], text, "", number, folder, tally, alone);
+    }
+
+    // A scenario through a command, as a user calls it. Where it is alone in the process, its time is that of the processors, which no other work of the machine lengthens.
+    private static void Call(string[] line, string text, string about, int number, string folder, FuzzTally tally, bool alone)
+    {
+        string command = line[0];
         Directory.CreateDirectory(folder);
         string file = Path.Combine(folder, "drawn.yaml");
         File.WriteAllBytes(file, Encoding.UTF8.GetBytes(text));
         string written = Path.Combine(folder, "out");
-        CommandOutcome outcome = CommandCheck.Run([command, file, .. more, "--out", written, .. draws.Chance(0.5) ? (string[])["--units", "metric"] : []], new Pipeline(), written);
+        TimeSpan before = Environment.CpuUsage.TotalTime;
+        CommandOutcome outcome = CommandCheck.Run([command, file, .. line[1..], "--out", written], new Pipeline(), written);
         List<string> wrong = [.. outcome.Complaints];
-        if (outcome.Time > ReadCheck.Limit)
-            tally.Count($"{command}: over {ReadCheck.Limit.TotalSeconds:0} s");
+        TimeSpan time = alone ? Environment.CpuUsage.TotalTime - before : outcome.Time;
+        tally.Time(number, command, time, about);
         if (outcome.Code == ExitCode.Failed)
             wrong.Add($"fails: {outcome.Told.ReplaceLineEndings(" ")}");
         if (outcome.Code == ExitCode.Numerical)
             tally.Count($"{command}: {outcome.Told.Split('\n')[0]}");
         string ended = outcome.Code switch { ExitCode.Ok => "answered", ExitCode.Usage => "does not fit the scenario", ExitCode.Numerical => "gave up in words", _ => "failed" };
-        tally.Add(number, $"{command}: {ended}", outcome.Time, wrong, () => text);
+        tally.Add(number, $"{command}: {ended}", time, wrong, () => text, about);
         Directory.Delete(folder, recursive: true);
     }
 

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
+using LureSim.Fuzz;
 using LureSim.Scenarios;
 using YamlDotNet.Core;
 using YamlDotNet.RepresentationModel;

@@ -2,6 +2,7 @@ using LureSim.Cli;
 using LureSim.Decision;
 using LureSim.Decision.Inverse;
 using LureSim.Decision.Trials;
+using LureSim.Fuzz;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;

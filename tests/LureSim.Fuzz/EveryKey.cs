@@ -1,6 +1,6 @@
 using LureSim.Scenarios;
 
-namespace LureSim.Tests.Scenarios;
+namespace LureSim.Fuzz;
 
 /// <summary>Scenarios that together use every key of the grammar; a test holds them to that.</summary>
 internal static class EveryKey
@@ -21,9 +21,9 @@ internal static class EveryKey
 
         """;
 
-    // A table that lies beside the tests: a file of a scenario is looked for from its own place, and these have none.
+    // A table that lies beside the program: a file of a scenario is looked for from its own place, and these have none.
     private static readonly string Reflectance = Path.Combine(AppContext.BaseDirectory, "Scenarios", "reflectance.csv");
-    private static readonly string Box = Path.Combine(AppContext.BaseDirectory, "Scenarios", "my-box.yaml");
+    private static readonly string Box = Path.Combine(AppContext.BaseDirectory, "Boxes", "my-box.yaml");
 
     private const string Points = """
         tide:

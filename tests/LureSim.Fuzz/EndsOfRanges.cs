@@ -7,24 +7,56 @@ using LureSim.Model;
 using LureSim.Scenarios;
 using YamlDotNet.Serialization;
 
-namespace LureSim.Tests.Scenarios;
+namespace LureSim.Fuzz;
 
 /// <summary>The scenarios that use every key, on a short cast, each with one value at an end of its range.</summary>
 internal static class EndsOfRanges
 {
-    private static readonly Lazy<IReadOnlyList<End>> Found = new(() => [.. EveryKey.Texts.Select(EveryKey.WithoutSeen).SelectMany((text, i) => EndsOf(text, i)).DistinctBy(end => (end.Place, end.Key))]);
+    private static readonly Lazy<IReadOnlyList<End>> Found = new(() => [.. EveryKey.Texts.Select(EveryKey.WithoutSeen).SelectMany((text, i) => EndsOf(text, i, "")).DistinctBy(end => (end.Place, end.Key))]);
 
-    /// <summary>All of them.</summary>
+    // What computes, the quickest first, each with what makes it quick.
+    private static readonly string[][] Commands =
+    [
+        ["cast"], ["fall", "--samples", "0"], ["colours", "--samples", "0"], ["path", "--samples", "0", "--csv"], ["action", "--samples", "0"], ["teach", "--samples", "0"], ["card", "--samples", "0"],
+        ["retrieve", "--samples", "0"], ["ask", "--samples", "0", "--json"], ["plan", "--samples", "0"], ["tide", "--samples", "0"], ["trip", "--samples", "0"],
+    ];
+
+    // The ends of what was seen and of the rigs to compare, which the other ends do without, through the commands that are for them.
+    private static readonly (string Part, string[][] Commands)[] Parts =
+    [
+        ("seen", [["fall", "--samples", "0"], ["path", "--samples", "0", "--csv"], ["plan", "--samples", "4"], ["card", "--samples", "4"]]),
+        ("compare", [["compare", "--json"]]),
+    ];
+
+    private static readonly Lazy<IReadOnlyList<(End End, string[] Command)>> Paired = new(() =>
+    [
+        .. Commands.SelectMany(command => All.Where(IsRead).Select(end => (end, command))),
+        .. Parts.SelectMany(part => part.Commands.SelectMany(command => Of(part.Part).Where(IsRead).Select(end => (end, command)))),
+    ]);
+
+    /// <summary>All of them but those of what was seen and of the rigs to compare.</summary>
     public static IReadOnlyList<End> All => Found.Value;
 
-    private static List<End> EndsOf(string text, int form)
+    /// <summary>Every end that the reader takes, with every command that computes: the quick commands first, and those of what was seen and compared last.</summary>
+    public static IReadOnlyList<(End End, string[] Command)> Pairs => Paired.Value;
+
+    // The first scenario has all of what was seen, on its own casts, which that must fit.
+    private static List<End> Of(string part) => EndsOf(EveryKey.Texts[0], 0, part);
+
+    private static bool IsRead(End end) => ScenarioReader.ReadText(end.Text, "end.yaml").IsValid;
+
+    private static List<End> EndsOf(string text, int form, string part)
     {
         object root = new DeserializerBuilder().Build().Deserialize<object>(text)!;
-        ShortCast((Dictionary<object, object>)root);
-        MoreForms((Dictionary<object, object>)root, form);
+        if (part != "seen")
+            ShortCast((Dictionary<object, object>)root);
+        if (part == "compare")
+            ((Dictionary<object, object>)root).Remove("seen");
+        if (part.Length == 0)
+            MoreForms((Dictionary<object, object>)root, form);
         List<End> ends = [];
         Visit(ScenarioGrammar.Root, root, "", "", _ => { });
-        return ends;
+        return [.. ends.Where(end => end.Path.StartsWith(part, StringComparison.Ordinal))];
 
         void Visit(GrammarValue grammar, object node, string path, string place, Action<object> set)
         {
