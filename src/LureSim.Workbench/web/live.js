@@ -246,10 +246,10 @@ export function draw() {
   const line = page.lines.get(page.focus);
   const above = $("above");
   // An SVG has no property "hidden", only what the style sheet makes of the attribute.
-  const swept = !!(line && line.y && line.swept);
+  const row = page.rows.find(row => row.id === page.focus);
+  const swept = !!(row && line && line.y && line.swept);
   above.toggleAttribute("hidden", !swept);
   if (swept) {
-    const row = page.rows.find(row => row.id === page.focus);
     drawAbove(above, line, Math.min(width, 460), dark.matches ? row.darkColor : row.color, line.swept);
     above.setAttribute("aria-label", "Seen from above: " + line.swept);
   }
@@ -289,7 +289,11 @@ function grips(svg, scene) {
   label(group, bx + 18, bottom + 44, scene.depthText + (scene.grassText ? ", " + scene.grassText : "") + ", " + scene.bottomText, "start");
   const zx = right * 0.87;
   grip(group, "zt", zx, at(0, scene.zoneTop)[1], "y", edge);
-  grip(group, "zb", zx + 52 > right - 20 ? zx - 52 : zx + 52, at(0, scene.zoneBottom)[1], "y", edge);
+  // Where the count mark lies on the zone's lower edge, the grip of the edge keeps clear of it.
+  const [, zb] = at(0, scene.zoneBottom);
+  const mark = line && line.start >= 0 ? at(line.x[line.start], line.z[line.start]) : [-99, -99];
+  const free = [zx + 52, zx - 52, zx - 104].find(x => x <= right - 20 && Math.hypot(x - mark[0], zb - mark[1]) > 44);
+  grip(group, "zb", free ?? zx - 52, zb, "y", edge);
   const [cx, cy] = at(scene.cast, 0);
   grip(group, "cst", Math.min(cx, right - 24), cy, "x", x => x / view.scale + view.from);
   label(group, Math.min(cx, right - 24), cy - 26, scene.castText, "end");
