@@ -437,6 +437,91 @@ public class LivePageTests(BrowserFixture fixture)
         page.Silent();
     }
 
+    // The two minutes for a first class of docs/workbench.md, step by step as they are written there.
+    [BrowserFact]
+    public async Task A_first_class_goes_as_it_is_written()
+    {
+        await using LiveServer live = await BrowserFixture.ServeAsync(Scenario("bridge-channel"));
+        await using Opened page = await OpenAsync(live, 1280, 720);
+        IPage p = page.Page;
+        string first = await FineSentence(p);
+
+        // 2. The flow arrow, or the slider under the picture.
+        LocatorBoundingBoxResult arrow = (await p.Locator("[data-grip=cur]").BoundingBoxAsync())!;
+        await p.Mouse.MoveAsync(arrow.X + (arrow.Width / 2), arrow.Y + (arrow.Height / 2));
+        await p.Mouse.DownAsync();
+        for (int i = 1; i <= 8; i++) await p.Mouse.MoveAsync(arrow.X + (arrow.Width / 2) + (5 * i), arrow.Y + (arrow.Height / 2));
+        await p.Mouse.UpAsync();
+        await p.WaitForFunctionAsync("() => location.hash.includes('cur=')", null, Patient);
+        Assert.NotEqual(first, await FineSentence(p));
+
+        // 3. The bottom, or its slider, and another head.
+        await p.Locator("[data-grip=dep]").ScrollIntoViewIfNeededAsync();
+        LocatorBoundingBoxResult bottom = (await p.Locator("[data-grip=dep]").BoundingBoxAsync())!;
+        await p.Mouse.MoveAsync(bottom.X + (bottom.Width / 2), bottom.Y + (bottom.Height / 2));
+        await p.Mouse.DownAsync();
+        for (int i = 1; i <= 4; i++) await p.Mouse.MoveAsync(bottom.X + (bottom.Width / 2), bottom.Y + (bottom.Height / 2) - (10 * i));
+        await p.Mouse.UpAsync();
+        await p.WaitForFunctionAsync("() => location.hash.includes('dep=')", null, Patient);
+        await p.FocusAsync("#k-dep");
+        for (int i = 0; i < 60 && await p.EvaluateAsync<string?>("() => luresim.state.dep ?? null") != "30 ft"; i++) await p.Keyboard.PressAsync("ArrowRight");
+        Assert.Equal("30 ft", await p.EvaluateAsync<string>("() => luresim.state.dep"));
+        await FineSentence(p);
+        await p.ClickAsync("#rows li:nth-child(3) button");
+        await p.WaitForFunctionAsync("() => luresim.focus === luresim.rows[2].id", null, Patient);
+        string name = await p.InnerTextAsync("#rows li:nth-child(3) .head");
+        Assert.StartsWith(name, await FineSentence(p), StringComparison.Ordinal);
+
+        // 4. The gray line, and what the change was worth.
+        await p.ClickAsync("#keep");
+        await p.ClickAsync("[data-id=cnt] .turn button:last-child");
+        await p.ClickAsync("[data-id=cnt] .turn button:last-child");
+        await FineSentence(p);
+        Assert.Equal(1, await p.Locator("#picture .ghost").CountAsync());
+        Assert.Contains("the one you kept", await p.InnerTextAsync("#difference"), StringComparison.Ordinal);
+
+        // 5. Undo, Back, Start again, Save.
+        await p.ClickAsync("#undo");
+        await p.WaitForFunctionAsync("() => luresim.fine", null, Patient);
+        await p.GoBackAsync();
+        await p.WaitForFunctionAsync("() => luresim.fine", null, Patient);
+        await p.ClickAsync("#save");
+        await p.WaitForSelectorAsync("#note a", new PageWaitForSelectorOptions { Timeout = 90_000 });
+        Assert.True(Scenarios.ScenarioReader.Read(Directory.GetFiles(live.Folder).Single(file => Path.GetFileName(file) != "bridge-channel.yaml")).IsValid);
+        await p.ClickAsync("#again");
+        await p.WaitForFunctionAsync("() => luresim.fine && !location.hash.includes('dep=')", null, Patient);
+        Assert.Equal(first, await FineSentence(p));
+
+        // 6. C; hands, the space bar, the arrows, why; the lessons by number, B, R, G, Esc; the handout.
+        await p.Keyboard.PressAsync("c");
+        await p.WaitForSelectorAsync(".class-answers li", new PageWaitForSelectorOptions { Timeout = 90_000 });
+        Assert.Equal(6, await p.Locator(".class-bar button[title]").CountAsync());
+        await p.WaitForFunctionAsync("() => luresim.fine", null, Patient);
+        await p.ClickAsync(".class-answers li:nth-child(1) button");
+        await p.ClickAsync(".class-answers li:nth-child(1) button");
+        await p.Keyboard.PressAsync("Space");
+        await p.WaitForFunctionAsync("() => !document.body.classList.contains('covered') && document.querySelector('#picture .ghost')", null, Patient);
+        Assert.Equal("2", await p.InnerTextAsync(".class-answers li:nth-child(1) output"));
+        string stand = await p.EvaluateAsync<string>("() => JSON.stringify(luresim.state)");
+        await p.Keyboard.PressAsync("ArrowLeft");
+        Assert.NotEqual(stand, await p.EvaluateAsync<string>("() => JSON.stringify(luresim.state)"));
+        await p.GetByText("Why?").ClickAsync();
+        Assert.Equal(1, await p.Locator(".class-answers li.right").CountAsync());
+        for (int step = 2; step <= 6; step++)
+        {
+            string before = await p.InnerTextAsync(".class-question");
+            await p.Keyboard.PressAsync(step.ToString(System.Globalization.CultureInfo.InvariantCulture));
+            await p.WaitForFunctionAsync("before => document.querySelector('.class-question').textContent !== before", before, Patient);
+            Assert.Equal(0, await p.Locator(".class-note").CountAsync());
+        }
+
+        Assert.EndsWith("/handout.pdf", await p.GetAttributeAsync(".class-link", "href"), StringComparison.Ordinal);
+        await p.Keyboard.PressAsync("Escape");
+        await p.WaitForFunctionAsync("() => !document.body.classList.contains('class') && luresim.fine", null, Patient);
+        Assert.Equal(first, await FineSentence(p));
+        page.Silent();
+    }
+
     // 13. The end of the program.
     [BrowserFact]
     public async Task When_the_program_ends_the_page_says_so()

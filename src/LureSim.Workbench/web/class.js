@@ -10,6 +10,9 @@ export class Classroom {
     this.step = 0;
     this.lesson = null;
     addEventListener("keydown", event => this.key(event));
+
+    // After a press with the mouse the keys are the class's again: the space bar uncovers, it does not count one more hand.
+    addEventListener("click", event => { if (this.open && event.detail > 0 && document.activeElement?.tagName === "BUTTON") document.activeElement.blur(); });
   }
 
   enter() {
@@ -139,7 +142,7 @@ export class Classroom {
     const typing = /^(SELECT|TEXTAREA)$/.test(event.target.tagName) || (event.target.tagName === "INPUT" && event.target.type !== "range");
     if (typing) return;
     if (!this.open) {
-      if (event.key.toLowerCase() === "c" && event.target.tagName !== "BUTTON") { event.preventDefault(); this.enter(); }
+      if (event.key.toLowerCase() === "c") { event.preventDefault(); this.enter(); }
       return;
     }
     const key = event.key.toLowerCase();

@@ -246,10 +246,10 @@ export function draw() {
   const line = page.lines.get(page.focus);
   const above = $("above");
   // An SVG has no property "hidden", only what the style sheet makes of the attribute.
-  const swept = !!(line && line.y && line.swept);
+  const row = page.rows.find(row => row.id === page.focus);
+  const swept = !!(row && line && line.y && line.swept);
   above.toggleAttribute("hidden", !swept);
   if (swept) {
-    const row = page.rows.find(row => row.id === page.focus);
     drawAbove(above, line, Math.min(width, 460), dark.matches ? row.darkColor : row.color, line.swept);
     above.setAttribute("aria-label", "Seen from above: " + line.swept);
   }
@@ -288,8 +288,13 @@ function grips(svg, scene) {
   grip(group, "dep", bx, bottom, "y", y => toDepth(y));
   label(group, bx + 18, bottom + 44, scene.depthText + (scene.grassText ? ", " + scene.grassText : "") + ", " + scene.bottomText, "start");
   const zx = right * 0.87;
-  grip(group, "zt", zx, at(0, scene.zoneTop)[1], "y", edge);
-  grip(group, "zb", zx + 52 > right - 20 ? zx - 52 : zx + 52, at(0, scene.zoneBottom)[1], "y", edge);
+  const [, zt] = at(0, scene.zoneTop);
+  // Where the count mark lies on an edge of the zone, the grip of the edge keeps clear of it.
+  const [, zb] = at(0, scene.zoneBottom);
+  const mark = line && line.start >= 0 ? at(line.x[line.start], line.z[line.start]) : [-99, -99];
+  const clear = (places, y) => places.find(x => x <= right - 20 && Math.hypot(x - mark[0], y - mark[1]) > 44) ?? places[places.length - 1];
+  grip(group, "zt", clear([zx, zx - 52], zt), zt, "y", edge);
+  grip(group, "zb", clear([zx + 52, zx - 52, zx - 104], zb), zb, "y", edge);
   const [cx, cy] = at(scene.cast, 0);
   grip(group, "cst", Math.min(cx, right - 24), cy, "x", x => x / view.scale + view.from);
   label(group, Math.min(cx, right - 24), cy - 26, scene.castText, "end");
@@ -305,6 +310,8 @@ function grips(svg, scene) {
 function label(group, x, y, words, anchor) {
   if (page.view.narrow) return;
   const width = words.length * 7.6;
+  // Words that would run over the edge end at it.
+  if (anchor === "start" && x + width > page.view.width - 6) { anchor = "end"; x = page.view.width - 6; }
   const left = anchor === "end" ? x - width : x;
   const clear = at => !page.taken.some(t => left < t.x + t.w && t.x < left + width && Math.abs(at - t.y) < 16);
   for (const move of [0, 18, -18, 36, -36]) if (clear(y + move)) { y += move; break; }

@@ -38,13 +38,14 @@ function read(spot, head, values, water) {
     if (weight > most) { most = weight; verdict = spot.bytes[from + VERDICT]; }
   }
   let zone = sum[ZONE] / 200;
-  if (method === 1) {
+  if (method === 1 || method === 3) {
+    const first = method === 1 ? PATH : spot.lowest, count = method === 1 ? spot.slices : spot.spread;
     let inside = 0;
-    for (let s = 0; s + 1 < spot.slices; s++) {
-      const a = sum[PATH + s] / 255 * spot.tallest, b = sum[PATH + s + 1] / 255 * spot.tallest, low = Math.min(a, b), high = Math.max(a, b);
+    for (let s = 0; s + 1 < count; s++) {
+      const a = sum[first + s] / 255 * spot.tallest, b = sum[first + s + 1] / 255 * spot.tallest, low = Math.min(a, b), high = Math.max(a, b);
       inside += high - low < 1e-9 ? (a >= water.low && a <= water.high ? 1 : 0) : Math.max(0, Math.min(high, water.high) - Math.max(low, water.low)) / (high - low);
     }
-    zone = inside / (spot.slices - 1);
+    zone = inside / (count - 1);
   }
   return { zone, wait: never < 0.5 && weighed > 0 ? waits / weighed / 2 : NaN, middle: sum[MIDDLE] / 255 * spot.tallest, score: sum[SCORE] / 200, bottom: sum[BOTTOM] / 200, verdict, path: sum };
 }

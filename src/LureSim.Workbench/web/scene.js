@@ -164,8 +164,6 @@ export function drawScene(svg, scene, lines, rows, view, options) {
       }
     }
   }
-  text(root, view.width * 0.2, (zoneTop + zoneBottom) / 2 + 5, scene.zoneText, { class: "zone-word", "text-anchor": "middle" });
-
   for (const track of options.tries || []) {
     let d = "";
     for (let i = 0; i + 1 < track.length; i += 2) {
@@ -223,6 +221,16 @@ export function drawScene(svg, scene, lines, rows, view, options) {
     taken.push({ x, y, w });
     text(root, x + w / 2, y, label.row.name, { class: label.on ? "name on" : "name", "text-anchor": "middle", fill: label.color });
   }
+  // The word of the zone stands where no name of a head is; over a bottom that slopes the zone has its height there.
+  const w = scene.zoneText.length * 10;
+  const spots = [0.2, 0.4, 0.6, 0.75].map(part => {
+    const x = view.width * part;
+    const lift = scene.floor && scene.floor.length && scene.zoneFollows ? place(view, 0, scene.depth)[1] - place(view, 0, depthAt(scene, view, x))[1] : 0;
+    return { x, y: (zoneTop + zoneBottom) / 2 + 5 - lift };
+  });
+  const clear = spots.find(s => !taken.some(t => s.x - w / 2 < t.x + t.w && t.x < s.x + w / 2 && Math.abs(s.y - t.y) < 17)) || spots[0];
+  text(root, clear.x, clear.y, scene.zoneText, { class: "zone-word", "text-anchor": "middle" });
+  taken.push({ x: clear.x - w / 2, y: clear.y, w });
   return taken;
 }
 

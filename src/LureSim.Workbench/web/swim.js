@@ -23,6 +23,11 @@ export class Swimmer {
 
   show(view) {
     this.view = view;
+
+    // A lure that hangs nose up on a slack line is taller than a swimming one: all of it stays in the frame, at one scale.
+    let wide = 0, tall = 0;
+    for (const frame of [...view.frames, ...view.ghost]) for (const piece of [...frame.above, ...frame.side]) piece.points.forEach((size, i) => { if (i % 2) tall = Math.max(tall, Math.abs(size)); else wide = Math.max(wide, Math.abs(size)); });
+    this.half = Math.max(view.length * 0.62, wide * 1.06, tall * 2.12);
     cancelAnimationFrame(this.request);
     if (!view.frames.length) {
       this.above.replaceChildren();
@@ -45,7 +50,7 @@ export class Swimmer {
   }
 
   box(svg) {
-    const half = this.view.length * 0.62;
+    const half = this.half;
     svg.setAttribute("viewBox", `${-half} ${-half * 0.5} ${2 * half} ${half}`);
   }
 
@@ -57,7 +62,7 @@ export class Swimmer {
   }
 
   stills() {
-    const count = 5, length = this.view.length;
+    const count = 5, length = this.half / 0.62;
     for (const [svg, side] of [[this.above, "above"], [this.side, "side"]]) {
       svg.replaceChildren();
       svg.setAttribute("viewBox", `${-length * 0.6} ${-length * 0.4} ${length * 1.2 * count} ${length * 0.8}`);
