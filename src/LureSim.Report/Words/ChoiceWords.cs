@@ -42,7 +42,7 @@ public static class ChoiceWords
         if (choice.NeverOnBottom.Count > 0)
             more.Add($"In this current {Grammar.Join(choice.NeverOnBottom.Select(head => head.Mass > 0 ? format.HeadText(head) : "an unweighted hook"), "or")} never reaches the bottom.");
         if (choice.Fallback is { } fallback && fallback != choice.Lighter && fallback != choice.Heavier)
-            more.Add($"Backup, {Name(fallback, format)}: {TrackWords.Verdict(fallback)}.");
+            more.Add($"Backup, {Name(fallback, format)}: {Verdict(choice, fallback)}.");
         return more;
     }
 
@@ -188,13 +188,18 @@ public static class ChoiceWords
         return low < high && seconds < 20 ? $"{UnitFormat.Number(low, 0)} to {UnitFormat.Number(high, 0)} seconds" : UnitFormat.HoldText(Math.Round(seconds));
     }
 
+    // What ran the tries is told by them, as in the table.
+    private static string Verdict(Choice choice, Candidate run) => choice.Finalists.FirstOrDefault(rig => rig.Rig == run.Rig) is { Scores.Count: > 1 } tried
+        ? TrackWords.Verdict(TryNumbers.Of(tried), run)
+        : TrackWords.Verdict(run);
+
     private static string Neighbors(Choice choice, UnitFormat format)
     {
         List<string> sizes = [];
         if (choice.Lighter is { } lighter)
-            sizes.Add($"One size lighter ({format.HeadText(lighter.Rig.Head)}): {TrackWords.Verdict(lighter)}.");
+            sizes.Add($"One size lighter ({format.HeadText(lighter.Rig.Head)}): {Verdict(choice, lighter)}.");
         if (choice.Heavier is { } heavier)
-            sizes.Add($"One size heavier ({format.HeadText(heavier.Rig.Head)}): {TrackWords.Verdict(heavier)}.");
+            sizes.Add($"One size heavier ({format.HeadText(heavier.Rig.Head)}): {Verdict(choice, heavier)}.");
         return string.Join(' ', sizes);
     }
 

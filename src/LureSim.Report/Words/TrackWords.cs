@@ -1,3 +1,4 @@
+using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
 using LureSim.Motion;
 using LureSim.Report.Units;
@@ -44,6 +45,17 @@ public static class TrackWords
         };
 
         string OnBottom() => $"{zone}, on bottom {UnitFormat.PercentText(c.BottomShare)}";
+    }
+
+    /// <summary>The verdict on a rig by the typical numbers of its tries; where these never reach the zone, that of its single run.</summary>
+    internal static string Verdict(TryNumbers tries, Candidate run)
+    {
+        double share = tries.ZoneShare.Median, bottom = tries.BottomShare.Median, grass = tries.GrassShare.Median;
+        if (!(share > 0)) return run.Coverage.ZoneShare > 0 ? "in most tries never in the strike zone" : Verdict(run);
+        string zone = $"in the strike zone {UnitFormat.PercentText(share)} of the retrieve";
+        if (grass > TrialVerdicts.Noticeable) return $"{zone}, drags through grass {UnitFormat.PercentText(grass)} of the time";
+        if (bottom > TrialVerdicts.Noticeable) return $"{zone}, on bottom {UnitFormat.PercentText(bottom)}";
+        return share >= 0.5 ? $"{zone}, runs clean: no grass, no bottom" : zone;
     }
 
     /// <summary>Why a run ended otherwise than planned, or what to doubt of it, in one or two sentences; empty where there is nothing to say.</summary>

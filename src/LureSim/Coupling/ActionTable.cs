@@ -118,24 +118,44 @@ public sealed class ActionTable
         ArgumentNullException.ThrowIfNull(spot);
         ArgumentNullException.ThrowIfNull(head);
         ArgumentNullException.ThrowIfNull(body);
-        if (!(head.Mass > 0)) return Kind(head).Shares(track, presentation, spot.StrikeZone);
-        int above = Array.FindIndex(Standing, mass => mass >= head.Mass);
-        if (above is 0 or -1) return Kind(head with { Mass = above == 0 ? Standing[0] : Standing[^1], Label = "" }).Shares(track, presentation, spot.StrikeZone);
-        double low = Standing[above - 1], high = Standing[above], part = Math.Log(head.Mass / low) / Math.Log(high / low);
-        (double on, double live) = Kind(head with { Mass = low, Label = "" }).Shares(track, presentation, spot.StrikeZone);
-        (double onHigh, double liveHigh) = Kind(head with { Mass = high, Label = "" }).Shares(track, presentation, spot.StrikeZone);
+        (JigHead low, JigHead? high, double part) = StandingFor(head);
+        (double on, double live) = KeptOf(tackle, spot, low, body).Value.Shares(track, presentation, spot.StrikeZone);
+        if (high is null) return (on, live);
+        (double onHigh, double liveHigh) = KeptOf(tackle, spot, high, body).Value.Shares(track, presentation, spot.StrikeZone);
         return (on + (part * (onHigh - on)), live + (part * (liveHigh - live)));
-
-        ActionTable Kind(JigHead standing)
-        {
-            var key = new Key(standing, body.Drag is null ? body : body with { Drag = null }, tackle.Rigging, tackle.Leader?.Kind ?? tackle.Line.Kind, tackle.Leader?.Diameter ?? tackle.Line.Diameter, spot.TemperatureCelsius, spot.Salinity);
-            if (Kept.Count > MostKept) Kept.Clear();
-            return Kept.GetOrAdd(key, _ => new Lazy<ActionTable>(() => Compute(tackle, spot, standing, body, CoarseGrid, CoarseTravels, CoarseWindow, new ParallelOptions { MaxDegreeOfParallelism = 1 }))).Value;
-        }
     }
 
-    /// <summary>A table of given reports.</summary>
-    internal static ActionTable From(IReadOnlyList<ActionReport> steady, IReadOnlyList<ActionReport> twitched, ActionReport fall) => new(Grid, Travels, steady, twitched, fall);
+    /// <summary>Computes the tables that the runs of some lures will ask for, on all threads: two runs that wait for the same table leave a thread idle.</summary>
+    internal static void Prepare(Outfit tackle, Spot spot, IEnumerable<(JigHead Head, LureBody Body)> lures, ParallelOptions parallel)
+    {
+        List<Lazy<ActionTable>> wanted = [];
+        foreach ((JigHead head, LureBody body) in lures.Distinct())
+        {
+            (JigHead low, JigHead? high, _) = StandingFor(head);
+            wanted.Add(KeptOf(tackle, spot, low, body));
+            if (high is not null) wanted.Add(KeptOf(tackle, spot, high, body));
+        }
+
+        Lazy<ActionTable>[] tables = [.. wanted.Distinct().Where(table => !table.IsValueCreated)];
+        Parallel.For(0, tables.Length, parallel, i => _ = tables[i].Value);
+    }
+
+    // The weights that stand for a head: the one below, the one above if there is one, and how far it is from the one to the other.
+    private static (JigHead Low, JigHead? High, double Part) StandingFor(JigHead head)
+    {
+        if (!(head.Mass > 0)) return (head, null, 0);
+        int above = Array.FindIndex(Standing, mass => mass >= head.Mass);
+        if (above is 0 or -1) return (head with { Mass = above == 0 ? Standing[0] : Standing[^1], Label = "" }, null, 0);
+        double low = Standing[above - 1], high = Standing[above];
+        return (head with { Mass = low, Label = "" }, head with { Mass = high, Label = "" }, Math.Log(head.Mass / low) / Math.Log(high / low));
+    }
+
+    private static Lazy<ActionTable> KeptOf(Outfit tackle, Spot spot, JigHead standing, LureBody body)
+    {
+        var key = new Key(standing, body.Drag is null ? body : body with { Drag = null }, tackle.Rigging, tackle.Leader?.Kind ?? tackle.Line.Kind, tackle.Leader?.Diameter ?? tackle.Line.Diameter, spot.TemperatureCelsius, spot.Salinity);
+        if (Kept.Count > MostKept) Kept.Clear();
+        return Kept.GetOrAdd(key, _ => new Lazy<ActionTable>(() => Compute(tackle, spot, standing, body, CoarseGrid, CoarseTravels, CoarseWindow, new ParallelOptions { MaxDegreeOfParallelism = 1 })));
+    }
 
     private static ActionTable Compute(
         Outfit tackle, Spot spot, JigHead head, LureBody body, double[] speeds, double[] travels, double window, ParallelOptions parallel)
@@ -151,6 +171,9 @@ public sealed class ActionTable
         });
         return new ActionTable(speeds, travels, reports[..speeds.Length], reports[speeds.Length..^1], reports[^1]);
     }
+
+    /// <summary>A table of given reports.</summary>
+    internal static ActionTable From(IReadOnlyList<ActionReport> steady, IReadOnlyList<ActionReport> twitched, ActionReport fall) => new(Grid, Travels, steady, twitched, fall);
 
     // Two twitches of a travel and a pause; the cast does not matter.
     private static Presentation Plain(double travel) => new()

@@ -1,3 +1,4 @@
+using System.Runtime.ExceptionServices;
 using LureSim.Coupling;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Colours;
@@ -133,23 +134,38 @@ public static class Planner
         Candidate? fallback = search.RunnerUp is { } second ? candidates.FirstOrDefault(c => c.Rig == second.Rig) : null;
         Choice choice = Choice.Of(search, first, fallback, candidates) with { Flips = flips, Sensitivity = sensitivity, ColourAsked = options.Limits.Colour };
         UncertaintyStudy? study = samples > 0 ? Study(search, candidates, samples, options, parallel) : null;
+
+        // None of these hangs on another: what runs on one core alone runs beside the rest.
         Tell(PlanStage.Answers);
-        IReadOnlyList<InverseAnswer> answers = InverseQuestions.All(scenario, first.Rig, null, coarse, parallel);
+        IReadOnlyList<InverseAnswer> answers = null!;
+        FallTable fall = null!;
+        CoverageGrid grid = null!;
+        ColourFinding colours = null!;
+        IReadOnlyList<ChoiceFlip> clarityFlips = [];
+        ClaritySpread? clarity = null;
+        RigFocus rigCheck = null!;
+        IReadOnlyList<NextLook> next = null!;
+        Together(
+            parallel,
+            () =>
+            {
+                colours = Colours(scenario, first, options.Scale, options.Limits.Colour);
+                if (options.Limits.Colour is null) clarityFlips = ClarityFlips.Of(scenario, first.Rig, colours, parallel);
+                clarity = samples > 0 ? ClaritySpread.Of(scenario, colours) : null;
+            },
+            () => rigCheck = RigChecker.Focus(scenario, RigChecker.OnRetrieve(scenario, first.Rig, first.Track, cancellation), full: false, cancellation),
+            () => next = NextLook.Of(search, options.Simulation, parallel),
+            () => answers = InverseQuestions.All(scenario, first.Rig, null, coarse, parallel),
+            () => fall = Falls(scenario, first.Rig, options, parallel),
+            () => grid = Grid(search, candidates, options, parallel));
+        choice = choice with { Flips = [.. choice.Flips, .. clarityFlips] };
         Tell(PlanStage.Tables);
-        FallTable fall = Falls(scenario, first.Rig, options, parallel);
-        CoverageGrid grid = Grid(search, candidates, options, parallel);
         InverseAnswer? holds = answers.FirstOrDefault(answer => answer is { Question: InverseQuestion.HeadForBottom, Status: InverseStatus.Found });
         BoxAdvice box = Box(scenario, first, candidates, search.Bodies, coarse, parallel) with
         {
             NoneHolds = Ranking.ZoneIsOnBottom(scenario.Spot) && holds is { Owned: null },
             HoldingSize = holds?.Common,
         };
-        Tell(PlanStage.Colours);
-        ColourFinding colours = Colours(scenario, first, options.Scale, options.Limits.Colour);
-        if (options.Limits.Colour is null) choice = choice with { Flips = [.. choice.Flips, .. ClarityFlips.Of(scenario, first.Rig, colours, parallel)] };
-        ClaritySpread? clarity = samples > 0 ? ClaritySpread.Of(scenario, colours) : null;
-        RigFocus rigCheck = RigChecker.Focus(scenario, RigChecker.OnRetrieve(scenario, first.Rig, first.Track, cancellation), full: false, cancellation);
-        IReadOnlyList<NextLook> next = NextLook.Of(search, options.Simulation, parallel);
         progress?.Report(new PlanProgress(PlanStage.Colours, 1));
         return new Plan(scenario, candidates, choice, fall, grid, colours) { Body = search.Bodies, Compared = TriedRig.Of(search, candidates), Box = box, Uncertainty = study, Clarity = clarity, Answers = answers, RigCheck = rigCheck, Seen = seen, LookNext = next };
 
@@ -175,6 +191,19 @@ public static class Planner
         Candidate first = Trial.Run(scenario, search.First.Rig, options.Simulation, cancellation);
         Choice choice = Choice.Of(search, first, null, [first]) with { ColourAsked = options.Limits.Colour };
         return new ChosenRig(search, choice, Colours(scenario, first, options.Scale, options.Limits.Colour)) { Seen = seen };
+    }
+
+    // Runs pieces of work that write nothing of each other; what one of them throws is thrown as it is.
+    private static void Together(ParallelOptions parallel, params Action[] parts)
+    {
+        try
+        {
+            Parallel.Invoke(parallel, parts);
+        }
+        catch (AggregateException several)
+        {
+            ExceptionDispatchInfo.Throw(several.Flatten().InnerExceptions[0]);
+        }
     }
 
     // What was observed changes what the tries are, and with them the choice; the search goes on in the calibrated scenario.
@@ -312,7 +341,7 @@ public static class Planner
         {
             int h = i / columns, s = i % columns;
             Rig rig = rigs[h] with { Presentation = rigs[h].Presentation with { RetrieveSpeed = speeds[s] } };
-            Coverage coverage = (candidates.FirstOrDefault(c => c.Rig == rig) ?? Trial.Run(scenario, rig, coarse, parallel.CancellationToken)).Coverage;
+            Coverage coverage = candidates.FirstOrDefault(c => c.Rig == rig)?.Coverage ?? Trial.RunPath(scenario, rig, coarse, parallel.CancellationToken).Coverage;
             zone[h, s] = coverage.ZoneShare;
             bottom[h, s] = coverage.BottomShare;
             grass[h, s] = coverage.GrassShare;

@@ -43,8 +43,10 @@ public static class InverseQuestions
     public static double BottomShare(Scenario scenario, JigHead head, LureBody body, Presentation presentation, SimulationOptions options, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(presentation);
-        Candidate run = Trial.Run(scenario, new Rig(head, body, presentation with { CountDown = null }), options, cancellation);
-        return run.Track.Status == SimulationStatus.Failed ? 0 : run.Coverage.BottomShare;
+        ArgumentNullException.ThrowIfNull(scenario);
+        ArgumentNullException.ThrowIfNull(options);
+        (Track track, Coverage coverage) = Trial.RunPath(scenario, new Rig(head, body, presentation with { CountDown = null }), options, cancellation);
+        return track.Status == SimulationStatus.Failed ? 0 : coverage.BottomShare;
     }
 
     /// <summary>A head of any weight, otherwise like those of the box; without a label.</summary>
@@ -161,8 +163,8 @@ public static class InverseQuestions
 
         double Median(double log)
         {
-            Candidate run = Trial.Run(scenario, rig with { Presentation = rig.Presentation with { RetrieveSpeed = Math.Clamp(Math.Exp(log), least, most) } }, options, parallel.CancellationToken);
-            return run.Track.Status == SimulationStatus.Failed ? 0 : run.Coverage.MedianDepth;
+            (Track track, Coverage coverage) = Trial.RunPath(scenario, rig with { Presentation = rig.Presentation with { RetrieveSpeed = Math.Clamp(Math.Exp(log), least, most) } }, options, parallel.CancellationToken);
+            return track.Status == SimulationStatus.Failed ? 0 : coverage.MedianDepth;
         }
 
         // The fastest crossing from deeper to shallower: the one that a faster hand leaves upwards.
@@ -202,7 +204,7 @@ public static class InverseQuestions
         ArgumentNullException.ThrowIfNull(options);
         StrikeZone zone = scenario.Spot.StrikeZone;
         Presentation falls = rig.Presentation with { CountDown = null };
-        Track track = Trial.Run(scenario, rig with { Presentation = falls }, options with { FallOnly = true, FallLimit = LongestCount, SampleInterval = 0.05 }, cancellation).Track;
+        Track track = Trial.Simulate(scenario, rig with { Presentation = falls }, options with { FallOnly = true, FallLimit = LongestCount, SampleInterval = 0.05 }, cancellation);
         double resting = WaterColumn.Of(scenario.Spot).Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius - 0.005;
         double middle = Math.Min(0.5 * (zone.Top + zone.Bottom), resting);
         double? value = TimeTo(middle), from = zone.Top <= 0 ? 0 : TimeTo(zone.Top), to = TimeTo(Math.Min(zone.Bottom, resting));

@@ -1,6 +1,5 @@
 using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
-using LureSim.Decision.Uncertainty;
 using LureSim.Lures;
 using LureSim.Model;
 
@@ -10,32 +9,42 @@ namespace LureSim.Decision.Search;
 internal sealed class ChoiceRace(Scenario scenario, ChoiceSearchOptions options, ParallelOptions parallel, IProgress<double>? progress)
 {
     // The stages of the tries: rigs that go on at most, and the tries that they have run by then.
-    private static readonly (int Rigs, int Tries)[] Stages = [(8, 6), (5, 12), (4, int.MaxValue)];
+    private static readonly (int Rigs, int Tries)[] Stages = [(10, 6), (5, 12), (4, int.MaxValue)];
 
-    // Hands in the order in which they are varied. What one of them is best at hangs on the others: the best rigs go round twice.
-    private static readonly Hand[] Order = [Hand.SinkCount, Hand.ReelSpeed, Hand.CastAngle, Hand.Rest, Hand.Lift];
-    private static readonly int[] Rounds = [8, 4];
-    private const int FirstSurvivors = 8;
+    // Hands in the order in which they are varied.
+    private static readonly Hand[] Order = [Hand.ReelSpeed, Hand.CastAngle, Hand.SinkCount, Hand.Rest, Hand.Lift];
+
+    // How low a lure runs hangs on its weight together with these: they are varied along with it.
+    private static readonly Hand[] WithWeight = [Hand.ReelSpeed, Hand.CastAngle, Hand.SinkCount];
+
+    // Ways of fishing a bait whose hands are sought, beside the best of every bait; and sweeps over all hands.
+    private const int MostWays = 3;
+    private const int MostSweeps = 3;
+    private const int MostPaired = 2;
     private const int OfEachBait = 2;
+    private const int OfEachRig = 2;
 
-    // A rig that scores less than this share of the best is not made the best by its hands: another reel speed and angle have made two and a half times the score.
+    // Heads are stepped by this in weight: a step of a finer box tells too little.
+    private const double WeightStep = 1.3;
+
+    // What scores less than this share of the best after a look at its speeds is not made the best by its other hands.
     private const double Hopeless = 0.35;
 
-    // A variation whose first cast falls short of this share of the present hand's is not tried further.
+    // A rig whose cast in the scenario itself falls short of this share of the best is not tried in others.
+    private const double WorthLooking = 0.5;
+
+    // A variation whose first cast falls below this share of the present hand's is not tried further.
     private const double WorthTrying = 0.9;
 
     // Standard errors by which a rig may lie behind and still be the best.
     private const double Errors = 2;
 
-    // The scenario's own figures stay unless another hand scores more by this (score): figures are not changed for nothing.
+    // The scenario's own figures stay unless another hand scores more by this (score), or by this share of a low score: figures are not changed for nothing.
     private const double WorthChanging = 0.01;
+    private const double WorthChangingShare = 0.1;
 
     // A neighbour of the choice may be the better one; so often it is looked for.
     private const int MostMoves = 4;
-
-    // Quantiles of the current whose tries stand for all while hands are varied.
-    private const double LowPlace = 0.2;
-    private const double HighPlace = 0.8;
 
     private static readonly int[] Itself = [-1];
 
@@ -59,10 +68,11 @@ internal sealed class ChoiceRace(Scenario scenario, ChoiceSearchOptions options,
         }
         else
         {
-            List<RaceArm> hands = Refine(all);
+            Refine(all);
             progress?.Report(0.6);
-            final = Halve(all, hands);
+            final = Halve();
             progress?.Report(0.9);
+            Polish(final);
             first = Settle(final);
         }
 
@@ -135,69 +145,140 @@ internal sealed class ChoiceRace(Scenario scenario, ChoiceSearchOptions options,
         !Free(Hand.SinkCount) || way.CountDown is null || Naturalness.ClassOf(way) == RetrieveClass.Swing ? SinkTarget.Own : SinkTarget.ZoneMiddle;
 
     // The best of each bait, so that every bait is heard; then the best of all.
-    private static List<RaceArm> Survivors(List<RaceArm> arms, IReadOnlyList<int> tries, int count)
+    private static List<RaceArm> Survivors(IReadOnlyCollection<RaceArm> arms, IReadOnlyList<int> tries, int count, int ofEachBait, double worth)
     {
         List<RaceArm> order = [.. arms.OrderByDescending(arm => arm.ValueOf(tries))];
-        double least = Hopeless * order[0].ValueOf(tries);
+        double least = worth * order[0].ValueOf(tries);
         HashSet<RaceArm> kept = [.. order.Take(count).Where(arm => arm.ValueOf(tries) >= least)];
-        foreach (IGrouping<LureBody, RaceArm> bait in order.GroupBy(arm => arm.Rig.Body))
-            kept.UnionWith(bait.Take(count >= FirstSurvivors ? OfEachBait : 1));
+        foreach (IGrouping<LureBody, RaceArm> bait in order.GroupBy(arm => arm.Rig.Body)) kept.UnionWith(bait.Take(ofEachBait));
 
         // Whatever the rules say of its bait: what scores most is told beside what they want.
         kept.Add(arms.MaxBy(arm => arm.MeanOf(tries))!);
         return [.. order.Where(kept.Contains)];
     }
 
-    private List<RaceArm> Refine(List<RaceArm> all)
+    // The hands of every way that is worth it, by casts in the scenario itself: such a look orders rigs nearly as the mean of the tries does (docs/decision.md).
+    private void Refine(List<RaceArm> all)
     {
-        int[] tries = Standing();
-        List<RaceArm> arms = Survivors(all, Itself, FirstSurvivors);
-        field.Try(arms, tries);
-        foreach ((int count, Hand hand) in Rounds.SelectMany(count => Order, (count, hand) => (count, hand)))
-        {
-            if (!Free(hand)) continue;
-            arms = Survivors(arms, tries, count);
-            List<(RaceArm From, RaceArm To)> varied = field.Varied(arms, hand);
-            field.Try([.. varied.Select(pair => pair.To)], Itself);
-            varied = [.. varied.Where(pair => pair.To.ScoreOf(-1) > WorthTrying * pair.From.ScoreOf(-1))];
-            field.Try([.. varied.Select(pair => pair.To)], tries);
-            arms =
-            [
-                .. arms.Select(arm =>
-                {
-                    RaceArm best = varied.Where(pair => pair.From == arm).Select(pair => pair.To).Append(arm).MaxBy(other => other.MeanOf(tries))!;
-                    return best.MeanOf(tries) > arm.MeanOf(tries) + WorthChanging ? best : arm;
-                }).Distinct(),
-            ];
-        }
+        List<RaceArm> ways = [.. all.GroupBy(arm => (arm.Rig.Body, arm.Own)).Select(way => way.MaxBy(Merit)!)];
+        if (Free(Hand.ReelSpeed)) ways = Improved(ways, Tilted);
+        ways = Survivors(ways, Itself, MostWays, 1, Hopeless);
+        ways = Swept(ways);
 
-        return arms;
+        // What pays only together: speed and angle, with the weight, for the best of them.
+        if (!Free(Hand.ReelSpeed) || !Free(Hand.CastAngle)) return;
+        List<RaceArm> best = [.. ways.OrderByDescending(arm => arm.ValueOf(Itself)).Take(MostPaired)];
+        List<RaceArm> paired = Improved(best, arm => [.. field.Varied([arm, .. Stepped(arm)], Hand.ReelSpeed).SelectMany(pair => field.Varied([pair.To], Hand.CastAngle)).Select(pair => pair.To)]);
+        Swept([.. paired.Except(best)]);
     }
 
-    // The scenario itself and two tries, of little and of much current, or of depth where there is no current.
-    private int[] Standing()
+    // Sweeps over all hands until none pays, or the rig is left behind.
+    private List<RaceArm> Swept(List<RaceArm> ways)
     {
-        if (samples == 0) return Itself;
-        UncertainInput by = scenario.Spot.CurrentSpeed > 0 ? UncertainInput.Current : UncertainInput.Depth;
-        IReadOnlyList<UncertainDraw> draws = UncertainDraw.Draw(scenario, scenario.Presentations[0], samples);
-        int[] order = [.. Enumerable.Range(0, draws.Count).OrderBy(i => draws[i].Values[(int)by])];
-        return [.. new[] { -1, order[(int)(LowPlace * (order.Length - 1))], order[(int)(HighPlace * (order.Length - 1))] }.Distinct()];
+        RaceArm[] now = [.. ways];
+        List<int> moving = [.. Enumerable.Range(0, now.Length)];
+        for (int sweep = 0; sweep < MostSweeps && moving.Count > 0; sweep++)
+        {
+            List<RaceArm> arms = [.. moving.Select(i => now[i])];
+            foreach (Hand hand in Order.Where(Free)) arms = Improved(arms, arm => WithWeight.Contains(hand) ? [arm, .. Stepped(arm)] : [arm], hand);
+            if (!WithWeight.Any(Free)) arms = Improved(arms, Stepped);
+            double least = Hopeless * field.Looked.Max(arm => arm.ValueOf(Itself));
+            List<int> still = [.. moving.Where((i, k) => arms[k] != now[i] && arms[k].ValueOf(Itself) >= least)];
+            for (int k = 0; k < moving.Count; k++) now[moving[k]] = arms[k];
+            moving = still;
+        }
+
+        return [.. now];
+    }
+
+    // What a look says of a rig: its score, and of those that never reach the zone the nearest to it.
+    private double Merit(RaceArm arm)
+    {
+        Candidate look = arm.Look!;
+        StrikeZone zone = scenario.Spot.StrikeZone;
+        return look.Score > 0 ? look.Score : -Math.Abs(look.Coverage.MedianDepth - (0.5 * (zone.Top + zone.Bottom))) / scenario.Spot.Depth;
+    }
+
+    private static double Worth(double score) => Math.Min(WorthChanging, WorthChangingShare * Math.Max(0, score));
+
+    // The best of what each rig may become, where it is better by what is worth a change.
+    private List<RaceArm> Improved(List<RaceArm> arms, Func<RaceArm, IReadOnlyList<RaceArm>> become)
+    {
+        IReadOnlyList<RaceArm>[] near = [.. arms.Select(become)];
+        field.Try([.. near.SelectMany(some => some)], Itself);
+        return [.. arms.Select((arm, i) => near[i].Count > 0 && near[i].MaxBy(Merit) is { } best && Merit(best) > Merit(arm) + Worth(Merit(arm)) ? best : arm)];
+    }
+
+    private List<RaceArm> Improved(List<RaceArm> arms, Func<RaceArm, IReadOnlyList<RaceArm>> from, Hand hand) => Improved(arms, arm =>
+    {
+        IReadOnlyList<RaceArm> about = from(arm);
+        return [.. about, .. field.Varied(about, hand).Select(pair => pair.To)];
+    });
+
+    // A heavier head reeled faster and a lighter one reeled slower run as deep; and the two speeds with the head that it is.
+    private IReadOnlyList<RaceArm> Tilted(RaceArm arm)
+    {
+        RaceArm[] stepped = [.. Stepped(arm)];
+        return
+        [
+            .. field.Varied([arm], Hand.ReelSpeed).Select(pair => pair.To),
+            .. field.Varied(stepped, Hand.ReelSpeed)
+                .Where(pair => (pair.To.Rig.Presentation.RetrieveSpeed > pair.From.Rig.Presentation.RetrieveSpeed) == (pair.To.Rig.Head.Mass > arm.Rig.Head.Mass))
+                .Select(pair => pair.To),
+        ];
+    }
+
+    // The next lighter and the next heavier head that make a difference, worked the same way.
+    private IReadOnlyList<RaceArm> Stepped(RaceArm arm)
+    {
+        if (arm.Rig.Head.IsNone || options.Limits.Head is not null) return [];
+        JigHead[] heads = [.. scenario.Tackle.JigHeads.Where(scenario.Hands.Allows).OrderBy(head => head.Mass)];
+        JigHead[] beside =
+        [
+            .. heads.Where(head => head.Mass < arm.Rig.Head.Mass).OrderByDescending(head => head.Mass <= arm.Rig.Head.Mass / WeightStep).ThenByDescending(head => head.Mass).Take(1),
+            .. heads.Where(head => head.Mass > arm.Rig.Head.Mass).OrderByDescending(head => head.Mass >= arm.Rig.Head.Mass * WeightStep).ThenBy(head => head.Mass).Take(1),
+        ];
+        return field.ArmsOf([.. beside.Select(head => (arm.Rig with { Head = head }, arm.Own, arm.Target))]);
     }
 
     // More tries for fewer rigs; a rig that the tries leave no hope is not tried on.
-    private List<RaceArm> Halve(List<RaceArm> all, List<RaceArm> hands)
+    private List<RaceArm> Halve()
     {
-        if (samples == 0) return [.. hands.Union(Survivors(all, Itself, FirstSurvivors))];
-        List<RaceArm> arms = hands;
-        foreach ((int count, int until) in Stages)
+        // Of one head worked one way only the best few: others that are as good differ by a hand alone.
+        RaceArm[] looked =
+        [
+            .. field.Looked.OrderByDescending(arm => arm.ValueOf(Itself)).GroupBy(arm => (arm.Rig.Body, arm.Rig.Head, arm.Own)).SelectMany(rig => rig.Take(OfEachRig)),
+        ];
+        List<RaceArm> arms = Survivors(looked, Itself, Stages[0].Rigs, OfEachBait, WorthLooking);
+        if (samples == 0) return arms;
+        field.Try(arms, [.. Enumerable.Range(0, Math.Min(Stages[0].Tries, samples))]);
+        foreach ((int count, int until) in Stages[1..])
         {
-            int[] tries = [.. Enumerable.Range(0, Math.Min(until, samples))];
-            int[] before = [.. tries.Where(t => arms.All(arm => arm.Has(t)))];
-            if (before.Length > 0) arms = Contenders(Survivors(arms, before, count), before);
-            field.Try(arms, tries);
+            int[] before = [.. AllTries.Where(t => arms.All(arm => arm.Has(t)))];
+            arms = Contenders(Survivors(arms, before, count, 1, Hopeless), before);
+            field.Try(arms, [.. Enumerable.Range(0, Math.Min(until, samples))]);
         }
 
         return arms;
+    }
+
+    // What is best in one cast need not be best in the tries: the hands of the choice once more, one at a time, by tries.
+    private void Polish(List<RaceArm> final)
+    {
+        int[] few = samples == 0 ? Itself : [.. Enumerable.Range(0, Math.Min(Stages[0].Tries, samples))];
+        for (int move = 0; move < MostMoves; move++)
+        {
+            RaceArm first = Pick([.. final.Where(Full)], AllTries);
+            RaceArm[] near = [.. Order.Where(Free).SelectMany(hand => field.Varied([first], hand).Select(pair => pair.To)).Distinct().Where(arm => !final.Contains(arm))];
+            field.Try(near, Itself);
+            near = [.. near.Where(arm => arm.ScoreOf(-1) > WorthTrying * first.ScoreOf(-1))];
+            field.Try(near, few);
+            double least = first.MeanOf(few) + Worth(first.MeanOf(few));
+            near = [.. near.Where(arm => arm.MeanOf(few) > least).OrderByDescending(arm => arm.MeanOf(few)).Take(OfEachRig)];
+            if (near.Length == 0) return;
+            field.Try(near, AllTries);
+            final.AddRange(near);
+        }
     }
 
     // Those that may still be the choice, the best of the bait that the rules want, and what scores most.
@@ -256,8 +337,14 @@ internal sealed class ChoiceRace(Scenario scenario, ChoiceSearchOptions options,
 
     private RaceArm Pick(List<RaceArm> arms, IReadOnlyList<int> tries)
     {
-        SearchedRig[] rigs = [.. arms.Select(arm => new SearchedRig(arm.Rig, arm.Own, [], arm.ScoresOf(tries), arm.Appeal))];
-        return arms[Array.IndexOf(rigs, BaitPick.Of(rigs, bodies, ScoreWeights.Default))];
+        // Of one head worked one way the one with fewer changed hands stays, unless changes are worth it.
+        RaceArm[] worth =
+        [
+            .. arms.Where(arm => !arms.Any(other => other.Changed < arm.Changed && other.Rig.Head == arm.Rig.Head && other.Rig.Body == arm.Rig.Body && other.Own == arm.Own
+                && other.MeanOf(tries) + Worth(other.MeanOf(tries)) >= arm.MeanOf(tries))),
+        ];
+        SearchedRig[] rigs = [.. worth.Select(arm => new SearchedRig(arm.Rig, arm.Own, [], arm.ScoresOf(tries), arm.Appeal))];
+        return worth[Array.IndexOf(rigs, BaitPick.Of(rigs, bodies, ScoreWeights.Default))];
     }
 
     // Every rig with every count and every look to either side of every hand.

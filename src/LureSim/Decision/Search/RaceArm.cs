@@ -18,6 +18,10 @@ internal sealed class RaceArm(Rig rig, Presentation own, SinkTarget target, doub
     /// <summary>The run of the scenario itself; null before it was made.</summary>
     public Candidate? Look { get; set; }
 
+    /// <summary>Hands that differ from the scenario's own figures, the sink count not counted: it follows the lure.</summary>
+    public int Changed { get; } =
+        (rig.Presentation.RetrieveSpeed != own.RetrieveSpeed ? 1 : 0) + (rig.Presentation.Aim != own.Aim ? 1 : 0) + (rig.Presentation.Moves.SequenceEqual(own.Moves) ? 0 : 1);
+
     public IReadOnlyList<UncertainDraw> Draws { get; set; } = [];
 
     /// <summary>Runs of the tries, null where not made yet; empty before the first.</summary>

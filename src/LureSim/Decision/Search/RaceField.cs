@@ -1,3 +1,4 @@
+using LureSim.Coupling;
 using LureSim.Decision.Baits;
 using LureSim.Decision.Trials;
 using LureSim.Decision.Uncertainty;
@@ -25,6 +26,16 @@ internal sealed class RaceField(Scenario scenario, BodyChoice bodies, Simulation
 
     /// <summary>Casts so far.</summary>
     public int Runs { get; private set; }
+
+    /// <summary>Rigs that were cast in the scenario itself, in the order in which they were thought of.</summary>
+    public IReadOnlyList<RaceArm> Looked => [.. known.Values.Where(arm => arm.Look is not null)];
+
+    /// <summary>The rigs of some wishes, their counts sunk.</summary>
+    public IReadOnlyList<RaceArm> ArmsOf(IReadOnlyList<(Rig Rig, Presentation Own, SinkTarget Target)> wanted)
+    {
+        Fall(wanted);
+        return [.. wanted.Select(item => ArmOf(item.Rig, item.Own, item.Target)).Distinct()];
+    }
 
     public RaceArm ArmOf(Rig rig, Presentation own, SinkTarget target)
     {
@@ -91,6 +102,7 @@ internal sealed class RaceField(Scenario scenario, BodyChoice bodies, Simulation
         }
 
         Runs += work.Count;
+        ActionTable.Prepare(scenario.Tackle, scenario.Spot, work.Select(item => (item.Arm.Rig.Head, item.Arm.Rig.Body)), parallel);
         Each(work.Count, i =>
         {
             (RaceArm arm, int t) = work[i];

@@ -39,6 +39,13 @@ public static class Trial
         return new Candidate(rig, track, coverage, track.Status == SimulationStatus.Failed ? 0 : Ranking.Score(coverage, scenario.Spot, rig));
     }
 
+    /// <summary>Simulates one rig and measures where it ran, not whether its action was on: what asks for depths and bottom alone swims no lure.</summary>
+    internal static (Track Track, Coverage Coverage) RunPath(Scenario scenario, Rig rig, SimulationOptions options, CancellationToken cancellation)
+    {
+        Track track = Simulate(scenario, rig, options, cancellation);
+        return (track, MeasurePath(scenario, rig, track));
+    }
+
     /// <summary>Settings of the runs that a choice is sought with, of which very many are made.</summary>
     /// <param name="options">Settings of single runs.</param>
     /// <exception cref="ArgumentNullException"><paramref name="options"/> is null.</exception>
@@ -64,6 +71,14 @@ public static class Trial
     /// <summary>Where a rig spent its time on a track, and when its action was on.</summary>
     internal static Coverage Measure(Scenario scenario, Rig rig, Track track)
     {
+        Coverage coverage = MeasurePath(scenario, rig, track);
+        if (coverage.ZoneShare == 0) return coverage;
+        (_, double live) = ActionTable.Shares(scenario.Tackle, scenario.Spot, rig.Head, rig.Body, track, rig.Presentation);
+        return coverage with { LiveZoneShare = live };
+    }
+
+    private static Coverage MeasurePath(Scenario scenario, Rig rig, Track track)
+    {
         Spot spot = scenario.Spot;
         double touching = spot.Depth - TackleBuilder.Lure(rig.Head, rig.Body).ContactRadius - ScoreWeights.Default.HookLength;
         Coverage coverage = CoverageMeasure.Of(track, spot.StrikeZone, touching, spot.Profile is { IsEven: false } ? spot.SeenAlong(rig.Presentation.Aim) : null);
@@ -78,9 +93,7 @@ public static class Trial
             };
         }
 
-        if (coverage.ZoneShare == 0) return coverage;
-        (_, double live) = ActionTable.Shares(scenario.Tackle, spot, rig.Head, rig.Body, track, rig.Presentation);
-        return coverage with { LiveZoneShare = live };
+        return coverage;
     }
 
     /// <summary>Coarser settings, for runs of which many are made; docs/decision.md has what they cost in accuracy.</summary>
