@@ -52,6 +52,11 @@ internal sealed partial class ScenarioBuilder
         return WaterBySeason.Of(season, latitude);
     }
 
+    private static SpotAssumptions Assumed(ReadValue spot) =>
+        (spot["temperature"] is null ? SpotAssumptions.Temperature : SpotAssumptions.None)
+        | (spot["salinity"] is null ? SpotAssumptions.Salinity : SpotAssumptions.None)
+        | (spot["light"]?["state"] is not null && spot["light"]?["latitude"] is null ? SpotAssumptions.Place : SpotAssumptions.None);
+
     // What is not said is not known: its usual spread goes into the tries, and the reader is told what was taken.
     private ScenarioUncertainty WithWater(ScenarioUncertainty uncertainty, ReadValue root)
     {

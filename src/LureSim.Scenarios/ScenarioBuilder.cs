@@ -329,6 +329,7 @@ internal sealed partial class ScenarioBuilder(ProblemList problems)
             WindDirection = Number(wind?["direction"]) ?? 0.0,
             Salinity = Number(spot["salinity"]) ?? water.Salinity,
             TemperatureCelsius = Number(spot["temperature"]) ?? Math.Max(water.TemperatureCelsius, FreezingPoint(Number(spot["salinity"]) ?? water.Salinity)),
+            Assumed = Assumed(spot),
             Clarity = BuildClarity(spot.At("clarity")),
             Sky = BuildSky(spot.At("light")),
             CloudCover = Number(spot.At("light")["cloud"]) ?? 0.0,

@@ -5,7 +5,7 @@ using System.Text.Json.Nodes;
 namespace LureSim.Scenarios;
 
 /// <summary>
-/// The JSON Schema (draft-07) of scenarios, for completion and checks in editors. It is written from the same
+/// The JSON Schemas (draft-07) of scenarios and of trips, for completion and checks in editors. It is written from the same
 /// description of the grammar that the reader follows. A schema cannot compare values, so it lets through what only
 /// the reader refuses: ranges of values with units and checks between keys.
 /// </summary>
@@ -22,14 +22,22 @@ public static class ScenarioSchema
     /// <summary>File name that scenarios point their editors to.</summary>
     public static string FileName => ScenarioGrammar.SchemaFileName;
 
-    /// <summary>The schema as text, the same on every machine.</summary>
-    public static string ToJson()
+    /// <summary>File name that trips point their editors to.</summary>
+    public static string TripFileName => TripGrammar.SchemaFileName;
+
+    /// <summary>The schema of scenarios as text, the same on every machine.</summary>
+    public static string ToJson() => Document(ScenarioGrammar.Root, "LureSim scenario");
+
+    /// <summary>The schema of trips by the clock as text, the same on every machine.</summary>
+    public static string TripToJson() => Document(TripGrammar.Root, "LureSim trip");
+
+    private static string Document(GrammarValue grammar, string title)
     {
-        JsonObject root = Of(ScenarioGrammar.Root);
+        JsonObject root = Of(grammar);
         var document = new JsonObject
         {
             ["$schema"] = "http://json-schema.org/draft-07/schema#",
-            ["title"] = "LureSim scenario",
+            ["title"] = title,
         };
         foreach ((string name, JsonNode? node) in root.ToArray())
         {

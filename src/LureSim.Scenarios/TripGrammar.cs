@@ -5,6 +5,9 @@ namespace LureSim.Scenarios;
 /// <summary>The grammar of trip files: hours, ways and spots, each spot a scenario of its own.</summary>
 internal static class TripGrammar
 {
+    /// <summary>File name of the schema, which trips point their editors to.</summary>
+    public const string SchemaFileName = "luresim-trip.schema.json";
+
     /// <summary>Name of the place where the trip begins.</summary>
     public const string Ramp = "ramp";
 

@@ -33,6 +33,12 @@ internal static class Guard
             ? value
             : throw new ArgumentOutOfRangeException(name, value, $"{name} must be a member of {typeof(T).Name}.");
 
+    /// <summary>Returns the value, or throws unless the flags of the enum make it up.</summary>
+    public static T Flags<T>(T value, [CallerMemberName] string name = "")
+        where T : struct, Enum => Enum.GetValues<T>().Aggregate(0, (all, flag) => all | Convert.ToInt32(flag, null)) is var known && (Convert.ToInt32(value, null) & ~known) == 0
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, $"{name} must be made up of {typeof(T).Name}.");
+
     /// <summary>Returns the value, or throws if there is none.</summary>
     public static T Given<T>([NotNull] T? value, [CallerMemberName] string name = "")
         where T : class => value ?? throw new ArgumentNullException(name);

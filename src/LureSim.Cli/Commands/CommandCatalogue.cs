@@ -35,7 +35,7 @@ internal static class CommandCatalogue
         Entry<CalibrateCommand, CalibrateSettings>("calibrate", "Turn timed falls in a pool into a lure's own drag, kept in a tackle file.", ["scenarios/pass-edge.yaml"], ["scenarios/pass-edge.yaml", "--box", "my-box.yaml"]),
         Entry<TeachCommand, TeachSettings>("teach", "Draw the plates for teaching: why red turns black, how far off colors are seen, silhouettes, swatches.", ["scenarios/creek-mouth.yaml"], ["scenarios/grass-flat.yaml", "--out", "out/lesson", "--units", "metric", "--pdf"]),
         Entry<CheckCommand, CheckSettings>("check", "Check scenarios and report every problem; nothing is run or written.", ["scenarios/grass-flat.yaml"], ["scenarios/grass-flat.yaml", "scenarios/dock-dusk.yaml", "--json"]),
-        Entry<SchemaCommand, SchemaSettings>("schema", "Print the JSON Schema of scenarios for editors, or the reference of all keys.", [], ["--out", "docs/schema"], ["--reference"]),
+        Entry<SchemaCommand, SchemaSettings>("schema", "Print the JSON Schema of scenarios or trips for editors, or the reference of all keys.", [], ["--out", "docs/schema"], ["--reference"], ["--trip", "--out", "docs/schema"]),
         Entry<CompletionCommand, CompletionSettings>("completion", "Print a completion script for a shell.", ["bash"], ["zsh"], ["fish"]),
     ];
 

@@ -15,6 +15,11 @@ internal sealed class SchemaSettings : CommandSettings
     [Description("The reference of all keys (Markdown) instead of the schema")]
     public bool Reference { get; init; }
 
+    /// <summary>True for the schema of trips.</summary>
+    [CommandOption("--trip")]
+    [Description("The schema of trips by the clock instead of that of scenarios")]
+    public bool Trip { get; init; }
+
     /// <summary>Folder to write into; null to print.</summary>
     [CommandOption("--out <DIR>")]
     [Description("Write the file into this folder instead of printing it")]
@@ -23,7 +28,8 @@ internal sealed class SchemaSettings : CommandSettings
 
     /// <inheritdoc/>
     public override ValidationResult Validate() =>
-        Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.") : ValidationResult.Success();
+        Reference && Trip ? ValidationResult.Error("--reference and --trip exclude each other.")
+        : Out is { Length: 0 } ? ValidationResult.Error("--out: name a folder.") : ValidationResult.Success();
 }
 
 /// <summary>Prints or writes the schema or the reference.</summary>
@@ -35,6 +41,7 @@ internal sealed class SchemaCommand : Command<SchemaSettings>
         var host = (CliHost)context.Data!;
         (string name, string text) = settings.Reference
             ? (ScenarioFormat.FileName, ScenarioFormat.ToMarkdown())
+            : settings.Trip ? (ScenarioSchema.TripFileName, ScenarioSchema.TripToJson())
             : (ScenarioSchema.FileName, ScenarioSchema.ToJson());
         if (settings.Out is null)
         {

@@ -75,34 +75,38 @@ public sealed record Card(string Title, IReadOnlyList<CardRow> Rows, bool Night,
         string[] watch = [.. CardWords.Watch(scenario, rig.Head, facts.Choice?.Numbers?.Snag ?? facts.First.Coverage.StructureSnag, facts.Warnings)];
         string hands = RetrieveWords.Retrieve(rig.Presentation, scenario.Tackle.Reel, format);
 
-        // Where a card is too long it loses words in this order: all but two cautions, the name of the retrieve, one more caution, when to change and what to check, the retrieve move by move.
+        // Where a card is too long it loses words in this order: all but two cautions, the name of the retrieve, one more caution, what is only usual or assumed, when to change, what to check, the retrieve move by move.
+        // What was seen goes last: it is the one row that the water itself wrote.
         IEnumerable<Card> tries =
         [
             .. Enumerable.Range(0, watch.Length).Select(fewer => Make(CardWords.Named(rig.Presentation, hands), watch.Length - fewer)).TakeWhile((_, fewer) => watch.Length - fewer >= Math.Min(2, watch.Length)),
             Make(hands, 2),
             Make(hands, 1),
-            Make(hands, 1, brief: true),
-            Make(rig.Presentation.Name, 1, brief: true),
+            Make(hands, 1, losses: 1),
+            Make(hands, 1, losses: 2),
+            Make(hands, 1, losses: 3),
+            Make(rig.Presentation.Name, 1, losses: 3),
+            Make(rig.Presentation.Name, 1, losses: 4),
         ];
         return tries.FirstOrDefault(card => card.Words <= MostWords) ?? tries.Last();
 
-        Card Make(string retrieve, int items, bool brief = false)
+        Card Make(string retrieve, int items, int losses = 0)
         {
             string lure = facts.Colour is { } colour
-                ? $"{format.LureText(rig.Body)}, {colour.Name}{(colour.Reason.Length > 0 ? $" ({colour.Reason})" : "")}"
+                ? $"{format.LureText(rig.Body)}, {colour.Name}{(colour.Reason.Length > 0 && (losses < 1 || colour.Reason != CardWords.UsualChoice) ? $" ({colour.Reason})" : "")}"
                 : format.LureText(rig.Body);
             List<CardRow> rows =
             [
-                new("SPOT", CardWords.Spot(scenario, format)),
+                new("SPOT", CardWords.Spot(scenario, format, assumedWater: losses < 1)),
                 new("TIE ON", CardWords.TieOn(rig, scenario.Tackle, format)),
                 new("LURE", lure),
                 new("THROW", RetrieveWords.Throw(facts.First, scenario.Spot, format)),
                 new("SINK", CardWords.Sink(rig.Presentation, facts.First.Coverage)),
                 new("WORK IT", retrieve.TrimEnd('.')),
                 .. facts.RigCheck is { } check ? [new("RIG", CardWords.Rig(check, format))] : Array.Empty<CardRow>(),
-                .. CardWords.Backup(facts, format, brief) is { Length: > 0 } backup ? [new("BACKUP", backup)] : Array.Empty<CardRow>(),
-                .. CardWords.HowSure(facts, format, brief) is { Length: > 0 } sure ? [new("HOW SURE", sure)] : Array.Empty<CardRow>(),
-                .. facts.Observed is { } seen && !brief && ObservationWords.Brief(seen.Update, format, 1) is { Length: > 0 } learned ? [new("YOU SAW", learned)] : Array.Empty<CardRow>(),
+                .. CardWords.Backup(facts, format, flip: losses < 2) is { Length: > 0 } backup ? [new("BACKUP", backup)] : Array.Empty<CardRow>(),
+                .. CardWords.HowSure(facts, format, look: losses < 3) is { Length: > 0 } sure ? [new("HOW SURE", sure)] : Array.Empty<CardRow>(),
+                .. facts.Observed is { } seen && losses < 4 && ObservationWords.Brief(seen.Update, format, 1) is { Length: > 0 } learned ? [new("YOU SAW", learned)] : Array.Empty<CardRow>(),
                 new("WATCH OUT", string.Join("; ", watch.Take(items))),
             ];
             return new Card(scenario.Title, [.. rows.Select(row => row with { Text = Grammar.Capital(row.Text) })], Cautions.IsDark(scenario.Spot), units)

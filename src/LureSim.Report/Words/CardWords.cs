@@ -12,19 +12,26 @@ namespace LureSim.Report.Words;
 /// <summary>The rows of a card in words.</summary>
 internal static class CardWords
 {
-    /// <summary>Depth, bottom, current, fish.</summary>
-    public static string Spot(Scenario scenario, UnitFormat format)
+    /// <summary>Why a color was taken where common practice alone speaks for it.</summary>
+    public const string UsualChoice = "usual choice here";
+
+    /// <summary>Depth, bottom, current, fish, and what was assumed of the water.</summary>
+    public static string Spot(Scenario scenario, UnitFormat format, bool assumedWater = true)
     {
         Spot spot = scenario.Spot;
         bool slopes = spot.Profile is { IsEven: false };
         string grass = slopes ? SpotWords.GrassText(spot, format) is { Length: > 0 } beds ? $", {beds}" : "" : spot.GrassHeight > 0 ? $", grass {format.HandText(spot.GrassHeight)} high" : "";
         string flow = spot.CurrentSpeed > 0 ? $"{Stage(spot.TideStage)}current {format.FlowText(spot.CurrentSpeed)} {SpotWords.Direction(spot.CurrentDirection, format.System)}" : "no current";
-        return $"{SpotWords.Depth(spot, format)}, {SpotWords.Bottoms(spot)}{grass}, {flow}, {FishWords.Everyday(spot.TargetFish)}{Assumed(spot, format)}";
+        return $"{SpotWords.Depth(spot, format)}, {SpotWords.Bottoms(spot)}{grass}, {flow}, {FishWords.Everyday(spot.TargetFish)}{Assumed(spot, format)}{(assumedWater ? Water(spot, format) : "")}";
     }
 
     // Where they hold, if nobody said.
     private static string Assumed(Spot spot, UnitFormat format) => spot.StrikeZone.AssumedBy is null ? ""
         : $", assumed to hold {(spot.StrikeZone.MovesWithBottom ? $"{format.HandBand(spot.Depth - spot.StrikeZone.Bottom, spot.Depth - spot.StrikeZone.Top)} above bottom" : $"{format.HandBand(spot.StrikeZone.Top, spot.StrikeZone.Bottom)} deep")}";
+
+    // How warm the water is, if nobody said.
+    private static string Water(Spot spot, UnitFormat format) =>
+        spot.Assumed.HasFlag(SpotAssumptions.Temperature) ? $", water assumed {format.TemperatureText(spot.TemperatureCelsius)}" : "";
 
     private static string Stage(TideStage? stage) => stage switch
     {
@@ -74,7 +81,7 @@ internal static class CardWords
     }
 
     /// <summary>What to change to, and at what current or depth.</summary>
-    public static string Backup(CardFacts facts, UnitFormat format, bool brief)
+    public static string Backup(CardFacts facts, UnitFormat format, bool flip)
     {
         Candidate first = facts.First;
         string rig = facts.Backup is { } other
@@ -86,17 +93,17 @@ internal static class CardWords
             ]).Where(part => part is not null))
             : "";
         string same = rig.Length > 0 && facts.Backup!.Rig.Presentation == first.Rig.Presentation ? ", worked the same" : "";
-        string flip = !brief && facts.Choice is { } choice && ChoiceWords.Flips(choice, facts.Scenario.Tackle.Reel, format) is [var nearest, ..] ? nearest : "";
-        return string.Join("; ", new[] { rig + same, flip }.Where(part => part.Length > 0));
+        string change = flip && facts.Choice is { } choice && ChoiceWords.Flips(choice, facts.Scenario.Tackle.Reel, format) is [var nearest, ..] ? nearest : "";
+        return string.Join("; ", new[] { rig + same, change }.Where(part => part.Length > 0));
     }
 
     /// <summary>Of how many tries it came out best or as good, and what to check first; empty where all is known.</summary>
-    public static string HowSure(CardFacts facts, UnitFormat format, bool brief)
+    public static string HowSure(CardFacts facts, UnitFormat format, bool look)
     {
         string tries = facts.Choice is { Numbers: not null } choice ? ChoiceWords.HowSure(choice) : facts.Uncertainty is { } study ? UncertaintyWords.BestIn(study) : "";
         if (facts.Observed is { } seen && facts.Choice is { Numbers.Tries: > 1 } && tries.Length > 0) tries += seen.Moved ? $"; was {(seen.Before.First.Rig.Head.IsNone || seen.Before.First.Rig.Body.Label != facts.First.Rig.Body.Label ? ChoiceWords.Lure(seen.Before.First.Rig, format) : format.HeadText(seen.Before.First.Rig.Head))}" : $", {seen.BestBefore} before what you saw";
-        if (!brief && tries.Length > 0 && facts.LookNext.Count > 0) return $"{tries}; {ObservationWords.First(facts.LookNext[0], format)}";
-        return !brief && tries.Length > 0 && facts.Uncertainty is { IsExact: false } all && UncertaintyWords.CheckFirst(all) is { Length: > 0 } check ? $"{tries}; {check}" : tries;
+        if (look && tries.Length > 0 && facts.LookNext.Count > 0) return $"{tries}; {ObservationWords.First(facts.LookNext[0], format)}";
+        return look && tries.Length > 0 && facts.Uncertainty is { IsExact: false } all && UncertaintyWords.CheckFirst(all) is { Length: > 0 } check ? $"{tries}; {check}" : tries;
     }
 
     /// <summary>What to watch out for in a few words each, what the run found first.</summary>
@@ -129,7 +136,7 @@ internal static class CardWords
         ColourReason.OnlyColour => "the one in your box",
         ColourReason.SeenFarthest => advice.Choice.Seen.Mode is SightMode.Silhouettes or SightMode.GoneDark ? "best dark silhouette" : "shows farthest",
         ColourReason.Likeness => "looks like the bait",
-        ColourReason.CommonPractice => "usual choice here",
+        ColourReason.CommonPractice => UsualChoice,
         ColourReason.NoRealDifference => "as good as any",
         ColourReason.SightDecidesNothing => "dark silhouette; add sound or scent",
         ColourReason.Given => "your choice",

@@ -178,7 +178,7 @@ internal static class RetrieveWords
     {
         > 0.9 and < 1.15 => "one turn of the handle a second",
         >= 1.15 => $"{UnitFormat.Counted(aSecond, "turn")} of the handle a second",
-        _ => $"one turn of the handle every {UnitFormat.Counted(1 / aSecond, "second")}",
+        _ => UnitFormat.Counted(1 / aSecond, "second") is "1 second" ? "one turn of the handle a second" : $"one turn of the handle every {UnitFormat.Counted(1 / aSecond, "second")}",
     };
 
     // A few turns to the quarter.

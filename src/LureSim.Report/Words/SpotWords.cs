@@ -25,6 +25,17 @@ public static class SpotWords
         _ => throw new ArgumentOutOfRangeException(nameof(sky), sky, "Not a form of sky."),
     };
 
+    /// <summary>What of water and place was assumed, with the figures: "the water temperature (74°F) and the salinity (24 ppt)"; empty where all was given.</summary>
+    public static string Assumed(Spot spot, UnitFormat format)
+    {
+        List<string> parts = [];
+        if (spot.Assumed.HasFlag(SpotAssumptions.Temperature)) parts.Add($"the water temperature ({format.TemperatureText(spot.TemperatureCelsius)})");
+        if (spot.Assumed.HasFlag(SpotAssumptions.Salinity)) parts.Add($"the salinity ({UnitFormat.Number(spot.Salinity, 1)} ppt)");
+        if (spot.Assumed.HasFlag(SpotAssumptions.Place) && spot.Sky is SkyByClock clock)
+            parts.Add($"where the sun is seen from ({UnitFormat.Number(Math.Abs(clock.Latitude) * 180 / Math.PI, 0)}° {(clock.Latitude < 0 ? "south" : "north")}, {UnitFormat.Number(Math.Abs(clock.Longitude) * 180 / Math.PI, 0)}° {(clock.Longitude < 0 ? "west" : "east")}, by the coast you named)");
+        return Grammar.Join(parts);
+    }
+
     /// <summary>How clear water is that was not given by a Secchi depth.</summary>
     public static IEnumerable<(string Label, string Text)> Clearness(Spot spot, UnitFormat format)
     {

@@ -52,6 +52,8 @@ internal static class StructureWords
             yield return $"You gave no strike zone, so we assumed one: {rule.Says}{(rule.IsPractice ? " (common practice)" : "")}.{spread}";
         }
 
+        if (SpotWords.Assumed(spot, format) is { Length: > 0 } water)
+            yield return $"You did not give {water}, so we assumed what is usual.{(plan.Uncertainty is { IsExact: false } ? " The tries vary what is assumed of the water." : "")}";
         if (spot.Structures.Count == 0) yield break;
         if (plan.Choice.Numbers is { Tries: > 1, Snag: var snag, Near: var near })
         {

@@ -93,6 +93,9 @@ public sealed record Spot
     /// <summary>Water temperature (degrees Celsius), -2 to 40.</summary>
     public required double TemperatureCelsius { get; init => field = Limits.Temperature.Check(value); }
 
+    /// <summary>What of water and place was not given but assumed, so that pages can say so.</summary>
+    public SpotAssumptions Assumed { get; init => field = Guard.Flags(value); }
+
     /// <summary>How clear the water is, in the form in which it was given.</summary>
     public required WaterClarity Clarity { get; init => field = Guard.Given(value); }
 

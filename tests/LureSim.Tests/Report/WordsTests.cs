@@ -126,9 +126,12 @@ public partial class WordsTests
         Page page = Of(name, units);
         Card card = page.Sheet.Card();
         Assert.True(card.Words <= Card.MostWords, $"{card.Words} words");
-        string[] order = ["SPOT", "TIE ON", "LURE", "THROW", "SINK", "WORK IT", "RIG", "BACKUP", "HOW SURE", "WATCH OUT"];
+        string[] order = ["SPOT", "TIE ON", "LURE", "THROW", "SINK", "WORK IT", "RIG", "BACKUP", "HOW SURE", "YOU SAW", "WATCH OUT"];
         Assert.Equal(order.Where(label => card.Rows.Any(row => row.Label == label)), card.Rows.Select(row => row.Label));
         Assert.All(card.Rows, row => Assert.False(string.IsNullOrWhiteSpace(row.Text), row.Label));
+
+        // What the water showed stays on a card however full it is.
+        Assert.Equal(page.Sheet.Observed?.Update.Learned.Any() == true, card.Rows.Any(row => row.Label == "YOU SAW"));
 
         // The retrieve is told in hands, not by its name alone.
         Assert.Contains(' ', card.Rows.Single(row => row.Label == "WORK IT").Text);

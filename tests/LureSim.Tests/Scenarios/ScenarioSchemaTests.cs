@@ -22,6 +22,31 @@ public class ScenarioSchemaTests
         Assert.Equal("http://json-schema.org/draft-07/schema#", (string?)JsonNode.Parse(ScenarioSchema.ToJson())!["$schema"]);
 
     [Fact]
+    public async Task Trips_have_a_schema_that_takes_and_refuses_what_the_reader_does()
+    {
+        string file = Repository.File("scenarios", "trips", "saturday.yaml"), text = await File.ReadAllTextAsync(file);
+        Assert.Equal(ScenarioSchema.TripToJson(), await File.ReadAllTextAsync(Repository.File("docs", "schema", ScenarioSchema.TripFileName)));
+        Assert.Contains($"$schema=../../docs/schema/{ScenarioSchema.TripFileName}", text, StringComparison.Ordinal);
+        JsonSchema schema = await JsonSchema.FromJsonAsync(ScenarioSchema.TripToJson());
+        Assert.Empty(schema.Validate(ToJson(text)));
+        Assert.Empty(TripReader.Read(file).Problems);
+        foreach ((string old, string bad) in ((string, string)[])[("from: \"06:00\"", "from: \"26:00\""), ("travel: 20 min", "travel: 20"), ("worth: 80 %", "worth: good"), ("most_stay", "longest"), ("title: Saturday", "titel: Saturday")])
+        {
+            string mistaken = text.Replace("../", Repository.File("scenarios") + "/", StringComparison.Ordinal).Replace(old, bad, StringComparison.Ordinal), wrong = Path.GetTempFileName();
+            try
+            {
+                await File.WriteAllTextAsync(wrong, mistaken);
+                Assert.Single(TripReader.Read(wrong).Problems);
+                Assert.NotEmpty(schema.Validate(ToJson(mistaken)));
+            }
+            finally
+            {
+                File.Delete(wrong);
+            }
+        }
+    }
+
+    [Fact]
     public async Task The_schema_accepts_what_the_reader_accepts()
     {
         JsonSchema schema = await JsonSchema.FromJsonAsync(ScenarioSchema.ToJson());
