@@ -10,11 +10,12 @@ namespace LureSim.Fuzz;
 /// <param name="Seconds">Time after which no further draw begins (s).</param>
 /// <param name="Threads">Draws at a time; what is found does not depend on it.</param>
 /// <param name="Finds">Folder that the inputs are written into that were not answered well.</param>
-internal sealed record FuzzOptions(string Mode, int Count, int Seed, int From, double Seconds, int Threads, string Finds)
+/// <param name="Only">Of the ends: regular expression for command and place, as in "plan at spot.structure"; empty for all.</param>
+internal sealed record FuzzOptions(string Mode, int Count, int Seed, int From, double Seconds, int Threads, string Finds, string Only)
 {
     /// <summary>How the program is called.</summary>
     public const string Usage = """
-        LureSim.Fuzz reads|runs|ends|lines|soak [--count 10000] [--seed 1] [--from 0] [--seconds 60] [--threads 2] [--finds out/fuzz]
+        LureSim.Fuzz reads|runs|ends|lines|soak [--count 10000] [--seed 1] [--from 0] [--seconds 60] [--threads 2] [--finds out/fuzz] [--only "plan at spot"]
           reads   texts of scenarios, broken in every way, through the reader
           runs    scenarios that the reader takes, each through one of the commands
           ends    both ends of the range of every key, each through every command: 2,900 pairs, the quick commands first
@@ -27,7 +28,7 @@ internal sealed record FuzzOptions(string Mode, int Count, int Seed, int From, d
     {
         if (args is not [("reads" or "runs" or "ends" or "lines" or "soak") and var mode, ..])
             return null;
-        var options = new FuzzOptions(mode, 10_000, 1, 0, 60, Environment.ProcessorCount, Path.Combine("out", "fuzz"));
+        var options = new FuzzOptions(mode, 10_000, 1, 0, 60, Environment.ProcessorCount, Path.Combine("out", "fuzz"), "");
         for (int i = 1; i < args.Length; i += 2)
         {
             if (i + 1 == args.Length)
@@ -35,6 +36,12 @@ internal sealed record FuzzOptions(string Mode, int Count, int Seed, int From, d
             if (args[i] == "--finds")
             {
                 options = options with { Finds = args[i + 1] };
+                continue;
+            }
+
+            if (args[i] == "--only")
+            {
+                options = options with { Only = args[i + 1] };
                 continue;
             }
 

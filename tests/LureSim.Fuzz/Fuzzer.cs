@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text;
+using System.Text.RegularExpressions;
 using LureSim.Cli;
 using LureSim.Cli.Hosting;
 using LureSim.Scenarios;
@@ -72,6 +73,8 @@ internal static class Fuzzer
                         break;
                     case "runs":
                         Compute(draws, number, folder, tally, alone: options.Threads == 1);
+                        break;
+                    case "ends" when !Regex.IsMatch($"{pairs[number].Command[0]} at {pairs[number].End.Name}", options.Only):
                         break;
                     case "ends":
                         (EndsOfRanges.End end, string[] command) = pairs[number];

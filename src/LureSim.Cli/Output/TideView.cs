@@ -17,7 +17,7 @@ internal static class TideView
         console.MarkupLineInterpolated($"Retrieve: {table.Presentation.Name}");
         if (table.Rows.Count > 0)
         {
-            IReadOnlyList<JigHead> heads = table.Scenario.Tackle.JigHeads;
+            IReadOnlyList<JigHead> heads = table.Heads;
             Views.WriteColumns(
                 console,
                 "best weight, hour by hour",
@@ -49,11 +49,12 @@ internal static class TideView
     public static string HoursToCsv(TideTable table)
     {
         var csv = new Csv("time", "current_m_s", "depth_m", "head", "head_mass_kg", "zone_share", "score", "best", "holding_kg");
+        IReadOnlyList<JigHead> heads = table.Heads;
         foreach (TideRow row in table.Rows)
         {
             for (int h = 0; h < row.Scores.Count; h++)
             {
-                JigHead head = table.Scenario.Tackle.JigHeads[h];
+                JigHead head = heads[h];
                 csv.Row(TideWords.Clock(row.Hours), row.Current, row.Depth, head.Label, head.Mass, row.ZoneShares[h], row.Scores[h], row.Best == head ? 1 : 0, row.Holding);
             }
         }
@@ -92,7 +93,7 @@ internal sealed record TideJson(
         table.Scenario.Title,
         table.Scenario.Tide.Count > 2 ? [.. new TideCurve(table.Scenario.Tide).Slacks.Select(TideWords.Clock)] : [],
         table.Presentation.Name,
-        [.. table.Scenario.Tackle.JigHeads.Select(HeadJson.Of)],
+        [.. table.Heads.Select(HeadJson.Of)],
         [.. table.Rows.Select(row => new Row(TideWords.Clock(row.Hours), row.Current, row.Depth, row.Best?.Label, row.Scores, row.ZoneShares, row.Holding))],
         table.Table.Depths,
         table.Table.Currents,

@@ -21,7 +21,7 @@ public static class TideByHour
         ArgumentNullException.ThrowIfNull(table);
         ArgumentNullException.ThrowIfNull(options);
         IReadOnlyList<TideRow> rows = table.Rows;
-        IReadOnlyList<JigHead> heads = table.Scenario.Tackle.JigHeads;
+        IReadOnlyList<JigHead> heads = table.Heads;
         if (rows.Count == 0)
             throw new ArgumentException("The table has no rows.", nameof(table));
         UnitFormat format = options.Format;

@@ -81,7 +81,7 @@ public static class TideWriter
 
     private static TableView Hours(TideTable table, UnitFormat format)
     {
-        List<JigHead> heads = [.. table.Scenario.Tackle.JigHeads];
+        List<JigHead> heads = [.. table.Heads];
         return new TableView(
             "Best weight, hour by hour",
             $"Best in your box, its share of the retrieve in the strike zone, and the lightest common weight that holds bottom. {TideWords.Minus}",

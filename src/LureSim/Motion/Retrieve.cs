@@ -72,6 +72,11 @@ internal sealed class CastRun
     // Tolerances of a lure that floats, as a share of those of others: its energy then closes within 0.5 % while it hangs (docs/motion.md).
     private const double FloatingTolerance = 0.05;
 
+    // Thick line (m) in strong wind (m/s) whips, and its steps are off by more of the energy: tolerances as a share of those of others, with which it closes within 0.5 %, docs/motion.md.
+    private const double WhippingDiameter = 0.45e-3;
+    private const double WhippingWind = 6;
+    private const double WhippingTolerance = 0.1;
+
     private readonly WaterColumn water;
     private readonly Presentation presentation;
     private readonly SimulationOptions options;
@@ -80,6 +85,7 @@ internal sealed class CastRun
     private readonly CastProgram program;
     private readonly int nodes;
     private readonly bool floats;
+    private readonly bool whips;
     private readonly TrackBuilder track;
     private readonly EventFinder events;
 
@@ -99,6 +105,7 @@ internal sealed class CastRun
         dynamics = new LineDynamics(lure, softened, water, options.LineDrag, new LineMesh(options.Segments, options.Grading, options.AxialDampingRatio, options.RodTipStiffness));
         nodes = options.Segments;
         floats = lure.Mass < water.Density * lure.Volume;
+        whips = line.Main.Diameter > WhippingDiameter && Math.Sqrt((water.WindX * water.WindX) + (water.WindY * water.WindY)) > WhippingWind;
         double chord = Math.Sqrt((presentation.CastLength * presentation.CastLength) + (rodTipHeight * rodTipHeight));
         double lineOut = chord * (1 + options.SplashSlack);
         double surface = double.IsFinite(water.Depth) ? water.Current.Speed(water.Depth, out _) : water.Current.Speed(1, out _);
@@ -124,6 +131,8 @@ internal sealed class CastRun
         // All that a floating lure on a still line does is bob by millimetres, as much as a step may be off elsewhere.
         if (floats)
             control = control with { Position = FloatingTolerance * control.Position, Velocity = FloatingTolerance * control.Velocity };
+        if (whips)
+            control = control.Scaled(WhippingTolerance);
         double step = 2e-4;
         int accepted = 0, rejected = 0;
         bool fishing = false, failed = false;

@@ -10,8 +10,8 @@ namespace LureSim.Decision.Tide;
 /// <param name="Current">Current at the surface (m/s), negative against the spot's direction.</param>
 /// <param name="Depth">Depth of the water (m).</param>
 /// <param name="Best">Head of the box with the highest score; null if no head reaches the zone.</param>
-/// <param name="Scores">Score of each head of the box.</param>
-/// <param name="ZoneShares">Share of the retrieve in the zone of each head of the box.</param>
+/// <param name="Scores">Score of each head of the box that the hands allow, as in <see cref="TideTable.Heads"/>.</param>
+/// <param name="ZoneShares">Share of the retrieve in the zone of each of these heads.</param>
 /// <param name="Holding">Lightest common weight that holds the bottom (kg); null if none does.</param>
 public sealed record TideRow(double Hours, double Current, double Depth, JigHead? Best, IReadOnlyList<double> Scores, IReadOnlyList<double> ZoneShares, double? Holding);
 
@@ -39,6 +39,9 @@ public sealed record TideTable(Scenario Scenario, Rig Rig, IReadOnlyList<TideRow
 {
     /// <summary>The presentation of all rows.</summary>
     public Presentation Presentation => Rig.Presentation;
+
+    /// <summary>The heads of the rows, in their order: those of the box that the hands allow.</summary>
+    public IReadOnlyList<JigHead> Heads => [.. Scenario.Tackle.JigHeads.Where(Scenario.Hands.Allows)];
 
     // Rows of the table by hour aimed at, and the steps of it (h).
     private const int MostRows = 14;
