@@ -6,34 +6,16 @@ namespace LureSim.Benchmarks;
 /// <summary>Spots on which the search for a choice is measured.</summary>
 internal static class ChoiceSpots
 {
-    private const string Bar = """
-        title: Oyster bar in a tannin creek
-        spot:
-          depth: 8 ft
-          bottom: shell
-          current: {speed: 0.8 kn, direction: left}
-          salinity: 18 ppt
-          temperature: 70 degF
-          clarity: {secchi: 3 ft, water: tannin stained}
-          light: {sun_elevation: 45 deg, cloud: 30 %}
-          strike_zone: {above_bottom: [0 ft, 3 ft]}
-          target: red drum
-        tackle:
-          rod_tip_height: 5 ft
-          reel: {gear_ratio: 6.2, spool_diameter: 45 mm}
-          line: {kind: braid, strength: 10 lb}
-          leader: {kind: fluorocarbon, strength: 20 lb, length: 24 in}
-          jig_heads: [1/8 oz, 3/16 oz, 1/4 oz, 3/8 oz]
-          bodies:
-            - {profile: paddle tail, length: 3.5 in}
-            - {profile: shrimp imitation, length: 3.5 in}
-          colours: [white]
-        presentations:
-          - {name: steady, cast: 60 ft, count_down: 4 s, retrieve: {speed: 1.5 ft/s}}
-          - {name: stop and go, cast: 60 ft, count_down: 4 s, style: stop and go}
-        uncertainty: {samples: 6}
-        fixed: [lift, rest]
-        """;
+    private const string SmallBox = "[1/8 oz, 3/16 oz, 1/4 oz, 3/8 oz]";
+
+    // The spot of the tests of advice with fewer heads, baits, presentations and tries.
+    private static readonly string Bar = Less(
+        Text(),
+        ("[1/16 oz, 1/8 oz, 3/16 oz, 1/4 oz, 3/8 oz, 1/2 oz]", SmallBox),
+        ("    - {profile: soft jerkbait, length: 5 in}\n", ""),
+        ("  - {name: lift and drop, cast: 60 ft, style: lift and drop, retrieve: {speed: 1.5 ft/s}}\n", ""),
+        ("[white, chartreuse, gold, red, dark purple, black, shrimp brown]", "[white]"),
+        ("uncertainty: {samples: 12}", "uncertainty: {samples: 6}\nfixed: [lift, rest]"));
 
     /// <summary>Three spots that are small enough for every rig with every count, speed and angle to be run over all tries.</summary>
     public static IReadOnlyList<(string Name, Scenario Scenario)> Small { get; } =
@@ -45,9 +27,20 @@ internal static class ChoiceSpots
 
     /// <summary>A box of 24 heads on the first of them, with lift and drop besides.</summary>
     public static Scenario LargeBox { get; } = Read(Bar
-        .Replace("[1/8 oz, 3/16 oz, 1/4 oz, 3/8 oz]", $"[{string.Join(", ", Enumerable.Range(1, 24).Select(i => $"{i}/32 oz"))}]")
+        .Replace(SmallBox, $"[{string.Join(", ", Enumerable.Range(1, 24).Select(i => $"{i}/32 oz"))}]")
         .Replace("fixed: [lift, rest]", "")
         .Replace("uncertainty: {samples: 6}", "  - {name: lift and drop, cast: 60 ft, style: lift and drop, retrieve: {speed: 1.5 ft/s}}\nuncertainty: {samples: 24}"));
+
+    private static string Text()
+    {
+        using Stream stream = typeof(ChoiceSpots).Assembly.GetManifestResourceStream("oyster-bar.yaml") ?? throw new InvalidOperationException("The spot is missing.");
+        using StreamReader reader = new(stream);
+        return reader.ReadToEnd().ReplaceLineEndings("\n");
+    }
+
+    private static string Less(string text, params (string From, string To)[] changes) => changes.Aggregate(
+        text,
+        (now, change) => now.Contains(change.From, StringComparison.Ordinal) ? now.Replace(change.From, change.To, StringComparison.Ordinal) : throw new InvalidOperationException(change.From));
 
     private static Scenario Read(string text) => ScenarioReader.ReadText(text, "spot.yaml") is { Scenario: { } scenario } ? scenario : throw new InvalidOperationException("The spot of a benchmark was refused.");
 }

@@ -32,6 +32,9 @@ public static class ActingLures
         ArgumentNullException.ThrowIfNull(head);
         ArgumentNullException.ThrowIfNull(body);
         LureBody computed = body.Drag is null ? body : body with { Drag = null };
+
+        // What a head is called moves nothing: a common size is the head of the box that weighs as much.
+        head = head with { Label = "" };
         var key = new Key(head, computed, tackle.Rigging, tackle.Leader?.Kind ?? tackle.Line.Kind, tackle.Leader?.Diameter ?? tackle.Line.Diameter, spot.TemperatureCelsius, spot.Salinity);
         if (Kept.Count > MostKept) Kept.Clear();
         return Kept.GetOrAdd(key, _ => new Lazy<LureProperties>(() => Build(tackle, spot, head, computed))).Value is var lure && body.Drag is { } own ? ScaledDragLure.Of(lure, own.Factor) : lure;

@@ -16,36 +16,7 @@ public class AdviceTests
     private const string Area = "Decision: one change at a time";
     private const string Source = "common practice, no source";
 
-    private const string Base = """
-        title: Oyster bar in a tannin creek
-        spot:
-          depth: 8 ft
-          bottom: shell
-          current: {speed: 0.8 kn, direction: left}
-          salinity: 18 ppt
-          temperature: 70 degF
-          clarity: {secchi: 3 ft, water: tannin stained}
-          light: {sun_elevation: 45 deg, cloud: 30 %}
-          strike_zone: {above_bottom: [0 ft, 3 ft]}
-          target: red drum
-        tackle:
-          rod_tip_height: 5 ft
-          reel: {gear_ratio: 6.2, spool_diameter: 45 mm}
-          line: {kind: braid, strength: 10 lb}
-          leader: {kind: fluorocarbon, strength: 20 lb, length: 24 in}
-          jig_heads: [1/16 oz, 1/8 oz, 3/16 oz, 1/4 oz, 3/8 oz, 1/2 oz]
-          bodies:
-            - {profile: paddle tail, length: 3.5 in}
-            - {profile: soft jerkbait, length: 5 in}
-            - {profile: shrimp imitation, length: 3.5 in}
-          colours: [white, chartreuse, gold, red, dark purple, black, shrimp brown]
-        presentations:
-          - {name: steady, cast: 60 ft, count_down: 4 s, retrieve: {speed: 1.5 ft/s}}
-          - {name: stop and go, cast: 60 ft, count_down: 4 s, style: stop and go}
-          - {name: lift and drop, cast: 60 ft, style: lift and drop, retrieve: {speed: 1.5 ft/s}}
-        uncertainty: {samples: 12}
-
-        """;
+    private static readonly string Base = ReadBase();
 
     // Reasons of those that fail, by name.
     private static readonly Dictionary<string, string> Fails = new()
@@ -154,6 +125,13 @@ public class AdviceTests
 
             return found;
         }
+    }
+
+    private static string ReadBase()
+    {
+        using Stream stream = typeof(AdviceTests).Assembly.GetManifestResourceStream("oyster-bar.yaml") ?? throw new InvalidOperationException("The spot is missing.");
+        using StreamReader reader = new(stream);
+        return reader.ReadToEnd();
     }
 
     private static string Said(ChoiceSearch search)

@@ -70,6 +70,7 @@ internal sealed class RaceField(Scenario scenario, BodyChoice bodies, Simulation
     {
         double[] depths = [.. ((SinkTarget[])[SinkTarget.ZoneTop, SinkTarget.ZoneMiddle]).Select(target => Hands.Depth(target, scenario.Spot.StrikeZone))];
         Rig[] falls = [.. wanted.Where(item => item.Target is SinkTarget.ZoneTop or SinkTarget.ZoneMiddle).Select(item => Falling(item.Rig)).Distinct().Where(rig => !counts.ContainsKey((rig, depths[0])))];
+        Prepare(falls);
         double?[][] found = new double?[falls.Length][];
         Each(falls.Length, i =>
         {
@@ -102,6 +103,7 @@ internal sealed class RaceField(Scenario scenario, BodyChoice bodies, Simulation
         }
 
         Runs += work.Count;
+        Prepare(work.Select(item => item.Arm.Rig));
         ActionTable.Prepare(scenario.Tackle, scenario.Spot, work.Select(item => (item.Arm.Rig.Head, item.Arm.Rig.Body)), parallel);
         Each(work.Count, i =>
         {
@@ -116,6 +118,13 @@ internal sealed class RaceField(Scenario scenario, BodyChoice bodies, Simulation
             Candidate run = Trial.Run(draw.Scenario, arm.Rig with { Presentation = draw.Presentation }, settings with { LineDrag = draw.LineDrag, LureDragFactor = draw.LureDragOf(arm.Rig.Body) }, parallel.CancellationToken);
             arm.Outcomes[t] = new(run.Coverage, run.Score, run.Track.Status == SimulationStatus.Failed, WaterMap.Of(run.Track, draw.Scenario.Spot, scenario.Spot, draw.Presentation, arm.Reach));
         });
+    }
+
+    // Each lure swims once: two runs that wait for the same lure leave a thread idle.
+    private void Prepare(IEnumerable<Rig> rigs)
+    {
+        (JigHead Head, LureBody Body)[] lures = [.. rigs.Select(rig => (rig.Head, rig.Body)).Distinct()];
+        Parallel.For(0, lures.Length, parallel, i => ActingLures.Of(scenario.Tackle, scenario.Spot, lures[i].Head, lures[i].Body));
     }
 
     // Runs take very different times: each thread takes the next one.
