@@ -303,7 +303,7 @@ internal sealed class CastRun
 
         double high = height;
         while (Length(high) < length && high < 1e3 * height) high *= 2;
-        double best = Length(high) < length ? high : Bisection.FindRoot(sag => (Length(sag) / length) - 1, 0, high, 1e-9, 100);
+        double best = Length(high) < length ? high : Brent.FindRoot(sag => (Length(sag) / length) - 1, 0, high, 1e-9, 100);
 
         // Nodes by their share of the arc length, from the lure.
         double scale = Length(best), along = 0;

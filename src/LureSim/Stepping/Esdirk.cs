@@ -18,7 +18,7 @@ internal sealed class Esdirk
     // An iteration is taken for the last one where the curvature seen in solutions before says that the next increment would be below this share of the tolerance, if the
     // secondary unknowns fit there. After so many stages in a row the curvature is seen anew.
     private const double PredictedTolerance = 0.03;
-    private const int UnseenLimit = 4;
+    private const int UnseenLimit = 20;
 
     private const int IterationLimit = 12;
 
@@ -123,14 +123,13 @@ internal sealed class Esdirk
             Predict(i, step);
             if (!SolveStage(i, Time + (tableau.C[i] * step), g, tableau.C[i] != tableau.C[i - 1])) return double.PositiveInfinity;
             trialW.CopyTo(stageW[i], 0);
-            double inverse = 1 / g;
-            double[] stage = stageA[i];
-            for (int m = 0; m < size; m++) stage[m] = (trialW[m] - baseW[m]) * inverse;
+            Difference(trialW, baseW, 1 / g, stageA[i]);
         }
 
         double[] w = stageW[tableau.Stages - 1];
         w.CopyTo(NextVelocity, 0);
-        for (int m = 0; m < size; m++) NextPosition[m] = baseR[m] + (g * w[m]);
+        baseR.CopyTo(NextPosition, 0);
+        AddScaled(NextPosition, w, g);
         system.BeginStage(Time + step);
         system.Hold(NextPosition, NextVelocity);
         return EstimateError(step);
@@ -161,6 +160,15 @@ internal sealed class Esdirk
         for (; m < source.Length; m++) target[m] += factor * source[m];
     }
 
+    // result := (x - less) factor.
+    private static void Difference(ReadOnlySpan<double> x, ReadOnlySpan<double> less, double factor, Span<double> result)
+    {
+        int width = Vector<double>.Count, m = 0;
+        var f = new Vector<double>(factor);
+        for (; m <= x.Length - width; m += width) ((new Vector<double>(x.Slice(m, width)) - new Vector<double>(less.Slice(m, width))) * f).CopyTo(result.Slice(m, width));
+        for (; m < x.Length; m++) result[m] = (x[m] - less[m]) * factor;
+    }
+
     // Starting value of a stage's velocities: a parabola through what is known.
     private void Predict(int stage, double step)
     {
@@ -169,8 +177,7 @@ internal sealed class Esdirk
         if (stage == 1)
         {
             double q = previousStep > 0 ? at * at / (previousStep * previousStep) : 0;
-            for (int m = 0; m < size; m++)
-                trialW[m] = Velocity[m] + (at * a0[m]) + (q * (previousVelocity[m] - Velocity[m] + (previousStep * a0[m])));
+            Combine(a0, at + (q * previousStep), previousVelocity, q);
             return;
         }
 
@@ -182,8 +189,16 @@ internal sealed class Esdirk
 
         double[] w1 = stageW[stage - 1];
         double before = tableau.C[stage - 1] * step, share = at * at / (before * before);
-        for (int m = 0; m < size; m++)
-            trialW[m] = Velocity[m] + (at * a0[m]) + (share * (w1[m] - Velocity[m] - (before * a0[m])));
+        Combine(a0, at - (share * before), w1, share);
+    }
+
+    // trialW := w + byRate a + share (other - w).
+    private void Combine(double[] rate, double byRate, double[] other, double share)
+    {
+        Velocity.CopyTo(trialW, 0);
+        AddScaled(trialW, Velocity, -share);
+        AddScaled(trialW, rate, byRate);
+        AddScaled(trialW, other, share);
     }
 
     // A stage at the time of the one before starts with its matrix.
@@ -197,7 +212,7 @@ internal sealed class Esdirk
             if (!system.Iterate(trialR, trialW, baseW, g, renew, increment)) return false;
             bool own = renew;
             renew = false;
-            for (int m = 0; m < size; m++) trialW[m] += increment[m];
+            AddScaled(trialW, increment, 1);
             system.Follow(increment, g, own);
             double norm = system.IncrementSize(increment, g);
             if (!double.IsFinite(norm)) return false;
@@ -228,7 +243,8 @@ internal sealed class Esdirk
 
     private void Place(double g)
     {
-        for (int m = 0; m < size; m++) trialR[m] = baseR[m] + (g * trialW[m]);
+        baseR.CopyTo(trialR, 0);
+        AddScaled(trialR, trialW, g);
         system.Hold(trialR, trialW);
     }
 

@@ -85,10 +85,17 @@ internal sealed partial class LineDynamics
         for (int k = 0; k < segments; k++)
         {
             SegmentOf(k, position, velocity, lineOut, payoutRate, out SegmentBalance s);
-            double tension = s.ElasticTension(out double taut), density = s.ElasticDensity(out double byStiffness, out double byStraightening);
+            double tension = s.ElasticTension(out double taut);
             double damping = 2 * mesh.AxialDampingRatio * Math.Sqrt(0.5 * s.Stiffness * s.Mass / s.Length0) * taut;
             double shrink = s.Length * payoutRate / lineOut, burnt = damping * s.StretchRate * s.StretchRate;
-            double stored = (tension * (s.LengthRate - shrink)) + (s.Length0Rate * density) + (s.Length0 * ((s.StiffnessRate * byStiffness) + (s.StraighteningRate * byStraightening)));
+            double stored = tension * (s.LengthRate - shrink);
+
+            // The energy density, with its logarithm, counts only where line comes in or goes out.
+            if (payoutRate != 0)
+            {
+                double density = s.ElasticDensity(out double byStiffness, out double byStraightening);
+                stored += (s.Length0Rate * density) + (s.Length0 * ((s.StiffnessRate * byStiffness) + (s.StraighteningRate * byStraightening)));
+            }
 
             // What rod tip and reel give is what the segment stores, burns and hands on to the nodes.
             rates.Rod += stored + burnt - ((tension + (damping * s.StretchRate)) * s.Parting);

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using LureSim.Stepping;
 
 namespace LureSim.Motion.Line;
@@ -158,8 +159,7 @@ internal sealed class LineSystem : IStiffSystem
     {
         StepControl control = Tolerances;
         ReadOnlySpan<double> x = increment[..free];
-        double own = (x[0] * x[0]) + (x[1] * x[1]) + (x[2] * x[2]), rest = 0;
-        for (int m = 3; m < x.Length; m++) rest += x[m] * x[m];
+        double own = SumOfSquares(x[..3]), rest = SumOfSquares(x[3..]);
         double scaleOwn = Math.Max(g / control.Position, 1 / control.Velocity), scaleRest = Math.Max(g / control.LinePosition, 1 / control.LineVelocity);
         double size = Math.Max(Math.Sqrt(own) * scaleOwn, Math.Sqrt(rest / Math.Max(1, n - 1)) * scaleRest);
         return SpoolIsFree ? Math.Max(size, Math.Abs(increment[line]) * Math.Max(g / control.LinePosition, 1 / control.LineVelocity)) : size;
@@ -184,16 +184,29 @@ internal sealed class LineSystem : IStiffSystem
     {
         StepControl control = Tolerances;
         ReadOnlySpan<double> r = positionError[..free], w = velocityError[..free];
-        double own = 0, rest = 0;
         double inverseR = 1 / control.Position, inverseW = 1 / control.Velocity, lineR = 1 / control.LinePosition, lineW = 1 / control.LineVelocity;
-        for (int m = 0; m < 3; m++)
-            own += (r[m] * r[m] * inverseR * inverseR) + (w[m] * w[m] * inverseW * inverseW);
-        for (int m = 3; m < r.Length; m++)
-            rest += (r[m] * r[m] * lineR * lineR) + (w[m] * w[m] * lineW * lineW);
+        double own = (SumOfSquares(r[..3]) * inverseR * inverseR) + (SumOfSquares(w[..3]) * inverseW * inverseW);
+        double rest = (SumOfSquares(r[3..]) * lineR * lineR) + (SumOfSquares(w[3..]) * lineW * lineW);
 
         // The lure and the rest of the line are judged apart: the lure must not be averaged away by forty nodes.
         double error = Math.Sqrt(Math.Max(own, rest / Math.Max(1, n - 1)));
         return SpoolIsFree ? Math.Max(error, Math.Abs(positionError[line]) * lineR) : error;
+    }
+
+    private static double SumOfSquares(ReadOnlySpan<double> x)
+    {
+        int m = 0;
+        Vector256<double> sum = Vector256<double>.Zero, other = Vector256<double>.Zero;
+        for (; m <= x.Length - (2 * Lanes.Count); m += 2 * Lanes.Count)
+        {
+            Vector256<double> a = Vector256.Create(x.Slice(m, Lanes.Count)), b = Vector256.Create(x.Slice(m + Lanes.Count, Lanes.Count));
+            sum = Lanes.Fma(a, a, sum);
+            other = Lanes.Fma(b, b, other);
+        }
+
+        double total = Vector256.Sum(sum + other);
+        for (; m < x.Length; m++) total += x[m] * x[m];
+        return total;
     }
 
     // Column of the forces by the line's speed, solved, and the pivot of the bordering row.
