@@ -23,7 +23,7 @@ public partial class PocketTests
         {
             Candidate engine = table.Run(head, node, CancellationToken.None);
             PocketReading read = table.Read(head, node);
-            if (table.Methods[head] != PocketMethod.Path) Assert.Equal(engine.Coverage.ZoneShare, read.Zone, 0.003);
+            if (table.Methods[head] is PocketMethod.Shares or PocketMethod.Nearest) Assert.Equal(engine.Coverage.ZoneShare, read.Zone, 0.003);
             Assert.Equal(engine.Coverage.TimeToZone ?? double.NaN, read.Wait, 0.26);
             Assert.Equal(engine.Score, read.Score, 0.003);
         }
@@ -54,6 +54,9 @@ public partial class PocketTests
         Assert.True(table.Error.Share.Half <= table.Error.Share.Most && table.Error.Share.Most <= table.Error.Share.Worst);
         for (int head = 0; head < table.Methods.Count; head++)
         {
+            (double shares, double path, double spread) = table.Considered[head];
+            double chosen = table.Methods[head] switch { PocketMethod.Shares => shares, PocketMethod.Path => path, PocketMethod.Spread => spread, _ => double.PositiveInfinity };
+            Assert.True(chosen <= Math.Min(shares, Math.Min(path, spread)) || Math.Min(shares, Math.Min(path, spread)) > 0.05, $"{table.Methods[head]}: {shares}, {path}, {spread}");
             if (table.Methods[head] == PocketMethod.Nearest) Assert.Contains("nearest", words, StringComparison.Ordinal);
         }
     }

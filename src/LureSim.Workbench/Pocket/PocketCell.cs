@@ -44,6 +44,11 @@ internal static class PocketCell
             cell[PocketLayout.Path + (2 * layout.Slices) + s] = layout.Height(heights[0]);
         }
 
+        // The same heights in order, whenever they were: what a lure that goes up and down by its own clock has in common with itself in other water.
+        double[] all = [.. Enumerable.Range(start, Math.Max(0, track.Count - start)).Select(i => depth - track.Depth(i)).Order()];
+        if (all.Length == 0) all = [depth];
+        for (int k = 0; k < layout.Spread; k++) cell[layout.Lowest + k] = layout.Height(all[(int)((k + 0.5) / layout.Spread * all.Length)]);
+
         return cell;
     }
 
@@ -59,8 +64,14 @@ internal sealed record PocketLayout(int Slices, bool Wanders, double Tallest)
     /// <summary>Places in a cell.</summary>
     public const int Zone = 0, Bottom = 1, Grass = 2, Score = 3, Wait = 4, Verdict = 5, Middle = 6, Path = 7;
 
+    /// <summary>Heights in order that are kept of the whole retrieve; none where its path goes by and by, and says as much.</summary>
+    public int Spread => Wanders ? 24 : 0;
+
+    /// <summary>Place of the lowest of them.</summary>
+    public int Lowest => Path + (Slices * (Wanders ? 3 : 1));
+
     /// <summary>Bytes of a cell.</summary>
-    public int Size => Path + (Slices * (Wanders ? 3 : 1));
+    public int Size => Lowest + Spread;
 
     /// <summary>A height above the bottom as a number from 0 to 255.</summary>
     /// <param name="metres">The height (m).</param>

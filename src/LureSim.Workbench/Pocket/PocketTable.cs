@@ -24,6 +24,9 @@ internal enum PocketMethod
 
     /// <summary>Nothing is interpolated: the nearest computed step is shown.</summary>
     Nearest,
+
+    /// <summary>The heights in order are interpolated, and their share counted.</summary>
+    Spread,
 }
 
 /// <summary>Errors of readings against the engine at points that the table was not made from.</summary>
@@ -94,6 +97,9 @@ internal sealed class PocketTable
 
     /// <summary>How each head's share is read off.</summary>
     public IReadOnlyList<PocketMethod> Methods { get; private set; }
+
+    /// <summary>Error of each head's share in 19 cases of 20 by each way of reading it: share, path, heights in order.</summary>
+    public IReadOnlyList<(double Shares, double Path, double Spread)> Considered { get; private set; } = [];
 
     /// <summary>What the table is worth.</summary>
     public PocketError Error { get; private set; } = new(0, default, default, default, 0, 0);
@@ -220,18 +226,27 @@ internal sealed class PocketTable
     private void Judge(double[][] values)
     {
         var methods = new PocketMethod[rigs.Count];
+        var considered = new (double Shares, double Path, double Spread)[rigs.Count];
         for (int head = 0; head < rigs.Count; head++)
         {
             double shares = Percentile([.. values.Select(v => Off(head, v, PocketMethod.Shares))], 0.95);
             double path = layout.Wanders ? double.PositiveInfinity : Percentile([.. values.Select(v => Off(head, v, PocketMethod.Path))], 0.95);
-            methods[head] = Math.Min(shares, path) > TooFar ? PocketMethod.Nearest : path < shares ? PocketMethod.Path : PocketMethod.Shares;
+            double spread = !layout.Wanders ? double.PositiveInfinity : Percentile([.. values.Select(v => Off(head, v, PocketMethod.Spread))], 0.95);
+            considered[head] = (shares, path, spread);
+            double least = Math.Min(shares, Math.Min(path, spread));
+            methods[head] = least > TooFar ? PocketMethod.Nearest : Least(considered[head]);
         }
+
+        Considered = considered;
 
         Methods = methods;
         Error = ErrorOf(values, axes, methods);
 
         double Off(int head, double[] v, PocketMethod method) => Math.Abs(Read(head, v, axes, method).Zone - Decode(cells[Key(head, v)]).Zone);
     }
+
+    private static PocketMethod Least((double Shares, double Path, double Spread) error) =>
+        error.Shares <= Math.Min(error.Path, error.Spread) ? PocketMethod.Shares : error.Path <= error.Spread ? PocketMethod.Path : PocketMethod.Spread;
 
     // A head at its computed steps alone is not read off between them: its errors are those of another question.
     private PocketError ErrorOf(double[][] values, PocketAxis[] over, PocketMethod[] methods)
@@ -269,7 +284,7 @@ internal sealed class PocketTable
         {
             if (axes[a].Steps.Count >= MostSteps) continue;
             PocketAxis[] without = [.. axes.Select((axis, i) => i == a ? axis with { Steps = [.. axis.Steps.Where((_, step) => step % 2 == 0)] } : axis)];
-            PocketError error = ErrorOf(values, without, [.. rigs.Select(_ => PocketMethod.Shares)]);
+            PocketError error = ErrorOf(values, without, [.. Considered.Select(Least)]);
             double grown = (error.Share.Most / GoodShare) + (error.Depth.Most / GoodDepth) + (error.Wait.Most / GoodWait);
             if (grown > most) (worst, most) = (a, grown);
         }
@@ -308,28 +323,28 @@ internal sealed class PocketTable
         }
 
         double zone = sum[PocketLayout.Zone] / 200;
-        if (method == PocketMethod.Path)
+        if (method is PocketMethod.Path or PocketMethod.Spread)
         {
             // Over a bottom that slopes the zone has no one height: the share is read as it was measured.
             Spot spot = SpotAt(values);
-            if (spot.Profile is not { IsEven: false }) zone = PathShare(sum, spot.Depth - spot.StrikeZone.Bottom, spot.Depth - spot.StrikeZone.Top);
+            if (spot.Profile is not { IsEven: false }) zone = PathShare(method == PocketMethod.Path ? sum.AsSpan(PocketLayout.Path, layout.Slices) : sum.AsSpan(layout.Lowest, layout.Spread), spot.Depth - spot.StrikeZone.Bottom, spot.Depth - spot.StrikeZone.Top);
         }
 
         return new PocketReading(zone, never < 0.5 && weightOfWaits > 0 ? waits / weightOfWaits / 2 : double.NaN, sum[PocketLayout.Middle] / 255 * layout.Tallest, sum[PocketLayout.Score] / 200);
     }
 
-    // Part of the path, as a line through its slices, between two heights (m).
-    private double PathShare(double[] cell, double low, double high)
+    // Part of a path, as a line through some heights, between two heights (m).
+    private double PathShare(ReadOnlySpan<double> heights, double low, double high)
     {
         double inside = 0;
-        for (int s = 0; s + 1 < layout.Slices; s++)
+        for (int s = 0; s + 1 < heights.Length; s++)
         {
-            double a = cell[PocketLayout.Path + s] / 255 * layout.Tallest, b = cell[PocketLayout.Path + s + 1] / 255 * layout.Tallest;
+            double a = heights[s] / 255 * layout.Tallest, b = heights[s + 1] / 255 * layout.Tallest;
             double from = Math.Min(a, b), to = Math.Max(a, b);
             inside += to - from < 1e-9 ? (a >= low && a <= high ? 1 : 0) : Math.Max(0, Math.Min(to, high) - Math.Max(from, low)) / (to - from);
         }
 
-        return inside / (layout.Slices - 1);
+        return inside / (heights.Length - 1);
     }
 
     private PocketReading Decode(byte[] cell) => new(

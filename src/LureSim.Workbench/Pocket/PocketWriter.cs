@@ -251,6 +251,8 @@ internal static class PocketWriter
             PocketTable.AsGood,
             Slices = table.Layout.Slices,
             Wanders = table.Layout.Wanders,
+            Lowest = table.Layout.Lowest,
+            Spread = table.Layout.Spread,
             Size = table.Layout.Size,
             Tallest = Round(table.Layout.Tallest),
             Cells = Convert.ToBase64String(table.Bytes()),
