@@ -26,12 +26,12 @@ internal static class PackWords
         _ => throw new ArgumentOutOfRangeException(nameof(bottom), bottom, "Not a bottom."),
     };
 
-    /// <summary>Heads to take for those that are lost.</summary>
+    /// <summary>Heads to take for those that are lost, with a sign of times: "3 3/8 oz" would read as three and three eighths.</summary>
     /// <param name="lost">Heads lost on the average.</param>
     public static string Heads(double lost)
     {
         int wanted = (int)Math.Ceiling(lost) + SpareHeads;
-        return UnitFormat.Number(Round.FirstOrDefault(number => number >= wanted, wanted), 0);
+        return UnitFormat.Number(Round.FirstOrDefault(number => number >= wanted, wanted), 0) + " ×";
     }
 
     /// <summary>Packs of soft baits, or lures, to take for some hours.</summary>
