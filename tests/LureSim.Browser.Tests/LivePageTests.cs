@@ -197,6 +197,8 @@ public class LivePageTests(BrowserFixture fixture)
 
         foreach (string grip in (string[])["cur", "dep", "clr", "cst", "zt", "zb", "cnt"])
         {
+            // What stands there before is what was asked for last, not a step of the way.
+            await FineSentence(p);
             ILocator handle = p.Locator($"[data-grip={grip}]");
             string before = (await handle.GetAttributeAsync("aria-valuetext"))!;
             await handle.FocusAsync();
