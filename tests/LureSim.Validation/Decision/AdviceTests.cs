@@ -22,7 +22,7 @@ public class AdviceTests
     private static readonly Dictionary<string, string> Fails = new()
     {
         ["a longer cast wants no lighter head"] = "over 85 ft 3/16 oz reeled steadily from the bottom is taken, with a score of 0.57 as 1/4 oz by stop and go has at 60 ft: one size lighter",
-        ["sand takes a bait that is worked along the bottom"] = "3/8 oz reeled steadily is on the sand for a fifth of the way too, at a speed at which the tail works all the time",
+        ["sand takes a bait that is worked along the bottom"] = "3/8 oz reeled steadily is dragged along the sand for a fifth of the way too, and is in the zone for 78 % of it; not traced further",
         ["a fixed steady hand keeps the head within a size"] = "with all hands fixed 1/8 oz suits the reel speed of 1.5 ft/s; with free hands a faster reel carries 1/4 oz, two sizes heavier",
     };
 
