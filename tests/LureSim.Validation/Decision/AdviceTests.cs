@@ -21,15 +21,15 @@ public class AdviceTests
     // Reasons of those that fail, by name.
     private static readonly Dictionary<string, string> Fails = new()
     {
-        ["a longer cast wants no lighter head"] = "over 85 ft 1/16 oz scores 0.44 and 1/8 oz 0.48, which is inside what the model can tell, so the lighter one is taken; 3/16 oz, the choice at 60 ft, was given up by the race after its first look",
-        ["current towards the angler: on shell it drags for less than a fifth of the way"] = "the current brings the lure along at 0.41 m/s: reeled at 0.64 m/s, the fastest that the hands are allowed, the lightest head of the box moves at some 0.25 m/s through the water, and comes down in the tries with more current; a faster reel or a lighter head would run clear",
-        ["current away from the angler wants no heavier head"] = "reeled against 0.41 m/s of current lure and line meet 1.0 m/s of water where across it they meet 0.6: 2.7 times the drag, which lifts the lure; slower than the hands are allowed practice keeps its head",
+        ["a longer cast wants no lighter head"] = "over 85 ft 3/16 oz reeled steadily from the bottom is taken, with a score of 0.57 as 1/4 oz by stop and go has at 60 ft: one size lighter",
+        ["sand takes a bait that is worked along the bottom"] = "3/8 oz reeled steadily is dragged along the sand for a fifth of the way too, and is in the zone for 78 % of it; not traced further",
+        ["a fixed steady hand keeps the head within a size"] = "with all hands fixed 1/8 oz suits the reel speed of 1.5 ft/s; with free hands a faster reel carries 1/4 oz, two sizes heavier",
     };
 
     private sealed record Expectation(string Name, (string From, string To)[] Changes, Func<ChoiceSearch, ChoiceSearch, bool> Holds);
 
     // Of all that is expected (a ratchet: raise it as more is met).
-    private const int LeastMet = 44;
+    private const int LeastMet = 45;
 
     private static readonly Expectation[] Expectations =
     [
