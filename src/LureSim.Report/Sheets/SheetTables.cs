@@ -83,7 +83,7 @@ internal static class SheetTables
         string ranges = tries > 1 ? $"Over {tries} what-if tries: typical, and 8 times in 10 between. " : "";
         return new TableView(
             "Everything compared",
-            $"{ranges}Shares of the retrieve, from the first turn of the handle to the rod tip. Score 0 to 100; the choice is starred.",
+            $"{ranges}Shares of the retrieve, from the first turn of the handle to the rod tip, each worked as suits it best. Score 0 to 100; the choice is starred.",
             columns,
             groups,
             "stick",

@@ -10,7 +10,10 @@ namespace LureSim.Decision;
 /// <param name="IsJudged">True if it ran all that the choice ran, so that its score can stand beside the choice's; false for a rig that was looked at once.</param>
 public sealed record TriedRig(Rig Rig, TryNumbers Numbers, Candidate? Run, bool IsJudged)
 {
-    /// <summary>Everything that was compared: the choice first, then what ran all tries by falling mean score, then what was looked at once.</summary>
+    /// <summary>
+    /// Everything that was compared: the choice first, then what ran all tries by falling mean score, then what was looked at once. A head with a lure and a
+    /// retrieve has one row, worked as suits it best: two that differ in count, speed or angle alone read the same.
+    /// </summary>
     /// <param name="search">The search.</param>
     /// <param name="candidates">Single runs.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
@@ -24,7 +27,8 @@ public sealed record TriedRig(Rig Rig, TryNumbers Numbers, Candidate? Run, bool 
             .Select(c => new TriedRig(c.Rig, TryNumbers.Of([c.Coverage], [c.Score]), c, search.Tries == 1));
         return
         [
-            .. tried.Concat(once).OrderByDescending(row => row.Rig == search.First.Rig).ThenByDescending(row => row.IsJudged).ThenByDescending(row => row.Numbers.Score.Mean),
+            .. tried.Concat(once).OrderByDescending(row => row.Rig == search.First.Rig).ThenByDescending(row => row.IsJudged).ThenByDescending(row => row.Numbers.Score.Mean)
+                .DistinctBy(row => (row.Rig.Head, row.Rig.Body, row.Rig.Presentation.Name)),
         ];
     }
 
