@@ -65,7 +65,7 @@ public static class TideByHour
             Keys =
             [
                 KeyItem.Ramp("0 to 100% in the strike zone", Palette.Share),
-                KeyItem.Box("best in your box at that hour", OxyColors.White, Palette.Vermilion),
+                KeyItem.Box("best in your box at that hour, snags counted too", OxyColors.White, Palette.Vermilion),
             ],
             Caption = $"Read across from the hour and its current at the surface; the framed head is best then. {TideWords.Minus}",
             AltText = $"Grid of {UnitFormat.Counted(rows.Count, "hour")} by {UnitFormat.Counted(heads.Count, "head")} with the percent of the retrieve in the strike zone. Best over the tide: {Grammar.Join(best.Take(6))}.",

@@ -52,7 +52,7 @@ public static class WeightByCurrent
             Name = "weight-by-current",
             Section = FigureSection.TideTable,
             Title = $"Weight that holds bottom, by depth and current ({(options.Units == UnitSystem.Us ? "oz" : "g")})",
-            Subtitle = $"Cast {format.HandText(tide.Presentation.CastLength)}, let it sink to the bottom, then: {tide.Presentation.Name}",
+            Subtitle = $"Cast {format.HandText(tide.Presentation.CastLength)}, let it sink to the bottom, then: {tide.Presentation.Name}{(tide.Presentation.RetrieveSpeed > 0 ? $", {format.SpeedText(tide.Presentation.RetrieveSpeed)}" : "")}",
             Model = model,
             PlotHeight = (42 * rows) + 66,
             Keys = !table.Weight.Cast<double?>().Any(weight => weight is null) ? [] : [KeyItem.Box($"more than {new UnitFormat(options.Units).Weight(sizes[^1])}, or never", OxyColor.FromRgb(0xE3, 0xE6, 0xE9), OxyColor.FromRgb(0xA0, 0xA8, 0xB0), Hatch.Rising)],

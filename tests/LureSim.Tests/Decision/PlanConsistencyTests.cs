@@ -1,5 +1,6 @@
 using System.Globalization;
 using LureSim.Decision;
+using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Scenarios;
 using Xunit.Abstractions;
