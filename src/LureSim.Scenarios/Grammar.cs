@@ -3,7 +3,24 @@ using LureSim.Model;
 namespace LureSim.Scenarios;
 
 /// <summary>What may stand at a place in a scenario. One description drives the reader, the schema and the reference.</summary>
-internal abstract record GrammarValue;
+internal abstract record GrammarValue
+{
+    /// <summary>This value and what lies in it, each with its path: keys by dots, the items of a list by []; where a value has two forms, both under its path.</summary>
+    /// <param name="path">The path of this value; empty for the whole.</param>
+    public IEnumerable<(string Path, GrammarValue Value)> WithParts(string path = "")
+    {
+        IEnumerable<(string Path, GrammarValue Value)> parts = this switch
+        {
+            MapValue map => map.Keys.SelectMany(key => key.Value.WithParts(path.Length == 0 ? key.Name : $"{path}.{key.Name}")),
+            ListValue list => list.Item.WithParts(path + "[]"),
+            ListOrMapValue either => either.List.WithParts(path).Concat(either.Map.WithParts(path)),
+            ShortOrMapValue either => either.Map.WithParts(path),
+            PairsOrMapValue either => either.Map.WithParts(path),
+            _ => [],
+        };
+        return parts.Prepend((path, this));
+    }
+}
 
 /// <summary>A word with the meaning it carries.</summary>
 /// <param name="Text">The word as written.</param>

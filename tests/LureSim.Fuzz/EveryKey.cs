@@ -183,41 +183,6 @@ internal static class EveryKey
     }
 
     /// <summary>Every key of the grammar as a path, lists as [].</summary>
-    public static IReadOnlySet<string> OfGrammar()
-    {
-        var paths = new HashSet<string>(StringComparer.Ordinal);
-        Visit(ScenarioGrammar.Root, "");
-        return paths;
-
-        void Visit(GrammarValue value, string path)
-        {
-            switch (value)
-            {
-                case MapValue map:
-                    foreach (GrammarKey key in map.Keys)
-                    {
-                        string inner = path.Length == 0 ? key.Name : $"{path}.{key.Name}";
-                        paths.Add(inner);
-                        Visit(key.Value, inner);
-                    }
-
-                    break;
-                case ListValue list:
-                    Visit(list.Item, path + "[]");
-                    break;
-                case ListOrMapValue listOrMap:
-                    Visit(listOrMap.List, path);
-                    Visit(listOrMap.Map, path);
-                    break;
-                case ShortOrMapValue either:
-                    Visit(either.Map, path);
-                    break;
-                case PairsOrMapValue either:
-                    Visit(either.Map, path);
-                    break;
-                default:
-                    break;
-            }
-        }
-    }
+    public static IReadOnlySet<string> OfGrammar() =>
+        ScenarioGrammar.Root.WithParts().Select(part => part.Path).Where(path => path.Length > 0 && !path.EndsWith("[]", StringComparison.Ordinal)).ToHashSet(StringComparer.Ordinal);
 }

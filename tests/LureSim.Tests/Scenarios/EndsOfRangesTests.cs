@@ -116,40 +116,8 @@ public class EndsOfRangesTests(ITestOutputHelper log)
         Assert.True(wrong.Count == 0, string.Join("\n", wrong));
     }
 
-    private static List<string> QuantitiesOfGrammar()
-    {
-        List<string> paths = [];
-        Visit(ScenarioGrammar.Root, "");
-        return [.. paths.Distinct()];
-
-        void Visit(GrammarValue value, string path)
-        {
-            switch (value)
-            {
-                case MapValue map:
-                    // The two rigs to compare have the keys of the tackle box; what was seen must fit box, cast and water, whose checks are narrower (ObservationInputTests).
-                    foreach (GrammarKey key in map.Keys.Where(key => key.Name is not ("compare" or "seen")))
-                        Visit(key.Value, path.Length == 0 ? key.Name : $"{path}.{key.Name}");
-                    break;
-                case ListValue list:
-                    Visit(list.Item, path + "[]");
-                    break;
-                case ListOrMapValue listOrMap:
-                    Visit(listOrMap.List, path);
-                    Visit(listOrMap.Map, path);
-                    break;
-                case ShortOrMapValue either:
-                    Visit(either.Map, path);
-                    break;
-                case PairsOrMapValue either:
-                    Visit(either.Map, path);
-                    break;
-                case QuantityValue or NumberValue or IntegerValue or ShareOrAmountValue:
-                    paths.Add(path);
-                    break;
-                default:
-                    break;
-            }
-        }
-    }
+    // The two rigs to compare have the keys of the tackle box; what was seen must fit box, cast and water, whose checks are narrower (ObservationInputTests).
+    private static IEnumerable<string> QuantitiesOfGrammar() => ScenarioGrammar.Root.WithParts()
+        .Where(part => part.Value is QuantityValue or NumberValue or IntegerValue or ShareOrAmountValue && part.Path.Split('.', '[')[0] is not ("compare" or "seen"))
+        .Select(part => part.Path).Distinct();
 }

@@ -53,42 +53,15 @@ public class EverydayNamesTests
     public void Every_name_stands_for_a_word_of_its_key_and_is_none_itself()
     {
         int lists = 0;
-        Visit(ScenarioGrammar.Root);
+        foreach ((_, GrammarValue value) in ScenarioGrammar.Root.WithParts())
+        {
+            if (value is WordValue word) Check(word.Words, word.Names);
+            if (value is QuantityValue quantity) Check(quantity.Words, quantity.Names);
+        }
+
         Assert.True(lists > 15);
         Assert.All(EverydayNames.Colour.Words, word => Assert.Contains(word, ColourNames.All));
         Assert.All(EverydayNames.Colour.All, name => Assert.DoesNotContain(name, ColourNames.All));
-
-        void Visit(GrammarValue value)
-        {
-            switch (value)
-            {
-                case MapValue map:
-                    foreach (GrammarKey key in map.Keys)
-                        Visit(key.Value);
-                    break;
-                case ListValue list:
-                    Visit(list.Item);
-                    break;
-                case ListOrMapValue listOrMap:
-                    Visit(listOrMap.List);
-                    Visit(listOrMap.Map);
-                    break;
-                case ShortOrMapValue either:
-                    Visit(either.Map);
-                    break;
-                case PairsOrMapValue either:
-                    Visit(either.Map);
-                    break;
-                case WordValue word:
-                    Check(word.Words, word.Names);
-                    break;
-                case QuantityValue quantity:
-                    Check(quantity.Words, quantity.Names);
-                    break;
-                default:
-                    break;
-            }
-        }
 
         void Check(IReadOnlyList<GrammarWord> words, EverydayNames names)
         {

@@ -127,42 +127,28 @@ public class ScenarioSchemaTests
     [Fact]
     public void Every_example_lies_inside_its_range()
     {
-        Visit(ScenarioGrammar.Root, "");
-
-        static void Visit(GrammarValue grammar, string path)
+        foreach ((string path, GrammarValue value) in ScenarioGrammar.Root.WithParts())
         {
-            switch (grammar)
+            QuantityValue[] quantities = value switch
             {
-                case QuantityValue quantity:
-                    QuantityReading reading = QuantityReader.Read(quantity.Kind, GrammarReader.Example(quantity));
-                    Assert.True(reading.IsValid && reading.Value >= quantity.Minimum * (1 - 1e-9) && reading.Value <= quantity.Maximum, $"{path}: {GrammarReader.Example(quantity)}");
-                    break;
-                case ListValue list:
-                    Visit(list.Item, path + "[]");
-                    break;
-                case ShortOrMapValue either:
-                    Visit(either.Map, path);
-                    break;
-                case PairsOrMapValue either:
-                    Visit(either.Pairs.First, path);
-                    Visit(either.Pairs.Second, path);
-                    Visit(either.Map, path);
-                    break;
-                case MapValue map:
-                    Assert.Equal(map.Keys.Count, map.Keys.Select(key => key.Name).Distinct().Count());
-                    foreach (GrammarKey key in map.Keys)
-                    {
-                        Assert.Matches("^[a-z][a-z_]*(?:_[0-9]+)?$", key.Name);
-                        Assert.DoesNotContain(map.Keys, other => other.Name == key.Alias);
-                        Assert.EndsWith(".", key.Doc, StringComparison.Ordinal);
-                        // Exactly one of: required, with a default, or one of a group.
-                        Assert.Equal(1, (key.Required ? 1 : 0) + (key.Default is null ? 0 : 1) + (key.OneOf is null ? 0 : 1));
-                        Visit(key.Value, $"{path}.{key.Name}");
-                    }
-
-                    break;
-                default:
-                    break;
+                QuantityValue quantity => [quantity],
+                PairsOrMapValue either => [either.Pairs.First, either.Pairs.Second],
+                _ => [],
+            };
+            Assert.All(quantities, quantity =>
+            {
+                QuantityReading reading = QuantityReader.Read(quantity.Kind, GrammarReader.Example(quantity));
+                Assert.True(reading.IsValid && reading.Value >= quantity.Minimum * (1 - 1e-9) && reading.Value <= quantity.Maximum, $"{path}: {GrammarReader.Example(quantity)}");
+            });
+            if (value is not MapValue map) continue;
+            Assert.Equal(map.Keys.Count, map.Keys.Select(key => key.Name).Distinct().Count());
+            foreach (GrammarKey key in map.Keys)
+            {
+                Assert.Matches("^[a-z][a-z_]*(?:_[0-9]+)?$", key.Name);
+                Assert.DoesNotContain(map.Keys, other => other.Name == key.Alias);
+                Assert.EndsWith(".", key.Doc, StringComparison.Ordinal);
+                // Exactly one of: required, with a default, or one of a group.
+                Assert.Equal(1, (key.Required ? 1 : 0) + (key.Default is null ? 0 : 1) + (key.OneOf is null ? 0 : 1));
             }
         }
     }
