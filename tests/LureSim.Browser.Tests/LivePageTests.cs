@@ -484,9 +484,9 @@ public class LivePageTests(BrowserFixture fixture)
 
         // 5. Undo, Back, Start again, Save.
         await p.ClickAsync("#undo");
-        await p.WaitForFunctionAsync("() => luresim.fine", null, Patient);
+        await p.WaitForFunctionAsync("() => luresim.state.dep === '30 ft' && !luresim.state.cnt && luresim.fine", null, Patient);
         await p.GoBackAsync();
-        await p.WaitForFunctionAsync("() => luresim.fine", null, Patient);
+        await p.WaitForFunctionAsync("() => luresim.state.dep && luresim.state.dep !== '30 ft' && luresim.fine", null, Patient);
         await p.ClickAsync("#save");
         await p.WaitForSelectorAsync("#note a", new PageWaitForSelectorOptions { Timeout = 90_000 });
         Assert.True(Scenarios.ScenarioReader.Read(Directory.GetFiles(live.Folder).Single(file => Path.GetFileName(file) != "bridge-channel.yaml")).IsValid);

@@ -53,6 +53,8 @@ function parsed(hash) {
 }
 
 function turned(id, value, isFile) {
+  if (id !== lately) settle();
+  lately = id;
   if (isFile) delete page.state[id]; else page.state[id] = value;
   if (id === "way") for (const own of ["cnt", "spd", "cst", "lft", "rst", "aim"]) delete page.state[own];
   $("hint").hidden = true;
@@ -70,10 +72,18 @@ function turnedTo(state) {
   look();
 }
 
-let noting = 0;
+let noting = 0, lately = null;
 function released() {
   clearTimeout(noting);
-  noting = setTimeout(note, 250);
+  noting = setTimeout(settle, 250);
+}
+
+// What a hand has just let go of gets its entry before another knob is turned or it is undone.
+function settle() {
+  if (!noting) return;
+  clearTimeout(noting);
+  noting = 0;
+  note();
 }
 
 // One entry of the history a change, never one an event: Back is undo.
@@ -85,6 +95,11 @@ function note() {
   history.pushState({ step: page.step }, "", now);
   page.most = page.step;
   steps();
+}
+
+function undo() {
+  settle();
+  if (page.step > 0) history.back();
 }
 
 function steps() {
@@ -102,13 +117,13 @@ addEventListener("popstate", event => {
   steps();
 });
 
-$("undo").addEventListener("click", () => { if (page.step > 0) history.back(); });
+$("undo").addEventListener("click", undo);
 $("redo").addEventListener("click", () => history.forward());
 $("again").addEventListener("click", () => { turnedTo(page.start); note(); });
 addEventListener("keydown", event => {
   if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === "z") {
     event.preventDefault();
-    if (event.shiftKey) history.forward(); else if (page.step > 0) history.back();
+    if (event.shiftKey) history.forward(); else undo();
   }
 });
 
