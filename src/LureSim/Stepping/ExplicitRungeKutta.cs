@@ -14,7 +14,7 @@ internal sealed class ExplicitRungeKutta
     private readonly DenseOutput dense;
     private readonly double tolerance;
     private readonly double[][] k;
-    private readonly double[] trial, next;
+    private readonly double[] trial, next, difference;
     private readonly int n;
     private PiController control = new();
 
@@ -28,6 +28,7 @@ internal sealed class ExplicitRungeKutta
         for (int i = 0; i < k.Length; i++) k[i] = new double[n];
         trial = new double[n];
         next = new double[n];
+        difference = new double[n];
         dense = new DenseOutput(n);
         State = new double[n];
     }
@@ -128,8 +129,7 @@ internal sealed class ExplicitRungeKutta
             {
                 double factor = h * a[j];
                 if (factor == 0) continue;
-                double[] kj = k[j];
-                for (int i = 0; i < n; i++) trial[i] += factor * kj[i];
+                Esdirk.AddScaled(trial, k[j], factor);
             }
 
             system.Derivative(Time + (tableau.C[stage] * h), trial, k[stage]);
@@ -143,15 +143,15 @@ internal sealed class ExplicitRungeKutta
     private double Error(double h)
     {
         ReadOnlySpan<double> scale = system.Scale;
+        difference.AsSpan().Clear();
+        for (int j = 0; j < k.Length; j++) Esdirk.AddScaled(difference, k[j], tableau.E[j]);
         double sum = 0;
         int counted = 0;
         for (int i = 0; i < n; i++)
         {
             if (double.IsPositiveInfinity(scale[i])) continue;
-            double e = 0;
-            for (int j = 0; j < k.Length; j++) e += tableau.E[j] * k[j][i];
             double size = tolerance * (scale[i] + Math.Max(Math.Abs(State[i]), Math.Abs(next[i])));
-            e *= h / size;
+            double e = difference[i] * (h / size);
             sum += e * e;
             counted++;
         }

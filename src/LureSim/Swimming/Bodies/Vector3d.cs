@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace LureSim.Swimming.Bodies;
 
 /// <summary>Three doubles: a point or a vector, in the axes that the member says.</summary>
@@ -21,11 +23,13 @@ public readonly record struct Vector3d(double X, double Y, double Z)
     /// <summary>Scalar product.</summary>
     /// <param name="a">First vector.</param>
     /// <param name="b">Second vector.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Dot(Vector3d a, Vector3d b) => (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z);
 
     /// <summary>Vector product.</summary>
     /// <param name="a">First vector.</param>
     /// <param name="b">Second vector.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3d Cross(Vector3d a, Vector3d b) =>
         new((a.Y * b.Z) - (a.Z * b.Y), (a.Z * b.X) - (a.X * b.Z), (a.X * b.Y) - (a.Y * b.X));
 
@@ -48,14 +52,18 @@ public readonly record struct Vector3d(double X, double Y, double Z)
     public Vector3d Negate() => -this;
 
     /// <summary>Sum.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3d operator +(Vector3d a, Vector3d b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z);
 
     /// <summary>Difference.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3d operator -(Vector3d a, Vector3d b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
 
     /// <summary>The opposite vector.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3d operator -(Vector3d a) => new(-a.X, -a.Y, -a.Z);
 
     /// <summary>Product with a number.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3d operator *(double factor, Vector3d a) => new(factor * a.X, factor * a.Y, factor * a.Z);
 }
