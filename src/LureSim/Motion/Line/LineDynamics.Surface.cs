@@ -133,6 +133,7 @@ internal sealed partial class LineDynamics
             Lanes.Fma(toA * toB, h, farA) + (byA * Lanes.Fma(toB, m, p)), Lanes.Fma(toB * toB, h, farB) + (byB * Lanes.Fma(toB, m, p)));
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void AddEntry(
         int k, int entry, bool diagonal, Group t, Group e, Group v, Group ve, Group l, Group le, in PointDrag point, Group weightA, Group weightB, Group toA, Group toB,
         Group columnAa, Group columnAb, Group columnBa, Group columnBb)
