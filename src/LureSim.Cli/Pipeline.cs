@@ -1,4 +1,5 @@
 using LureSim.Cli.Hosting;
+using LureSim.Cli.Output;
 using LureSim.Decision;
 using LureSim.Decision.Colours;
 using LureSim.Decision.Comparison;
@@ -49,7 +50,8 @@ internal sealed class Pipeline : IPipeline
     /// <inheritdoc/>
     public PlanOutcome Plan(Scenario scenario, PlanRequest request, IProgress<double> progress, CancellationToken cancellation)
     {
-        Plan plan = Planner.Plan(scenario, new PlanOptions { Scale = new UnitFormat(request.Units).LengthScale, Samples = request.Samples, Limits = request.Limits }, new Share(progress), cancellation);
+        var options = new PlanOptions { Scale = new UnitFormat(request.Units).LengthScale, Samples = request.Samples, Limits = request.Limits, FirstLook = FirstLook.Told(progress, request.Units) };
+        Plan plan = Planner.Plan(scenario, options, new Share(progress), cancellation);
         return new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), Sheet(plan, request)) { Units = request.Units };
     }
 
@@ -67,6 +69,9 @@ internal sealed class Pipeline : IPipeline
                 Scale = new UnitFormat(request.Units).LengthScale,
                 Samples = request.Samples,
                 Limits = limits[done],
+
+                // Of several spots nobody could tell whose it is.
+                FirstLook = scenarios.Count == 1 ? FirstLook.Told(progress, request.Units) : null,
             };
             Plan plan = Planner.Plan(scenario, options, new Share(new Part(progress, done / parts, 1 / parts)), cancellation);
             spots.Add(new PlanOutcome(plan, Table(scenario, plan.Colours.Chart), []));
@@ -163,9 +168,23 @@ internal sealed class Pipeline : IPipeline
         public void Report(double value) => progress.Report(start + (size * value));
     }
 
+    // What one coarse look at everything says, for the one who waits for the rest.
+    private sealed class FirstLook(ITeller teller, UnitFormat format) : IProgress<Candidate>
+    {
+        public static FirstLook? Told(IProgress<double> progress, UnitSystem units) => progress is ITeller teller ? new FirstLook(teller, new UnitFormat(units)) : null;
+
+        public void Report(Candidate value) => teller.Tell(ChoiceWords.FirstLook(value.Rig, format));
+    }
+
     // What a plan is busy with as a share of the work.
     private sealed class Share(IProgress<double> progress) : IProgress<PlanProgress>
     {
-        public void Report(PlanProgress value) => progress.Report(value.Share);
+        private readonly ITeller? teller = progress as ITeller;
+
+        public void Report(PlanProgress value)
+        {
+            teller?.Name(ChoiceWords.Stage(value.Stage));
+            progress.Report(value.Share);
+        }
     }
 }

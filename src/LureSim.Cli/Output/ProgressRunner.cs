@@ -29,7 +29,7 @@ internal static class ProgressRunner
     }
 
     // A line every two seconds where there is no bar, so that nobody thinks it hangs; nothing for quick work.
-    private sealed class Lines : IProgress<double>, IDisposable
+    private sealed class Lines : IProgress<double>, ITeller, IDisposable
     {
         private static readonly TimeSpan Every = TimeSpan.FromSeconds(1.9);
 
@@ -40,6 +40,7 @@ internal static class ProgressRunner
         private readonly Thread thread;
         private readonly ManualResetEventSlim stop = new();
         private double share;
+        private volatile string? part;
         private bool ended;
 
         public Lines(TextWriter writer, string title)
@@ -74,13 +75,26 @@ internal static class ProgressRunner
             stop.Dispose();
         }
 
+        public void Tell(string sentence) => Write(sentence);
+
+        public void Name(string now) => part = now;
+
         private void Write()
         {
             double done = Volatile.Read(ref share);
+            string named = part is null ? title : $"{title} ({part})";
+            Write(done >= 1.0 ? $"{title}: finishing ..." : done > 0.0 ? string.Create(CultureInfo.InvariantCulture, $"{named}: {Math.Floor(100.0 * done):0}% done") : $"{named} ...");
+        }
+
+        private void Write(string line)
+        {
             try
             {
-                writer.WriteLine(done >= 1.0 ? $"{title}: finishing ..." : done > 0.0 ? string.Create(CultureInfo.InvariantCulture, $"{title}: {Math.Floor(100.0 * done):0}% done") : $"{title} ...");
-                writer.Flush();
+                lock (stop)
+                {
+                    writer.WriteLine(line);
+                    writer.Flush();
+                }
             }
             catch (Exception exception) when (exception is IOException or ObjectDisposedException)
             {
@@ -90,8 +104,15 @@ internal static class ProgressRunner
         }
     }
 
-    private sealed class Bar(ProgressTask task) : IProgress<double>
+    private sealed class Bar(ProgressTask task) : IProgress<double>, ITeller
     {
+        // There is one line: what is being done stays behind what is known.
+        public void Tell(string sentence) => task.Description = Markup.Escape(sentence);
+
+        public void Name(string part)
+        {
+        }
+
         public void Report(double value) => task.Value = double.IsFinite(value) ? Math.Max(task.Value, Math.Clamp(value, 0.0, 1.0)) : task.Value;
     }
 }

@@ -121,6 +121,31 @@ public static class ChoiceWords
         return Lure(rig.Head, rig.Body, format);
     }
 
+    /// <summary>What a plan is busy with: "lures, weights and retrieves".</summary>
+    /// <param name="stage">The stage.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Not a stage.</exception>
+    public static string Stage(PlanStage stage) => stage switch
+    {
+        PlanStage.Choosing => "lures, weights and retrieves",
+        PlanStage.Flips => "what would change the choice",
+        PlanStage.Candidates => "the choice and the weights beside it",
+        PlanStage.Answers => "what the fish sees, and tables",
+        PlanStage.Tables => "weights that the box lacks",
+        PlanStage.Colours => "pages",
+        _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Not a stage."),
+    };
+
+    /// <summary>What one coarse look at all lures, weights and retrieves says, before any figure of it is tried otherwise.</summary>
+    /// <param name="rig">The best of them.</param>
+    /// <param name="format">Units.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static string FirstLook(Rig rig, UnitFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(rig);
+        ArgumentNullException.ThrowIfNull(format);
+        return $"First look: {Lure(rig, format)}, {rig.Presentation.Name}";
+    }
+
     /// <summary>The same for a head and a lure without a retrieve.</summary>
     internal static string Lure(JigHead head, LureBody body, UnitFormat format) =>
         head.IsNone ? format.LureText(body) : $"{format.HeadText(head)} with the {format.LureText(body)}";

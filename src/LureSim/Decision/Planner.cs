@@ -87,8 +87,9 @@ public sealed record ChosenRig(ChoiceSearch Search, Choice Choice, ColourFinding
 /// <summary>Computes the answer to a scenario.</summary>
 public static class Planner
 {
-    // Shares of the work at which the stages begin, about as they take time.
-    private static readonly double[] Begin = [0, 0.6, 0.7, 0.75, 0.85, 0.95];
+    // Shares of the work at which the stages begin, about as they take time in a new process; and what the colours are of the stage in which they are worked out.
+    private static readonly double[] Begin = [0, 0.62, 0.64, 0.67, 0.98, 0.99];
+    private const double ColoursOfAnswers = 0.5;
 
     /// <summary>Seeks the choice (<see cref="ChoiceSearch"/>), and computes the tables and colours that explain it.</summary>
     /// <param name="scenario">A validated scenario.</param>
@@ -145,19 +146,28 @@ public static class Planner
         ClaritySpread? clarity = null;
         RigFocus rigCheck = null!;
         IReadOnlyList<NextLook> next = null!;
+        double done = 0;
+        var telling = new Lock();
         Together(
             parallel,
             () =>
             {
-                colours = Colours(scenario, first, options.Scale, options.Limits.Colour);
-                if (options.Limits.Colour is null) clarityFlips = ClarityFlips.Of(scenario, first.Rig, colours, parallel);
-                clarity = samples > 0 ? ClaritySpread.Of(scenario, colours) : null;
+                colours = Colours(scenario, first, options.Scale, options.Limits.Colour, parallel);
+                Done(ColoursOfAnswers / 2);
+                Together(
+                    parallel,
+                    () =>
+                    {
+                        if (options.Limits.Colour is null) clarityFlips = ClarityFlips.Of(scenario, first.Rig, colours, parallel);
+                    },
+                    () => clarity = samples > 0 ? ClaritySpread.Of(scenario, colours, parallel) : null);
+                Done(ColoursOfAnswers / 2);
             },
-            () => rigCheck = RigChecker.Focus(scenario, RigChecker.OnRetrieve(scenario, first.Rig, first.Track, cancellation), full: false, cancellation),
-            () => next = NextLook.Of(search, options.Simulation, parallel),
-            () => answers = InverseQuestions.All(scenario, first.Rig, null, coarse, parallel),
-            () => fall = Falls(scenario, first.Rig, options, parallel),
-            () => grid = Grid(search, candidates, options, parallel));
+            Part(() => rigCheck = RigChecker.Focus(scenario, RigChecker.OnRetrieve(scenario, first.Rig, first.Track, cancellation), full: false, cancellation)),
+            Part(() => next = NextLook.Of(search, options.Simulation, parallel)),
+            Part(() => answers = InverseQuestions.All(scenario, first.Rig, null, coarse, parallel)),
+            Part(() => fall = Falls(scenario, first.Rig, options, parallel)),
+            Part(() => grid = Grid(search, candidates, options, parallel)));
         choice = choice with { Flips = [.. choice.Flips, .. clarityFlips] };
         Tell(PlanStage.Tables);
         InverseAnswer? holds = answers.FirstOrDefault(answer => answer is { Question: InverseQuestion.HeadForBottom, Status: InverseStatus.Found });
@@ -170,6 +180,23 @@ public static class Planner
         return new Plan(scenario, candidates, choice, fall, grid, colours) { Body = search.Bodies, Compared = TriedRig.Of(search, candidates), Box = box, Uncertainty = study, Clarity = clarity, Answers = answers, RigCheck = rigCheck, Seen = seen, LookNext = next };
 
         void Tell(PlanStage stage) => progress?.Report(new PlanProgress(stage, Begin[(int)stage]));
+
+        // The other five parts of the stage take about as long as each other.
+        Action Part(Action work) => () =>
+        {
+            work();
+            Done((1 - ColoursOfAnswers) / 5);
+        };
+
+        void Done(double share)
+        {
+            lock (telling)
+            {
+                done += share;
+                double from = Begin[(int)PlanStage.Answers];
+                progress?.Report(new PlanProgress(PlanStage.Answers, from + (done * (Begin[(int)PlanStage.Tables] - from))));
+            }
+        }
     }
 
     /// <summary>The choice alone, with its numbers and its colour: what the commands answer for that are not about the whole plan. The same choice as the plan's.</summary>
@@ -190,7 +217,7 @@ public static class Planner
         scenario = search.Scenario;
         Candidate first = Trial.Run(scenario, search.First.Rig, options.Simulation, cancellation);
         Choice choice = Choice.Of(search, first, null, [first]) with { ColourAsked = options.Limits.Colour };
-        return new ChosenRig(search, choice, Colours(scenario, first, options.Scale, options.Limits.Colour)) { Seen = seen };
+        return new ChosenRig(search, choice, Colours(scenario, first, options.Scale, options.Limits.Colour, parallel)) { Seen = seen };
     }
 
     // Runs pieces of work that write nothing of each other; what one of them throws is thrown as it is.
@@ -276,9 +303,10 @@ public static class Planner
     /// <param name="first">A single run of the rig.</param>
     /// <param name="scale">Lengths in which the depth rows are round.</param>
     /// <param name="asked">A colour of the box to take in place of the advised one; null for none.</param>
+    /// <param name="parallel">Threads and cancellation; the result does not depend on the number of threads. Null for all threads.</param>
     /// <exception cref="ArgumentNullException">A required argument is null.</exception>
     /// <exception cref="ArgumentException">The target fish or a colour is unknown.</exception>
-    public static ColourFinding Colours(Scenario scenario, Candidate first, LengthScale scale, string? asked = null)
+    public static ColourFinding Colours(Scenario scenario, Candidate first, LengthScale scale, string? asked = null, ParallelOptions? parallel = null)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(first);
@@ -286,7 +314,7 @@ public static class Planner
         // Where the lure runs in the shade more than out of it, the colours are those of the shade.
         if (StructurePass.MainShade(scenario.Spot, first) is { } shade) scenario = scenario with { Spot = scenario.Spot with { ShadedSky = shade.SkyShare } };
         ColourFinding found = SpotColours.At(
-            scenario, first.Rig.Body, ColourAdvice.Running(first.Track, scenario.Spot), Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), scale);
+            scenario, first.Rig.Body, ColourAdvice.Running(first.Track, scenario.Spot), Math.Clamp(first.Coverage.MedianDepth, 0, scenario.Spot.Depth), scale, parallel);
         if (asked is null) return found;
         int given = found.Advice.Colours.ToList().FindIndex(colour => colour.Name == asked);
         return given >= 0 ? found with { Advice = found.Advice.Given(given) } : throw new ArgumentException($"The box has no colour '{asked}'.", nameof(asked));

@@ -232,7 +232,8 @@ public sealed record ColourAdvice(
         Of(scenario, body, depths, field, eye, lures, SightSpread.DefaultSamples);
 
     /// <summary>The same from a number of draws of water, threshold and eye.</summary>
-    internal static ColourAdvice Of(Scenario scenario, LureBody body, IReadOnlyList<RunningDepth> depths, LightField field, FishEye eye, IReadOnlyList<LurePattern> lures, int samples)
+    internal static ColourAdvice Of(
+        Scenario scenario, LureBody body, IReadOnlyList<RunningDepth> depths, LightField field, FishEye eye, IReadOnlyList<LurePattern> lures, int samples, ParallelOptions? parallel = null)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(body);
@@ -247,9 +248,10 @@ public sealed record ColourAdvice(
         SeenLure[] seen = [.. lures.Select(measure.Of)];
         (string forage, IReadOnlyList<LurePattern> faces, bool named) = ForageOf(scenario, body);
         SightMeasure[] ends = [.. eye.Ends.Select(measure.Through)];
-        double[] difference = [.. lures.Select(lure => ends.Append(measure).Max(m => faces.Min(face => m.Difference(lure, face, StrikeLength))))];
+        double[] difference = new double[lures.Count];
+        Parallel.For(0, lures.Count, parallel ?? new ParallelOptions(), i => difference[i] = ends.Append(measure).Max(m => faces.Min(face => m.Difference(lures[i], face, StrikeLength))));
         bool tells = measure.TellsColours;
-        var spread = SightSpread.Of(scenario, eye, lures, body.ApparentSize, body.Length, looks, samples, field);
+        var spread = SightSpread.Of(scenario, eye, lures, body.ApparentSize, body.Length, looks, samples, field, parallel);
         int farthest = Enumerable.Range(0, lures.Count).MaxBy(i => (seen[i].SeenFrom, seen[i].MadeOut));
         ColourWorth[] worth = [.. lures.Select((lure, i) => new ColourWorth(lure, seen[i], difference[i], tells && difference[i] <= LureSights.LikenessSteps, IsTied(i), spread.Swath[i]))];
         (ColourPractice practice, string[] names) = PracticeOf(scenario.Spot, field, lures);

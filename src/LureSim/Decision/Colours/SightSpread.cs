@@ -82,6 +82,7 @@ public sealed class SightSpread
     /// <param name="looks">From where it is looked at; at least one.</param>
     /// <param name="samples">Draws, 1 or more.</param>
     /// <param name="field">Light of the scenario itself, if it is there already; it saves one radiative transfer.</param>
+    /// <param name="parallel">Threads and cancellation; the result does not depend on the number of threads. Null for all threads.</param>
     /// <returns>One draw, the scenario itself, where neither clarity nor sight is uncertain.</returns>
     /// <exception cref="ArgumentNullException">A required argument is null.</exception>
     /// <exception cref="ArgumentException">There is no colour or no look.</exception>
@@ -94,7 +95,8 @@ public sealed class SightSpread
         double preyLength,
         IReadOnlyList<SightLook> looks,
         int samples = DefaultSamples,
-        LightField? field = null)
+        LightField? field = null,
+        ParallelOptions? parallel = null)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(eye);
@@ -109,7 +111,7 @@ public sealed class SightSpread
         double[,] points = LatinHypercube.Draw(samples, Inputs, unchecked(known.Seed + SeedOfSight));
         double[][] distances = new double[samples][], swaths = new double[samples][];
         int[] classes = [.. Enumerable.Range(0, samples).Select(i => clarity.IsExact ? ClarityClasses / 2 : (int)(points[i, 0] * ClarityClasses))];
-        foreach (IGrouping<int, int> group in Enumerable.Range(0, samples).GroupBy(i => classes[i]))
+        Parallel.ForEach(Enumerable.Range(0, samples).GroupBy(i => classes[i]).ToArray(), parallel ?? new ParallelOptions(), group =>
         {
             // The light of a class is that of its middle; what the eye sees there before its own draw is shared.
             LightField light = group.Key == ClarityClasses / 2 ? own : SpotColours.Field(WithClarity(scenario.Spot, clarity, (group.Key + 0.5) / ClarityClasses));
@@ -141,7 +143,7 @@ public sealed class SightSpread
                     }
                 }
             }
-        }
+        });
 
         return new SightSpread(colours, distances, swaths);
     }

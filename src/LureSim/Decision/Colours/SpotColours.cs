@@ -24,7 +24,7 @@ public static class SpotColours
     }
 
     /// <summary>The same for a body at the depths at which it ran.</summary>
-    internal static ColourFinding At(Scenario scenario, LureBody body, IReadOnlyList<RunningDepth> depths, double runningDepth, LengthScale scale)
+    internal static ColourFinding At(Scenario scenario, LureBody body, IReadOnlyList<RunningDepth> depths, double runningDepth, LengthScale scale, ParallelOptions? parallel = null)
     {
         Guard.InRange(runningDepth, 0, scenario.Spot.Depth);
         FishEye eye = Eye(scenario);
@@ -35,7 +35,7 @@ public static class SpotColours
             runningDepth,
             ColourChart.Of(field, chart.Colours, [runningDepth]),
             Darkening.Of(field, LureColours.Red, eye),
-            ColourAdvice.Of(scenario, body, depths, field, eye, Lures(scenario.Tackle)),
+            ColourAdvice.Of(scenario, body, depths, field, eye, Lures(scenario.Tackle), SightSpread.DefaultSamples, parallel),
             eye);
     }
 

@@ -57,7 +57,7 @@ internal sealed class ChoiceRace(Scenario scenario, ChoiceSearchOptions options,
         field = new RaceField(scenario, bodies, options.Simulation, samples, parallel);
         List<RaceArm> all = FirstLook();
         options.FirstLook?.Report(Pick(all, Itself).Look!);
-        progress?.Report(0.3);
+        progress?.Report(0.55);
         RaceArm first;
         List<RaceArm> final;
         if (options.Exhaustive)
@@ -69,9 +69,9 @@ internal sealed class ChoiceRace(Scenario scenario, ChoiceSearchOptions options,
         else
         {
             Refine(all);
-            progress?.Report(0.6);
+            progress?.Report(0.8);
             final = Halve();
-            progress?.Report(0.9);
+            progress?.Report(0.97);
             Polish(final);
             first = Settle(final);
         }

@@ -10,11 +10,11 @@ namespace LureSim.Decision.Uncertainty;
 public sealed record ClarityCase(double SecchiDepth, ColourAdvice Advice, bool Holds)
 {
     /// <summary>The colours at another Secchi depth (m), kept within 0.05 to 45 m.</summary>
-    internal static ClarityCase At(Scenario scenario, ColourFinding middle, SecchiClarity secchi, double secchiDepth)
+    internal static ClarityCase At(Scenario scenario, ColourFinding middle, SecchiClarity secchi, double secchiDepth, ParallelOptions? parallel = null)
     {
         double depth = Math.Clamp(secchiDepth, 0.05, 45);
         Spot spot = scenario.Spot with { Clarity = secchi with { Depth = depth } };
-        ColourAdvice there = ColourAdvice.Of(scenario with { Spot = spot }, middle.Advice.Body, middle.Advice.Depths, SpotColours.Field(spot), middle.Eye, [.. middle.Advice.Colours.Select(worth => worth.Lure)], samples: 1);
+        ColourAdvice there = ColourAdvice.Of(scenario with { Spot = spot }, middle.Advice.Body, middle.Advice.Depths, SpotColours.Field(spot), middle.Eye, [.. middle.Advice.Colours.Select(worth => worth.Lure)], samples: 1, parallel);
 
         // One draw there: what is not known of eye and water makes the same ties as here.
         ColourWorth own = there.Colours[middle.Advice.Chosen], best = there.Colours[there.Farthest];
@@ -36,15 +36,17 @@ public sealed record ClaritySpread(ClarityCase Murky, ClarityCase Middle, Clarit
     /// <summary>Works out the colours in murkier and clearer water; null if the clarity is exact or was not given by a Secchi depth.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="middle">What was found for the scenario's own clarity.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static ClaritySpread? Of(Scenario scenario, ColourFinding middle)
+    /// <param name="parallel">Threads and cancellation; the result does not depend on the number of threads. Null for all threads.</param>
+    /// <exception cref="ArgumentNullException">A required argument is null.</exception>
+    public static ClaritySpread? Of(Scenario scenario, ColourFinding middle, ParallelOptions? parallel = null)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(middle);
         Spread spread = scenario.Uncertainty.Clarity;
         if (spread.IsExact || scenario.Spot.Clarity is not SecchiClarity secchi) return null;
-        return new ClaritySpread(At(0.1), new ClarityCase(secchi.Depth, middle.Advice, true), At(0.9));
-
-        ClarityCase At(double quantile) => ClarityCase.At(scenario, middle, secchi, spread.At(quantile, secchi.Depth));
+        double[] quantiles = [0.1, 0.9];
+        var ends = new ClarityCase[quantiles.Length];
+        Parallel.For(0, ends.Length, parallel ?? new ParallelOptions(), i => ends[i] = ClarityCase.At(scenario, middle, secchi, spread.At(quantiles[i], secchi.Depth), parallel));
+        return new ClaritySpread(ends[0], new ClarityCase(secchi.Depth, middle.Advice, true), ends[1]);
     }
 }
