@@ -34,7 +34,7 @@ internal static class BenchmarkRig
     {
         Name = "lift and drop",
         CountDown = null,
-        Moves = [new Move { Kind = MoveKind.Lift, Duration = 1, Up = 0.6 }, new Move { Kind = MoveKind.Return, Duration = 1.5 }, new Move { Kind = MoveKind.Reel, Duration = 1.5, ReelShare = 1 }],
+        Moves = [new Move { Kind = MoveKind.Lift, Duration = 1, Up = 0.6 }, new Move { Kind = MoveKind.Return, Duration = 1.5, Up = -0.6 }, new Move { Kind = MoveKind.Reel, Duration = 1.5, ReelShare = 1 }],
     };
 
     /// <summary>One run with the defaults but for what is given.</summary>

@@ -48,6 +48,18 @@ public class PipelineTests
             folder.Content());
     }
 
+    [Fact]
+    public async Task A_plan_tells_its_first_look_and_a_card_of_several_spots_does_not()
+    {
+        using var folder = new TemporaryFolder();
+        CliRun one = await CliRun.Of(new Pipeline(), CancellationToken.None, "card", Flat, "--samples", "0");
+        Assert.True(one.Code == 0, one.Error);
+        Assert.Matches("^First look: [0-9/]+ oz with the .+, .+$", one.Error.Split(Environment.NewLine).Single(line => line.StartsWith("First look", StringComparison.Ordinal)));
+        CliRun two = await CliRun.Of(new Pipeline(), CancellationToken.None, "card", Flat, Repository.File("scenarios", "creek-mouth.yaml"), "--samples", "0");
+        Assert.True(two.Code == 0, two.Error);
+        Assert.DoesNotContain("First look", two.Error, StringComparison.Ordinal);
+    }
+
     private static async Task<JsonElement> Result(params string[] arguments)
     {
         CliRun run = await CliRun.Of(new Pipeline(), CancellationToken.None, [.. arguments, "--json"]);

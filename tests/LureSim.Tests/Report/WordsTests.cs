@@ -5,6 +5,7 @@ using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using AngleSharp.Html.Parser;
 using LureSim.Decision;
+using LureSim.Decision.Search;
 using LureSim.Decision.Trials;
 using LureSim.Model;
 using LureSim.Motion;
@@ -272,6 +273,22 @@ public partial class WordsTests
         Assert.Equal("Colours in the centre, towards you", UnitSystem.Metric.Spell("Colors in the center, toward you"));
         Assert.Equal("Colors in the center", UnitSystem.Us.Spell("Colors in the center"));
         Assert.Equal("diameter, parameter", UnitSystem.Metric.Spell("diameter, parameter"));
+    }
+
+    [Fact]
+    public void A_size_beside_the_choice_is_told_by_its_tries_where_it_ran_them_and_by_its_one_run_where_not()
+    {
+        Plan plan = PlanOf("creek-mouth");
+        Candidate beside = plan.Choice.Lighter ?? plan.Choice.Heavier ?? throw new InvalidOperationException("There is no head beside the choice.");
+        Coverage often = beside.Coverage with { ZoneShare = 0.37, LiveZoneShare = 0.37, BottomShare = 0, GrassShare = 0 };
+        SearchedRig[] without = [.. plan.Choice.Finalists.Where(rig => rig.Rig != beside.Rig)];
+        SearchedRig tried = new(beside.Rig, beside.Rig.Presentation, [often, often, often], [0.3, 0.3, 0.3], 1);
+        Assert.NotEqual("37%", UnitFormat.PercentText(beside.Coverage.ZoneShare));
+        Assert.Contains("in the strike zone 37% of the retrieve", Sizes([tried, .. without]), StringComparison.Ordinal);
+        Assert.Contains($"{TrackWords.Verdict(beside)}.", Sizes(without), StringComparison.Ordinal);
+
+        string Sizes(IReadOnlyList<SearchedRig> finalists) =>
+            ChoiceWords.Why(plan with { Choice = plan.Choice with { Finalists = finalists } }, UnitSystem.Us).Single(text => text.Contains("One size", StringComparison.Ordinal));
     }
 
     private static Scenario Read(string name) => ScenarioReader.Read(Repository.File("scenarios", name + ".yaml")).Scenario!;
