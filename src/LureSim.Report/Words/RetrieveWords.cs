@@ -17,6 +17,11 @@ internal static class RetrieveWords
     // A lead up the current shorter than this is not worth aiming for (m).
     private const double Lead = 0.9;
 
+    // Sines of the angle between cast and current: nobody tells ten degrees from straight across, and who is told to turn by twenty is not told that he throws straight across.
+    private const double StraightAcross = 0.98;
+    private const double NearlyAcross = 0.9;
+    private const double NearlyAlong = 0.4;
+
     /// <summary>What the hands do once the lure is down.</summary>
     public static string Retrieve(Presentation p, Reel reel, UnitFormat format)
     {
@@ -43,11 +48,20 @@ internal static class RetrieveWords
         string far = $"{format.HandText(candidate.CastLength)}{Aim(p.Aim)}";
         if (!(spot.CurrentSpeed > 0))
             return far;
-        double angle = spot.CurrentDirection - p.Aim, along = Math.Cos(angle), across = Math.Abs(Math.Sin(angle));
-        string where = across > 0.9 ? "straight across the current"
-            : across < 0.4 ? along > 0 ? "downcurrent" : "upcurrent"
-            : $"across and {(along > 0 ? "downcurrent" : "upcurrent")}";
-        return $"{far}, {where}{(LeadOf(candidate, angle) is { } lead && lead >= Lead ? $", {format.HandText(lead)} upcurrent of the fish" : "")}";
+        double angle = spot.CurrentDirection - p.Aim;
+        return $"{far}, {AcrossOrAlong(angle)}{(LeadOf(candidate, angle) is { } lead && lead >= Lead ? $", {format.HandText(lead)} upcurrent of the fish" : "")}";
+    }
+
+    /// <summary>Where a cast goes as the current sees it: "straight across the current", "across, a little downcurrent", "downcurrent".</summary>
+    /// <param name="angle">Where the water goes, from the cast to the left (radians).</param>
+    internal static string AcrossOrAlong(double angle)
+    {
+        double across = Math.Abs(Math.Sin(angle));
+        string along = Math.Cos(angle) > 0 ? "downcurrent" : "upcurrent";
+        return across > StraightAcross ? "straight across the current"
+            : across > NearlyAcross ? $"across, a little {along}"
+            : across < NearlyAlong ? along
+            : $"across and {along}";
     }
 
     /// <summary>What to do from the splash to the first turn of the handle, a sentence.</summary>

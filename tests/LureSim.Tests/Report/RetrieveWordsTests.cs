@@ -37,4 +37,16 @@ public class RetrieveWordsTests
     [InlineData("    aim: towards\n", "Cast 20 m, straight back")]
     public void The_aim_is_said(string aim, string words) =>
         Assert.Equal(words, RetrieveWords.Cast(Read("    style: steady\n" + aim), new UnitFormat(UnitSystem.Metric)).Replace('\u00a0', ' '));
+
+    // Where the water goes, from the cast to the left.
+    [Theory]
+    [InlineData(90, "straight across the current")]
+    [InlineData(-82, "straight across the current")]
+    [InlineData(70, "across, a little downcurrent")]
+    [InlineData(-110, "across, a little upcurrent")]
+    [InlineData(45, "across and downcurrent")]
+    [InlineData(130, "across and upcurrent")]
+    [InlineData(10, "downcurrent")]
+    [InlineData(180, "upcurrent")]
+    public void A_cast_is_told_as_the_current_meets_it(double degrees, string words) => Assert.Equal(words, RetrieveWords.AcrossOrAlong(degrees * Math.PI / 180));
 }
