@@ -79,7 +79,11 @@ public static class PlanConsistency
         {
             Search.SearchedRig first = choice.Finalists[0];
             if (first.Rig != rig) yield return Contradiction.TableOfAnotherRig;
-            if (choice.Finalists.Any(other => other.Rig.Body == rig.Body && other.Mean > first.Mean + Math.Max(weights.Tie(other.Mean), first.StandardErrorTo(other)) + 1e-9))
+
+            // A tie is a share of the best score, as in Preference.
+            Search.SearchedRig[] ofBait = [.. choice.Finalists.Where(other => other.Rig.Body == rig.Body)];
+            double tie = weights.Tie(ofBait.Select(other => other.Mean).DefaultIfEmpty().Max());
+            if (ofBait.Any(other => other.Mean > first.Mean + Math.Max(tie, first.StandardErrorTo(other)) + 1e-9))
                 yield return Contradiction.AnotherScoresMore;
             bool reached = first.Outcomes.Any(c => c.TimeToZone is not null);
             if (!reached && choice.Finalists.Any(other => other.Rig.Body == rig.Body && other.Mean > 0)) yield return Contradiction.NeverInZone;

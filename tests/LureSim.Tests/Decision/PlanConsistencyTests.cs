@@ -13,6 +13,9 @@ public class PlanConsistencyTests(ITestOutputHelper log)
     private const int Few = 4;
     private const int All = 500;
 
+    // Once found to hold a contradiction, which was the checker's: it took a tie as a share of each score and not of the best.
+    private static readonly int[] Found = [59];
+
     private static readonly Lazy<Plan> Sound = new(() => Planner.Plan(ScenarioReader.ReadText(RandomSpots.Text(0), "random.yaml").Scenario!));
 
     [Fact]
@@ -25,7 +28,7 @@ public class PlanConsistencyTests(ITestOutputHelper log)
             _ => [0, Few],
         };
         List<string> wrong = [];
-        for (int seed = range[0]; seed < range[1]; seed++)
+        foreach (int seed in Enumerable.Range(range[0], range[1] - range[0]).Union(Found))
         {
             ScenarioReading reading = ScenarioReader.ReadText(RandomSpots.Text(seed), "random.yaml");
             Assert.True(reading.Scenario is not null, $"{seed}: {string.Join("; ", reading.Problems)}");
