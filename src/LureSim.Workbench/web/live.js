@@ -21,6 +21,8 @@ const page = {
   seq: 0,
   drawn: 0,
   boxed: 0,                  // the newest answer that the rows are from
+  water: 0,                  // which water is shown: the page's own, or a lesson's
+  trying: 0,                 // the newest wish for tries, a choice or what was seen
   flying: 0,
   waiting: false,
   fine: false,
@@ -33,7 +35,7 @@ const dark = matchMedia("(prefers-color-scheme: dark)");
 const calm = matchMedia("(prefers-reduced-motion: reduce)");
 const knobs = new Knobs($("strip"), $("more-knobs"), $("rig-knobs"), turned, released);
 const swimmer = new Swimmer($("swim-above"), $("swim-side"), $("swim-pause"), calm);
-const room = new Classroom($("class-room"), page, { look: turnedTo, draw, knobs, send });
+const room = new Classroom($("class-room"), page, { look: turnedTo, draw, knobs, send, settle, forget });
 
 // ---- settings ----
 
@@ -86,6 +88,15 @@ function settle() {
   note();
 }
 
+// Of what was turned in a class nothing is noted; the knobs show the page's own settings again.
+function forget() {
+  clearTimeout(noting);
+  noting = 0;
+  clearTries();
+  knobs.show(page.state);
+  steps();
+}
+
 // One entry of the history a change, never one an event: Back is undo.
 function note() {
   if (room.open) return;
@@ -110,7 +121,9 @@ function steps() {
 
 addEventListener("popstate", event => {
   page.step = event.state?.step ?? 0;
-  page.state = location.hash.length > 1 ? parsed(location.hash) : Object.assign({}, page.start);
+  const state = location.hash.length > 1 ? parsed(location.hash) : Object.assign({}, room.open ? room.mine.start : page.start);
+  if (room.open) { room.leave(state); return; }
+  page.state = state;
   knobs.show(page.state);
   clearTries();
   look();
@@ -176,6 +189,10 @@ function take(message) {
     if (message.seq === page.flying) page.flying = 0;
     if (page.waiting) look();
   }
+
+  // Of the water before nothing is drawn any more: its heads and counts may be named as those of the water now.
+  if (message.water < page.water) return;
+  page.water = message.water ?? page.water;
   switch (message.kind) {
     case "look":
     case "box":
@@ -187,12 +204,12 @@ function take(message) {
       break;
     case "swim": if (message.seq >= page.seq) swim(message.swim); break;
     case "colors": if (message.seq >= page.seq) colors(message.colors); break;
-    case "tries": tries(message.tries); break;
-    case "choice": choice(message.choice); break;
-    case "seen": seen(message.seen); break;
+    case "tries": if (message.seq === page.trying) tries(message.tries); break;
+    case "choice": if (message.seq === page.trying) choice(message.choice); break;
+    case "seen": if (message.seq === page.trying) seen(message.seen); break;
     case "saved": saved(message); break;
     case "lessons": room.titles(message.lessons, message.note); break;
-    case "lesson": room.show(message.lesson); break;
+    case "lesson": room.show(message.lesson, message.seq); break;
     case "error": say(message.note); break;
     case "reload": say(message.note); break;
   }
@@ -557,6 +574,7 @@ for (const [id, value] of [["used", false], ["glance", true]]) $(id).addEventLis
 // ---- how sure ----
 
 function clearTries() {
+  page.trying = 0;
   $("seen-words").textContent = "";
   $("seen-changes").replaceChildren();
   if (page.tries) { page.tries = null; $("try-dots").replaceChildren(); $("try-marks").replaceChildren(); for (const id of ["try-counts", "try-about", "try-matters"]) $(id).textContent = ""; }
@@ -569,7 +587,7 @@ $("try").addEventListener("click", () => {
   clearTries();
   $("try-counts").textContent = "Trying…";
   $("try-stop").hidden = false;
-  send({ kind: "tries", seq: ++page.seq, state: page.state });
+  send({ kind: "tries", seq: page.trying = ++page.seq, state: page.state });
 });
 $("try-stop").addEventListener("click", () => { send({ kind: "stop", seq: page.seq }); $("try-stop").hidden = true; $("try-counts").textContent += " Stopped."; });
 function tries(view) {
@@ -627,7 +645,7 @@ $("try-walk").addEventListener("click", () => {
 });
 $("choose").addEventListener("click", () => {
   $("choice").replaceChildren(span("small", "Working out the choice with the what-if tries; this takes some seconds…"));
-  send({ kind: "choice", seq: ++page.seq, state: page.state });
+  send({ kind: "choice", seq: page.trying = ++page.seq, state: page.state });
 });
 function choice(view) {
   const words = document.createElement("p");
@@ -657,7 +675,7 @@ for (const press of $("seen-what").querySelectorAll("[data-what]")) press.addEve
     chip.addEventListener("click", () => {
       $("seen-words").textContent = "Working it out…";
       $("seen-changes").replaceChildren();
-      send({ kind: "seen", seq: ++page.seq, state: Object.assign({}, page.state, { w: page.focus }), id: `${page.focus} ${press.dataset.what} ${count}` });
+      send({ kind: "seen", seq: page.trying = ++page.seq, state: Object.assign({}, page.state, { w: page.focus }), id: `${page.focus} ${press.dataset.what} ${count}` });
     });
     counts.push(chip);
   }
