@@ -54,7 +54,8 @@ public static class TripTimeline
                 area.Text(new ScreenPoint(left ? visit.Left - 6 : visit.Right + 6, visit.Top + (visit.Height / 2)), rig, options.SmallFontSize, Palette.Ink, left ? HorizontalAlignment.Right : HorizontalAlignment.Left, VerticalAlignment.Middle);
             }
 
-            // Ways between the stops.
+            // Ways between the stops, which pass behind the words.
+            OxyRect[] words = [.. area.Placed.Select(text => text.Box.Inflate(new OxyThickness(3, 1, 3, 1)))];
             foreach (TripStop stop in day.Stops)
             {
                 double y = area.Bounds.Top + (area.Bounds.Height * (stop.Spot + 0.65) / spots);
@@ -62,7 +63,8 @@ public static class TripTimeline
                 {
                     TripStop before = day.Stops[day.Stops.ToList().IndexOf(stop) - 1];
                     double from = area.Bounds.Top + (area.Bounds.Height * (before.Spot + 0.65) / spots);
-                    area.Line([new(area.At(before.Leave, 0).X, from), new(area.At(Math.Min(stop.Arrive, before.Leave + stop.Travel), 0).X, y)], Palette.Vermilion, 2.2, [6, 4]);
+                    foreach ((ScreenPoint start, ScreenPoint end) in Shapes.Outside(new(area.At(before.Leave, 0).X, from), new(area.At(Math.Min(stop.Arrive, before.Leave + stop.Travel), 0).X, y), words))
+                        area.Line([start, end], Palette.Vermilion, 2.2, [6, 4]);
                 }
             }
         });
