@@ -89,7 +89,7 @@ public class OrderTests(BrowserFixture fixture)
         Assert.Equal(state, await p.EvaluateAsync<string>("() => JSON.stringify(luresim.state)"));
         Assert.Equal(before, await LivePageTests.FineSentence(p));
         Assert.Equal("#cur=0.6%20kn", await p.EvaluateAsync<string>("() => location.hash"));
-        Assert.Equal("", await p.EvaluateAsync<string>("() => document.body.className"));
+        await p.WaitForFunctionAsync("() => document.body.className === ''", null, Patient);
         Assert.Equal(3, await p.Locator("#rows li").CountAsync());
         page.Silent();
     }

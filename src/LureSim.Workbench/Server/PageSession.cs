@@ -56,7 +56,7 @@ internal sealed class PageSession : IDisposable
         this.options = options;
         this.keys = keys;
         yours = bench;
-        water = new Water(new PicturePart(bench), 0);
+        water = new Water(new PicturePart(bench), 0, null);
         ending = CancellationTokenSource.CreateLinkedTokenSource(stopping);
     }
 
@@ -242,7 +242,7 @@ internal sealed class PageSession : IDisposable
 
         // Colors take about as long as all paths together and cannot be stopped half-way: a hand that goes on at once is not made to wait for them.
         await Task.Delay(BeforeColors, cancellation).ConfigureAwait(false);
-        await StageAsync(message.Seq, stage => Of(here, new ServerMessage("colors", message.Seq) { Colors = here.Pictures.Colors(question, stage) }), cancellation).ConfigureAwait(false);
+        await StageAsync(message.Seq, stage => Of(here, new ServerMessage("colors", message.Seq) { Colors = here.Pictures.Colors(question, here.Lesson, stage) }), cancellation).ConfigureAwait(false);
         await StageAsync(message.Seq, stage => Of(here, new ServerMessage("swim", message.Seq) { Swim = here.Pictures.Swim(question, stage) }), cancellation).ConfigureAwait(false);
     }
 
@@ -317,7 +317,7 @@ internal sealed class PageSession : IDisposable
         {
             // A teacher who goes on at once wants the next step, not this one.
             if (lesson != message.Seq) return;
-            water = here = new Water(there, water.Number + 1);
+            water = here = new Water(there, water.Number + 1, asked);
         }
 
         others.Leave();
@@ -430,5 +430,6 @@ internal sealed class PageSession : IDisposable
     /// <summary>The water that the page shows: its own, or a lesson's.</summary>
     /// <param name="Pictures">Its pictures.</param>
     /// <param name="Number">How often the water was changed before; a picture of an earlier one is not drawn.</param>
-    private sealed record Water(PicturePart Pictures, int Number);
+    /// <param name="Lesson">The lesson that is open in it; null for none.</param>
+    private sealed record Water(PicturePart Pictures, int Number, Lesson? Lesson);
 }

@@ -22,6 +22,7 @@ const page = {
   drawn: 0,
   boxed: 0,                  // the newest answer that the rows are from
   water: 0,                  // which water is shown: the page's own, or a lesson's
+  rested: 0,                 // the newest wish at rest: how it swims and its colors follow the fine picture
   trying: 0,                 // the newest wish for tries, a choice or what was seen
   flying: 0,
   waiting: false,
@@ -165,7 +166,8 @@ function send(message) {
 
 function look() {
   page.fine = false;
-  document.body.classList.add("rough");
+  page.rested = 0;
+  document.body.classList.add("rough", "behind");
   rest(REST);
   if (page.flying) { page.waiting = true; return; }
   page.waiting = false;
@@ -180,7 +182,8 @@ function rest(after) {
   clearTimeout(resting);
   resting = setTimeout(() => {
     if (page.flying || page.waiting) { rest(30); return; }
-    send({ kind: "fine", seq: ++page.seq, state: page.state, pin: page.pin?.state });
+    page.rested = ++page.seq;
+    send({ kind: "fine", seq: page.rested, state: page.state, pin: page.pin?.state });
   }, after);
 }
 
@@ -202,8 +205,8 @@ function take(message) {
       page.drawn = message.seq;
       show(message);
       break;
-    case "swim": if (message.seq >= page.seq) swim(message.swim); break;
-    case "colors": if (message.seq >= page.seq) colors(message.colors); break;
+    case "swim": if (message.seq === page.rested) swim(message.swim); break;
+    case "colors": if (message.seq === page.rested) colors(message.colors); break;
     case "tries": if (message.seq === page.trying) tries(message.tries); break;
     case "choice": if (message.seq === page.trying) choice(message.choice); break;
     case "seen": if (message.seq === page.trying) seen(message.seen); break;
@@ -264,7 +267,11 @@ export function draw() {
   if (!message) return;
   const svg = $("picture");
   const width = Math.max(260, Math.floor(svg.parentElement.clientWidth));
-  const most = room.open ? innerHeight * 0.72 : Math.max(300, Math.min(innerHeight * 0.62, width * 1.1));
+  const row = page.rows.find(row => row.id === page.focus), line = page.lines.get(page.focus);
+  const swept = !!(row && line && line.y && line.swept);
+  // In a class the letters are as many times larger, and picture and knob have the screen to themselves.
+  const large = room.open && width >= 560 ? 1.8 : 1;
+  const most = room.open ? Math.max(240, innerHeight * 0.7 - (swept ? 130 : 0)) : Math.max(300, Math.min(innerHeight * 0.62, width * 1.1));
   if (!page.frozen || !page.view) page.view = viewOf(message.scene, width, most);
   $("stretch").textContent = page.view.narrow ? message.scene.narrowStretchText : message.scene.stretchText;
   const lines = page.rows.map(row => page.lines.get(row.id)).filter(line => line);
@@ -273,16 +280,14 @@ export function draw() {
     dark: dark.matches && !room.open,
     ghost: page.pin ? page.pin.lines : [],
     tries: page.tries?.tracks,
+    large,
   });
   grips(svg, message.scene);
-  const line = page.lines.get(page.focus);
   const above = $("above");
   // An SVG has no property "hidden", only what the style sheet makes of the attribute.
-  const row = page.rows.find(row => row.id === page.focus);
-  const swept = !!(row && line && line.y && line.swept);
   above.toggleAttribute("hidden", !swept);
   if (swept) {
-    drawAbove(above, line, Math.min(width, 460), dark.matches ? row.darkColor : row.color, line.swept);
+    drawAbove(above, line, Math.min(width, 460), dark.matches && !room.open ? row.darkColor : row.color, line.swept, large);
     above.setAttribute("aria-label", "Seen from above: " + line.swept);
   }
   dot();
@@ -341,12 +346,12 @@ function grips(svg, scene) {
 // A word beside a grip keeps clear of the names of the heads and of the other words.
 function label(group, x, y, words, anchor) {
   if (page.view.narrow) return;
-  const width = words.length * 7.6;
+  const large = room.open ? 1.65 : 1, width = words.length * 7.6 * large;
   // Words that would run over the edge end at it.
   if (anchor === "start" && x + width > page.view.width - 6) { anchor = "end"; x = page.view.width - 6; }
   const left = anchor === "end" ? x - width : x;
-  const clear = at => !page.taken.some(t => left < t.x + t.w && t.x < left + width && Math.abs(at - t.y) < 16);
-  for (const move of [0, 18, -18, 36, -36]) if (clear(y + move)) { y += move; break; }
+  const clear = at => !page.taken.some(t => left < t.x + t.w && t.x < left + width && Math.abs(at - t.y) < 16 * large);
+  for (const move of [0, 18, -18, 36, -36]) if (clear(y + move * large)) { y += move * large; break; }
   page.taken.push({ x: left, y, w: width });
   const made = el("text", { x: x.toFixed(1), y: y.toFixed(1), class: "grip-word", "text-anchor": anchor }, group);
   made.textContent = words;
@@ -513,6 +518,7 @@ $("play").addEventListener("click", () => {
 // ---- swimming, colors ----
 
 function swim(view) {
+  document.body.classList.remove("behind");
   swimmer.show(view);
   $("swim-words").textContent = view.words;
   $("swim-words").classList.toggle("fault", view.fault);
