@@ -1,6 +1,8 @@
 using System.Text;
 using LureSim.Report.Units;
+using LureSim.Workbench.Bench;
 using LureSim.Workbench.Classroom;
+using LureSim.Workbench.Pictures;
 
 namespace LureSim.Workbench.Tests;
 
@@ -16,6 +18,35 @@ public class LessonTests
         var book = new LessonBook(null, UnitSystem.Us);
         LessonCheck check = book.Check(book.Lessons.Single(lesson => lesson.Id == id), BenchTests.Read("bridge-channel.yaml"), CancellationToken.None);
         Assert.True(check.Holds, LessonBook.Refusal(check));
+    }
+
+    // What is uncovered must show what is marked, in its own words.
+    [Theory]
+    [InlineData("crooked-or-straight", "pins")]
+    public void The_picture_shows_the_answer_that_is_marked(string id, string word)
+    {
+        var book = new LessonBook(null, UnitSystem.Us);
+        Lesson lesson = book.Lessons.Single(item => item.Id == id);
+        var pictures = new PicturePart(book.Water(lesson, BenchTests.Read("bridge-channel.yaml")));
+        SwimView before = pictures.Swim(pictures.Bench.Ask(BenchSettings.Of(lesson.Before)), CancellationToken.None), after = pictures.Swim(pictures.Bench.Ask(BenchSettings.Of(lesson.After)), CancellationToken.None);
+        Assert.DoesNotContain(word, before.Words, StringComparison.Ordinal);
+        Assert.True(after.Words.Contains(word, StringComparison.Ordinal), $"{before.Words} {before.Speed}; {after.Words} {after.Speed}");
+    }
+
+    // A lesson about a color shows that color beside white, whatever is in the box.
+    [Fact]
+    public void A_lesson_about_a_color_shows_the_color()
+    {
+        var book = new LessonBook(null, UnitSystem.Us);
+        Lesson lesson = book.Lessons.Single(item => item.Color is not null);
+        WorkBench bench = BenchTests.Read("bridge-channel.yaml");
+        var pictures = new PicturePart(bench);
+        pictures.Begin(CancellationToken.None);
+        ColorsView view = pictures.Colors(bench.Ask(BenchSettings.Of(lesson.Before)), lesson, CancellationToken.None);
+        Assert.Equal([lesson.Color!, "white", "chartreuse"], view.Depths[view.Running].Swatches.Select(swatch => swatch.Name));
+        Assert.Equal("10 ft", view.Depths[view.Running].Depth);
+        string share = UnitFormat.PercentText(book.Check(lesson, bench, CancellationToken.None).Figure);
+        Assert.Equal($"{share} as light as white", view.Depths[view.Running].Swatches[0].Word);
     }
 
     [Fact]

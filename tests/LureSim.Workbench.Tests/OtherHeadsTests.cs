@@ -148,6 +148,44 @@ public class OtherHeadsTests
         Assert.Equal("1 kn", box.Value.GetProperty("state").GetProperty("cur").GetString());
     }
 
+    // A lesson in the same water has the same heads at the same counts: a late answer about the others of before could not be told from its own.
+    [Theory]
+    [InlineData("red-at-ten-feet")]
+    [InlineData("off-the-grass")]
+    [InlineData(null)]
+    public async Task A_lesson_gives_up_what_was_begun_before_it(string? lesson)
+    {
+        TaskCompletionSource gate = new(TaskCreationOptions.RunContinuationsAsynchronously), begun = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        await using LivePage page = await LivePage.StartAsync(change: options => options with
+        {
+            BeforeOthers = cancellation =>
+            {
+                begun.TrySetResult();
+                return gate.Task.WaitAsync(cancellation);
+            },
+        });
+        using ClientWebSocket socket = await page.HelloAsync();
+        await LivePage.SendAsync(socket, "{\"kind\":\"look\",\"seq\":1,\"state\":{\"cur\":\"0.5 kn\"}}");
+        Assert.Equal(0, (await LivePage.ReceiveAsync(socket, "look"))!.Value.GetProperty("water").GetInt32());
+        await begun.Task.WaitAsync(Patience);
+        await LivePage.SendAsync(socket, JsonSerializer.Serialize(new { kind = "lesson", seq = 2, id = lesson }));
+        JsonElement opened = (await LivePage.ReceiveAsync(socket))!.Value;
+        Assert.Equal("lesson", opened.GetProperty("kind").GetString());
+        Assert.Equal(1, opened.GetProperty("water").GetInt32());
+        gate.SetResult();
+        await LivePage.SendAsync(socket, "{\"kind\":\"look\",\"seq\":3,\"state\":{\"cur\":\"0.9 kn\"}}");
+        List<string> told = [];
+        JsonElement answer;
+        do
+        {
+            answer = (await LivePage.ReceiveAsync(socket))!.Value;
+            told.Add($"{answer.GetProperty("kind").GetString()} {answer.GetProperty("seq").GetInt32()} of water {answer.GetProperty("water").GetInt32()}");
+            if (told.Count == 1) Assert.True(answer.TryGetProperty("knobs", out _), "Other water has knobs of its own.");
+        }
+        while (answer.GetProperty("kind").GetString() != "box");
+        Assert.Equal(["look 3 of water 1", "box 3 of water 1"], told);
+    }
+
     // Long work of the same page does not keep it either.
     [Fact]
     public async Task A_turned_knob_is_answered_before_the_tries_end()

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
+using CsCheck;
 using LureSim.Decision.Trials;
 using LureSim.Report.Units;
 using LureSim.Scenarios;
@@ -28,6 +29,44 @@ public partial class PocketTests
             Assert.Equal(engine.Score, read.Score, 0.003);
         }
     }
+
+    [Fact]
+    public void A_table_is_packed_without_loss()
+    {
+        PocketTable table = Creek.Value.Table;
+        byte[] all = table.Bytes(), packed = table.Packed();
+        Assert.Equal(all, PocketPacking.Unpack(packed, (table.Rigs.Count, table.Axes[0].Steps.Count, table.Axes[1].Steps.Count, table.Axes[2].Steps.Count), table.Layout.Size));
+        Assert.True(packed.Length < 0.6 * all.Length, $"{packed.Length} of {all.Length} bytes");
+    }
+
+    // What a fine table is like: neighbors differ little, and by much the same.
+    [Fact]
+    public void A_smooth_table_takes_a_third_of_its_room()
+    {
+        (int Heads, int A, int B, int C) steps = (6, 17, 5, 9);
+        const int Size = 19;
+        byte[] all = new byte[steps.Heads * steps.A * steps.B * steps.C * Size];
+        for (int at = 0; at < all.Length; at++)
+        {
+            int i = at % Size, node = at / Size, c = node % steps.C, b = node / steps.C % steps.B, a = node / steps.C / steps.B % steps.A, head = node / steps.C / steps.B / steps.A;
+            all[at] = (byte)Math.Round(120 + (20 * Math.Sin((a * 0.3) + head)) + (15 * Math.Cos((c * 0.4) + (i * 0.2))) + (4 * b * Math.Sin(i + (0.1 * a * c))));
+        }
+
+        byte[] packed = PocketPacking.Pack(all, steps, Size);
+        Assert.Equal(all, PocketPacking.Unpack(packed, steps, Size));
+        Assert.True(packed.Length < all.Length / 3, $"{packed.Length} of {all.Length} bytes");
+    }
+
+    // Noise, which nothing foretells, and long runs of one value, where a carry runs far.
+    [Fact]
+    public void Any_table_is_unpacked_as_it_was() =>
+        Gen.Select(Gen.Int[1, 4], Gen.Int[2, 6], Gen.Int[2, 4], Gen.Int[2, 5], Gen.Int[7, 31], Gen.Int[0, 255], Gen.Int).Sample((heads, a, b, c, size, most, seed) =>
+        {
+            var random = new Random(seed);
+            byte[] all = new byte[heads * a * b * c * size];
+            for (int i = 0; i < all.Length; i++) all[i] = random.Next(20) == 0 ? (byte)255 : (byte)random.Next(most + 1);
+            return PocketPacking.Unpack(PocketPacking.Pack(all, (heads, a, b, c), size), (heads, a, b, c), size).SequenceEqual(all);
+        }, iter: 300);
 
     [Fact]
     public void Past_its_ends_it_is_the_end()

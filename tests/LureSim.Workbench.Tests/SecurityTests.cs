@@ -150,7 +150,7 @@ public class SecurityTests
             Assert.Contains("frame-ancestors 'none'", policy, StringComparison.Ordinal);
             Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
             Assert.Equal("nosniff", answer.Headers.GetValues("X-Content-Type-Options").Single());
-            Assert.Equal("no-referrer", answer.Headers.GetValues("Referrer-Policy").Single());
+            Assert.Equal("same-origin", answer.Headers.GetValues("Referrer-Policy").Single());
             Assert.Equal("same-origin", answer.Headers.GetValues("Cross-Origin-Resource-Policy").Single());
             Assert.Equal("same-origin", answer.Headers.GetValues("Cross-Origin-Opener-Policy").Single());
             Assert.True(answer.Headers.CacheControl!.NoStore);

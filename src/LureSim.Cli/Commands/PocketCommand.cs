@@ -55,8 +55,8 @@ internal sealed class PocketSettings : UnitSettings
 /// <summary>Writes the pocket page: one file for the phone, which needs no signal.</summary>
 internal sealed class PocketCommand : Command<PocketSettings>
 {
-    // Room for the tables beside words, style and script.
-    private const int RoomForTables = 150_000;
+    // Letters of style and script, of the words of a spot, and of a table that leaves the page of one spot below 150 kB; and what a page of many is to stay below.
+    private const int Always = 34_000, Words = 45_000, RoomForOne = 68_000, RoomForAll = 285_000;
 
     /// <inheritdoc/>
     public override int Execute(CommandContext context, PocketSettings settings, CancellationToken cancellationToken)
@@ -73,7 +73,8 @@ internal sealed class PocketCommand : Command<PocketSettings>
         AtomicFiles.RequireFolder(settings.Folder, cancellationToken);
 
         // In the page three bytes take four letters.
-        var budget = new PocketBudget(RoomForTables * 3 / 4 / scenarios.Count, TimeSpan.FromMinutes(settings.Minutes));
+        int room = Math.Min(RoomForOne, Math.Max(0, ((RoomForAll - Always) / scenarios.Count) - Words));
+        var budget = new PocketBudget(room * 3 / 4, TimeSpan.FromMinutes(settings.Minutes));
         List<PocketSpot> spots = ProgressRunner.Run(host, scenarios.Count == 1 ? "Computing the table for the phone" : "Computing the tables for the phone", progress =>
         {
             var done = new List<PocketSpot>();

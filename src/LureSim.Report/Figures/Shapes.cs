@@ -30,6 +30,36 @@ internal static class Shapes
     public static void Frame(IRenderContext rc, OxyRect box) =>
         rc.DrawRectangle(box.Deflate(new OxyThickness(1.5)), OxyColors.Undefined, Palette.Vermilion, 2.5, EdgeRenderingMode.Adaptive);
 
+    /// <summary>The pieces of a stroke that lie outside of all boxes, from its start to its end.</summary>
+    public static IEnumerable<(ScreenPoint From, ScreenPoint To)> Outside(ScreenPoint from, ScreenPoint to, IEnumerable<OxyRect> boxes)
+    {
+        double at = 0, dx = to.X - from.X, dy = to.Y - from.Y;
+        foreach ((double enter, double leave) in boxes.Select(Within).Where(part => part.Leave > part.Enter).OrderBy(part => part.Enter))
+        {
+            if (enter > at) yield return (Along(at), Along(enter));
+            at = Math.Max(at, leave);
+        }
+
+        if (at < 1) yield return (Along(at), to);
+
+        ScreenPoint Along(double part) => new(from.X + (part * dx), from.Y + (part * dy));
+
+        // Part of the stroke between both pairs of edges.
+        (double Enter, double Leave) Within(OxyRect box)
+        {
+            (double left, double right) = Between(from.X, dx, box.Left, box.Right);
+            (double top, double bottom) = Between(from.Y, dy, box.Top, box.Bottom);
+            return (Math.Max(0, Math.Max(left, top)), Math.Min(1, Math.Min(right, bottom)));
+        }
+
+        static (double Enter, double Leave) Between(double start, double step, double low, double high)
+        {
+            if (Math.Abs(step) < 1e-9) return start > low && start < high ? (0, 1) : (1, 0);
+            double a = (low - start) / step, b = (high - start) / step;
+            return (Math.Min(a, b), Math.Max(a, b));
+        }
+    }
+
     /// <summary>A marker, filled or open, with a white rim that lifts it off the lines.</summary>
     public static void Marker(IRenderContext rc, ScreenPoint centre, MarkerShape shape, bool filled, OxyColor colour, double radius)
     {

@@ -44,17 +44,30 @@ public static class TripTimeline
                 if (spot > 0) area.Line([new(area.Bounds.Left, top), new(area.Bounds.Right, top)], Palette.Grid, 1);
                 TripStop? stop = day.Stops.FirstOrDefault(item => item.Spot == spot);
                 string rig = stop is null ? "not today" : $"{TideWords.Clock(stop.Arrive)} to {TideWords.Clock(stop.Leave)}, {TripWords.Heads(facts, stop)}";
-                area.Text(new ScreenPoint(area.Bounds.Left + 6, top + (text / 2) + 1), Fitted($"{spot + 1}. {TripWords.Place(facts, spot)}", options), options.SmallFontSize, Palette.Ink, HorizontalAlignment.Left, VerticalAlignment.Middle, bold: stop is not null);
+                string place = Fitted($"{spot + 1}. {TripWords.Place(facts, spot)}", options);
+                area.Text(new ScreenPoint(area.Bounds.Left + 6, top + (text / 2) + 1), place, options.SmallFontSize, Palette.Ink, HorizontalAlignment.Left, VerticalAlignment.Middle, bold: stop is not null);
                 if (stop is null) continue;
                 OxyRect visit = Box(stop.Arrive, stop.Leave).Deflate(new OxyThickness(1, 5, 1, 5));
                 area.Context.DrawRectangle(visit, Palette.Blue, Palette.Ink, 1.2, EdgeRenderingMode.Adaptive);
                 int number = day.Stops.ToList().IndexOf(stop) + 1;
                 area.Text(new ScreenPoint(visit.Left + (visit.Width / 2), visit.Top + (visit.Height / 2)), UnitFormat.Number(number, 0), options.FontSize, OxyColors.White, bold: true);
                 bool left = visit.Left - area.Bounds.Left > area.Bounds.Right - visit.Right;
+
+                // Where there is no room beside the visit the words stand behind the name of the spot, without the hours where those do not fit either.
+                double room = left ? visit.Left - area.Bounds.Left : area.Bounds.Right - visit.Right, above = area.Bounds.Width - Wide(place, bold: true);
+                if (Wide(rig) > room - 12)
+                {
+                    area.Text(new ScreenPoint(area.Bounds.Right - 6, top + (text / 2) + 1), Wide(rig) > above - 24 ? TripWords.Heads(facts, stop) : rig, options.SmallFontSize, Palette.Ink, HorizontalAlignment.Right, VerticalAlignment.Middle);
+                    continue;
+                }
+
                 area.Text(new ScreenPoint(left ? visit.Left - 6 : visit.Right + 6, visit.Top + (visit.Height / 2)), rig, options.SmallFontSize, Palette.Ink, left ? HorizontalAlignment.Right : HorizontalAlignment.Left, VerticalAlignment.Middle);
             }
 
-            // Ways between the stops.
+            double Wide(string words, bool bold = false) => area.Context.MeasureText(words, "", options.SmallFontSize, bold ? FontWeights.Bold : FontWeights.Normal).Width;
+
+            // Ways between the stops, which pass behind the words.
+            OxyRect[] words = [.. area.Placed.Select(text => text.Box.Inflate(new OxyThickness(3, 1, 3, 1)))];
             foreach (TripStop stop in day.Stops)
             {
                 double y = area.Bounds.Top + (area.Bounds.Height * (stop.Spot + 0.65) / spots);
@@ -62,7 +75,8 @@ public static class TripTimeline
                 {
                     TripStop before = day.Stops[day.Stops.ToList().IndexOf(stop) - 1];
                     double from = area.Bounds.Top + (area.Bounds.Height * (before.Spot + 0.65) / spots);
-                    area.Line([new(area.At(before.Leave, 0).X, from), new(area.At(Math.Min(stop.Arrive, before.Leave + stop.Travel), 0).X, y)], Palette.Vermilion, 2.2, [6, 4]);
+                    foreach ((ScreenPoint start, ScreenPoint end) in Shapes.Outside(new(area.At(before.Leave, 0).X, from), new(area.At(Math.Min(stop.Arrive, before.Leave + stop.Travel), 0).X, y), words))
+                        area.Line([start, end], Palette.Vermilion, 2.2, [6, 4]);
                 }
             }
         });

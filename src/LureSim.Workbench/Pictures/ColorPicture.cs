@@ -18,10 +18,12 @@ internal static class ColorPicture
     /// <param name="question">The question.</param>
     /// <param name="run">Run of the lure that is looked at.</param>
     /// <param name="format">Units.</param>
-    public static ColorsView Of(BenchQuestion question, Candidate run, UnitFormat format)
+    /// <param name="lesson">The lesson about a color that is shown; null for none.</param>
+    public static ColorsView Of(BenchQuestion question, Candidate run, UnitFormat format, Classroom.Lesson? lesson = null)
     {
         Scenario scenario = question.Scenario;
         double at = Math.Clamp(run.Coverage.MedianDepth, 0, scenario.Spot.Depth);
+        if (lesson?.Color is { } color) return Beside(scenario, color, Math.Min(lesson.Depth ?? scenario.Spot.Depth, scenario.Spot.Depth), format);
         ColourFinding found = SpotColours.At(scenario, run.Rig.Body, ColourAdvice.Running(run.Track, scenario.Spot), at, format.LengthScale);
         ColourChart chart = found.Chart;
         List<DepthColors> rows = [];
@@ -50,6 +52,32 @@ internal static class ColorPicture
             seen,
             $"How far off {Grammar.Article(FishWords.Everyday(scenario.Spot.TargetFish))} sees each down there",
             "Order firm, distance rough; what the bracket ties, the model cannot tell apart.");
+    }
+
+    // A color beside white and chartreuse, whatever is in the box, and how light it is there against white: the question of a lesson.
+    private static ColorsView Beside(Scenario scenario, string color, double at, UnitFormat format)
+    {
+        string[] names = [.. ((string[])[color, "white", "chartreuse"]).Distinct()];
+        ColourChart chart = SpotColours.At(scenario with { Tackle = scenario.Tackle with { Colours = names, MeasuredColours = [], Patterns = [] } }, at, format.LengthScale).Chart;
+        int white = Array.IndexOf(names, "white"), running = Enumerable.Range(0, chart.Depths.Count).MinBy(row => Math.Abs(chart.Depths[row] - at));
+        return new ColorsView(
+            $"{format.HandText(at)} down",
+            [
+                .. Enumerable.Range(0, chart.Depths.Count).Select(row => new DepthColors(
+                    chart.Depths[row] == 0 ? "surface" : format.LengthText(chart.Depths[row]),
+                    [.. Enumerable.Range(0, names.Length).Select(column => AgainstWhite(row, column))])),
+            ],
+            running,
+            [],
+            "",
+            "");
+
+        SwatchView AgainstWhite(int row, int column)
+        {
+            SwatchView swatch = Swatch(chart, row, column);
+            double share = chart[row, column].RelativeLuminance / Math.Max(1e-9, chart[row, white].RelativeLuminance);
+            return swatch with { Word = column == white ? "" : $"{UnitFormat.PercentText(share)} as light as white" };
+        }
     }
 
     private static SwatchView Swatch(ColourChart chart, int row, int column)

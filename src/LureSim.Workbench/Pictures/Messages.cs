@@ -6,7 +6,7 @@ namespace LureSim.Workbench.Pictures;
 /// <summary>A wish of the page.</summary>
 internal sealed record PageMessage
 {
-    /// <summary>What is asked for: "hello", "look", "fine", "tries", "save", "choice", "seen" or "stop".</summary>
+    /// <summary>What is asked for: "hello", "look", "fine", "tries", "save", "choice", "seen", "lessons", "lesson" or "stop".</summary>
     public string Kind { get; init; } = "";
 
     /// <summary>The key that the page was served with; in the first message.</summary>
@@ -32,7 +32,7 @@ internal sealed record PageMessage
 }
 
 /// <summary>An answer to the page.</summary>
-/// <param name="Kind">"look", "fine", "action", "colors", "tries", "saved", "choice", "seen" or "error".</param>
+/// <param name="Kind">"look", "box", "fine", "swim", "colors", "tries", "saved", "choice", "seen", "lessons", "lesson", "reload" or "error".</param>
 /// <param name="Seq">Number of the wish.</param>
 internal sealed record ServerMessage(string Kind, long Seq)
 {
@@ -89,6 +89,9 @@ internal sealed record ServerMessage(string Kind, long Seq)
 
     /// <summary>A lesson that was checked.</summary>
     public LessonView? Lesson { get; init; }
+
+    /// <summary>Which water it is of: how often it was changed before, by a lesson or by the end of a class; null where it is of none.</summary>
+    public int? Water { get; init; }
 
     /// <summary>Milliseconds of computing.</summary>
     public double Work { get; init; }

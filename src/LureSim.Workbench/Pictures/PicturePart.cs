@@ -5,6 +5,7 @@ using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Workbench.Bench;
+using LureSim.Workbench.Classroom;
 
 namespace LureSim.Workbench.Pictures;
 
@@ -22,6 +23,9 @@ internal sealed class PicturePart(WorkBench bench)
 
     /// <summary>The scenario on the bench.</summary>
     public WorkBench Bench => bench;
+
+    /// <summary>Runs made for this scenario so far, and evaluations of the engine in them.</summary>
+    public (int Runs, long Evaluations) Made => cache.Made;
 
     /// <summary>Units of the words.</summary>
     public UnitFormat Format { get; } = new(bench.Units);
@@ -89,9 +93,9 @@ internal sealed class PicturePart(WorkBench bench)
     public SwimView Swim(BenchQuestion question, CancellationToken cancellation) =>
         SwimPicture.Of(question, cache.Run(question, question.Focus, Quality.Fine, cancellation), Format, cancellation);
 
-    /// <summary>What color it shows where it runs.</summary>
-    public ColorsView Colors(BenchQuestion question, CancellationToken cancellation) =>
-        ColorPicture.Of(question, cache.Run(question, question.Focus, Quality.Fine, cancellation), Format);
+    /// <summary>What color it shows where it runs, or what a lesson asks about a color.</summary>
+    public ColorsView Colors(BenchQuestion question, Lesson? lesson, CancellationToken cancellation) =>
+        ColorPicture.Of(question, cache.Run(question, question.Focus, Quality.Fine, cancellation), Format, lesson);
 
     /// <summary>A run as every command computes it.</summary>
     public Candidate FineRun(BenchQuestion question, int index, CancellationToken cancellation) => cache.Run(question, index, Quality.Fine, cancellation);

@@ -23,6 +23,12 @@ internal sealed class RunCache
 
     private readonly ConcurrentDictionary<(string Settings, string Lure, Quality Quality), Candidate> kept = new();
 
+    private int runs;
+    private long evaluations;
+
+    /// <summary>Runs made so far, and how often the engine evaluated its equations in them: work that depends on no machine.</summary>
+    public (int Runs, long Evaluations) Made => (Volatile.Read(ref runs), Interlocked.Read(ref evaluations));
+
     /// <summary>Settings of the simulations of a quality. Drag runs stay within a point of the share and two pixels of the path of fine ones (docs/workbench.md).</summary>
     /// <param name="quality">The quality.</param>
     public static SimulationOptions Options(Quality quality) => quality switch
@@ -44,6 +50,8 @@ internal sealed class RunCache
         (string Settings, string Lure, Quality Quality) key = (Motion(question), lure.Name, quality);
         if (kept.TryGetValue(key, out Candidate? known)) return known;
         Candidate run = Trial.Run(question.Scenario, lure.Rig, Options(quality), cancellation);
+        Interlocked.Increment(ref runs);
+        Interlocked.Add(ref evaluations, run.Track.Statistics.Evaluations);
         if (kept.Count > MostKept) kept.Clear();
         return kept[key] = run;
     }

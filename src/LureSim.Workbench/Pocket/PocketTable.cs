@@ -39,7 +39,7 @@ internal enum PocketMethod
 internal sealed record PocketError(int Checks, (double Half, double Most, double Worst) Share, (double Half, double Most, double Worst) Depth, (double Half, double Most, double Worst) Wait, int SameHead, int Points);
 
 /// <summary>Limits of the work on one table.</summary>
-/// <param name="Bytes">Most bytes of the table.</param>
+/// <param name="Bytes">Most bytes of the table as it is packed.</param>
 /// <param name="Time">Most time.</param>
 internal sealed record PocketBudget(int Bytes, TimeSpan Time);
 
@@ -63,6 +63,9 @@ internal sealed class PocketTable
     private const double Halfway = 0.499999;
 
     private const int MostSteps = 17;
+
+    // Bytes that a cell of a fine table takes, packed: for the progress alone.
+    private const int UsualCell = 5;
     private const int Points = 40;
     private const double SmallLoss = 0.05;
 
@@ -139,7 +142,7 @@ internal sealed class PocketTable
         var watch = Stopwatch.StartNew();
         double[][] points = [.. Enumerable.Range(1, Points).Select(i => (double[])[Scrambled(i, 2), Scrambled(i, 3), Scrambled(i, 5)])];
         double[][] values = [.. points.Select(point => axes.Select((axis, a) => axis.Steps[0] + (point[a] * (axis.Steps[^1] - axis.Steps[0]))).ToArray())];
-        table.room = ((budget.Bytes / table.Layout.Size / rigs.Count) + Points) * rigs.Count;
+        table.room = ((budget.Bytes / UsualCell / rigs.Count) + Points) * rigs.Count;
         table.Fill(table.AllNodes().Concat(values), progress, cancellation);
         table.Judge(values);
         while (!table.IsGood && !cancellation.IsCancellationRequested)
@@ -150,7 +153,10 @@ internal sealed class PocketTable
             int nodes = finer.Aggregate(1, (product, axis) => product * axis.Steps.Count);
             double perRun = watch.Elapsed.TotalSeconds / Math.Max(1, table.Runs);
             double more = perRun * (nodes - table.Nodes) * rigs.Count;
-            if (nodes * rigs.Count * table.Layout.Size > budget.Bytes || watch.Elapsed.TotalSeconds + more > budget.Time.TotalSeconds) break;
+
+            // Steps that lie closer are foretold better, so that there is room for what this says.
+            double packed = (double)table.Packed().Length * nodes / table.Nodes;
+            if (packed > budget.Bytes || watch.Elapsed.TotalSeconds + more > budget.Time.TotalSeconds) break;
             table.axes = axes = finer;
             table.Fill(table.AllNodes(), progress, cancellation);
             table.Judge(values);
@@ -158,6 +164,9 @@ internal sealed class PocketTable
 
         return table;
     }
+
+    /// <summary>The cells as the page carries them.</summary>
+    public byte[] Packed() => PocketPacking.Pack(Bytes(), (rigs.Count, axes[0].Steps.Count, axes[1].Steps.Count, axes[2].Steps.Count), layout.Size);
 
     /// <summary>The cells, head by head, nodes in the order of the axes, the last one fastest.</summary>
     public byte[] Bytes()

@@ -160,7 +160,7 @@ internal static class PocketWriter
         {
             body.Append("<h3>By the hour</h3><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"What to tie on by the hour\"><table><thead><tr><th scope=\"col\">time</th><th scope=\"col\">tie on</th><th scope=\"col\">there after</th><th scope=\"col\">in the zone</th></tr></thead><tbody>");
             foreach (PocketHour hour in spot.Hours) Row($"{Clock(hour.Hours)} ({Flow(hour.Current, format)}, {format.HandText(hour.Depth)})", hour.Run);
-            body.Append("</tbody></table></div><p class=\"small\">Minus: the water runs the other way.</p>");
+            body.Append("</tbody></table></div>");
         }
 
         int first = Math.Max(0, Math.Min(spot.Choice - 1, spot.Lures.Count - 3)), last = Math.Min(spot.Lures.Count - 1, first + 2);
@@ -255,7 +255,9 @@ internal static class PocketWriter
             Spread = table.Layout.Spread,
             Size = table.Layout.Size,
             Tallest = Round(table.Layout.Tallest),
-            Cells = Convert.ToBase64String(table.Bytes()),
+
+            // Letters that need no escape in JSON, and that look like no address.
+            Cells = System.Buffers.Text.Base64Url.EncodeToString(table.Packed()),
             Scene = scene,
             CastEnd = Round(way.LineLeftAtEnd),
             Waters = waters.Select(water => new { Depth = Cm(water.Depth), Grass = Cm(water.GrassHeight), ZoneTop = Cm(water.StrikeZone.Top), ZoneBottom = Cm(water.StrikeZone.Bottom), Low = Round(water.Depth - water.StrikeZone.Bottom), High = Round(water.Depth - water.StrikeZone.Top) }),

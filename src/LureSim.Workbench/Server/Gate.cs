@@ -21,7 +21,9 @@ internal static class Gate
         string socket = string.Create(CultureInfo.InvariantCulture, $"ws://127.0.0.1:{port}");
         headers.ContentSecurityPolicy = $"default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self' {socket}; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
         headers.XContentTypeOptions = "nosniff";
-        headers["Referrer-Policy"] = "no-referrer";
+
+        // With "no-referrer" a browser sends "Origin: null" with a form, and the interview could not be told from another page.
+        headers["Referrer-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers.CacheControl = "no-store";

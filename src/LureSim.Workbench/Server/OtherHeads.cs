@@ -54,6 +54,17 @@ internal sealed class OtherHeads
         }
     }
 
+    /// <summary>There is other water now: nothing of what was before is shown any more, however long ago the others were shown.</summary>
+    public void Leave()
+    {
+        lock (gate)
+        {
+            proposed = null;
+            waiting = null;
+            running?.Cancel();
+        }
+    }
+
     /// <summary>Lays work ready in the place of any that lies there.</summary>
     /// <param name="work">The work: whether it was shown. It ends soon after its token says so.</param>
     public void Propose(Func<CancellationToken, Task<bool>> work)

@@ -36,7 +36,7 @@ internal sealed class PageSession : IDisposable
     private readonly WebSocket socket;
     private readonly WorkbenchOptions options;
     private readonly Keys keys;
-    private PicturePart pictures;
+    private volatile Water water;
     private readonly CancellationTokenSource ending;
     private readonly SemaphoreSlim sending = new(1, 1);
     private readonly TaskCompletionSource gone = new(TaskCreationOptions.RunContinuationsAsynchronously);
@@ -45,7 +45,8 @@ internal sealed class PageSession : IDisposable
     private CancellationTokenSource resting = new();
     private CancellationTokenSource trying = new();
     private readonly OtherHeads others = new(OthersAtLeast, Light);
-    private string? knobsSent;
+    private (int? Water, string Retrieve)? knobsSent;
+    private readonly Lock switching = new();
     private long lesson;
 
     /// <summary>Takes a socket.</summary>
@@ -55,7 +56,7 @@ internal sealed class PageSession : IDisposable
         this.options = options;
         this.keys = keys;
         yours = bench;
-        pictures = new PicturePart(bench);
+        water = new Water(new PicturePart(bench), 0, null);
         ending = CancellationTokenSource.CreateLinkedTokenSource(stopping);
     }
 
@@ -161,7 +162,10 @@ internal sealed class PageSession : IDisposable
                 _ = Task.Run(() => SafelyAsync(message.Seq, () => LessonsAsync(message)));
                 break;
             case "lesson":
-                Interlocked.Exchange(ref lesson, message.Seq);
+                Renew(ref resting);
+                trying.Cancel();
+                others.Overtake();
+                lock (switching) lesson = message.Seq;
                 _ = Task.Run(() => SafelyAsync(message.Seq, () => LessonAsync(message)));
                 break;
             case "stop":
@@ -187,13 +191,11 @@ internal sealed class PageSession : IDisposable
         {
             await SafelyAsync(message.Seq, async () =>
             {
-                using CancellationTokenSource stage = Stage(ending.Token);
-                if (options.Delay > TimeSpan.Zero) await Task.Delay(options.Delay, stage.Token).ConfigureAwait(false);
-                BenchQuestion question = pictures.Bench.Ask(BenchSettings.Of(message.State));
-                PicturePart here = pictures;
-                ServerMessage focus = here.Focus(message.Seq, question, Pin(message), stage.Token);
-                await SendAsync(WithoutKnownKnobs(focus)).ConfigureAwait(false);
-                others.Propose(overtaken => OthersAsync(here, focus, question, overtaken));
+                Water here = water;
+                if (options.Delay > TimeSpan.Zero) await Task.Delay(options.Delay, ending.Token).ConfigureAwait(false);
+                BenchQuestion question = here.Pictures.Bench.Ask(BenchSettings.Of(message.State));
+                if (await StageAsync(message.Seq, stage => Of(here, here.Pictures.Focus(message.Seq, question, Pin(message), stage)), ending.Token).ConfigureAwait(false) is { } focus)
+                    others.Propose(overtaken => OthersAsync(here, focus, question, overtaken));
             }).ConfigureAwait(false);
             if (others.IsDue) others.Begin(stopped: false);
             else if (!await GoesOnAsync().ConfigureAwait(false)) others.Begin(stopped: true);
@@ -213,7 +215,7 @@ internal sealed class PageSession : IDisposable
         }
     }
 
-    private async Task<bool> OthersAsync(PicturePart here, ServerMessage focus, BenchQuestion question, CancellationToken overtaken)
+    private async Task<bool> OthersAsync(Water here, ServerMessage focus, BenchQuestion question, CancellationToken overtaken)
     {
         bool shown = false;
         await SafelyAsync(focus.Seq, async () =>
@@ -221,7 +223,7 @@ internal sealed class PageSession : IDisposable
             using CancellationTokenSource stage = Stage(ending.Token);
             using var either = CancellationTokenSource.CreateLinkedTokenSource(stage.Token, overtaken);
             if (options.BeforeOthers is { } before) await before(either.Token).ConfigureAwait(false);
-            ServerMessage rest = here.Rest(focus, question, either.Token);
+            ServerMessage rest = here.Pictures.Rest(focus, question, either.Token);
             await SendAsync(rest with { Knobs = null, Kind = "box" }).ConfigureAwait(false);
             shown = true;
         }).ConfigureAwait(false);
@@ -230,27 +232,30 @@ internal sealed class PageSession : IDisposable
 
     private async Task FineAsync(PageMessage message, CancellationToken cancellation)
     {
-        BenchQuestion question = pictures.Bench.Ask(BenchSettings.Of(message.State));
+        Water here = water;
+        BenchQuestion question = here.Pictures.Bench.Ask(BenchSettings.Of(message.State));
 
         // The quick picture of the other heads is nearer than the fine one.
         others.Begin(stopped: true);
         await others.WhenDoneAsync().WaitAsync(cancellation).ConfigureAwait(false);
-        await StageAsync(message.Seq, stage => WithoutKnownKnobs(pictures.Fine(message.Seq, question, Pin(message), stage)), cancellation).ConfigureAwait(false);
+        await StageAsync(message.Seq, stage => Of(here, here.Pictures.Fine(message.Seq, question, Pin(message), stage)), cancellation).ConfigureAwait(false);
 
         // Colors take about as long as all paths together and cannot be stopped half-way: a hand that goes on at once is not made to wait for them.
         await Task.Delay(BeforeColors, cancellation).ConfigureAwait(false);
-        await StageAsync(message.Seq, stage => new ServerMessage("colors", message.Seq) { Colors = pictures.Colors(question, stage) }, cancellation).ConfigureAwait(false);
-        await StageAsync(message.Seq, stage => new ServerMessage("swim", message.Seq) { Swim = pictures.Swim(question, stage) }, cancellation).ConfigureAwait(false);
+        await StageAsync(message.Seq, stage => Of(here, new ServerMessage("colors", message.Seq) { Colors = here.Pictures.Colors(question, here.Lesson, stage) }), cancellation).ConfigureAwait(false);
+        await StageAsync(message.Seq, stage => Of(here, new ServerMessage("swim", message.Seq) { Swim = here.Pictures.Swim(question, stage) }), cancellation).ConfigureAwait(false);
     }
 
-    // One stage of the work at rest: stopped by the next wish, and given up where it goes on for too long, which the page is told.
-    private async Task StageAsync(long seq, Func<CancellationToken, ServerMessage> work, CancellationToken cancellation)
+    // One stage of the work: given up where it goes on for too long, which the page is told. What it made, or null.
+    private async Task<ServerMessage?> StageAsync(long seq, Func<CancellationToken, ServerMessage> work, CancellationToken cancellation)
     {
         using CancellationTokenSource stage = Stage(cancellation);
+        ServerMessage? made = null;
         ServerMessage answer;
         try
         {
-            answer = work(stage.Token);
+            made = work(stage.Token);
+            answer = WithoutKnownKnobs(made);
         }
         catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
         {
@@ -259,33 +264,38 @@ internal sealed class PageSession : IDisposable
 
         cancellation.ThrowIfCancellationRequested();
         await SendAsync(answer).ConfigureAwait(false);
+        return made;
     }
 
     private async Task SaveAsync(PageMessage message)
     {
-        (string words, ShelfFile? file) = options.Shelf.Save(pictures.Bench, pictures.Bench.Ask(BenchSettings.Of(message.State)), message.Overwrite);
+        WorkBench here = water.Pictures.Bench;
+        (string words, ShelfFile? file) = options.Shelf.Save(here, here.Ask(BenchSettings.Of(message.State)), message.Overwrite);
         await SendAsync(new ServerMessage("saved", message.Seq) { Note = words, Focus = file?.Id.ToString(System.Globalization.CultureInfo.InvariantCulture) }).ConfigureAwait(false);
     }
 
     private async Task TriesAsync(PageMessage message, CancellationToken cancellation)
     {
-        BenchQuestion question = pictures.Bench.Ask(BenchSettings.Of(message.State));
-        await TryPicture.RunAsync(pictures, question, view => SendAsync(new ServerMessage("tries", message.Seq) { Tries = view }), cancellation).ConfigureAwait(false);
+        Water here = water;
+        BenchQuestion question = here.Pictures.Bench.Ask(BenchSettings.Of(message.State));
+        await TryPicture.RunAsync(here.Pictures, question, view => SendAsync(Of(here, new ServerMessage("tries", message.Seq) { Tries = view })), cancellation).ConfigureAwait(false);
     }
 
     private async Task ChoiceAsync(PageMessage message, CancellationToken cancellation)
     {
-        BenchQuestion question = pictures.Bench.Ask(BenchSettings.Of(message.State));
-        ChoiceView choice = ChoicePicture.Of(pictures, question, cancellation);
+        Water here = water;
+        BenchQuestion question = here.Pictures.Bench.Ask(BenchSettings.Of(message.State));
+        ChoiceView choice = ChoicePicture.Of(here.Pictures, question, cancellation);
         knobsSent = null;
-        await SendAsync(new ServerMessage("choice", message.Seq) { Choice = choice }).ConfigureAwait(false);
+        await SendAsync(Of(here, new ServerMessage("choice", message.Seq) { Choice = choice })).ConfigureAwait(false);
     }
 
     private async Task SeenAsync(PageMessage message, CancellationToken cancellation)
     {
-        SeenView view = SeenPicture.Of(pictures, BenchSettings.Of(message.State), message.Id ?? "", cancellation);
+        Water here = water;
+        SeenView view = SeenPicture.Of(here.Pictures, BenchSettings.Of(message.State), message.Id ?? "", cancellation);
         cancellation.ThrowIfCancellationRequested();
-        await SendAsync(new ServerMessage("seen", message.Seq) { Seen = view }).ConfigureAwait(false);
+        await SendAsync(Of(here, new ServerMessage("seen", message.Seq) { Seen = view })).ConfigureAwait(false);
     }
 
     private Task LessonsAsync(PageMessage message) => SendAsync(new ServerMessage("lessons", message.Seq)
@@ -298,20 +308,20 @@ internal sealed class PageSession : IDisposable
     private async Task LessonAsync(PageMessage message)
     {
         Lesson? asked = options.Lessons.Lessons.FirstOrDefault(item => item.Id == message.Id);
-        WorkBench water = asked is null ? yours : options.Lessons.Water(asked, yours);
-        var there = new PicturePart(water);
+        var there = new PicturePart(asked is null ? yours : options.Lessons.Water(asked, yours));
         there.Begin(ending.Token);
         LessonCheck? check = asked is null ? null : options.Lessons.Check(asked, yours, ending.Token);
 
-        // A teacher who goes on at once wants the next step, not this one.
-        if (Interlocked.Read(ref lesson) != message.Seq) return;
-        if (pictures.Bench != water)
+        Water here;
+        lock (switching)
         {
-            pictures = there;
-            knobsSent = null;
+            // A teacher who goes on at once wants the next step, not this one.
+            if (lesson != message.Seq) return;
+            water = here = new Water(there, water.Number + 1, asked);
         }
 
-        await SendAsync(new ServerMessage("lesson", message.Seq) { Lesson = check is null ? null : LessonBook.View(check) }).ConfigureAwait(false);
+        others.Leave();
+        await SendAsync(Of(here, new ServerMessage("lesson", message.Seq) { Lesson = check is null ? null : LessonBook.View(check) })).ConfigureAwait(false);
     }
 
     private async Task SafelyAsync(long seq, Func<Task> work)
@@ -330,10 +340,13 @@ internal sealed class PageSession : IDisposable
         }
     }
 
-    // The knobs change with the retrieve alone.
+    private static ServerMessage Of(Water here, ServerMessage message) => message with { Water = here.Number };
+
+    // The knobs change with the retrieve and the water alone.
     private ServerMessage WithoutKnownKnobs(ServerMessage message)
     {
-        string now = message.State?.GetValueOrDefault(KnobIds.Retrieve) ?? "";
+        if (message.Knobs is null) return message;
+        (int? Water, string Retrieve) now = (message.Water, message.State?.GetValueOrDefault(KnobIds.Retrieve) ?? "");
         if (now == knobsSent) return message with { Knobs = null };
         knobsSent = now;
         return message;
@@ -413,4 +426,10 @@ internal sealed class PageSession : IDisposable
             // It is gone already.
         }
     }
+
+    /// <summary>The water that the page shows: its own, or a lesson's.</summary>
+    /// <param name="Pictures">Its pictures.</param>
+    /// <param name="Number">How often the water was changed before; a picture of an earlier one is not drawn.</param>
+    /// <param name="Lesson">The lesson that is open in it; null for none.</param>
+    private sealed record Water(PicturePart Pictures, int Number, Lesson? Lesson);
 }

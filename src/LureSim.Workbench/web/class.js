@@ -9,6 +9,7 @@ export class Classroom {
     this.list = [];
     this.step = 0;
     this.lesson = null;
+    this.asked = 0;
     addEventListener("keydown", event => this.key(event));
 
     // After a press with the mouse the keys are the class's again: the space bar uncovers, it does not count one more hand.
@@ -17,6 +18,7 @@ export class Classroom {
 
   enter() {
     if (this.open) { this.leave(); return; }
+    this.tools.settle();
     this.open = true;
     this.mine = { state: Object.assign({}, this.page.state), start: this.page.start, pin: this.page.pin };
     document.body.classList.add("class");
@@ -24,18 +26,22 @@ export class Classroom {
     this.tools.send({ kind: "lessons", seq: ++this.page.seq });
   }
 
-  leave() {
+  // Back to the page's own water. Its settings are back at once; the picture follows with the water.
+  leave(state) {
+    if (!this.open) return;
     this.open = false;
     document.body.classList.remove("class", "covered", "blank");
     this.room.hidden = true;
     this.room.replaceChildren();
     this.lesson = null;
-    Object.assign(this.page, { start: this.mine.start, pin: this.mine.pin });
-    this.page.back = this.mine.state;
-    this.tools.send({ kind: "lesson", seq: ++this.page.seq });
+    Object.assign(this.page, { start: this.mine.start, pin: this.mine.pin, state: state || this.mine.state });
+    this.tools.forget();
+    this.asked = ++this.page.seq;
+    this.tools.send({ kind: "lesson", seq: this.asked });
   }
 
   titles(lessons, note) {
+    if (!this.open) return;
     this.list = lessons;
     this.note = note || "";
     this.go(0);
@@ -44,12 +50,16 @@ export class Classroom {
   go(step) {
     if (!this.list[step]) return;
     this.step = step;
-    this.tools.send({ kind: "lesson", seq: ++this.page.seq, id: this.list[step].id });
+    this.asked = ++this.page.seq;
+    this.tools.send({ kind: "lesson", seq: this.asked, id: this.list[step].id });
     this.cover(true);
   }
 
-  show(lesson) {
-    if (!lesson) { this.tools.look(this.page.back); return; }
+  // A step that was asked for before the newest, or that arrives when the class is over, is not opened.
+  show(lesson, seq) {
+    if (seq !== this.asked) return;
+    if (!lesson) { this.tools.look(this.page.state); return; }
+    if (!this.open) return;
     this.lesson = lesson;
     this.bets = lesson.answers.map(() => 0);
     this.told = false;

@@ -21,6 +21,9 @@ const page = {
   seq: 0,
   drawn: 0,
   boxed: 0,                  // the newest answer that the rows are from
+  water: 0,                  // which water is shown: the page's own, or a lesson's
+  rested: 0,                 // the newest wish at rest: how it swims and its colors follow the fine picture
+  trying: 0,                 // the newest wish for tries, a choice or what was seen
   flying: 0,
   waiting: false,
   fine: false,
@@ -33,7 +36,7 @@ const dark = matchMedia("(prefers-color-scheme: dark)");
 const calm = matchMedia("(prefers-reduced-motion: reduce)");
 const knobs = new Knobs($("strip"), $("more-knobs"), $("rig-knobs"), turned, released);
 const swimmer = new Swimmer($("swim-above"), $("swim-side"), $("swim-pause"), calm);
-const room = new Classroom($("class-room"), page, { look: turnedTo, draw, knobs, send });
+const room = new Classroom($("class-room"), page, { look: turnedTo, draw, knobs, send, settle, forget });
 
 // ---- settings ----
 
@@ -86,6 +89,15 @@ function settle() {
   note();
 }
 
+// Of what was turned in a class nothing is noted; the knobs show the page's own settings again.
+function forget() {
+  clearTimeout(noting);
+  noting = 0;
+  clearTries();
+  knobs.show(page.state);
+  steps();
+}
+
 // One entry of the history a change, never one an event: Back is undo.
 function note() {
   if (room.open) return;
@@ -110,7 +122,9 @@ function steps() {
 
 addEventListener("popstate", event => {
   page.step = event.state?.step ?? 0;
-  page.state = location.hash.length > 1 ? parsed(location.hash) : Object.assign({}, page.start);
+  const state = location.hash.length > 1 ? parsed(location.hash) : Object.assign({}, room.open ? room.mine.start : page.start);
+  if (room.open) { room.leave(state); return; }
+  page.state = state;
   knobs.show(page.state);
   clearTries();
   look();
@@ -152,7 +166,8 @@ function send(message) {
 
 function look() {
   page.fine = false;
-  document.body.classList.add("rough");
+  page.rested = 0;
+  document.body.classList.add("rough", "behind");
   rest(REST);
   if (page.flying) { page.waiting = true; return; }
   page.waiting = false;
@@ -167,7 +182,8 @@ function rest(after) {
   clearTimeout(resting);
   resting = setTimeout(() => {
     if (page.flying || page.waiting) { rest(30); return; }
-    send({ kind: "fine", seq: ++page.seq, state: page.state, pin: page.pin?.state });
+    page.rested = ++page.seq;
+    send({ kind: "fine", seq: page.rested, state: page.state, pin: page.pin?.state });
   }, after);
 }
 
@@ -176,6 +192,10 @@ function take(message) {
     if (message.seq === page.flying) page.flying = 0;
     if (page.waiting) look();
   }
+
+  // Of the water before nothing is drawn any more: its heads and counts may be named as those of the water now.
+  if (message.water < page.water) return;
+  page.water = message.water ?? page.water;
   switch (message.kind) {
     case "look":
     case "box":
@@ -185,14 +205,14 @@ function take(message) {
       page.drawn = message.seq;
       show(message);
       break;
-    case "swim": if (message.seq >= page.seq) swim(message.swim); break;
-    case "colors": if (message.seq >= page.seq) colors(message.colors); break;
-    case "tries": tries(message.tries); break;
-    case "choice": choice(message.choice); break;
-    case "seen": seen(message.seen); break;
+    case "swim": if (message.seq === page.rested) swim(message.swim); break;
+    case "colors": if (message.seq === page.rested) colors(message.colors); break;
+    case "tries": if (message.seq === page.trying) tries(message.tries); break;
+    case "choice": if (message.seq === page.trying) choice(message.choice); break;
+    case "seen": if (message.seq === page.trying) seen(message.seen); break;
     case "saved": saved(message); break;
     case "lessons": room.titles(message.lessons, message.note); break;
-    case "lesson": room.show(message.lesson); break;
+    case "lesson": room.show(message.lesson, message.seq); break;
     case "error": say(message.note); break;
     case "reload": say(message.note); break;
   }
@@ -247,7 +267,11 @@ export function draw() {
   if (!message) return;
   const svg = $("picture");
   const width = Math.max(260, Math.floor(svg.parentElement.clientWidth));
-  const most = room.open ? innerHeight * 0.72 : Math.max(300, Math.min(innerHeight * 0.62, width * 1.1));
+  const row = page.rows.find(row => row.id === page.focus), line = page.lines.get(page.focus);
+  const swept = !!(row && line && line.y && line.swept);
+  // In a class the letters are as many times larger, and picture and knob have the screen to themselves.
+  const large = room.open && width >= 560 ? 1.8 : 1;
+  const most = room.open ? Math.max(240, innerHeight * 0.7 - (swept ? 130 : 0)) : Math.max(300, Math.min(innerHeight * 0.62, width * 1.1));
   if (!page.frozen || !page.view) page.view = viewOf(message.scene, width, most);
   $("stretch").textContent = page.view.narrow ? message.scene.narrowStretchText : message.scene.stretchText;
   const lines = page.rows.map(row => page.lines.get(row.id)).filter(line => line);
@@ -256,16 +280,14 @@ export function draw() {
     dark: dark.matches && !room.open,
     ghost: page.pin ? page.pin.lines : [],
     tries: page.tries?.tracks,
+    large,
   });
   grips(svg, message.scene);
-  const line = page.lines.get(page.focus);
   const above = $("above");
   // An SVG has no property "hidden", only what the style sheet makes of the attribute.
-  const row = page.rows.find(row => row.id === page.focus);
-  const swept = !!(row && line && line.y && line.swept);
   above.toggleAttribute("hidden", !swept);
   if (swept) {
-    drawAbove(above, line, Math.min(width, 460), dark.matches ? row.darkColor : row.color, line.swept);
+    drawAbove(above, line, Math.min(width, 460), dark.matches && !room.open ? row.darkColor : row.color, line.swept, large);
     above.setAttribute("aria-label", "Seen from above: " + line.swept);
   }
   dot();
@@ -324,12 +346,12 @@ function grips(svg, scene) {
 // A word beside a grip keeps clear of the names of the heads and of the other words.
 function label(group, x, y, words, anchor) {
   if (page.view.narrow) return;
-  const width = words.length * 7.6;
+  const large = room.open ? 1.65 : 1, width = words.length * 7.6 * large;
   // Words that would run over the edge end at it.
   if (anchor === "start" && x + width > page.view.width - 6) { anchor = "end"; x = page.view.width - 6; }
   const left = anchor === "end" ? x - width : x;
-  const clear = at => !page.taken.some(t => left < t.x + t.w && t.x < left + width && Math.abs(at - t.y) < 16);
-  for (const move of [0, 18, -18, 36, -36]) if (clear(y + move)) { y += move; break; }
+  const clear = at => !page.taken.some(t => left < t.x + t.w && t.x < left + width && Math.abs(at - t.y) < 16 * large);
+  for (const move of [0, 18, -18, 36, -36]) if (clear(y + move * large)) { y += move * large; break; }
   page.taken.push({ x: left, y, w: width });
   const made = el("text", { x: x.toFixed(1), y: y.toFixed(1), class: "grip-word", "text-anchor": anchor }, group);
   made.textContent = words;
@@ -496,6 +518,7 @@ $("play").addEventListener("click", () => {
 // ---- swimming, colors ----
 
 function swim(view) {
+  document.body.classList.remove("behind");
   swimmer.show(view);
   $("swim-words").textContent = view.words;
   $("swim-words").classList.toggle("fault", view.fault);
@@ -557,6 +580,7 @@ for (const [id, value] of [["used", false], ["glance", true]]) $(id).addEventLis
 // ---- how sure ----
 
 function clearTries() {
+  page.trying = 0;
   $("seen-words").textContent = "";
   $("seen-changes").replaceChildren();
   if (page.tries) { page.tries = null; $("try-dots").replaceChildren(); $("try-marks").replaceChildren(); for (const id of ["try-counts", "try-about", "try-matters"]) $(id).textContent = ""; }
@@ -569,7 +593,7 @@ $("try").addEventListener("click", () => {
   clearTries();
   $("try-counts").textContent = "Trying…";
   $("try-stop").hidden = false;
-  send({ kind: "tries", seq: ++page.seq, state: page.state });
+  send({ kind: "tries", seq: page.trying = ++page.seq, state: page.state });
 });
 $("try-stop").addEventListener("click", () => { send({ kind: "stop", seq: page.seq }); $("try-stop").hidden = true; $("try-counts").textContent += " Stopped."; });
 function tries(view) {
@@ -627,7 +651,7 @@ $("try-walk").addEventListener("click", () => {
 });
 $("choose").addEventListener("click", () => {
   $("choice").replaceChildren(span("small", "Working out the choice with the what-if tries; this takes some seconds…"));
-  send({ kind: "choice", seq: ++page.seq, state: page.state });
+  send({ kind: "choice", seq: page.trying = ++page.seq, state: page.state });
 });
 function choice(view) {
   const words = document.createElement("p");
@@ -657,7 +681,7 @@ for (const press of $("seen-what").querySelectorAll("[data-what]")) press.addEve
     chip.addEventListener("click", () => {
       $("seen-words").textContent = "Working it out…";
       $("seen-changes").replaceChildren();
-      send({ kind: "seen", seq: ++page.seq, state: Object.assign({}, page.state, { w: page.focus }), id: `${page.focus} ${press.dataset.what} ${count}` });
+      send({ kind: "seen", seq: page.trying = ++page.seq, state: Object.assign({}, page.state, { w: page.focus }), id: `${page.focus} ${press.dataset.what} ${count}` });
     });
     counts.push(chip);
   }

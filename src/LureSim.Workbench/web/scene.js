@@ -111,7 +111,7 @@ function boat(group, view, scene) {
   el("path", { d: `M${x0 - 12} ${hand + 3}L${x0} ${tip.toFixed(1)}`, class: "rod" }, g);
 }
 
-// Draws everything but the grips. Options: focus (id), ghost (lines kept for comparison), tries, dark, quiet (no labels of the axes).
+// Draws everything but the grips. Options: focus (id), ghost (lines kept for comparison), tries, dark, quiet (no labels of the axes), large (how much larger letters are).
 export function drawScene(svg, scene, lines, rows, view, options) {
   svg.setAttribute("viewBox", `0 0 ${view.width.toFixed(0)} ${view.height.toFixed(0)}`);
   svg.setAttribute("width", view.width.toFixed(0));
@@ -210,25 +210,28 @@ export function drawScene(svg, scene, lines, rows, view, options) {
     labels.push({ row, on, x: mx, y: my, color });
   }
   // Labels beside their marks, kept apart from each other.
+  const large = options.large || 1;
   labels.sort((a, b) => a.y - b.y || a.x - b.x);
   const taken = [];
   for (const label of labels) {
-    const w = label.row.name.length * (label.on ? 9 : 7.4) + 8;
+    const w = (label.row.name.length * (label.on ? 9.6 : 7.8) + 8) * large;
     let x = Math.min(view.width - w - 4, Math.max(4, label.x - w / 2));
     let y = label.y - 10;
-    for (let turn = 0; turn < 12 && taken.some(t => x < t.x + t.w && t.x < x + w && Math.abs(y - t.y) < 16); turn++) y -= 6;
-    if (y < 14) y = label.y + 20;
+    for (let turn = 0; turn < 12 && taken.some(t => x < t.x + t.w && t.x < x + w && Math.abs(y - t.y) < 16 * large); turn++) y -= 6 * large;
+    if (y < 14 * large) y = label.y + 20 * large;
     taken.push({ x, y, w });
+    // A name that had to keep clear of others is led to its mark.
+    if (label.y - y > 28 * large) el("path", { d: `M${label.x.toFixed(1)} ${(label.y - 7).toFixed(1)}L${(x + w / 2).toFixed(1)} ${(y + 4).toFixed(1)}`, class: "leader" }, root);
     text(root, x + w / 2, y, label.row.name, { class: label.on ? "name on" : "name", "text-anchor": "middle", fill: label.color });
   }
   // The word of the zone stands where no name of a head is; over a bottom that slopes the zone has its height there.
-  const w = scene.zoneText.length * 10;
+  const w = scene.zoneText.length * 10 * large;
   const spots = [0.2, 0.4, 0.6, 0.75].map(part => {
-    const x = view.width * part;
+    const x = Math.max(w / 2 + 4, view.width * part);
     const lift = scene.floor && scene.floor.length && scene.zoneFollows ? place(view, 0, scene.depth)[1] - place(view, 0, depthAt(scene, view, x))[1] : 0;
     return { x, y: (zoneTop + zoneBottom) / 2 + 5 - lift };
   });
-  const clear = spots.find(s => !taken.some(t => s.x - w / 2 < t.x + t.w && t.x < s.x + w / 2 && Math.abs(s.y - t.y) < 17)) || spots[0];
+  const clear = spots.find(s => !taken.some(t => s.x - w / 2 < t.x + t.w && t.x < s.x + w / 2 && Math.abs(s.y - t.y) < 17 * large)) || spots[0];
   text(root, clear.x, clear.y, scene.zoneText, { class: "zone-word", "text-anchor": "middle" });
   taken.push({ x: clear.x - w / 2, y: clear.y, w });
   return taken;
@@ -255,7 +258,7 @@ export function arrow(group, x, y, flow, along, most) {
 }
 
 // Seen from above: only where the lure is swept aside.
-export function drawAbove(svg, line, width, color, words) {
+export function drawAbove(svg, line, width, color, words, large) {
   svg.replaceChildren();
   const height = 120;
   svg.setAttribute("viewBox", `0 0 ${width} ${height}`);
@@ -273,5 +276,5 @@ export function drawAbove(svg, line, width, color, words) {
   el("path", { d: `M30 ${height / 2}H${30 + far * scale}`, class: "aim" }, svg);
   el("path", { d: `M22 ${height / 2 - 7}h14l4 7l-4 7h-14z`, class: "hull" }, svg);
   el("path", { d, class: "work", stroke: color, "stroke-width": 3 }, svg);
-  text(svg, width - 8, 16, words, { "text-anchor": "end", class: "name" });
+  text(svg, width - 8, 17 * (large || 1), words, { "text-anchor": "end", class: "name" });
 }

@@ -35,8 +35,11 @@ export class Swimmer {
       return;
     }
     if (this.paused) { this.stills(); return; }
-    const began = performance.now();
+    // The clock of a frame stands where the frame began, which may be before this moment: time counts from the first frame on.
+    let began = null;
+    this.frame = -1;
     const tick = now => {
+      began ??= now;
       const f = Math.floor((now - began) / 1000 / view.period * view.frames.length) % view.frames.length;
       // While a knob moves the picture of the water has the machine to itself.
       if (f !== this.frame && !document.body.classList.contains("rough")) {

@@ -17,6 +17,17 @@ public class FigureTests
     private static readonly FigureOptions Wide = new(UnitSystem.Us);
     private static readonly FigureOptions Phone = new(UnitSystem.Metric, FigureWidth.Narrow);
 
+    // A stroke behind two words that overlap, beside one, and wholly behind one.
+    [Fact]
+    public void A_stroke_leaves_out_what_lies_behind_words()
+    {
+        OxyRect[] words = [new(10, -5, 10, 10), new(15, -5, 15, 10), new(50, 1, 20, 10)];
+        Assert.Equal([(0, 10), (30, 100)], Shapes.Outside(new ScreenPoint(0, 0), new ScreenPoint(100, 0), words).Select(piece => (piece.From.X, piece.To.X)));
+        Assert.Equal([(0, 10), (30, 50), (70, 100)], Shapes.Outside(new ScreenPoint(0, 0), new ScreenPoint(100, 10), [new(10, -5, 20, 20), new(50, -5, 20, 20)]).Select(piece => (piece.From.X, piece.To.X)));
+        Assert.Empty(Shapes.Outside(new ScreenPoint(0, 5), new ScreenPoint(0, 8), [new(-1, 0, 2, 20)]));
+        Assert.Equal([(new ScreenPoint(3, 9), new ScreenPoint(3, 1))], Shapes.Outside(new ScreenPoint(3, 9), new ScreenPoint(3, 1), [new(5, 0, 9, 20)]));
+    }
+
     public static TheoryData<string> Cases => [.. AllFigures.Cases];
 
     [Theory]
