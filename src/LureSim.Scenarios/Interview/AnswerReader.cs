@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace LureSim.Scenarios.Interview;
 
 /// <summary>What was understood of what somebody typed.</summary>
@@ -6,7 +8,7 @@ namespace LureSim.Scenarios.Interview;
 internal sealed record AnswerOutcome(IReadOnlyDictionary<Part, IReadOnlyList<Piece>> Pieces, string? Problem);
 
 /// <summary>Reads answers as people write them: "about 6 feet", "1 knot to the right", "10 lb braid, 20 lb fluoro".</summary>
-internal static class AnswerReader
+internal static partial class AnswerReader
 {
     // More words than that are no value.
     private const int LongestRun = 7;
@@ -18,6 +20,12 @@ internal static class AnswerReader
         ("about around roughly maybe approx approximately ~ a an the of some is it its it's i im i'm use with to flowing going moving running water deep down visibility in on my from at or so bit they "
         + "there are lot mostly see can you we get feels like guess probably say just ca circa line lure bait baits wide long heads head jig jigs colored coloured for and by mainly usually about: pretty kind sort tall high").Split(' '),
         StringComparer.OrdinalIgnoreCase);
+
+    // "four and a half feet", "a foot and a half": "and" would part the number from its half.
+    [GeneratedRegex(
+        @"(?<![/0-9.])\b(?<number>[0-9]+|an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\s+(?:(?<unit>foot|feet|ft|inch|inches|in|knots?|kn|met(?:er|re)s?|m|pounds?|lbs?|ounces?|oz|seconds?)\s+)?and\s+(?:a\s+)?half\b",
+        RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex AndHalf();
 
     private static readonly string[] Unsure = ["not sure", "unsure", "don't know", "dont know", "do not know", "dunno", "no idea", "?", "idk"];
 
@@ -45,7 +53,7 @@ internal static class AnswerReader
 
         foreach (string run in trimmed.Split([',', ';', '+'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
         {
-            string[] words = run.Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries);
+            string[] words = AndHalf().Replace(run, "${number} 1/2 ${unit}").Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries);
             for (int at = 0; at < words.Length;)
             {
                 (int length, string? problem) = Take(words, at, [part, .. others], found);
