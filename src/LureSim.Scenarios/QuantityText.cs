@@ -16,12 +16,12 @@ internal static class QuantityText
     // The other system is told in as few digits as come this near: "about 8 in to 200 ft".
     private const double About = 0.03;
 
-    /// <summary>A range: in SI rounded inwards, so that every number shown is allowed; then in US units as a hand would round them.</summary>
-    public static string Range(QuantityKind kind, double minimum, double maximum)
+    /// <summary>A range: in SI, or in US units if they go first, rounded inwards, so that every number shown is allowed; then in the other units as a hand would round them.</summary>
+    public static string Range(QuantityKind kind, double minimum, double maximum, bool us = false)
     {
         double scale = Math.Max(Math.Abs(minimum), Math.Abs(maximum));
-        string first = $"{Bound(kind, minimum, scale, up: true)} to {Bound(kind, maximum, scale, up: false)}";
-        return HasTwoSystems(kind) ? $"{first} (about {Rounded(kind, minimum, scale)} to {Rounded(kind, maximum, scale)})" : first;
+        string first = $"{Bound(kind, minimum, scale, up: true, us)} to {Bound(kind, maximum, scale, up: false, us)}";
+        return HasTwoSystems(kind) ? $"{first} (about {Rounded(kind, minimum, scale, !us)} to {Rounded(kind, maximum, scale, !us)})" : first;
     }
 
     /// <summary>A value as a scenario would write it, in metric units and three digits.</summary>
@@ -47,15 +47,15 @@ internal static class QuantityText
         return $"{Significant(unit.FromSi(value), null)} {unit.Symbol}";
     }
 
-    private static string Bound(QuantityKind kind, double value, double scale, bool up)
+    private static string Bound(QuantityKind kind, double value, double scale, bool up, bool us)
     {
-        UnitOfMeasure unit = UnitFor(kind, value, scale, us: false);
+        UnitOfMeasure unit = UnitFor(kind, value, scale, us);
         return $"{Significant(unit.FromSi(value), up)} {unit.Symbol}";
     }
 
-    private static string Rounded(QuantityKind kind, double value, double scale)
+    private static string Rounded(QuantityKind kind, double value, double scale, bool us)
     {
-        UnitOfMeasure unit = UnitFor(kind, value, scale, us: true);
+        UnitOfMeasure unit = UnitFor(kind, value, scale, us);
         double exact = unit.FromSi(value);
         if (exact == 0.0)
             return $"0 {unit.Symbol}";

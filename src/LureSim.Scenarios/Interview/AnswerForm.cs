@@ -149,7 +149,7 @@ internal sealed partial record MeasureForm(QuantityKind Kind, double Least, doub
         // A value at the very edge may land outside by the rounding of the unit.
         double slack = 1e-9 * Math.Max(Math.Abs(Least), Math.Abs(Largest));
         return value < Least - slack || value > Largest + slack
-            ? new(null, $"{text} is {(value < Least ? "too little" : "too much")}: {QuantityText.Range(Kind, Least, Largest)}")
+            ? new(null, $"{text} is {(value < Least ? "too little" : "too much")}: {QuantityText.Range(Kind, Least, Largest, us: true)}")
             : new(new Piece(text, text, value));
     }
 
