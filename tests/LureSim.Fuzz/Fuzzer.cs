@@ -14,9 +14,12 @@ internal static class Fuzzer
     // Commands that compute, about as often as they are used; each with what it is given besides the scenario.
     private static readonly (string Command, int Share, string[] Options)[] Commands =
     [
-        ("plan", 6, ["--samples", "0"]), ("plan", 1, ["--samples", "4", "--pdf"]), ("trip", 1, ["--samples", "0"]), ("tide", 1, []), ("ask", 2, ["--samples", "0", "--json"]), ("retrieve", 1, ["--samples", "0"]), ("action", 1, []),
+        ("plan", 6, ["--samples", "0"]), ("plan", 1, ["--samples", "4", "--pdf"]), ("trip", 1, ["--samples", "0"]), ("tide", 1, []), ("ask", 2, ["--samples", "0", "--json"]), ("retrieve", 1, ["--samples", "0", "--runs", "12"]), ("action", 1, []),
         ("teach", 1, []), ("path", 3, ["--samples", "0", "--csv"]), ("fall", 1, ["--samples", "0"]), ("colours", 1, ["--samples", "0"]), ("compare", 1, ["--json"]), ("card", 1, ["--samples", "0"]),
     ];
+
+    // Most draws are small, so that thousands are computed in an hour.
+    private const double UsualShare = 0.02, ExtremeShare = 0.06;
 
     /// <summary>Commands of <c>runs</c>, by name.</summary>
     public static IReadOnlyList<string> Computing { get; } = [.. Commands.Select(entry => entry.Command).Distinct()];
@@ -97,11 +100,13 @@ internal static class Fuzzer
 
     private static void Compute(Draws draws, int number, string folder, FuzzTally tally, bool alone)
     {
-        string text = new GrammarDraw(draws).Accepted(out int tries);
-        for (int i = 0; i < tries; i++)
-            tally.Count("texts read on the way");
         int at = draws.Below(Commands.Sum(entry => entry.Share));
         (string command, _, string[] more) = Commands.First(entry => (at -= entry.Share) < 0);
+        DrawSize size = draws.Unit() switch { < UsualShare => DrawSize.Usual, < UsualShare + ExtremeShare => DrawSize.Extreme, _ => DrawSize.Small };
+        string text = new GrammarDraw(draws, size, command is "tide" or "compare" ? [command] : []).Accepted(out int tries);
+        for (int i = 0; i < tries; i++)
+            tally.Count("texts read on the way");
+        tally.Count($"size: {size}");
         Call([command, .. more, .. draws.Chance(0.5) ? (string[])["--units", "metric"] : []], text, "", number, folder, tally, alone);
     }
 

@@ -27,7 +27,7 @@ internal static class Soak
     public static int Run(FuzzOptions options)
     {
         long start = TimeProvider.System.GetTimestamp();
-        string[] texts = [.. Enumerable.Range(0, 12).Select(number => new GrammarDraw(new Draws(options.Seed, number)).Accepted(out _))];
+        string[] texts = [.. Enumerable.Range(0, 12).Select(number => new GrammarDraw(new Draws(options.Seed, number), DrawSize.Small).Accepted(out _))];
         var points = new List<(int Plans, double Managed, double Resident)>();
         int done = 0;
         double looked = double.NegativeInfinity;
