@@ -102,6 +102,11 @@ internal sealed class GrammarDraw(Draws draws, DrawSize size, params string[] wa
         {
             case MapValue map:
                 return DrawMap(map);
+            case ListValue when IsSmall && name == "fixed" && draws.Chance(0.8):
+                // Nothing to try of the hands.
+                var nothing = new ScenarioNode.Sequence();
+                nothing.Items.Add(new ScenarioNode.Leaf("all"));
+                return nothing;
             case ListValue list:
                 var sequence = new ScenarioNode.Sequence();
                 int count = list.Minimum;
@@ -189,6 +194,7 @@ internal sealed class GrammarDraw(Draws draws, DrawSize size, params string[] wa
     {
         (true, "time_limit") => 0.9,
         (true, "compare" or "seen" or "include") => 0.03,
+        (true, "fixed") => 0.75,
         (true, _) => isRoot ? 0.15 : 0.25,
         _ => isRoot ? 0.25 : 0.35,
     };
