@@ -284,8 +284,11 @@ internal static class EndsOfRanges
             if (root["tackle"] is Dictionary<object, object> tackle)
             {
                 Keep(tackle, "jig_heads", [Index("tackle.jig_heads[") ?? 1]);
-                Keep(tackle, "bodies", [.. new[] { 0, Index("tackle.bodies[") ?? 0 }.Distinct()]);
-                if (Path != "tackle.bodies[].length" && tackle.GetValueOrDefault("bodies") is List<object> and [Dictionary<object, object> bait, ..])
+
+                // Where the value is none of the lure's, a spoon does for what computes the action many times over.
+                bool spoon = command is "action" or "retrieve" or "trip" && !((string[])["tackle.jig_heads", "tackle.bodies", "tackle.rigging"]).Any(part => Path.StartsWith(part, StringComparison.Ordinal));
+                Keep(tackle, "bodies", spoon ? [2] : [.. new[] { 0, Index("tackle.bodies[") ?? 0 }.Distinct()]);
+                if (!spoon && Path != "tackle.bodies[].length" && tackle.GetValueOrDefault("bodies") is List<object> and [Dictionary<object, object> bait, ..])
                     bait["profile"] = "soft jerkbait";
                 foreach (string part in (string[])["include", "measured_colours", "patterns"])
                     tackle.Remove(part);
