@@ -22,6 +22,9 @@ namespace LureSim.Cli;
 /// <summary>The calls into the model and the sheet: the only place of the program that knows them.</summary>
 internal sealed class Pipeline : IPipeline
 {
+    /// <summary>What the figures of sheets, plates and rigs are drawn as, a PDF aside.</summary>
+    public SheetOutputs Pictures { get; init; } = SheetOutputs.Png | SheetOutputs.Svg;
+
     /// <inheritdoc/>
     public ChosenRig Choose(Scenario scenario, ChoiceLimits limits, PlanRequest request, IProgress<double> progress, CancellationToken cancellation) =>
         Planner.Choose(scenario, new PlanOptions { Scale = new UnitFormat(request.Units).LengthScale, Samples = request.Samples, Limits = limits }, new Share(progress), cancellation);
@@ -140,11 +143,11 @@ internal sealed class Pipeline : IPipeline
         return new TideOutcome(table, Files(TideWriter.Files(table, request.Units, request.Pdf)));
     }
 
-    private static IReadOnlyList<OutputFile> Sheet(Plan plan, PlanRequest request) =>
+    private IReadOnlyList<OutputFile> Sheet(Plan plan, PlanRequest request) =>
         Files(SheetWriter.Files(Report.Sheets.Sheet.Of(plan, request.Units), Outputs(request)));
 
-    private static SheetOutputs Outputs(PlanRequest request) =>
-        SheetOutputs.Png | SheetOutputs.Svg | (request.Pdf ? SheetOutputs.Pdf : SheetOutputs.None);
+    private SheetOutputs Outputs(PlanRequest request) =>
+        Pictures | (request.Pdf ? SheetOutputs.Pdf : SheetOutputs.None);
 
     private static IReadOnlyList<OutputFile> Files(IReadOnlyList<SheetFile> files) =>
         [.. files.Select(file => new OutputFile(file.Name, file.Bytes))];

@@ -124,7 +124,6 @@ internal sealed partial class GrammarReader(ProblemList problems)
         ShortOrMapValue either => Example(either.Short),
         ListValue { Item: QuantityValue item } => $"[1 {UnitTable.Of(item.Kind).Units[0].Symbol}, 2 {UnitTable.Of(item.Kind).Units[0].Symbol}]",
         ListValue list => $"[{Example(list.Item)}]",
-        ListOrMapValue either => Example(either.List),
         MapValue map => $"{{{string.Join(", ", Needed(map).Select(key => $"{key.Name}: {Example(key.Value)}"))}}}",
         _ => throw new UnreachableException($"{grammar.GetType().Name} has no example."),
     };

@@ -17,8 +17,8 @@ internal static class EndsOfRanges
     // What computes, the quickest first, each with what makes it quick.
     private static readonly string[][] Commands =
     [
-        ["cast"], ["fall", "--samples", "0"], ["colours", "--samples", "0"], ["path", "--samples", "0", "--csv"], ["action", "--samples", "0"], ["teach", "--samples", "0"], ["card", "--samples", "0"],
-        ["retrieve", "--samples", "0"], ["ask", "--samples", "0", "--json"], ["plan", "--samples", "0"], ["tide", "--samples", "0"], ["trip", "--samples", "0"],
+        ["cast"], ["fall", "--samples", "0"], ["colours", "--samples", "0"], ["path", "--samples", "0", "--csv"], ["action", "--samples", "0"], ["teach"], ["card", "--samples", "0"],
+        ["retrieve", "--samples", "0", "--runs", "12"], ["ask", "--samples", "0", "--json"], ["plan", "--samples", "0"], ["tide", "--samples", "0"], ["trip", "--samples", "0"],
     ];
 
     // The ends of what was seen and of the rigs to compare, which the other ends do without, through the commands that are for them.
@@ -272,15 +272,40 @@ internal static class EndsOfRanges
         /// <summary>The presentation that holds the value; the first for a key of another part.</summary>
         public int Presentation => Index("presentations[") ?? 0;
 
-        /// <summary>The scenario with the one presentation, the heads and the baits that the value needs: quick to plan; the whole where it holds no longer without the rest.</summary>
-        public string Small()
+        /// <summary>
+        /// The scenario with the one presentation, the heads and the baits that the value needs, without the parts that have nothing to do with it, and with the bait whose
+        /// action is the quickest to compute: a fraction of a second a command. The whole where it holds no longer without the rest.
+        /// </summary>
+        /// <param name="command">The command that it is for.</param>
+        public string Small(string command)
         {
             var root = (Dictionary<object, object>)Copy(Text, true);
             Keep(root, "presentations", [Presentation]);
             if (root["tackle"] is Dictionary<object, object> tackle)
             {
                 Keep(tackle, "jig_heads", [Index("tackle.jig_heads[") ?? 1]);
-                Keep(tackle, "bodies", [.. new[] { 0, Index("tackle.bodies[") ?? 0 }.Distinct()]);
+
+                // Where the value is none of the lure's, a spoon does for what computes the action many times over.
+                bool spoon = command is "action" or "retrieve" or "trip" && !((string[])["tackle.jig_heads", "tackle.bodies", "tackle.rigging"]).Any(part => Path.StartsWith(part, StringComparison.Ordinal));
+                Keep(tackle, "bodies", spoon ? [2] : [.. new[] { 0, Index("tackle.bodies[") ?? 0 }.Distinct()]);
+                if (!spoon && Path != "tackle.bodies[].length" && tackle.GetValueOrDefault("bodies") is List<object> and [Dictionary<object, object> bait, ..])
+                    bait["profile"] = "soft jerkbait";
+                foreach (string part in (string[])["include", "measured_colours", "patterns"])
+                    tackle.Remove(part);
+            }
+
+            if (command is not ("tide" or "trip") && !Path.StartsWith("tide", StringComparison.Ordinal))
+                root.Remove("tide");
+            if (!Path.StartsWith("hands", StringComparison.Ordinal))
+            {
+                root.Remove("hands");
+                root["fixed"] = new List<object> { "all" };
+            }
+
+            foreach (string part in (string[])["forage", "uncertainty"])
+            {
+                if (!Path.StartsWith(part, StringComparison.Ordinal))
+                    root.Remove(part);
             }
 
             string small = Yaml(root);

@@ -161,18 +161,18 @@ internal static class EveryKey
             count_down: 3 s
             retrieve: {speed: 0.4 m/s}
             rigging: {knot: snug, shank_share: 40 %}
-        """.Replace("REFLECTANCE", Reflectance, StringComparison.Ordinal).Replace("TIDE", Points, StringComparison.Ordinal).Replace("BOX", Box, StringComparison.Ordinal);
+        """.With("REFLECTANCE", Reflectance).With("TIDE", Points).With("BOX", Box);
 
     // A white plate corrects a Secchi depth, so it is for scenarios that give one.
-    private static readonly string WithPlate = Rest.Replace("SECCHI", "  - {plate_gone: 5 ft}\n  - {lure_gone: 4 ft}", StringComparison.Ordinal);
-    private static readonly string WithoutPlate = Rest.Replace("SECCHI\n", "", StringComparison.Ordinal);
+    private static readonly string WithPlate = Rest.With("SECCHI", "  - {plate_gone: 5 ft}\n  - {lure_gone: 4 ft}");
+    private static readonly string WithoutPlate = Rest.With("SECCHI\n", "");
 
     /// <summary>The scenarios: the same but for the forms of clarity, light and strike zone.</summary>
     public static IReadOnlyList<string> Texts { get; } =
     [
         Start + "  clarity: {secchi: 6 ft, water: coastal green}\n  light: {sun_elevation: 40 deg, cloud: 30 %}\n  strike_zone: {above_bottom: [1 ft, 4 ft]}\n" + WithPlate,
-        Start + "  clarity: {jerlov: 5C}\n  light: {date: 2026-06-14, time: \"06:20\", state: Florida, utc_offset: -4 h, latitude: 27.5 deg, longitude: -82.6 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + WithoutPlate.Replace("shank: 40 mm", "shank_share: 40 %", StringComparison.Ordinal).Replace("rod_tip_height: 4 ft", "stand: boat", StringComparison.Ordinal),
-        Start.Replace("depth: 12 ft", "bottom_profile: {shape: hole, at: 20 ft, width: 20 ft, near_depth: 6 ft, middle_depth: 12 ft, far_depth: 8 ft}", StringComparison.Ordinal) + "  bottom_stretches: [{from: 0 ft, to: 20 ft, bottom: mud, grass_height: 0 ft, name: by the bank}]\n  structure: [{kind: posts, from: 20 ft, to: 24 ft, left: 3 ft, width: 2 ft, pass: keep off, reach: 4 ft, shade: [20 ft, 26 ft]}, {kind: overhang, from: 30 ft, right: 3 ft, height: 2 ft}]\n  clarity: {chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}\n  light: {sun_elevation: 40 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + WithoutPlate.Replace(Points, Harmonic, StringComparison.Ordinal),
+        Start + "  clarity: {jerlov: 5C}\n  light: {date: 2026-06-14, time: \"06:20\", state: Florida, utc_offset: -4 h, latitude: 27.5 deg, longitude: -82.6 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + WithoutPlate.With("shank: 40 mm", "shank_share: 40 %").With("rod_tip_height: 4 ft", "stand: boat"),
+        Start.With("depth: 12 ft", "bottom_profile: {shape: hole, at: 20 ft, width: 20 ft, near_depth: 6 ft, middle_depth: 12 ft, far_depth: 8 ft}") + "  bottom_stretches: [{from: 0 ft, to: 20 ft, bottom: mud, grass_height: 0 ft, name: by the bank}]\n  structure: [{kind: posts, from: 20 ft, to: 24 ft, left: 3 ft, width: 2 ft, pass: keep off, reach: 4 ft, shade: [20 ft, 26 ft]}, {kind: overhang, from: 30 ft, right: 3 ft, height: 2 ft}]\n  clarity: {chlorophyll: 5 mg/m3, dissolved_440: 0.8 1/m, mineral: 3 g/m3}\n  light: {sun_elevation: 40 deg}\n  strike_zone: {depth: [3 ft, 8 ft]}\n" + WithoutPlate.With(Points, Harmonic),
     ];
 
     /// <summary>A scenario without what was seen, which must fit the water that a test changes.</summary>

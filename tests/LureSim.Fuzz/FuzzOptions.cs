@@ -10,15 +10,16 @@ namespace LureSim.Fuzz;
 /// <param name="Seconds">Time after which no further draw begins (s).</param>
 /// <param name="Threads">Draws at a time; what is found does not depend on it.</param>
 /// <param name="Finds">Folder that the inputs are written into that were not answered well.</param>
+/// <param name="Keep">Inputs that take longer than this (s) are kept in that folder too.</param>
 /// <param name="Only">Of the ends: regular expression for command and place, as in "plan at spot.structure"; empty for all.</param>
-internal sealed record FuzzOptions(string Mode, int Count, int Seed, int From, double Seconds, int Threads, string Finds, string Only)
+internal sealed record FuzzOptions(string Mode, int Count, int Seed, int From, double Seconds, int Threads, string Finds, int Keep, string Only)
 {
     /// <summary>How the program is called.</summary>
     public const string Usage = """
-        LureSim.Fuzz reads|runs|ends|lines|soak [--count 10000] [--seed 1] [--from 0] [--seconds 60] [--threads 2] [--finds out/fuzz] [--only "plan at spot"]
+        LureSim.Fuzz reads|runs|ends|lines|soak [--count 10000] [--seed 1] [--from 0] [--seconds 60] [--threads 2] [--finds out/fuzz] [--keep 20] [--only "plan at spot"]
           reads   texts of scenarios, broken in every way, through the reader
           runs    scenarios that the reader takes, each through one of the commands
-          ends    both ends of the range of every key, each through every command: 2,900 pairs, the quick commands first
+          ends    both ends of the range of every key, each through every command: 3,883 pairs, the quick commands first
           lines   command lines, up to where the work would begin
           soak    plans of one process, and how its memory grows
         """;
@@ -28,7 +29,7 @@ internal sealed record FuzzOptions(string Mode, int Count, int Seed, int From, d
     {
         if (args is not [("reads" or "runs" or "ends" or "lines" or "soak") and var mode, ..])
             return null;
-        var options = new FuzzOptions(mode, 10_000, 1, 0, 60, Environment.ProcessorCount, Path.Combine("out", "fuzz"), "");
+        var options = new FuzzOptions(mode, 10_000, 1, 0, 60, Environment.ProcessorCount, Path.Combine("out", "fuzz"), int.MaxValue, "");
         for (int i = 1; i < args.Length; i += 2)
         {
             if (i + 1 == args.Length)
@@ -54,6 +55,7 @@ internal sealed record FuzzOptions(string Mode, int Count, int Seed, int From, d
                 case "--from": options = options with { From = value }; break;
                 case "--seconds": options = options with { Seconds = value }; break;
                 case "--threads": options = options with { Threads = Math.Max(1, value) }; break;
+                case "--keep": options = options with { Keep = value }; break;
                 default: return null;
             }
         }

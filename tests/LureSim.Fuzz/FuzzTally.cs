@@ -78,7 +78,12 @@ internal sealed class FuzzTally(FuzzOptions options)
             }
 
             if (wrong.Count == 0)
+            {
+                if (time.TotalSeconds > options.Keep)
+                    Write($"slow, {kind}: {time.TotalSeconds:0.0} s", input);
                 return;
+            }
+
             Finds++;
             foreach (string complaint in wrong)
             {
@@ -89,11 +94,15 @@ internal sealed class FuzzTally(FuzzOptions options)
                     Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"FOUND {number} ({kind}{(about.Length > 0 ? $": {about}" : "")}): {complaint}"));
             }
 
-            if (Finds > MostKept)
-                return;
+            if (Finds <= MostKept)
+                Write($"{kind}: {wrong[0].ReplaceLineEndings(" ")}", input);
+        }
+
+        void Write(string why, Func<string> text)
+        {
             Directory.CreateDirectory(options.Finds);
             string file = Path.Combine(options.Finds, string.Create(CultureInfo.InvariantCulture, $"{options.Mode}-{options.Seed}-{number}.yaml"));
-            File.WriteAllText(file, string.Create(CultureInfo.InvariantCulture, $"# {options.Mode} seed {options.Seed} number {number}, {kind}: {wrong[0].ReplaceLineEndings(" ")}\n{input()}"), Lenient);
+            File.WriteAllText(file, string.Create(CultureInfo.InvariantCulture, $"# {options.Mode} seed {options.Seed} number {number}, {why}\n{text()}"), Lenient);
         }
     }
 

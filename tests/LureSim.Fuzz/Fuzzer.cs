@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.RegularExpressions;
 using LureSim.Cli;
 using LureSim.Cli.Hosting;
+using LureSim.Report.Sheets;
 using LureSim.Scenarios;
 
 namespace LureSim.Fuzz;
@@ -14,9 +15,15 @@ internal static class Fuzzer
     // Commands that compute, about as often as they are used; each with what it is given besides the scenario.
     private static readonly (string Command, int Share, string[] Options)[] Commands =
     [
-        ("plan", 6, ["--samples", "0"]), ("plan", 1, ["--samples", "4", "--pdf"]), ("trip", 1, ["--samples", "0"]), ("tide", 1, []), ("ask", 2, ["--samples", "0", "--json"]), ("retrieve", 1, ["--samples", "0"]), ("action", 1, []),
-        ("teach", 1, []), ("path", 3, ["--samples", "0", "--csv"]), ("fall", 1, ["--samples", "0"]), ("colours", 1, ["--samples", "0"]), ("compare", 1, ["--json"]), ("card", 1, ["--samples", "0"]),
+        ("plan", 12, ["--samples", "0"]), ("plan", 1, ["--samples", "2", "--pdf"]), ("trip", 3, ["--samples", "0"]), ("tide", 3, []), ("ask", 5, ["--samples", "0", "--json"]), ("retrieve", 1, ["--samples", "0", "--runs", "12"]), ("action", 2, []),
+        ("teach", 3, []), ("path", 7, ["--samples", "0", "--csv"]), ("fall", 3, ["--samples", "0"]), ("colours", 3, ["--samples", "0"]), ("compare", 2, ["--json"]), ("card", 3, ["--samples", "0"]),
     ];
+
+    // Most draws are small, so that thousands are computed in an hour.
+    private const double UsualShare = 0.02, ExtremeShare = 0.06;
+
+    // Pictures are of pixels in one draw of so many; what they show is in their other form, as text that is looked through.
+    private const int PixelsEvery = 10;
 
     /// <summary>Commands of <c>runs</c>, by name.</summary>
     public static IReadOnlyList<string> Computing { get; } = [.. Commands.Select(entry => entry.Command).Distinct()];
@@ -78,7 +85,7 @@ internal static class Fuzzer
                         break;
                     case "ends":
                         (EndsOfRanges.End end, string[] command) = pairs[number];
-                        Call(command, end.Small(), end.Name, number, folder, tally, alone: options.Threads == 1);
+                        Call(command, end.Small(command[0]), end.Name, number, folder, tally, alone: options.Threads == 1);
                         break;
                     default:
                         Line(draws, number, seeds, folder, tally);
@@ -97,11 +104,13 @@ internal static class Fuzzer
 
     private static void Compute(Draws draws, int number, string folder, FuzzTally tally, bool alone)
     {
-        string text = new GrammarDraw(draws).Accepted(out int tries);
-        for (int i = 0; i < tries; i++)
-            tally.Count("texts read on the way");
         int at = draws.Below(Commands.Sum(entry => entry.Share));
         (string command, _, string[] more) = Commands.First(entry => (at -= entry.Share) < 0);
+        DrawSize size = draws.Unit() switch { < UsualShare => DrawSize.Usual, < UsualShare + ExtremeShare => DrawSize.Extreme, _ => DrawSize.Small };
+        string text = new GrammarDraw(draws, size, command is "tide" or "compare" ? [command] : []).Accepted(out int tries);
+        for (int i = 0; i < tries; i++)
+            tally.Count("texts read on the way");
+        tally.Count($"size: {size}");
         Call([command, .. more, .. draws.Chance(0.5) ? (string[])["--units", "metric"] : []], text, "", number, folder, tally, alone);
     }
 
@@ -114,7 +123,7 @@ internal static class Fuzzer
         File.WriteAllBytes(file, Encoding.UTF8.GetBytes(text));
         string written = Path.Combine(folder, "out");
         TimeSpan before = Environment.CpuUsage.TotalTime;
-        CommandOutcome outcome = CommandCheck.Run([command, file, .. line[1..], "--out", written], new Pipeline(), written);
+        CommandOutcome outcome = CommandCheck.Run([command, file, .. line[1..], "--out", written], new Pipeline { Pictures = number % PixelsEvery == 0 ? SheetOutputs.Png | SheetOutputs.Svg : SheetOutputs.Svg }, written);
         List<string> wrong = [.. outcome.Complaints];
         TimeSpan time = alone ? Environment.CpuUsage.TotalTime - before : outcome.Time;
         tally.Time(number, command, time, about);

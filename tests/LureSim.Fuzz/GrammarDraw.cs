@@ -7,7 +7,10 @@ namespace LureSim.Fuzz;
 /// Draws scenarios from the grammar: every key, every form, every unit, both ends of each range. What the reader refuses, because values do
 /// not fit each other, is drawn again until it takes the whole.
 /// </summary>
-internal sealed class GrammarDraw(Draws draws)
+/// <param name="draws">Random choices.</param>
+/// <param name="size">How much the scenarios ask for.</param>
+/// <param name="wanted">Keys of the first level that must be there, for commands that need them.</param>
+internal sealed class GrammarDraw(Draws draws, DrawSize size, params string[] wanted)
 {
     private const int MostRepairs = 60;
 
@@ -49,6 +52,26 @@ internal sealed class GrammarDraw(Draws draws)
         ["distance"] = (0.1, 1),
     };
 
+    // What is soon computed (SI): short casts into shallow water.
+    private static readonly Dictionary<string, (double Least, double Most)> Short = new()
+    {
+        ["depth"] = (0.6, 3),
+        ["cast"] = (5, 9),
+        ["line_left"] = (2, 3),
+        ["rod_tip_height"] = (0.5, 1.5),
+        ["time_limit"] = (10, 25),
+        ["count_down"] = (0, 3),
+        ["swing"] = (10, 20),
+        ["samples"] = (0, 2),
+    };
+
+    // Probability that a value is an end of its range, or lies anywhere in it.
+    private double AtEnd => size == DrawSize.Extreme ? 0.25 : 0.04;
+
+    private double Anywhere => size == DrawSize.Small ? 0.02 : 0.15;
+
+    private bool IsSmall => size != DrawSize.Usual;
+
     /// <summary>A scenario that the reader takes, as text.</summary>
     /// <param name="tries">How many texts the reader was given for it.</param>
     public string Accepted(out int tries)
@@ -79,10 +102,15 @@ internal sealed class GrammarDraw(Draws draws)
         {
             case MapValue map:
                 return DrawMap(map);
+            case ListValue when IsSmall && name == "fixed" && draws.Chance(0.8):
+                // Nothing to try of the hands.
+                var nothing = new ScenarioNode.Sequence();
+                nothing.Items.Add(new ScenarioNode.Leaf("all"));
+                return nothing;
             case ListValue list:
                 var sequence = new ScenarioNode.Sequence();
                 int count = list.Minimum;
-                while (count < list.Maximum && draws.Chance(count < 2 ? 0.45 : 0.25))
+                while (count < list.Maximum && draws.Chance(IsSmall ? 0.12 : count < 2 ? 0.45 : 0.25))
                     count++;
                 for (int i = 0; i < count; i++)
                     sequence.Items.Add(Draw(list.Item, name));
@@ -94,10 +122,11 @@ internal sealed class GrammarDraw(Draws draws)
             case ShortOrMapValue { Phrase: { } phrase } when draws.Chance(0.15):
                 return new ScenarioNode.Leaf(phrase.Example, quoted: true);
             case ShortOrMapValue either:
-                return draws.Chance(0.6) ? Draw(either.Short, either.Key) : DrawMap(either.Map);
+                // What the key of the whole is known for holds for its one value too: a cast is its length.
+                return draws.Chance(0.6) ? Draw(either.Short, Usual.ContainsKey(name) ? name : either.Key) : DrawMap(either.Map, either.Key, name);
             case ShareOrAmountValue either:
                 return Draw(draws.Chance(0.5) ? either.Share : either.Amount, name);
-            case QuantityValue { Words.Count: > 0 } quantity when draws.Chance(0.4):
+            case QuantityValue { Words.Count: > 0 } quantity when draws.Chance(IsSmall && name == "cast" ? 0.05 : 0.4):
                 return new ScenarioNode.Leaf(Word(quantity.Words, quantity.Names));
             case QuantityValue quantity:
                 return new ScenarioNode.Leaf(Quantity(quantity, name));
@@ -141,7 +170,8 @@ internal sealed class GrammarDraw(Draws draws)
         return sequence;
     }
 
-    private ScenarioNode.Map DrawMap(MapValue map)
+    // The key that the short form stands for is drawn as the whole is.
+    private ScenarioNode.Map DrawMap(MapValue map, string shortKey = "", string whole = "")
     {
         var node = new ScenarioNode.Map();
         string? form = map.Forms.Count > 0 ? draws.Of(map.Forms).Key : null;
@@ -151,13 +181,23 @@ internal sealed class GrammarDraw(Draws draws)
         {
             bool given = key.OneOf is { } group ? chosen[group] == key.Name
                 : key.Form is { } own ? own == form
-                : key.Required || key.Name is "count_down" or "jig_heads" || draws.Chance(isRoot ? 0.25 : 0.35);
+                : key.Required || key.Name is "count_down" or "jig_heads" || (isRoot && wanted.Contains(key.Name)) || draws.Chance(Given(key, isRoot));
             if (given)
-                node.Entries.Add(new(key.Alias is { } alias && draws.Chance(0.3) ? alias : key.Name, Draw(key.Value, key.Name)));
+                node.Entries.Add(new(key.Alias is { } alias && draws.Chance(0.3) ? alias : key.Name, Draw(key.Value, key.Name == shortKey && Usual.ContainsKey(whole) ? whole : key.Name)));
         }
 
         return node;
     }
+
+    // Small scenarios end their casts by the clock, and leave out what is tried many times over unless a command needs it.
+    private double Given(GrammarKey key, bool isRoot) => (IsSmall, key.Name) switch
+    {
+        (true, "time_limit") => 0.9,
+        (true, "compare" or "seen" or "include") => 0.03,
+        (true, "fixed") => 0.75,
+        (true, _) => isRoot ? 0.15 : 0.25,
+        _ => isRoot ? 0.25 : 0.35,
+    };
 
     private string Word(IReadOnlyList<GrammarWord> words, EverydayNames names)
     {
@@ -182,9 +222,9 @@ internal sealed class GrammarDraw(Draws draws)
 
     private double InRange(string name, double least, double most)
     {
-        if (draws.Chance(0.04))
+        if (draws.Chance(AtEnd))
             return draws.Chance(0.5) ? least : most;
-        if (Usual.TryGetValue(name, out (double Least, double Most) usual) && draws.Chance(0.85) && Math.Max(usual.Least, least) < Math.Min(usual.Most, most))
+        if (((IsSmall && Short.TryGetValue(name, out (double Least, double Most) usual)) || Usual.TryGetValue(name, out usual)) && !draws.Chance(Anywhere) && Math.Max(usual.Least, least) < Math.Min(usual.Most, most))
             return draws.Between(Math.Max(usual.Least, least), Math.Min(usual.Most, most));
         return draws.Between(least, most);
     }

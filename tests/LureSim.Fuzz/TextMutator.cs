@@ -11,7 +11,7 @@ internal sealed class TextMutator(Draws draws, IReadOnlyList<string> seeds)
     /// <summary>A broken text.</summary>
     public string Next()
     {
-        string text = draws.Chance(0.25) ? new GrammarDraw(draws).Root().Yaml() : draws.Of(seeds);
+        string text = draws.Chance(0.25) ? new GrammarDraw(draws, DrawSize.Usual).Root().Yaml() : draws.Of(seeds);
         int count = 1 + draws.Below(draws.Chance(0.2) ? 12 : 3);
         for (int i = 0; i < count; i++)
             text = Mutate(text);

@@ -129,7 +129,7 @@ public static class ComparisonWriter
         {
             yield return new TableView(
                 Grammar.Capital(ComparisonWords.Name(item.Measure.Kind)),
-                $"What each difference does to {ComparisonWords.Name(item.Measure.Kind)}: its part over all orders of switching, alone in {comparison.First.Name}, and as the last one switched. Where those two are far apart, it depends on the rest of the rig.",
+                $"What each difference does to {ComparisonWords.Name(item.Measure.Kind)}: its part {(comparison.InEveryOrder ? "over all orders of switching" : "(with so many differences the mean of switching it first and last)")}, alone in {comparison.First.Name}, and as the last one switched. Where those two are far apart, it depends on the rest of the rig.",
                 [new("difference", IsText: true), new("part"), new("share"), new("alone"), new("as the last one")],
                 [new("", [.. item.Effects.OrderByDescending(e => Math.Abs(e.Effect)).Select(e => new RowView(
                     ComparisonWords.Name(e.Feature.Kind, format.System),

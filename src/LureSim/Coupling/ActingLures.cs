@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Tackle;
@@ -17,7 +16,7 @@ public static class ActingLures
     // A bound on memory only; a tackle box holds far fewer.
     private const int MostKept = 512;
 
-    private static readonly ConcurrentDictionary<Key, Lazy<LureProperties>> Kept = new();
+    private static readonly KeptResults<Key, LureProperties> Kept = new(MostKept);
 
     /// <summary>The lure as it moves on the retrieve.</summary>
     /// <param name="tackle">The tackle, for rigging and leader.</param>
@@ -36,8 +35,7 @@ public static class ActingLures
         // What a head is called moves nothing: a common size is the head of the box that weighs as much.
         head = head with { Label = "" };
         var key = new Key(head, computed, tackle.Rigging, tackle.Leader?.Kind ?? tackle.Line.Kind, tackle.Leader?.Diameter ?? tackle.Line.Diameter, spot.TemperatureCelsius, spot.Salinity);
-        if (Kept.Count > MostKept) Kept.Clear();
-        return Kept.GetOrAdd(key, _ => new Lazy<LureProperties>(() => Build(tackle, spot, head, computed))).Value is var lure && body.Drag is { } own ? ScaledDragLure.Of(lure, own.Factor) : lure;
+        return Kept.Of(key, () => Build(tackle, spot, head, computed)).Value is var lure && body.Drag is { } own ? ScaledDragLure.Of(lure, own.Factor) : lure;
     }
 
     private static LureProperties Build(Outfit tackle, Spot spot, JigHead head, LureBody body)

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Motion;
@@ -37,7 +36,7 @@ public sealed class ActionTable
     private const double TwitchInterval = 0.5;
     private const double TwitchPause = 1.6;
 
-    private static readonly ConcurrentDictionary<Key, Lazy<ActionTable>> Kept = new();
+    private static readonly KeptResults<Key, ActionTable> Kept = new(MostKept);
 
     // What a dart leaves behind has died away after this time (s), assumed.
     private const double AfterTwitch = 1;
@@ -153,8 +152,7 @@ public sealed class ActionTable
     private static Lazy<ActionTable> KeptOf(Outfit tackle, Spot spot, JigHead standing, LureBody body)
     {
         var key = new Key(standing, body.Drag is null ? body : body with { Drag = null }, tackle.Rigging, tackle.Leader?.Kind ?? tackle.Line.Kind, tackle.Leader?.Diameter ?? tackle.Line.Diameter, spot.TemperatureCelsius, spot.Salinity);
-        if (Kept.Count > MostKept) Kept.Clear();
-        return Kept.GetOrAdd(key, _ => new Lazy<ActionTable>(() => Compute(tackle, spot, standing, body, CoarseGrid, CoarseTravels, CoarseWindow, new ParallelOptions { MaxDegreeOfParallelism = 1 })));
+        return Kept.Of(key, () => Compute(tackle, spot, standing, body, CoarseGrid, CoarseTravels, CoarseWindow, new ParallelOptions { MaxDegreeOfParallelism = 1 }));
     }
 
     private static ActionTable Compute(

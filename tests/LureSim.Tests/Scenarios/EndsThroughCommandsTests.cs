@@ -33,7 +33,7 @@ public sealed class EndsThroughCommandsTests(ITestOutputHelper log) : IDisposabl
         int gaveUp = 0, refused = 0;
         foreach ((EndsOfRanges.End end, string[] command) in pairs)
         {
-            string file = folder.Write("end.yaml", end.Small()), written = Path.Combine(folder.Path, "out");
+            string file = folder.Write("end.yaml", end.Small(command[0])), written = Path.Combine(folder.Path, "out");
             CommandOutcome outcome = CommandCheck.Run([command[0], file, .. command[1..], "--out", written], new Pipeline(), written);
             string what = $"{command[0]} at {end.Name}";
             wrong.AddRange(outcome.Complaints.Select(complaint => $"{what}: {complaint}"));

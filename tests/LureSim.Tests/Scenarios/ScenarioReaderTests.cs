@@ -8,6 +8,15 @@ public class ScenarioReaderTests
 {
     private const double Foot = 0.3048;
 
+    [Theory]
+    [InlineData("moves: [[1 s]]", "such as \"reel: {for: 4 s}\"")]
+    [InlineData("moves: [{reel: [1 s]}]", "such as \"for: 4 s\"")]
+    public void What_is_no_mapping_is_shown_its_first_key(string moves, string shown)
+    {
+        string text = TestScenario.With("    count_down: to bottom\n", "    count_down: to bottom\n    " + moves + "\n");
+        Assert.Contains(TestScenario.Problems(text), problem => problem.Fix.Contains(shown, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void A_full_scenario_becomes_records_in_SI()
     {

@@ -141,6 +141,9 @@ public class ScenarioSchemaTests
                 Assert.True(reading.IsValid && reading.Value >= quantity.Minimum * (1 - 1e-9) && reading.Value <= quantity.Maximum, $"{path}: {GrammarReader.Example(quantity)}");
             });
             if (value is not MapValue map) continue;
+
+            // What is shown where something else stands than the keys: the first of them with its example.
+            Assert.NotEmpty(GrammarReader.Example(map.Keys[0].Value));
             Assert.Equal(map.Keys.Count, map.Keys.Select(key => key.Name).Distinct().Count());
             foreach (GrammarKey key in map.Keys)
             {

@@ -1,3 +1,4 @@
+using LureSim.Fuzz;
 using LureSim.Model;
 using LureSim.Scenarios;
 
@@ -53,13 +54,7 @@ internal static class TestScenario
         """;
 
     /// <summary>The scenario with a text replaced, which must be there exactly once.</summary>
-    public static string With(string old, string replacement)
-    {
-        int at = Text.IndexOf(old, StringComparison.Ordinal);
-        Assert.True(at >= 0, $"The scenario does not hold \"{old}\".");
-        Assert.True(Text.IndexOf(old, at + 1, StringComparison.Ordinal) < 0, $"The scenario holds \"{old}\" more than once.");
-        return Text.Replace(old, replacement, StringComparison.Ordinal);
-    }
+    public static string With(string old, string replacement) => Text.With(old, replacement);
 
     public static Scenario Read(string text)
     {

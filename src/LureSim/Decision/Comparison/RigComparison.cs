@@ -148,7 +148,7 @@ public sealed record RigMeasure(RigMeasureKind Kind, string Id, Func<RigOutcome,
 
 /// <summary>What one difference does to one measure, from the first rig to the second.</summary>
 /// <param name="Feature">The difference.</param>
-/// <param name="Effect">Its part in the change: the mean over all orders of changing the differences one by one (Shapley 1953, shapley1953value).</param>
+/// <param name="Effect">Its part in the change: the mean over all orders of changing the differences one by one (Shapley 1953, shapley1953value), or of first and last (<see cref="RigComparison.InEveryOrder"/>).</param>
 /// <param name="Share">Part of the sum of the sizes of all effects, 0 to 1; 0 where nothing changes.</param>
 /// <param name="ChangedFirst">Change when it alone is changed in the first rig.</param>
 /// <param name="ChangedLast">Change when it is the last to be changed, all others being those of the second rig.</param>
@@ -195,6 +195,15 @@ public sealed record RigComparison(
     IReadOnlyList<RigFeature> Differences,
     IReadOnlyList<MeasureComparison> Measures)
 {
+    // With more differences that move the lure, every set of them would be a run each: two to the power of their number.
+    private const int MostInEveryOrder = 4;
+
+    /// <summary>
+    /// True where the part of a difference is the mean over all orders of changing the differences; false where they are too many for that, and it is the mean of changing it
+    /// first and last. The two are the same as long as no three differences act together; what three do is shared by how far first and last are apart.
+    /// </summary>
+    public bool InEveryOrder { get; init; } = true;
+
     /// <summary>Compares the two rigs of a scenario.</summary>
     /// <param name="scenario">A validated scenario with two rigs to compare.</param>
     /// <param name="options">Settings; null for the defaults.</param>
@@ -211,14 +220,28 @@ public sealed record RigComparison(
         options ??= new RigComparisonOptions();
         ComparedRig first = scenario.Compare[0], second = scenario.Compare[1];
         RigFeature[] differences = [.. RigFeature.All.Where(feature => feature.Differs(first, second))];
-        RigOutcome[] outcomes = Outcomes(scenario, first, second, differences, options, progress, cancellation);
-        MeasureComparison[] measures = [.. RigMeasure.All.Select(measure => Explain(measure, differences, [.. outcomes.Select(measure.Of)]))];
-        return new RigComparison(scenario, first, second, outcomes[0], outcomes[^1], differences, measures);
+        bool inEveryOrder = differences.Count(feature => feature.Kind != RigFeatureKind.Colour) <= MostInEveryOrder;
+        int[] sets = inEveryOrder ? [.. Enumerable.Range(0, 1 << differences.Length)] : FirstAndLast(differences.Length);
+        RigOutcome[] outcomes = Outcomes(scenario, first, second, differences, sets, options, progress, cancellation);
+        MeasureComparison[] measures =
+        [
+            .. RigMeasure.All.Select(measure => (measure, values: outcomes.Select(measure.Of).ToArray()))
+                .Select(item => inEveryOrder ? Explain(item.measure, differences, item.values) : ExplainByEnds(item.measure, differences, item.values)),
+        ];
+        return new RigComparison(scenario, first, second, outcomes[0], outcomes[^1], differences, measures) { InEveryOrder = inEveryOrder };
     }
 
-    // One outcome for every set of differences taken from the second rig; bit i of the index stands for difference i.
+    // No difference, each one alone, all but each one, all of them.
+    private static int[] FirstAndLast(int count)
+    {
+        int all = (1 << count) - 1;
+        IEnumerable<int> each = Enumerable.Range(0, count).Select(i => 1 << i);
+        return [0, .. each, .. each.Select(one => all ^ one), all];
+    }
+
+    // One outcome for each set of differences taken from the second rig; bit i of a set stands for difference i.
     private static RigOutcome[] Outcomes(
-        Scenario scenario, ComparedRig first, ComparedRig second, RigFeature[] differences, RigComparisonOptions options, IProgress<double>? progress, CancellationToken cancellation)
+        Scenario scenario, ComparedRig first, ComparedRig second, RigFeature[] differences, int[] sets, RigComparisonOptions options, IProgress<double>? progress, CancellationToken cancellation)
     {
         if (!FishEyes.TryFind(scenario.Spot.TargetFish, out FishEye? eye))
             throw new ArgumentException($"There is no eye for the target fish '{scenario.Spot.TargetFish}'.", nameof(scenario));
@@ -226,15 +249,15 @@ public sealed record RigComparison(
         var runs = new ConcurrentDictionary<ComparedRig, Lazy<(Candidate Run, RigAction Action)>>();
         var sightings = new ConcurrentDictionary<(string Colour, double Depth, LureBody Body), Lazy<SeenLure>>();
         LurePattern[] lures = [.. new[] { first, second }.Select(rig => LurePattern.Plain(SpotColours.Colour(rig.Colour)))];
-        var outcomes = new RigOutcome[1 << differences.Length];
+        var outcomes = new RigOutcome[sets.Length];
         int done = 0;
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Threads), CancellationToken = cancellation };
-        Parallel.For(0, outcomes.Length, parallel, set =>
+        Parallel.For(0, outcomes.Length, parallel, place =>
         {
             ComparedRig rig = first;
             for (int i = 0; i < differences.Length; i++)
             {
-                if ((set & (1 << i)) != 0) rig = differences[i].Take(rig, second);
+                if ((sets[place] & (1 << i)) != 0) rig = differences[i].Take(rig, second);
             }
 
             // Neither names nor the colour move the lure: rigs that are equal but for them share a run.
@@ -247,7 +270,7 @@ public sealed record RigComparison(
                 IReadOnlyList<SightLook> looks = ColourAdvice.LooksAt(scenario.Spot.StrikeZone, [new RunningDepth(key.Depth, 1)], field, eye, key.Body, lures);
                 return new SightMeasure(field, eye, key.Body, looks).Of(LurePattern.Plain(SpotColours.Colour(key.Colour)));
             })).Value;
-            outcomes[set] = new RigOutcome(candidate, seen, depth, action);
+            outcomes[place] = new RigOutcome(candidate, seen, depth, action);
             progress?.Report((double)Interlocked.Increment(ref done) / outcomes.Length);
         });
         return outcomes;
@@ -288,19 +311,42 @@ public sealed record RigComparison(
             }
         }
 
+        return Shared(measure, differences, values[0], values[^1], effects, [.. differences.Select((_, i) => values[1 << i] - values[0])], [.. differences.Select((_, i) => values[^1] - values[(values.Count - 1) ^ (1 << i)])], values.Max(Math.Abs));
+    }
+
+    /// <summary>The same from each difference changed first and last alone: the mean of the two, and what is missing to the change by how far they are apart.</summary>
+    /// <param name="measure">The measure.</param>
+    /// <param name="differences">The differences, n of them.</param>
+    /// <param name="values">Its value for no difference, for each one alone, for all but each one, and for all: 2 n + 2.</param>
+    /// <exception cref="ArgumentException">There are not as many values.</exception>
+    internal static MeasureComparison ExplainByEnds(RigMeasure measure, IReadOnlyList<RigFeature> differences, IReadOnlyList<double> values)
+    {
+        int count = differences.Count;
+        if (values.Count != (2 * count) + 2)
+            throw new ArgumentException("There must be a value for none, for each, for all but each, and for all.", nameof(values));
+        double[] alone = [.. Enumerable.Range(1, count).Select(i => values[i] - values[0])], last = [.. Enumerable.Range(1 + count, count).Select(i => values[^1] - values[i])];
+        double[] effects = [.. alone.Zip(last, (one, other) => 0.5 * (one + other))];
+        double missing = values[^1] - values[0] - effects.Sum(), scale = values.Max(Math.Abs);
+        double[] apart = [.. alone.Zip(last, (one, other) => Math.Abs(other - one))];
+
+        // Where first and last agree for all of them, nothing says whose the rest is.
+        if (!(apart.Sum() > 1e-9 * scale)) apart = [.. effects.Select(Math.Abs)];
+        if (!(apart.Sum() > 1e-9 * scale)) apart = [.. effects.Select(_ => 1.0)];
+        double sum = apart.Sum();
+        for (int i = 0; i < count; i++) effects[i] += missing * apart[i] / sum;
+        return Shared(measure, differences, values[0], values[^1], effects, alone, last, scale);
+    }
+
+    private static MeasureComparison Shared(RigMeasure measure, IReadOnlyList<RigFeature> differences, double first, double second, double[] effects, double[] alone, double[] last, double greatest)
+    {
         // What is left of adding and subtracting equal numbers is no effect.
-        double scale = 1e-12 * values.Max(Math.Abs);
-        for (int i = 0; i < count; i++)
+        double scale = 1e-12 * greatest;
+        for (int i = 0; i < effects.Length; i++)
         {
             if (Math.Abs(effects[i]) <= scale) effects[i] = 0;
         }
 
         double total = effects.Sum(Math.Abs);
-        return new MeasureComparison(measure, values[0], values[^1], [.. differences.Select((feature, i) => new FeatureEffect(
-            feature,
-            effects[i],
-            total > 0 ? Math.Abs(effects[i]) / total : 0,
-            values[1 << i] - values[0],
-            values[^1] - values[(values.Count - 1) ^ (1 << i)]))]);
+        return new MeasureComparison(measure, first, second, [.. differences.Select((feature, i) => new FeatureEffect(feature, effects[i], total > 0 ? Math.Abs(effects[i]) / total : 0, alone[i], last[i]))]);
     }
 }
