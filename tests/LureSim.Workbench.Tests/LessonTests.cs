@@ -42,7 +42,7 @@ public class LessonTests
         WorkBench bench = BenchTests.Read("bridge-channel.yaml");
         var pictures = new PicturePart(bench);
         pictures.Begin(CancellationToken.None);
-        ColorsView view = pictures.Colors(bench.Ask(BenchSettings.Of(lesson.Before)), lesson, CancellationToken.None);
+        ColorsView view = pictures.Colors(bench.Ask(BenchSettings.Of(lesson.Before)), lesson.AskedColor, CancellationToken.None);
         Assert.Equal([lesson.Color!, "white", "chartreuse"], view.Depths[view.Running].Swatches.Select(swatch => swatch.Name));
         Assert.Equal("10 ft", view.Depths[view.Running].Depth);
         string share = UnitFormat.PercentText(book.Check(lesson, bench, CancellationToken.None).Figure);

@@ -1,3 +1,5 @@
+using LureSim.Workbench.Pictures;
+
 namespace LureSim.Workbench.Classroom;
 
 /// <summary>What a lesson measures.</summary>
@@ -83,6 +85,9 @@ internal sealed record Lesson
 
     /// <summary>The depth of a lesson about a color (m), or the bottom where that is less.</summary>
     public double? Depth { get; init; }
+
+    /// <summary>What it asks about a color; null where it asks about none.</summary>
+    public AskedColor? AskedColor => Color is null ? null : new AskedColor(Color, Depth);
 
     /// <summary>Two to four answers.</summary>
     public required List<LessonAnswer> Answers { get; init; }

@@ -18,12 +18,12 @@ internal static class ColorPicture
     /// <param name="question">The question.</param>
     /// <param name="run">Run of the lure that is looked at.</param>
     /// <param name="format">Units.</param>
-    /// <param name="lesson">The lesson about a color that is shown; null for none.</param>
-    public static ColorsView Of(BenchQuestion question, Candidate run, UnitFormat format, Classroom.Lesson? lesson = null)
+    /// <param name="asked">A color that is asked about at a depth, whatever is in the box; null for what the box comes to.</param>
+    public static ColorsView Of(BenchQuestion question, Candidate run, UnitFormat format, AskedColor? asked = null)
     {
         Scenario scenario = question.Scenario;
         double at = Math.Clamp(run.Coverage.MedianDepth, 0, scenario.Spot.Depth);
-        if (lesson?.Color is { } color) return Beside(scenario, color, Math.Min(lesson.Depth ?? scenario.Spot.Depth, scenario.Spot.Depth), format);
+        if (asked is not null) return Beside(scenario, asked.Name, Math.Min(asked.Depth ?? scenario.Spot.Depth, scenario.Spot.Depth), format);
         ColourFinding found = SpotColours.At(scenario, run.Rig.Body, ColourAdvice.Running(run.Track, scenario.Spot), at, format.LengthScale);
         ColourChart chart = found.Chart;
         List<DepthColors> rows = [];

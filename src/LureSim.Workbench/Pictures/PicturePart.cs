@@ -5,7 +5,6 @@ using LureSim.Lures;
 using LureSim.Model;
 using LureSim.Report.Units;
 using LureSim.Workbench.Bench;
-using LureSim.Workbench.Classroom;
 
 namespace LureSim.Workbench.Pictures;
 
@@ -93,9 +92,9 @@ internal sealed class PicturePart(WorkBench bench)
     public SwimView Swim(BenchQuestion question, CancellationToken cancellation) =>
         SwimPicture.Of(question, cache.Run(question, question.Focus, Quality.Fine, cancellation), Format, cancellation);
 
-    /// <summary>What color it shows where it runs, or what a lesson asks about a color.</summary>
-    public ColorsView Colors(BenchQuestion question, Lesson? lesson, CancellationToken cancellation) =>
-        ColorPicture.Of(question, cache.Run(question, question.Focus, Quality.Fine, cancellation), Format, lesson);
+    /// <summary>What color it shows where it runs, or what is asked about a color.</summary>
+    public ColorsView Colors(BenchQuestion question, AskedColor? asked, CancellationToken cancellation) =>
+        ColorPicture.Of(question, cache.Run(question, question.Focus, Quality.Fine, cancellation), Format, asked);
 
     /// <summary>A run as every command computes it.</summary>
     public Candidate FineRun(BenchQuestion question, int index, CancellationToken cancellation) => cache.Run(question, index, Quality.Fine, cancellation);

@@ -242,7 +242,7 @@ internal sealed class PageSession : IDisposable
 
         // Colors take about as long as all paths together and cannot be stopped half-way: a hand that goes on at once is not made to wait for them.
         await Task.Delay(BeforeColors, cancellation).ConfigureAwait(false);
-        await StageAsync(message.Seq, stage => Of(here, new ServerMessage("colors", message.Seq) { Colors = here.Pictures.Colors(question, here.Lesson, stage) }), cancellation).ConfigureAwait(false);
+        await StageAsync(message.Seq, stage => Of(here, new ServerMessage("colors", message.Seq) { Colors = here.Pictures.Colors(question, here.Lesson?.AskedColor, stage) }), cancellation).ConfigureAwait(false);
         await StageAsync(message.Seq, stage => Of(here, new ServerMessage("swim", message.Seq) { Swim = here.Pictures.Swim(question, stage) }), cancellation).ConfigureAwait(false);
     }
 
