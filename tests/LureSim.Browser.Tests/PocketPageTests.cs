@@ -130,7 +130,19 @@ public class PocketPageTests(BrowserFixture fixture)
         Assert.True(result.Violations.Length == 0, string.Join("\n", result.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(4).Select(n => n.Html))}")));
     }
 
-    private Task<Pocket> OpenAsync(int width = 390, int height = 844, bool script = true) => Pocket.Of(fixture, File_.Value, width, height, script);
+    // 9. The taps stay where the sliders cannot be had.
+    [BrowserFact]
+    public async Task A_browser_that_cannot_inflate_keeps_the_taps()
+    {
+        await using Pocket pocket = await OpenAsync(first: "delete window.DecompressionStream;");
+        IPage p = pocket.Page;
+        await p.ClickAsync("fieldset:first-of-type label:last-of-type");
+        Assert.Equal(1, await p.Locator(".answer:visible").CountAsync());
+        Assert.Equal(0, await p.Locator(".live:visible").CountAsync());
+        pocket.Silent();
+    }
+
+    private Task<Pocket> OpenAsync(int width = 390, int height = 844, bool script = true, string? first = null) => Pocket.Of(fixture, File_.Value, width, height, script, first);
 
     private sealed class Pocket : IAsyncDisposable
     {
@@ -140,7 +152,7 @@ public class PocketPageTests(BrowserFixture fixture)
 
         public IPage Page { get; }
 
-        public static async Task<Pocket> Of(BrowserFixture fixture, string file, int width, int height, bool script)
+        public static async Task<Pocket> Of(BrowserFixture fixture, string file, int width, int height, bool script, string? first)
         {
             IBrowserContext context = await fixture.Browser.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = width, Height = height }, JavaScriptEnabled = script, Offline = true });
             Pocket pocket = new(await context.NewPageAsync());
@@ -150,7 +162,11 @@ public class PocketPageTests(BrowserFixture fixture)
             {
                 if (!request.Url.StartsWith("file:", StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal)) pocket.said.Add(request.Url);
             };
+            if (first is not null) await pocket.Page.AddInitScriptAsync(first);
             await pocket.Page.GotoAsync("file://" + file);
+
+            // The table is inflated in a moment.
+            if (script && first is null) await pocket.Page.Locator(".live").First.WaitForAsync();
             return pocket;
         }
 

@@ -178,6 +178,7 @@ public class Shots(BrowserFixture fixture)
             await using IBrowserContext context = await fixture.Browser.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = width, Height = height }, ColorScheme = scheme, JavaScriptEnabled = script, Offline = true });
             IPage p = await context.NewPageAsync();
             await p.GotoAsync("file://" + file);
+            if (script) await p.Locator(".live").First.WaitForAsync();
             if (script && scheme == ColorScheme.Dark) await p.ClickAsync("#night");
             await Take(p, script ? "pocket" : "pocket-taps", width, scheme);
         }

@@ -2,45 +2,26 @@
 const data = JSON.parse(document.getElementById("data").textContent);
 const ZONE = 0, BOTTOM = 1, SCORE = 3, WAIT = 4, VERDICT = 5, MIDDLE = 6, PATH = 7, NEVER = 255;
 
-// The numbers of the table: each is foretold from its neighbors along the axes, and what it misses comes from a range coder (PocketPacking has the other half).
-function unpack(text, heads, counts, size) {
-  const packed = atob(text.replace(/-/g, "+").replace(/_/g, "/")), all = new Uint8Array(heads * counts[0] * counts[1] * counts[2] * size), contexts = 128 << 8;
-  const chances = new Uint16Array(contexts).fill(2048), seen = new Uint8Array(contexts);
+// The numbers of the table: what each misses of what its neighbors along the axes foretell, one quantity after the other, deflated (PocketPacking has the other half).
+async function unpack(text, heads, counts, size) {
+  const packed = Uint8Array.from(atob(text.replace(/-/g, "+").replace(/_/g, "/")), letter => letter.charCodeAt(0));
+  const missed = new Uint8Array(await new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("deflate-raw"))).arrayBuffer());
+  const nodes = heads * counts[0] * counts[1] * counts[2], all = new Uint8Array(nodes * size);
   const steps = [counts[2], counts[1], counts[0]], back = [size, size * counts[2], size * counts[2] * counts[1]], whole = back[2] * counts[0];
-  const grade = n => n === 0 ? 0 : n < 3 ? 1 : n < 8 ? 2 : 3;
-  let next = 0, range = 0xffffffff, code = 0, last = 0;
-  const byte = () => next < packed.length ? packed.charCodeAt(next++) : 0;
-  for (let i = 0; i < 5; i++) code = ((code << 8) | byte()) >>> 0;
   for (let at = 0; at < all.length; at++) {
-    const quantity = at % size;
-    if (quantity === 0) last = 0;
-    let sum = 0, planes = 0, low = 255, high = 0, near = -1;
+    let sum = 0, planes = 0, near = -1;
     for (let a = 0; a < 3; a++) {
       if (Math.floor(at / back[a]) % steps[a] === 0) continue;
       const one = all[at - back[a]];
       if (near < 0) near = one;
-      low = Math.min(low, one); high = Math.max(high, one);
       for (let b = a + 1; b < 3; b++) {
         if (Math.floor(at / back[b]) % steps[b] === 0) continue;
-        const plane = one + all[at - back[b]] - all[at - back[a] - back[b]];
-        sum += plane; planes++;
-        low = Math.min(low, plane); high = Math.max(high, plane);
+        sum += one + all[at - back[b]] - all[at - back[a] - back[b]];
+        planes++;
       }
     }
     const told = planes ? Math.max(0, Math.min(255, Math.trunc(sum / planes))) : near >= 0 ? near : at >= whole ? all[at - whole] : 0;
-    const context = (Math.min(quantity, PATH) * 4 + grade(near < 0 ? 9 : high - low)) * 4 + grade(last);
-    let node = 1;
-    while (node < 256) {
-      const place = context << 8 | node, chance = chances[place], bound = (range >>> 12) * chance, n = seen[place];
-      const bit = code < bound ? 0 : 1, rate = n > 30 ? 5 : n > 12 ? 4 : n > 4 ? 3 : 2;
-      if (bit) { code -= bound; range -= bound; } else range = bound;
-      if (range < 16777216) { range = range * 256; code = code * 256 + byte(); }
-      chances[place] = Math.max(32, Math.min(4064, chance + (bit ? -(chance >> rate) : (4096 - chance) >> rate)));
-      if (n < 31) seen[place] = n + 1;
-      node = 2 * node + bit;
-    }
-    last = node - 256;
-    all[at] = told + (last & 1 ? -(last + 1) / 2 : last / 2);
+    all[at] = told + missed[at % size * nodes + Math.floor(at / size)];
   }
   return all;
 }
@@ -95,11 +76,11 @@ function make(name, words, parent, kind) {
   return made;
 }
 
-function start(spot, number) {
+async function start(spot, number) {
+  spot.bytes = await unpack(spot.cells, spot.heads.length, spot.axes.map(axis => axis.steps.length), spot.size);
   const room = document.getElementById("live" + number);
   room.hidden = false;
   document.getElementById("taps" + number).hidden = true;
-  spot.bytes = unpack(spot.cells, spot.heads.length, spot.axes.map(axis => axis.steps.length), spot.size);
   spot.nodes = spot.axes.reduce((product, axis) => product * axis.steps.length, 1);
   const at = spot.axes.map(axis => Math.max(0, axis.own));
   const say = make("p", "", room, "say");
@@ -243,5 +224,5 @@ night.addEventListener("click", () => {
 });
 const days = Math.floor((Date.now() - Date.parse(document.body.dataset.day)) / 86400000);
 if (days > 0 && days < 4000) document.getElementById("age").textContent = "Computed " + days + (days === 1 ? " day ago." : " days ago.");
-const spots = data.map(start);
-document.querySelector("main").pocket = spots;
+// A browser that cannot inflate keeps the taps.
+if ("DecompressionStream" in window) Promise.all(data.map(start)).then(spots => { document.querySelector("main").pocket = spots; });
