@@ -121,7 +121,12 @@ public static class SightingDistance
         }
     }
 
-    private static string Name(LurePattern lure, FigureOptions options) => BundledFont.Wrap(lure.Name, options.Narrow ? 118 : 190, options.SmallFontSize, FontWeights.Normal).Split('\n')[0];
+    // One line; a name may be a single word of any length.
+    private static string Name(LurePattern lure, FigureOptions options)
+    {
+        double width = options.Narrow ? 118 : 190;
+        return BundledFont.Cut(BundledFont.Wrap(lure.Name, width, options.SmallFontSize, FontWeights.Normal).Split('\n')[0], width, options.SmallFontSize, FontWeights.Normal);
+    }
 
     // Shallowest and deepest, and evenly between.
     private static List<SightRow> Shown(IReadOnlyList<SightRow> rows) => rows.Count <= MostPanels

@@ -1,3 +1,4 @@
+using System.Globalization;
 using OxyPlot;
 using SkiaSharp;
 
@@ -78,6 +79,8 @@ internal static class BundledFont
         return first + (line * lineHeight);
     }
 
+    private const string Ellipsis = "…";
+
     /// <summary>Breaks a text into lines no wider than <paramref name="width"/> where it has spaces.</summary>
     public static string Wrap(string text, double width, double size, double weight)
     {
@@ -102,6 +105,17 @@ internal static class BundledFont
         }
 
         return string.Join('\n', lines);
+    }
+
+    /// <summary>A line as it is, or as much of its start as is no wider than <paramref name="width"/> with an ellipsis.</summary>
+    public static string Cut(string line, double width, double size, double weight)
+    {
+        using SKFont font = Create(size, weight);
+        if (Width(font, line) <= width) return line;
+        int[] starts = StringInfo.ParseCombiningCharacters(line);
+        int kept = starts.Length - 1;
+        while (kept > 0 && Width(font, line[..starts[kept]] + Ellipsis) > width) kept--;
+        return line[..starts[kept]] + Ellipsis;
     }
 
     private static SKTypeface Load(string resource)

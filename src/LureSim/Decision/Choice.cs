@@ -134,8 +134,8 @@ public sealed record Choice(
         Scenario scenario = search.Scenario;
         var numbers = TryNumbers.Of(search.First);
 
-        // The neighbours by weight, worked the same way, show what a step lighter or heavier would cost.
-        Candidate[] same = [.. candidates.Where(x => SameWay(x.Rig, first.Rig) && !x.Rig.Head.IsNone).OrderBy(x => x.Rig.Head.Mass)];
+        // The neighbours by weight, worked the same way, show what a step lighter or heavier would cost. A head may have a run of the first look too, with a count of its own.
+        Candidate[] same = [.. candidates.Where(x => SameWay(x.Rig, first.Rig) && !x.Rig.Head.IsNone).DistinctBy(x => x.Rig.Head).OrderBy(x => x.Rig.Head.Mass)];
         int index = Array.FindIndex(same, x => x.Rig.Head == first.Rig.Head);
         JigHead[] never = [.. same.Where(x => x.Coverage.TimeToBottom is null).Select(x => x.Rig.Head)];
         SearchedRig[] others = [.. search.Finalists.Where(rig => rig.Rig.Head != first.Rig.Head || rig.Rig.Body != first.Rig.Body)];

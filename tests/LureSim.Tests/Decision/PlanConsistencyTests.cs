@@ -13,8 +13,9 @@ public class PlanConsistencyTests(ITestOutputHelper log)
     private const int Few = 4;
     private const int All = 500;
 
-    // Once found to hold a contradiction, which was the checker's: it took a tie as a share of each score and not of the best.
-    private static readonly int[] Found = [59];
+    // Once found to hold a contradiction. 59: it was the checker's, which took a tie as a share of each score and not of the best. 326: a head was said never to reach the bottom by its run
+    // of the first look, which has another count.
+    private static readonly int[] Found = [59, 326];
 
     private static readonly Lazy<Plan> Sound = new(() => Planner.Plan(ScenarioReader.ReadText(RandomSpots.Text(0), "random.yaml").Scenario!));
 

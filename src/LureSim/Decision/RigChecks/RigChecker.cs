@@ -47,6 +47,9 @@ public static class RigChecker
     private const double CommonPlane = 0.5;
     private const double LargestMappedBend = 24 * Math.PI / 180;
 
+    // The map goes this far beyond the bend that the rig has, and no farther than a body may be bent.
+    private const double MapBeyondOwn = 1.2;
+
     /// <summary>Checks every lure with every presentation, and one closely.</summary>
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="focus">The rig to look at closely; null for the first lure with the first presentation.</param>
@@ -182,7 +185,7 @@ public static class RigChecker
 
         // In the plane of the rig's own bend; a straight one is bent sideways and a little up, as baits are.
         double plane = own > SmallBend ? Math.Atan2(parts.BendUp, parts.BendSideways) : CommonPlane;
-        double most = Math.Max(LargestMappedBend, Math.Min(0.9, 1.2 * own));
+        double most = Math.Max(LargestMappedBend, Math.Min(Limits.Lean.Most, MapBeyondOwn * own));
         double[] bends = [.. Enumerable.Range(0, MapBends).Select(i => i * most / (MapBends - 1))];
         double[] speeds = [.. Enumerable.Range(0, MapSpeeds).Select(i => SlowestSpeed + (i * (FastestSpeed - SlowestSpeed) / (MapSpeeds - 1)))];
         double[,] spin = new double[MapBends, MapSpeeds], twists = new double[MapBends, MapSpeeds];
