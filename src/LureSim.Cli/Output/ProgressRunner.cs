@@ -39,6 +39,7 @@ internal static class ProgressRunner
         // A thread of its own: the threads of the pool are busy with the work that it tells of.
         private readonly Thread thread;
         private readonly ManualResetEventSlim stop = new();
+        private readonly Lock writing = new();
         private double share;
         private volatile string? part;
         private bool ended;
@@ -90,7 +91,7 @@ internal static class ProgressRunner
         {
             try
             {
-                lock (stop)
+                lock (writing)
                 {
                     writer.WriteLine(line);
                     writer.Flush();

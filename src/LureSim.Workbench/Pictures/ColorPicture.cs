@@ -26,16 +26,7 @@ internal static class ColorPicture
         if (asked is not null) return Beside(scenario, asked.Name, Math.Min(asked.Depth ?? scenario.Spot.Depth, scenario.Spot.Depth), format);
         ColourFinding found = SpotColours.At(scenario, run.Rig.Body, ColourAdvice.Running(run.Track, scenario.Spot), at, format.LengthScale);
         ColourChart chart = found.Chart;
-        List<DepthColors> rows = [];
-        int running = 0;
-        for (int row = 0; row < chart.Depths.Count; row++)
-        {
-            if (Math.Abs(chart.Depths[row] - at) < Math.Abs(chart.Depths[running] - at)) running = row;
-            rows.Add(new DepthColors(
-                chart.Depths[row] == 0 ? "surface" : format.LengthText(chart.Depths[row]),
-                [.. Enumerable.Range(0, chart.Colours.Count).Select(column => Swatch(chart, row, column))]));
-        }
-
+        (List<DepthColors> rows, int running) = Rows(chart, at, format, (row, column) => Swatch(chart, row, column));
         ColourAdvice advice = found.Advice;
         ColourWorth[] order = [.. advice.Colours.OrderByDescending(color => color.SeenFrom)];
         double farthest = Math.Max(1e-6, order[0].SeenFrom);
@@ -58,19 +49,10 @@ internal static class ColorPicture
     private static ColorsView Beside(Scenario scenario, string color, double at, UnitFormat format)
     {
         string[] names = [.. ((string[])[color, "white", "chartreuse"]).Distinct()];
-        ColourChart chart = SpotColours.At(scenario with { Tackle = scenario.Tackle with { Colours = names, MeasuredColours = [], Patterns = [] } }, at, format.LengthScale).Chart;
-        int white = Array.IndexOf(names, "white"), running = Enumerable.Range(0, chart.Depths.Count).MinBy(row => Math.Abs(chart.Depths[row] - at));
-        return new ColorsView(
-            $"{format.HandText(at)} down",
-            [
-                .. Enumerable.Range(0, chart.Depths.Count).Select(row => new DepthColors(
-                    chart.Depths[row] == 0 ? "surface" : format.LengthText(chart.Depths[row]),
-                    [.. Enumerable.Range(0, names.Length).Select(column => AgainstWhite(row, column))])),
-            ],
-            running,
-            [],
-            "",
-            "");
+        ColourChart chart = SpotColours.Chart(scenario with { Tackle = scenario.Tackle with { Colours = names, MeasuredColours = [], Patterns = [] } }, format.LengthScale);
+        int white = Array.IndexOf(names, "white");
+        (List<DepthColors> rows, int running) = Rows(chart, at, format, AgainstWhite);
+        return new ColorsView($"{format.HandText(at)} down", rows, running, [], "", "");
 
         SwatchView AgainstWhite(int row, int column)
         {
@@ -79,6 +61,15 @@ internal static class ColorPicture
             return swatch with { Word = column == white ? "" : $"{UnitFormat.PercentText(share)} as light as white" };
         }
     }
+
+    // The depths of the chart, and which of them is nearest to one.
+    private static (List<DepthColors> Rows, int Nearest) Rows(ColourChart chart, double at, UnitFormat format, Func<int, int, SwatchView> swatch) => (
+        [
+            .. chart.Depths.Select((depth, row) => new DepthColors(
+                depth == 0 ? "surface" : format.LengthText(depth),
+                [.. Enumerable.Range(0, chart.Colours.Count).Select(column => swatch(row, column))])),
+        ],
+        Enumerable.Range(0, chart.Depths.Count).MinBy(row => Math.Abs(chart.Depths[row] - at)));
 
     private static SwatchView Swatch(ColourChart chart, int row, int column)
     {
