@@ -42,7 +42,7 @@ public class LightBenchmarks
     public OpticalWater Water_from_Secchi_depth() => OpticalWater.FromSecchi(WaterKind.CoastalGreen, 3.0);
 
     [Benchmark]
-    public RadianceField Radiative_transfer_at_81_wavelengths() => new LightField(water, surface).Angular;
+    public RadianceField Radiative_transfer_at_81_wavelengths() => new(water.Optics, surface, null);
 
     [Benchmark]
     public IReadOnlyList<Sighting> Ranking_of_24_colours() => scene.Rank(colours);

@@ -4,9 +4,13 @@ namespace LureSim.Light;
 public sealed record LightField
 {
     private const double PlanckTimesLightSpeed = 6.62607015e-34 * 299792458.0; // J m, SI 2019
-    private readonly Lazy<RadianceField> angular;
-
     private const double Avogadro = 6.02214076e23; // mol-1, SI 2019
+
+    // Faces of targets that are kept: every color of a lure is asked for at the same few depths, from the same few sides.
+    private const int MostFaces = 32;
+
+    private readonly Lazy<RadianceField> angular;
+    private readonly KeptResults<(ViewDirection Direction, double Depth), Spectrum> faces = new(MostFaces);
 
     /// <summary>Lights a body of water.</summary>
     /// <param name="water">The water.</param>
@@ -23,7 +27,7 @@ public sealed record LightField
         DiffuseBelowSurface = WaterSurface.DiffuseTransmittance * surface.Diffuse;
         DirectAttenuation = DiffuseAttenuation.OfSpectrum(water.Optics, surface.ZenithAngle * 180.0 / Math.PI);
         SkyAttenuation = DiffuseAttenuation.OfSpectrum(water.Optics, DiffuseAttenuation.DiffuseSkyZenithDegrees);
-        angular = new Lazy<RadianceField>(() => new RadianceField(water.Optics, surface, bed));
+        angular = new Lazy<RadianceField>(() => RadianceField.Of(water.Optics, surface, bed));
     }
 
     /// <summary>The water.</summary>
@@ -93,14 +97,14 @@ public sealed record LightField
     /// <summary>Irradiance on the face of a target that is turned to an eye (W/(m2 nm)): belly for an eye looking up, side for level, back for down.</summary>
     /// <param name="direction">Where the eye looks.</param>
     /// <param name="depth">Depth of the target (m), 0-1000.</param>
-    public Spectrum FaceIrradiance(ViewDirection direction, double depth) => direction switch
+    public Spectrum FaceIrradiance(ViewDirection direction, double depth) => faces.Of((direction, depth), () => direction switch
     {
         ViewDirection.Up => Level(Angular.Upwelling(depth), depth),
         ViewDirection.SlantUp => Level(0.5 * (Angular.Upwelling(depth) + Angular.Side(depth)), depth),
         ViewDirection.Level => Level(Angular.Side(depth), depth),
         ViewDirection.Down => Downwelling(depth),
         _ => throw new ArgumentOutOfRangeException(nameof(direction), direction, "Unknown view direction."),
-    };
+    }).Value;
 
     /// <summary>Irradiance on the far face of a target, away from an eye (W/(m2 nm)).</summary>
     /// <param name="direction">Where the eye looks.</param>

@@ -7,7 +7,11 @@ namespace LureSim.Light;
 /// <remarks>Bearings are averaged: a real fish sees the sunward side brighter and the far side darker than this mean.</remarks>
 public sealed class RadianceField
 {
+    // Fields that are kept, a quarter of a megabyte each: a plan asks for about fifteen, and the next plan for the same water asks for them again.
+    private const int MostKept = 48;
+
     private static readonly WavelengthGrid Grid = WavelengthGrid.Visible;
+    private static readonly KeptResults<RadianceInputs, RadianceField> Kept = new(MostKept);
 
     private readonly double[][] rates;
     private readonly DepthSeries[] downwelling = new DepthSeries[Grid.Count];
@@ -17,6 +21,7 @@ public sealed class RadianceField
     private readonly Dictionary<ViewDirection, DepthSeries[]> radiance = [];
     private readonly double bedDepth;
 
+    /// <summary>Computes a field, whether it was computed before or not; see <see cref="Of"/>.</summary>
     internal RadianceField(InherentOptics optics, SurfaceLight surface, SeaBed? bed)
     {
         bedDepth = bed?.Depth ?? double.PositiveInfinity;
@@ -60,6 +65,13 @@ public sealed class RadianceField
                 radiance[direction][i] = solution.Radiance(direction.LightCosine());
         }
     }
+
+    /// <summary>The field of a water under a light, over a bottom or without one; one that was computed lately is not computed again.</summary>
+    /// <param name="optics">The water.</param>
+    /// <param name="surface">Light on it.</param>
+    /// <param name="bed">The bottom; null for deep water.</param>
+    internal static RadianceField Of(InherentOptics optics, SurfaceLight surface, SeaBed? bed) =>
+        Kept.Of(new RadianceInputs(optics, surface, bed), () => new RadianceField(optics, surface, bed)).Value;
 
     /// <summary>Downwelling plane irradiance (W/(m2 nm)).</summary>
     /// <param name="depth">Depth (m), 0-1000.</param>

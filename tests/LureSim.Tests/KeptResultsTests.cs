@@ -1,6 +1,4 @@
-using LureSim.Coupling;
-
-namespace LureSim.Tests.Decision;
+namespace LureSim.Tests;
 
 public class KeptResultsTests
 {

@@ -1,4 +1,4 @@
-namespace LureSim.Coupling;
+namespace LureSim;
 
 /// <summary>
 /// Results that are computed once for a key and kept, up to a number of them: what was asked for longest ago is forgotten first. Takes questions from many threads; two that ask for
