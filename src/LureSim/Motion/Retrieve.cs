@@ -74,8 +74,12 @@ internal sealed class CastRun
 
     // Thick line (m) in strong wind (m/s) whips, and its steps are off by more of the energy: tolerances as a share of those of others, with which it closes within 0.5 %, docs/motion.md.
     private const double WhippingDiameter = 0.45e-3;
-    private const double WhippingWind = 6;
+    private const double StrongWind = 6;
     private const double WhippingTolerance = 0.1;
+
+    // A light lure (N of weight in water), or any in strong wind, swings in a hundred long, even steps, whose errors all point one way: the same for it.
+    private const double LightSwing = 0.1;
+    private const double SwingTolerance = 0.2;
 
     private readonly WaterColumn water;
     private readonly Presentation presentation;
@@ -86,6 +90,7 @@ internal sealed class CastRun
     private readonly int nodes;
     private readonly bool floats;
     private readonly bool whips;
+    private readonly bool swingsEvenly;
     private readonly TrackBuilder track;
     private readonly EventFinder events;
 
@@ -105,7 +110,10 @@ internal sealed class CastRun
         dynamics = new LineDynamics(lure, softened, water, options.LineDrag, new LineMesh(options.Segments, options.Grading, options.AxialDampingRatio, options.RodTipStiffness));
         nodes = options.Segments;
         floats = lure.Mass < water.Density * lure.Volume;
-        whips = line.Main.Diameter > WhippingDiameter && Math.Sqrt((water.WindX * water.WindX) + (water.WindY * water.WindY)) > WhippingWind;
+        bool strongWind = Math.Sqrt((water.WindX * water.WindX) + (water.WindY * water.WindY)) > StrongWind;
+        whips = line.Main.Diameter > WhippingDiameter && strongWind;
+        double wetWeight = (lure.Mass - (water.Density * lure.Volume)) * PhysicalConstants.StandardGravity;
+        swingsEvenly = (wetWeight < LightSwing || strongWind) && presentation.Moves.Any(move => move.Kind == MoveKind.Swing);
         double chord = Math.Sqrt((presentation.CastLength * presentation.CastLength) + (rodTipHeight * rodTipHeight));
         double lineOut = chord * (1 + options.SplashSlack);
         double surface = double.IsFinite(water.Depth) ? water.Current.Speed(water.Depth, out _) : water.Current.Speed(1, out _);
@@ -133,6 +141,8 @@ internal sealed class CastRun
             control = control with { Position = FloatingTolerance * control.Position, Velocity = FloatingTolerance * control.Velocity };
         if (whips)
             control = control.Scaled(WhippingTolerance);
+        else if (swingsEvenly)
+            control = control.Scaled(SwingTolerance);
         double step = 2e-4;
         int accepted = 0, rejected = 0;
         bool fishing = false, failed = false;
