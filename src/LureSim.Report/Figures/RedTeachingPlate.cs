@@ -67,12 +67,12 @@ public static class RedTeachingPlate
                 double y = top + (r * rowHeight), height = rowHeight - 8;
                 string depth = row.Depth <= 0 ? "top" : format.HandText(row.Depth);
                 area.Text(new ScreenPoint(left - 8, y + (height / 2)), depth, small, Palette.Ink, HorizontalAlignment.Right, VerticalAlignment.Middle, bold: true);
-                double peak = row.Illuminant.Maximum(), enlarge = peak > 0 ? light / peak : 0;
+                double peak = row.Illuminant.Maximum();
                 OxyRect first = new(left, y, panelWidth, height);
-                PaintPanel(area, first, row.Illuminant, light, enlarge);
+                PaintPanel(area, first, row.Illuminant, light, peak);
                 area.Text(new ScreenPoint(first.Right - 3, first.Top), UnitFormat.PercentText(row.LightLeft), small, Palette.Ink, HorizontalAlignment.Right, VerticalAlignment.Top, bold: true);
                 if (panels > 1)
-                    PaintPanel(area, new OxyRect(left + panelWidth + Gap, y, panelWidth, height), row.Left, light, enlarge);
+                    PaintPanel(area, new OxyRect(left + panelWidth + Gap, y, panelWidth, height), row.Left, light, peak);
                 for (int c = 0; c < 3; c++)
                 {
                     ColourCell cell = spot.Chart[r, c];
@@ -122,8 +122,8 @@ public static class RedTeachingPlate
             area.Text(new ScreenPoint(box.Left + (box.Width / 2), box.Bottom - 3), word.Replace(' ', '\n'), size - 1, Palette.TextOn(fill), HorizontalAlignment.Center, VerticalAlignment.Bottom);
     }
 
-    // A spectrum as an area in the colours of its wavelengths over a strip of the rainbow, and enlarged as a line.
-    private static void PaintPanel(PaintArea area, OxyRect box, Spectrum spectrum, double full, double enlarge)
+    // A spectrum as an area in the colours of its wavelengths over a strip of the rainbow, as tall as the panel at the light of the surface, and as a line, as tall at the peak of its own depth.
+    private static void PaintPanel(PaintArea area, OxyRect box, Spectrum spectrum, double surface, double peak)
     {
         area.Fill(box, Palette.Sky);
         double floor = box.Bottom - StripHeight;
@@ -135,7 +135,7 @@ public static class RedTeachingPlate
         {
             double x = box.Left + ((nm - FirstNm) * width);
             OxyColor colour = Rainbow.Colour(nm + (StepNm / 2));
-            double tall = height * Share(nm + (StepNm / 2));
+            double tall = height * Share(nm + (StepNm / 2), surface);
             // Half a unit of overlap, so that no seam shows between neighbours.
             double wide = Math.Min((StepNm * width) + 0.5, box.Right - x);
             area.Fill(new OxyRect(x, floor - tall, wide, tall), colour);
@@ -145,18 +145,15 @@ public static class RedTeachingPlate
         for (double nm = FirstNm; nm <= LastNm; nm += StepNm)
         {
             double x = box.Left + ((nm - FirstNm) * width);
-            edge.Add(new ScreenPoint(x, floor - (height * Share(nm))));
-            line.Add(new ScreenPoint(x, floor - (height * Math.Min(1, enlarge * Share(nm)))));
+            edge.Add(new ScreenPoint(x, floor - (height * Share(nm, surface))));
+            line.Add(new ScreenPoint(x, floor - (height * Share(nm, peak))));
         }
 
         area.Line(edge, Palette.Line, 0.8);
         area.Line(line, Palette.Ink, 1.3);
         area.Context.DrawRectangle(box, OxyColors.Undefined, Palette.Line, 0.8, EdgeRenderingMode.Adaptive);
 
-        double Share(double nm)
-        {
-            double value = full > 0 ? spectrum.At(nm) / full : 0;
-            return double.IsFinite(value) ? Math.Clamp(value, 0, 1) : 0;
-        }
+        // Of what little light is left in the deep the share is still a number, where a factor that enlarges it is none.
+        double Share(double nm, double of) => of > 0 ? Math.Clamp(spectrum.At(nm) / of, 0, 1) : 0;
     }
 }
