@@ -1,4 +1,5 @@
 using LureSim.Decision.Trips;
+using LureSim.Report.Rendering;
 using LureSim.Report.Units;
 using LureSim.Report.Words;
 using OxyPlot;
@@ -10,6 +11,9 @@ namespace LureSim.Report.Figures;
 /// <summary>A day by the clock: a lane a spot, shaded by how good its hours are, with the stops on it.</summary>
 public static class TripTimeline
 {
+    // Long names lose their end, so that what is done at the spot has room beside them on a phone.
+    private const double NameShare = 0.7;
+
     /// <summary>Draws the figure.</summary>
     /// <param name="facts">The day.</param>
     /// <param name="options">Units and width.</param>
@@ -44,7 +48,7 @@ public static class TripTimeline
                 if (spot > 0) area.Line([new(area.Bounds.Left, top), new(area.Bounds.Right, top)], Palette.Grid, 1);
                 TripStop? stop = day.Stops.FirstOrDefault(item => item.Spot == spot);
                 string rig = stop is null ? "not today" : $"{TideWords.Clock(stop.Arrive)} to {TideWords.Clock(stop.Leave)}, {TripWords.Heads(facts, stop)}";
-                string place = Fitted($"{spot + 1}. {TripWords.Place(facts, spot)}", options);
+                string place = BundledFont.Cut($"{spot + 1}. {TripWords.Place(facts, spot)}", NameShare * area.Bounds.Width, options.SmallFontSize, stop is null ? FontWeights.Normal : FontWeights.Bold);
                 area.Text(new ScreenPoint(area.Bounds.Left + 6, top + (text / 2) + 1), place, options.SmallFontSize, Palette.Ink, HorizontalAlignment.Left, VerticalAlignment.Middle, bold: stop is not null);
                 if (stop is null) continue;
                 OxyRect visit = Box(stop.Arrive, stop.Leave).Deflate(new OxyThickness(1, 5, 1, 5));
@@ -97,12 +101,5 @@ public static class TripTimeline
             Caption = "A lane for each spot. An hour is as good as its best rig then fishes the strike zone; how many fish are there is yours to say (worth). Dashed: on the way.",
             AltText = $"Timeline of {UnitFormat.Counted(spots, "spot")} from {TideWords.Clock(day.Clock.Start)} to {TideWords.Clock(day.Clock.End)}: {string.Join("; ", day.Stops.Select(stop => $"{TripWords.Place(facts, stop.Spot)} {TideWords.Clock(stop.Arrive)} to {TideWords.Clock(stop.Leave)}"))}.",
         };
-    }
-
-    // Long names lose their end on a phone.
-    private static string Fitted(string text, FigureOptions options)
-    {
-        int most = options.Narrow ? 44 : 80;
-        return text.Length <= most ? text : text[..(most - 1)] + "…";
     }
 }

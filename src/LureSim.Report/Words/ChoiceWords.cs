@@ -131,7 +131,7 @@ public static class ChoiceWords
         PlanStage.Candidates => "the choice and the weights beside it",
         PlanStage.Answers => "what the fish sees, and tables",
         PlanStage.Tables => "weights that the box lacks",
-        PlanStage.Colours => "pages",
+        PlanStage.Done => "pages",
         _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Not a stage."),
     };
 

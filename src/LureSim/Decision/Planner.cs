@@ -53,14 +53,14 @@ public enum PlanStage
     /// <summary>The choice and the heads beside it, run at full settings.</summary>
     Candidates,
 
-    /// <summary>Questions asked backwards.</summary>
+    /// <summary>Questions asked backwards, colours, how the lure swims, tables of falls and speeds.</summary>
     Answers,
 
-    /// <summary>Tables of falls and speeds, and the sizes that the box lacks.</summary>
+    /// <summary>The sizes that the box lacks.</summary>
     Tables,
 
-    /// <summary>Colours, and how the lure swims.</summary>
-    Colours,
+    /// <summary>All is worked out; what is left is to write it down.</summary>
+    Done,
 }
 
 /// <summary>Progress of a plan.</summary>
@@ -176,7 +176,7 @@ public static class Planner
             NoneHolds = Ranking.ZoneIsOnBottom(scenario.Spot) && holds is { Owned: null },
             HoldingSize = holds?.Common,
         };
-        progress?.Report(new PlanProgress(PlanStage.Colours, 1));
+        progress?.Report(new PlanProgress(PlanStage.Done, 1));
         return new Plan(scenario, candidates, choice, fall, grid, colours) { Body = search.Bodies, Compared = TriedRig.Of(search, candidates), Box = box, Uncertainty = study, Clarity = clarity, Answers = answers, RigCheck = rigCheck, Seen = seen, LookNext = next };
 
         void Tell(PlanStage stage) => progress?.Report(new PlanProgress(stage, Begin[(int)stage]));

@@ -1,5 +1,3 @@
-using System.Numerics;
-
 namespace LureSim.Stepping;
 
 /// <summary>
@@ -116,20 +114,20 @@ internal sealed class Esdirk
             for (int j = 0; j < i; j++)
             {
                 double a = step * tableau.GetA(i, j);
-                AddScaled(baseR, stageW[j], a);
-                AddScaled(baseW, stageA[j], a);
+                Spans.AddScaled(baseR, stageW[j], a);
+                Spans.AddScaled(baseW, stageA[j], a);
             }
 
             Predict(i, step);
             if (!SolveStage(i, Time + (tableau.C[i] * step), g, tableau.C[i] != tableau.C[i - 1])) return double.PositiveInfinity;
             trialW.CopyTo(stageW[i], 0);
-            Difference(trialW, baseW, 1 / g, stageA[i]);
+            Spans.Difference(trialW, baseW, 1 / g, stageA[i]);
         }
 
         double[] w = stageW[tableau.Stages - 1];
         w.CopyTo(NextVelocity, 0);
         baseR.CopyTo(NextPosition, 0);
-        AddScaled(NextPosition, w, g);
+        Spans.AddScaled(NextPosition, w, g);
         system.BeginStage(Time + step);
         system.Hold(NextPosition, NextVelocity);
         return EstimateError(step);
@@ -144,29 +142,6 @@ internal sealed class Esdirk
         NextVelocity.CopyTo(Velocity, 0);
         stageA[tableau.Stages - 1].CopyTo(Acceleration, 0);
         Time += step;
-    }
-
-    /// <summary>target += factor source.</summary>
-    public static void AddScaled(Span<double> target, ReadOnlySpan<double> source, double factor)
-    {
-        int width = Vector<double>.Count, m = 0;
-        var f = new Vector<double>(factor);
-        for (; m <= source.Length - width; m += width)
-        {
-            Span<double> t = target.Slice(m, width);
-            (new Vector<double>(t) + (f * new Vector<double>(source.Slice(m, width)))).CopyTo(t);
-        }
-
-        for (; m < source.Length; m++) target[m] += factor * source[m];
-    }
-
-    // result := (x - less) factor.
-    private static void Difference(ReadOnlySpan<double> x, ReadOnlySpan<double> less, double factor, Span<double> result)
-    {
-        int width = Vector<double>.Count, m = 0;
-        var f = new Vector<double>(factor);
-        for (; m <= x.Length - width; m += width) ((new Vector<double>(x.Slice(m, width)) - new Vector<double>(less.Slice(m, width))) * f).CopyTo(result.Slice(m, width));
-        for (; m < x.Length; m++) result[m] = (x[m] - less[m]) * factor;
     }
 
     // Starting value of a stage's velocities: a parabola through what is known.
@@ -196,9 +171,9 @@ internal sealed class Esdirk
     private void Combine(double[] rate, double byRate, double[] other, double share)
     {
         Velocity.CopyTo(trialW, 0);
-        AddScaled(trialW, Velocity, -share);
-        AddScaled(trialW, rate, byRate);
-        AddScaled(trialW, other, share);
+        Spans.AddScaled(trialW, Velocity, -share);
+        Spans.AddScaled(trialW, rate, byRate);
+        Spans.AddScaled(trialW, other, share);
     }
 
     // A stage at the time of the one before starts with its matrix.
@@ -212,7 +187,7 @@ internal sealed class Esdirk
             if (!system.Iterate(trialR, trialW, baseW, g, renew, increment)) return false;
             bool own = renew;
             renew = false;
-            AddScaled(trialW, increment, 1);
+            Spans.AddScaled(trialW, increment, 1);
             system.Follow(increment, g, own);
             double norm = system.IncrementSize(increment, g);
             if (!double.IsFinite(norm)) return false;
@@ -244,7 +219,7 @@ internal sealed class Esdirk
     private void Place(double g)
     {
         baseR.CopyTo(trialR, 0);
-        AddScaled(trialR, trialW, g);
+        Spans.AddScaled(trialR, trialW, g);
         system.Hold(trialR, trialW);
     }
 
@@ -261,8 +236,8 @@ internal sealed class Esdirk
         for (int i = 0; i < tableau.Stages; i++)
         {
             double e = step * tableau.E[i];
-            AddScaled(errorR, stageW[i], e);
-            AddScaled(errorW, stageA[i], e);
+            Spans.AddScaled(errorR, stageW[i], e);
+            Spans.AddScaled(errorW, stageA[i], e);
         }
 
         if (tableau.DampsError) system.Damp(errorR, errorW, tableau.Gamma * step);

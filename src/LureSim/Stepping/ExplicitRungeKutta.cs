@@ -129,7 +129,7 @@ internal sealed class ExplicitRungeKutta
             {
                 double factor = h * a[j];
                 if (factor == 0) continue;
-                Esdirk.AddScaled(trial, k[j], factor);
+                Spans.AddScaled(trial, k[j], factor);
             }
 
             system.Derivative(Time + (tableau.C[stage] * h), trial, k[stage]);
@@ -144,7 +144,7 @@ internal sealed class ExplicitRungeKutta
     {
         ReadOnlySpan<double> scale = system.Scale;
         difference.AsSpan().Clear();
-        for (int j = 0; j < k.Length; j++) Esdirk.AddScaled(difference, k[j], tableau.E[j]);
+        for (int j = 0; j < k.Length; j++) Spans.AddScaled(difference, k[j], tableau.E[j]);
         double sum = 0;
         int counted = 0;
         for (int i = 0; i < n; i++)

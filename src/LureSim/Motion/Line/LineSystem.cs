@@ -143,7 +143,7 @@ internal sealed class LineSystem : IStiffSystem
         if (!SpoolIsFree) return true;
         double residual = tipTension - spool.Resistance(rate, out _) - (spool.Inertia * (rate - baseVelocity[line]) / g);
         double rateIncrement = (residual + TipProduct(increment, g)) / borderDiagonal;
-        Esdirk.AddScaled(increment, border, rateIncrement);
+        Spans.AddScaled(increment, border, rateIncrement);
         increment[line] = rateIncrement;
         return true;
     }
@@ -176,7 +176,7 @@ internal sealed class LineSystem : IStiffSystem
         dynamics.Blocks.AddPositionProduct(positionError, scratch);
         matrix.Solve(scratch);
         scratch.CopyTo(velocityError);
-        Esdirk.AddScaled(positionError, scratch, g);
+        Spans.AddScaled(positionError, scratch, g);
     }
 
     /// <inheritdoc/>

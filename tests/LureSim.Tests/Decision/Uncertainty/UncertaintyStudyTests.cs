@@ -127,7 +127,7 @@ public class UncertaintyStudyTests
         Scenario scenario = Flat(ScenarioUncertainty.Assumed, "1/8 oz");
         var progress = new Recorder();
         Planner.Plan(scenario, new PlanOptions { Simulation = Quick, Samples = 3, SpeedFactors = [1, 3, 10, 20], Threads = 1 }, progress);
-        Assert.Equal(new PlanProgress(PlanStage.Colours, 1), progress.Seen[^1]);
+        Assert.Equal(new PlanProgress(PlanStage.Done, 1), progress.Seen[^1]);
         Assert.Equal(progress.Seen.Select(p => p.Share).Order(), progress.Seen.Select(p => p.Share));
         Assert.Equal(Enum.GetValues<PlanStage>(), progress.Seen.Select(p => p.Stage).Distinct());
     }
