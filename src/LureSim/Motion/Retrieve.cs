@@ -134,15 +134,16 @@ internal sealed class CastRun
 
     public Track Run(CancellationToken cancellation)
     {
-        StepControl control = StepControl.Default.Scaled(options.ToleranceFactor);
-
-        // All that a floating lure on a still line does is bob by millimetres, as much as a step may be off elsewhere.
-        if (floats)
-            control = control with { Position = FloatingTolerance * control.Position, Velocity = FloatingTolerance * control.Velocity };
+        StepControl usual = StepControl.Default.Scaled(options.ToleranceFactor), control = usual;
         if (whips)
-            control = control.Scaled(WhippingTolerance);
+            control = usual.Scaled(WhippingTolerance);
         else if (swingsEvenly)
-            control = control.Scaled(SwingTolerance);
+            control = usual.Scaled(SwingTolerance);
+
+        // All that a floating lure on a still line does is bob by millimetres, as much as a step may be off elsewhere. The tightest of these is enough: the product of two asks for steps
+        // that rounding does not grant.
+        if (floats)
+            control = control with { Position = FloatingTolerance * usual.Position, Velocity = FloatingTolerance * usual.Velocity };
         double step = 2e-4;
         int accepted = 0, rejected = 0;
         bool fishing = false, failed = false;
