@@ -163,7 +163,7 @@ public static class Planner
                     () => clarity = samples > 0 ? ClaritySpread.Of(scenario, colours, parallel) : null);
                 Done(ColoursOfAnswers / 2);
             },
-            Part(() => rigCheck = RigChecker.Focus(scenario, RigChecker.OnRetrieve(scenario, first.Rig, first.Track, cancellation), full: false, cancellation)),
+            Part(() => rigCheck = RigChecker.Focus(scenario, RigChecker.OnRetrieve(scenario, first.Rig, first.Track, cancellation), full: false, parallel)),
             Part(() => next = NextLook.Of(search, options.Simulation, parallel)),
             Part(() => answers = InverseQuestions.All(scenario, first.Rig, null, coarse, parallel)),
             Part(() => fall = Falls(scenario, first.Rig, options, parallel)),

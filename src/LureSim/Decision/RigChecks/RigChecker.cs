@@ -69,13 +69,14 @@ public static class RigChecker
 
         // The close look costs about as much as thirty rows.
         double total = rigs.Length + 30;
-        Parallel.For(0, rigs.Length, new ParallelOptions { CancellationToken = cancellation }, i =>
+        var parallel = new ParallelOptions { CancellationToken = cancellation };
+        Parallel.For(0, rigs.Length, parallel, i =>
         {
             rows[i] = OnRetrieve(scenario, rigs[i], null, cancellation);
             progress?.Report(Interlocked.Increment(ref done) / total);
         });
-        RigFocus close = Focus(scenario, rows[Array.IndexOf(rigs, focus)], full: true, cancellation);
-        if (faults && focus.Body.NeedsHead) close = close with { Faults = Faults(scenario, close.Action, cancellation) };
+        RigFocus close = Focus(scenario, rows[Array.IndexOf(rigs, focus)], full: true, parallel);
+        if (faults && focus.Body.NeedsHead) close = close with { Faults = Faults(scenario, close.Action, parallel) };
         progress?.Report(1);
         return new RigSheet(scenario, rows, close);
     }
@@ -107,46 +108,48 @@ public static class RigChecker
     /// <param name="scenario">A validated scenario.</param>
     /// <param name="action">What it does on its retrieve.</param>
     /// <param name="full">True for the sweep over speeds and the map of spin, which cost a second or two.</param>
-    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="parallel">Threads and cancellation; the result does not depend on the number of threads. Null for all threads.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static RigFocus Focus(Scenario scenario, RigAction action, bool full, CancellationToken cancellation = default)
+    public static RigFocus Focus(Scenario scenario, RigAction action, bool full, ParallelOptions? parallel = null)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(action);
+        parallel ??= new ParallelOptions();
         Rig rig = action.Rig;
-        var runner = new RigWindow(scenario.Tackle, scenario.Spot, rig.Head, rig.Body, cancellation);
+        var runner = new RigWindow(scenario.Tackle, scenario.Spot, rig.Head, rig.Body, parallel.CancellationToken);
         EnsembleAssessment fall = null!, loop = null!, snug = null!;
         Parallel.Invoke(
+            parallel,
             () => fall = runner.FallTries(),
             () => loop = runner.TwitchTries(rig.Presentation, KnotStyle.Loop),
             () => snug = runner.TwitchTries(rig.Presentation, KnotStyle.Snug));
         LureAssembly parts = LureAssembly.Of(rig.Head, rig.Body, scenario.Tackle.Rigging);
-        List<RigFix> fixes = Fixes(scenario, action, cancellation);
+        List<RigFix> fixes = Fixes(scenario, action, parallel);
         return new RigFocus(
             action,
             parts,
             fall,
             loop,
             snug,
-            full ? Sweep(scenario, rig, action.LineElevation, cancellation) : null,
-            full && rig.Body.NeedsHead ? Map(scenario, action, parts, cancellation) : null,
+            full ? Sweep(scenario, rig, action.LineElevation, parallel) : null,
+            full && rig.Body.NeedsHead ? Map(scenario, action, parts, parallel) : null,
             fixes,
-            full ? Knots(scenario, action, cancellation) : [],
+            full ? Knots(scenario, action, parallel) : [],
             [])
         {
             Rigging = scenario.Tackle.Rigging,
-            Fixed = PutRight(scenario, action, fixes, cancellation),
+            Fixed = PutRight(scenario, action, fixes, parallel),
             Range = full && !rig.Body.NeedsHead && !rig.Body.Kind.OnTop ? runner.Range(action.LineElevation) : null,
         };
     }
 
-    private static FixedRig? PutRight(Scenario scenario, RigAction action, List<RigFix> fixes, CancellationToken cancellation)
+    private static FixedRig? PutRight(Scenario scenario, RigAction action, List<RigFix> fixes, ParallelOptions parallel)
     {
         Rig rig = action.Rig;
         Rigging own = scenario.Tackle.Rigging;
         if (!rig.Body.NeedsHead || Trials(own, rig).Count == 0) return null;
         Rigging right = fixes.Count > 0 ? fixes[0].Fixed : Right(own, rig);
-        var runner = new RigWindow(scenario.Tackle with { Rigging = right }, scenario.Spot, rig.Head, rig.Body, cancellation);
+        var runner = new RigWindow(scenario.Tackle with { Rigging = right }, scenario.Spot, rig.Head, rig.Body, parallel.CancellationToken);
         return new FixedRig(
             right,
             LureAssembly.Of(rig.Head, rig.Body, right),
@@ -162,16 +165,16 @@ public static class RigChecker
         WeightStation = null,
     };
 
-    private static ActionSweep Sweep(Scenario scenario, Rig rig, double elevation, CancellationToken cancellation)
+    private static ActionSweep Sweep(Scenario scenario, Rig rig, double elevation, ParallelOptions parallel)
     {
         double[] speeds = [.. Enumerable.Range(0, SweepPoints).Select(i => SlowestSpeed + (i * (FastestSpeed - SlowestSpeed) / (SweepPoints - 1)))];
         Rigging own = scenario.Tackle.Rigging;
         Rigging clean = own.Straightened() with { ShankShare = null, HookGape = null, WeightStation = null };
         bool same = clean == own || !rig.Body.NeedsHead;
-        var asRigged = new RigWindow(scenario.Tackle, scenario.Spot, rig.Head, rig.Body, cancellation);
-        RigWindow? cleaned = same ? null : new RigWindow(scenario.Tackle with { Rigging = clean }, scenario.Spot, rig.Head, rig.Body, cancellation);
+        var asRigged = new RigWindow(scenario.Tackle, scenario.Spot, rig.Head, rig.Body, parallel.CancellationToken);
+        RigWindow? cleaned = same ? null : new RigWindow(scenario.Tackle with { Rigging = clean }, scenario.Spot, rig.Head, rig.Body, parallel.CancellationToken);
         var reports = new ActionReport[same ? speeds.Length : 2 * speeds.Length];
-        Parallel.For(0, reports.Length, new ParallelOptions { CancellationToken = cancellation }, i =>
+        Parallel.For(0, reports.Length, parallel, i =>
         {
             RigWindow runner = i < speeds.Length ? asRigged : cleaned!;
             reports[i] = runner.Steady(speeds[i % speeds.Length], elevation, SweepWindow).Report;
@@ -179,7 +182,7 @@ public static class RigChecker
         return new ActionSweep(speeds, reports[..speeds.Length], same ? null : reports[speeds.Length..]);
     }
 
-    private static SpinMap Map(Scenario scenario, RigAction action, LureAssembly parts, CancellationToken cancellation)
+    private static SpinMap Map(Scenario scenario, RigAction action, LureAssembly parts, ParallelOptions parallel)
     {
         double own = Math.Sqrt((parts.BendSideways * parts.BendSideways) + (parts.BendUp * parts.BendUp));
 
@@ -191,7 +194,7 @@ public static class RigChecker
         double[,] spin = new double[MapBends, MapSpeeds], twists = new double[MapBends, MapSpeeds];
         var verdicts = new ActionVerdict[MapBends, MapSpeeds];
         Rigging clean = scenario.Tackle.Rigging.Straightened();
-        Parallel.For(0, MapBends * MapSpeeds, new ParallelOptions { CancellationToken = cancellation }, i =>
+        Parallel.For(0, MapBends * MapSpeeds, parallel, i =>
         {
             int b = i / MapSpeeds, s = i % MapSpeeds;
             Rigging bent = clean with
@@ -199,7 +202,7 @@ public static class RigChecker
                 Bend = bends[b] * Math.Cos(plane),
                 ExitAbove = BodyBends.ExitOfBend(bends[b] * Math.Sin(plane), parts.Engagement),
             };
-            var runner = new RigWindow(scenario.Tackle with { Rigging = bent }, scenario.Spot, action.Rig.Head, action.Rig.Body, cancellation);
+            var runner = new RigWindow(scenario.Tackle with { Rigging = bent }, scenario.Spot, action.Rig.Head, action.Rig.Body, parallel.CancellationToken);
             ActionReport report = runner.Steady(speeds[s], action.LineElevation, SweepWindow).Report;
             spin[b, s] = Math.Abs(report.SpinRate);
             twists[b, s] = Math.Abs(report.LineTwistsPerMetre);
@@ -210,7 +213,7 @@ public static class RigChecker
 
     // Each fault is taken away by itself and the rig is tried again; only what changes the verdict for the better is told. Where none cures it alone,
     // all are taken away together.
-    private static List<RigFix> Fixes(Scenario scenario, RigAction action, CancellationToken cancellation)
+    private static List<RigFix> Fixes(Scenario scenario, RigAction action, ParallelOptions parallel)
     {
         Rigging own = scenario.Tackle.Rigging;
         Rig rig = action.Rig;
@@ -225,9 +228,9 @@ public static class RigChecker
         List<RigFix> Tried(List<(RigFault Fault, double Amount, Rigging Fixed)> all)
         {
             var fixes = new RigFix[all.Count];
-            Parallel.For(0, all.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
+            Parallel.For(0, all.Count, parallel, i =>
             {
-                var runner = new RigWindow(scenario.Tackle with { Rigging = all[i].Fixed }, scenario.Spot, rig.Head, rig.Body, cancellation);
+                var runner = new RigWindow(scenario.Tackle with { Rigging = all[i].Fixed }, scenario.Spot, rig.Head, rig.Body, parallel.CancellationToken);
                 fixes[i] = new RigFix(all[i].Fault, all[i].Amount, Common(all[i].Fault, own, rig), action.Retrieve, runner.SteadyTries(action.Speed, action.LineElevation), all[i].Fixed);
             });
             int before = ActionEnsemble.Badness(action.Retrieve.Verdict);
@@ -266,15 +269,15 @@ public static class RigChecker
     }
 
     // The clean lure on a loop, and snug on a light and a heavy leader; the same tries for each knot, so that try stands against try.
-    private static KnotRow[] Knots(Scenario scenario, RigAction action, CancellationToken cancellation)
+    private static KnotRow[] Knots(Scenario scenario, RigAction action, ParallelOptions parallel)
     {
         Rig rig = action.Rig;
         Outfit clean = scenario.Tackle with { Rigging = scenario.Tackle.Rigging.Straightened() };
-        var runner = new RigWindow(clean, scenario.Spot, rig.Head, rig.Body, cancellation);
+        var runner = new RigWindow(clean, scenario.Spot, rig.Head, rig.Body, parallel.CancellationToken);
         (KnotStyle Style, double Leader)[] knots = [(KnotStyle.Loop, HeavyLeader), (KnotStyle.Snug, LightLeader), (KnotStyle.Snug, HeavyLeader)];
         TriedRetrieve[] retrieves = Enum.GetValues<TriedRetrieve>();
         var tries = new EnsembleAssessment[retrieves.Length * knots.Length];
-        Parallel.For(0, tries.Length, new ParallelOptions { CancellationToken = cancellation }, i =>
+        Parallel.For(0, tries.Length, parallel, i =>
         {
             (KnotStyle style, double leader) = knots[i % knots.Length];
             tries[i] = runner.KnotTries(retrieves[i / knots.Length], action.Speed, action.LineElevation, style, leader);
@@ -295,7 +298,7 @@ public static class RigChecker
 
     private static bool OnShank(JigHead head) => head.Mass > 0 && head.Place == WeightPlace.Shank;
 
-    private static FaultMap[] Faults(Scenario scenario, RigAction action, CancellationToken cancellation)
+    private static FaultMap[] Faults(Scenario scenario, RigAction action, ParallelOptions parallel)
     {
         Rig rig = action.Rig;
         Rigging clean = scenario.Tackle.Rigging.Straightened() with { ShankShare = null, HookGape = null, WeightStation = null };
@@ -309,7 +312,7 @@ public static class RigChecker
         faults.Add((RigFault.TailLost, Losses));
         FaultMap[] maps = [.. faults.Where(f => f.Amounts.Length > 0).Select(f => new FaultMap(f.Fault, f.Amounts, FaultSpeeds, new EnsembleAssessment[f.Amounts.Length, FaultSpeeds.Length]))];
         (FaultMap Map, int Amount, int Speed)[] cells = [.. maps.SelectMany(map => Enumerable.Range(0, map.Amounts.Count * map.Speeds.Count).Select(i => (map, i / map.Speeds.Count, i % map.Speeds.Count)))];
-        Parallel.ForEach(cells, new ParallelOptions { CancellationToken = cancellation }, cell =>
+        Parallel.ForEach(cells, parallel, cell =>
         {
             double amount = cell.Map.Amounts[cell.Amount], speed = cell.Map.Speeds[cell.Speed];
             Rigging faulty = cell.Map.Fault switch
@@ -325,7 +328,7 @@ public static class RigChecker
                 RigFault.TailLost => clean with { TailLost = amount },
                 _ => throw new InvalidOperationException($"No map is drawn of {cell.Map.Fault}."),
             };
-            var runner = new RigWindow(scenario.Tackle with { Rigging = faulty }, scenario.Spot, rig.Head, rig.Body, cancellation);
+            var runner = new RigWindow(scenario.Tackle with { Rigging = faulty }, scenario.Spot, rig.Head, rig.Body, parallel.CancellationToken);
             cell.Map.Cells[cell.Amount, cell.Speed] = runner.SteadyTries(speed, runner.HeldElevation(lure, speed), FaultTries);
         });
         return maps;
