@@ -94,6 +94,38 @@ public class BenchTests
         Assert.Equal(command.Track.Z, page.Track.Z);
     }
 
+    // In proportion to the first rest the other would last for hours, and to the first lift the other would take them.
+    [Fact]
+    public void Moves_of_very_unlike_size_have_knobs_that_a_scenario_can_say()
+    {
+        string text = File.ReadAllText(Path.Combine(Folder, "bridge-channel.yaml"));
+        text = text[..text.IndexOf("presentations:", StringComparison.Ordinal)] + """
+            presentations:
+              - name: short and long
+                cast: 20 m
+                fall: tight line
+                count_down: 4 s
+                retrieve: {speed: 0.5 m/s}
+                moves:
+                  - lift: {height: 1 cm, time: 0.1 s}
+                  - pause: 0.1 s
+                  - lower: {height: 1 cm, time: 0.1 s}
+                  - lift: {height: 1 m, time: 60 s}
+                  - lower: {height: 1 m, time: 60 s}
+                  - pause: 60 s
+                  - reel: {for: 10 s}
+
+            """;
+        ScenarioReading reading = ScenarioReader.ReadText(text, "unlike.yaml");
+        Assert.True(reading.IsValid, string.Join("; ", reading.Problems.Select(p => p.Message)));
+        var bench = new WorkBench(text, "unlike.yaml", reading.Scenario!, UnitSystem.Us);
+        foreach (Knob knob in bench.Ask(BenchSettings.None).Knobs.Where(knob => knob.Id is KnobIds.Lift or KnobIds.Rest))
+        {
+            foreach (KnobStop stop in knob.Stops)
+                Assert.Empty(bench.Ask(BenchSettings.None.With(knob.Id, stop.Value)).Problems);
+        }
+    }
+
     [Fact]
     public void What_the_file_has_is_no_setting()
     {

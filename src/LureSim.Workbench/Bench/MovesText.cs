@@ -14,14 +14,14 @@ internal static class MovesText
     /// <param name="way">The presentation.</param>
     public static double? RestOf(Presentation way) => way.Moves.FirstOrDefault(IsRest)?.Duration;
 
-    /// <summary>The moves with the first lift so high and the others in proportion. The rod tip keeps its speed: a higher lift takes longer.</summary>
+    /// <summary>The moves with the first lift so high and the others in proportion, each at its speed.</summary>
     /// <param name="way">The presentation.</param>
     /// <param name="up">Height of the first lift (m).</param>
     public static Presentation Lifted(Presentation way, double up)
     {
         if (LiftOf(way) is not { } own) return way;
         double factor = up / own;
-        return way with { Moves = [.. way.Moves.Select(move => move.Up == 0 ? move : move with { Up = move.Up * factor, Duration = move.Kind == MoveKind.Twitch ? move.Duration : move.Duration * factor })] };
+        return way with { Moves = [.. way.Moves.Select(move => move.Lifted(move.Up * factor))] };
     }
 
     /// <summary>The moves with the first rest so long and the others in proportion.</summary>
@@ -31,7 +31,7 @@ internal static class MovesText
     {
         if (RestOf(way) is not { } own) return way;
         double factor = seconds / own;
-        return way with { Moves = [.. way.Moves.Select(move => IsRest(move) ? move with { Duration = move.Duration * factor } : move)] };
+        return way with { Moves = [.. way.Moves.Select(move => IsRest(move) ? move.Lasting(move.Duration * factor) : move)] };
     }
 
     /// <summary>True if a scenario may say every move: each within the reach of hand and rod that the grammar has.</summary>

@@ -14,6 +14,9 @@ public sealed record Move
     private static readonly ValueRange Reach = new(-5, 5);
     private const int MostBeats = 20;
 
+    /// <summary>Shortest time in which the rod tip travels (s): what is shorter is a knock at the rod.</summary>
+    internal const double LeastTipTime = 0.02;
+
     /// <summary>Its name in the trade, for words and for what ends it.</summary>
     public required MoveKind Kind { get; init => field = Guard.Defined(value); }
 
@@ -43,6 +46,18 @@ public sealed record Move
 
     /// <summary>How far the rod tip goes (m).</summary>
     public double Travel => Math.Sqrt((Up * Up) + (Left * Left) + (Out * Out));
+
+    /// <summary>The move with another travel up, as far as a tip can go. The tip keeps its speed, so that a higher lift takes longer; a twitch keeps its beat.</summary>
+    /// <param name="up">Travel up (m).</param>
+    internal Move Lifted(double up)
+    {
+        up = Math.Clamp(up, Reach.Least, Reach.Most);
+        return this with { Up = up, Duration = Kind == MoveKind.Twitch || Up == 0 ? Duration : Math.Clamp(Duration * Math.Abs(up) / Math.Abs(Up), LeastTipTime, Time.Most) };
+    }
+
+    /// <summary>The move over another time, as far as a move may last.</summary>
+    /// <param name="seconds">Time (s), 0 or more.</param>
+    internal Move Lasting(double seconds) => this with { Duration = Math.Min(seconds, Time.Most) };
 
     /// <summary>Reeling until the line is in.</summary>
     public static Move ReelIn { get; } = new() { Kind = MoveKind.Reel, Duration = double.PositiveInfinity, ReelShare = 1 };

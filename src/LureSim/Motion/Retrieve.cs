@@ -46,7 +46,7 @@ public static class Retrieve
         Guard.InRange(presentation.RetrieveSpeed, presentation.Moves is [{ Kind: MoveKind.Reel }] ? 0.005 : 0, 5);
         foreach (Move move in presentation.Moves)
         {
-            Guard.InRange(move.Duration, move.MovesTip ? 0.02 : 0, move.Kind == MoveKind.Reel ? double.PositiveInfinity : 3600);
+            Guard.InRange(move.Duration, move.MovesTip ? Move.LeastTipTime : 0, move.Kind == MoveKind.Reel ? double.PositiveInfinity : 3600);
             Guard.InRange(move.ReelShare * presentation.RetrieveSpeed, 0, 5);
         }
 

@@ -30,6 +30,21 @@ public class RetrieveMovesTests
             scenario.Spot.StrikeZone);
     }
 
+    // The speed of the tip by hand: 30 cm in 0.45 s are 0.667 m/s, so that 60 cm take 0.9 s. A centimetre would take 0.015 s, shorter than a rod tip can travel, and
+    // 5 m at a centimetre a minute longer than a cast.
+    [Theory]
+    [InlineData(MoveKind.Lift, 0.3, 0.45, 0.6, 0.9)]
+    [InlineData(MoveKind.Lift, 0.3, 0.45, 0.01, 0.02)]
+    [InlineData(MoveKind.Lower, -0.3, 0.45, -0.6, 0.9)]
+    [InlineData(MoveKind.Lift, 0.01, 60, 5, 3600)]
+    [InlineData(MoveKind.Twitch, 0.3, 0.45, 0.6, 0.45)]
+    public void A_lift_of_another_height_keeps_the_speed_of_the_tip(MoveKind kind, double up, double seconds, double other, double wanted)
+    {
+        Move lifted = new Move { Kind = kind, Up = up, Duration = seconds, Beats = kind == MoveKind.Twitch ? 1 : 0 }.Lifted(other);
+        Assert.Equal(other, lifted.Up);
+        Assert.Equal(wanted, lifted.Duration, 12);
+    }
+
     [Theory]
     [InlineData("right", 90)]
     [InlineData("315 deg", 45)]

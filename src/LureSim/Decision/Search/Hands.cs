@@ -73,9 +73,9 @@ internal static class Hands
         }
     }
 
-    // The tip of a lift keeps its speed: a higher lift takes longer.
+    // Of a twitch the height alone is the lift's: its beat is another hand's.
     private static Move Lifted(Move now, Move own, double up) =>
-        now with { Up = Math.Sign(own.Up) * up, Duration = own.Kind == MoveKind.Twitch ? now.Duration : own.Duration * up / Math.Abs(own.Up) };
+        now with { Up = Math.Sign(own.Up) * up, Duration = own.Kind == MoveKind.Twitch ? now.Duration : own.Lifted(up).Duration };
 
     private static Move Rested(Move now, Move own, double rest) => now with { Duration = rest };
 }

@@ -102,9 +102,7 @@ public sealed record RetrieveFamily(string Name, IReadOnlyList<Move> Moves, IRea
             MoveKind.Reel when reel is { } r && double.IsFinite(move.Duration) => move with { Duration = r },
             MoveKind.Pause when pause is { } p => move with { Duration = p },
             MoveKind.Twitch when height is { } h => move with { Up = h },
-
-            // The tip of a lift keeps its speed: a higher lift takes longer.
-            MoveKind.Lift or MoveKind.Lower when height is { } h => move with { Up = Math.Sign(move.Up) * h, Duration = move.Duration * h / Math.Abs(move.Up) },
+            MoveKind.Lift or MoveKind.Lower when height is { } h => move.Lifted(Math.Sign(move.Up) * h),
             _ => move,
         };
     }
