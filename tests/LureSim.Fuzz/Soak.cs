@@ -11,7 +11,8 @@ namespace LureSim.Fuzz;
 
 /// <summary>
 /// Plan after plan in one process, and how the memory in use after a full collection goes with the number of plans. Small drawn scenarios, mostly with lures that are soon
-/// computed, each plan in water of its own temperature, so that what is kept for a water must be forgotten; some with their sheet, few with pictures, rarely a demo scenario.
+/// computed, each planned a few times and then the next in water of another temperature, so that what is kept for a water must be forgotten; some with their sheet, few with
+/// pictures, rarely a demo scenario.
 /// </summary>
 internal static class Soak
 {
@@ -31,12 +32,18 @@ internal static class Soak
     private const double WarmShare = 0.25;
 
     // One plan in so many is of a soft bait on a head, of a demo scenario, has its sheet, has pictures.
-    private const int SoftEvery = 20, DemoEvery = 1000, SheetEvery = 5, PicturesEvery = 100;
+    private const int SoftEvery = 50, DemoEvery = 1000, SheetEvery = 5, PicturesEvery = 100;
 
     private const int Quick = 40, Soft = 10;
 
-    // A degree in ten thousand plans.
-    private const double Warmer = 1e-4;
+    // Of the drawn scenarios those are left out that take seconds each: casts longer than this (m), boats that drift faster than this (m/s).
+    private const double LongCast = 10, FastDrift = 0.5;
+
+    // Plans of one scenario in one water, one after the other.
+    private const int InOneWater = 5;
+
+    // Two degrees in ten thousand plans.
+    private const double Warmer = 1e-3;
 
     /// <summary>Runs what is asked for; 1 where the memory grows.</summary>
     public static int Run(FuzzOptions options)
@@ -54,8 +61,9 @@ internal static class Soak
         for (; done < options.Count && TimeProvider.System.GetElapsedTime(start).TotalSeconds < options.Seconds; done++)
         {
             TimeSpan begin = Environment.CpuUsage.TotalTime;
-            Scenario scenario = Small(done % DemoEvery == DemoEvery - 1 ? demo[done / DemoEvery % demo.Length] : done % SoftEvery == SoftEvery - 1 ? soft[done / SoftEvery % soft.Count] : quick[done % quick.Count]);
-            scenario = scenario with { Spot = scenario.Spot with { TemperatureCelsius = scenario.Spot.TemperatureCelsius + (Warmer * done * (scenario.Spot.TemperatureCelsius > 20 ? -1 : 1)) } };
+            int water = done / InOneWater;
+            Scenario scenario = Small(done % DemoEvery == DemoEvery - 1 ? demo[done / DemoEvery % demo.Length] : done % SoftEvery == SoftEvery - 1 ? soft[done / SoftEvery % soft.Count] : quick[water % quick.Count]);
+            scenario = scenario with { Spot = scenario.Spot with { TemperatureCelsius = scenario.Spot.TemperatureCelsius + (Warmer * water * (scenario.Spot.TemperatureCelsius > 20 ? -1 : 1)) } };
             Plan plan = Planner.Plan(scenario, new PlanOptions { Samples = 0, Threads = options.Threads });
             if (done % SheetEvery == 0)
                 _ = SheetWriter.Files(Sheet.Of(plan, UnitSystem.Us), done % PicturesEvery == 0 ? SheetOutputs.Png | SheetOutputs.Svg : SheetOutputs.None);
@@ -66,9 +74,9 @@ internal static class Soak
             GC.Collect(GC.MaxGeneration, GCCollectionMode.Forced, blocking: true, compacting: true);
             GC.WaitForPendingFinalizers();
             using var self = Process.GetCurrentProcess();
-            points.Add(new Look(done + 1, GC.GetTotalMemory(forceFullCollection: true), self.WorkingSet64));
+            points.Add(new Look(done + 1, GC.GetTotalMemory(forceFullCollection: true), GC.GetGCMemoryInfo().TotalCommittedBytes, self.WorkingSet64));
             if (points.Count % (Looks / Lines) == 0)
-                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {done + 1:N0} plans: {points[^1].Managed / 1e6:0.00} MB in use, {points[^1].Resident / 1e6:0} MB of the process"));
+                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {done + 1:N0} plans: {points[^1].Managed / 1e6:0.00} MB in use, {points[^1].Committed / 1e6:0} MB held by the collector, {points[^1].Resident / 1e6:0} MB of the process"));
         }
 
         TimeSpan spent = Environment.CpuUsage.TotalTime - began;
@@ -94,7 +102,7 @@ internal static class Soak
         {
             Scenario scenario = Small(ScenarioReader.ReadText(new GrammarDraw(new Draws(seed, number), DrawSize.Small).Accepted(out _), "soak.yaml").Scenario!);
             (List<Scenario> into, int most) = scenario.Tackle.Bodies[0].NeedsHead ? (soft, Soft) : (quick, Quick);
-            if (into.Count < most)
+            if (into.Count < most && scenario.Presentations[0] is { CastLength: <= LongCast, DriftSpeed: <= FastDrift })
                 into.Add(scenario);
         }
     }
@@ -118,6 +126,6 @@ internal static class Soak
         return (slope, Math.Sqrt(left / (points.Count - 2) / square));
     }
 
-    // Memory after a number of plans (bytes).
-    private readonly record struct Look(int Plans, double Managed, double Resident);
+    // Memory after a number of plans: in use, held by the collector for what is to come, of the whole process (bytes).
+    private readonly record struct Look(int Plans, double Managed, double Committed, double Resident);
 }
