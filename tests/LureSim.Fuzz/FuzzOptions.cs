@@ -3,7 +3,7 @@ using System.Globalization;
 namespace LureSim.Fuzz;
 
 /// <summary>What a run is asked for.</summary>
-/// <param name="Mode">reads, runs, ends, lines or soak.</param>
+/// <param name="Mode">reads, runs, ends, knobs, lines or soak.</param>
 /// <param name="Count">How many draws.</param>
 /// <param name="Seed">Seed of the run.</param>
 /// <param name="From">Number of the first draw: a find is seen again by its number.</param>
@@ -16,10 +16,11 @@ internal sealed record FuzzOptions(string Mode, int Count, int Seed, int From, d
 {
     /// <summary>How the program is called.</summary>
     public const string Usage = """
-        LureSim.Fuzz reads|runs|ends|lines|soak [--count 10000] [--seed 1] [--from 0] [--seconds 60] [--threads 2] [--finds out/fuzz] [--keep 20] [--only "plan at spot"]
+        LureSim.Fuzz reads|runs|ends|knobs|lines|soak [--count 10000] [--seed 1] [--from 0] [--seconds 60] [--threads 2] [--finds out/fuzz] [--keep 20] [--only "plan at spot"]
           reads   texts of scenarios, broken in every way, through the reader
           runs    scenarios that the reader takes, each through one of the commands
           ends    both ends of the range of every key, each through every command: 3,883 pairs, the quick commands first
+          knobs   scenarios that the reader takes on the live page: every knob at both its ends, and the file that it saves
           lines   command lines, up to where the work would begin
           soak    plans of one process, and how its memory grows
         """;
@@ -27,7 +28,7 @@ internal sealed record FuzzOptions(string Mode, int Count, int Seed, int From, d
     /// <summary>Reads the command line; null if it is not understood.</summary>
     public static FuzzOptions? Of(string[] args)
     {
-        if (args is not [("reads" or "runs" or "ends" or "lines" or "soak") and var mode, ..])
+        if (args is not [("reads" or "runs" or "ends" or "knobs" or "lines" or "soak") and var mode, ..])
             return null;
         var options = new FuzzOptions(mode, 10_000, 1, 0, 60, Environment.ProcessorCount, Path.Combine("out", "fuzz"), int.MaxValue, "");
         for (int i = 1; i < args.Length; i += 2)

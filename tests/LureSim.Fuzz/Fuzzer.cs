@@ -5,6 +5,7 @@ using System.Text.RegularExpressions;
 using LureSim.Cli;
 using LureSim.Cli.Hosting;
 using LureSim.Report.Sheets;
+using LureSim.Report.Units;
 using LureSim.Scenarios;
 
 namespace LureSim.Fuzz;
@@ -87,6 +88,9 @@ internal static class Fuzzer
                         (EndsOfRanges.End end, string[] command) = pairs[number];
                         Call(command, end.Small(command[0]), end.Name, number, folder, tally, alone: options.Threads == 1);
                         break;
+                    case "knobs":
+                        Turn(draws, number, tally);
+                        break;
                     default:
                         Line(draws, number, seeds, folder, tally);
                         break;
@@ -112,6 +116,15 @@ internal static class Fuzzer
             tally.Count("texts read on the way");
         tally.Count($"size: {size}");
         Call([command, .. more, .. draws.Chance(0.5) ? (string[])["--units", "metric"] : []], text, "", number, folder, tally, alone);
+    }
+
+    private static void Turn(Draws draws, int number, FuzzTally tally)
+    {
+        string text = new GrammarDraw(draws, draws.Chance(0.5) ? DrawSize.Small : DrawSize.Extreme).Accepted(out _);
+        UnitSystem units = draws.Chance(0.5) ? UnitSystem.Us : UnitSystem.Metric;
+        long start = TimeProvider.System.GetTimestamp();
+        IReadOnlyList<string> wrong = KnobCheck.Complaints(text, units, draws);
+        tally.Add(number, "turned", TimeProvider.System.GetElapsedTime(start), wrong, () => text);
     }
 
     // A scenario through a command, as a user calls it. Where it is alone in the process, its time is that of the processors, which no other work of the machine lengthens.
