@@ -231,8 +231,8 @@ public static class SideView
         {
             // Evenly picked, the first and the last always among them.
             CurrentSample sample = current[shown == 1 ? 0 : (int)Math.Round(i * (current.Count - 1.0) / (shown - 1))];
-            double y = area.At(0, format.LengthValue(sample.Depth)).Y;
-            y = Math.Clamp(y, column.Top + 10, column.Bottom - lineHeight - 8);
+            // At the foot of a steep slope the column is lower than its first figure, which then reaches into the bottom.
+            double y = Math.Max(column.Top + 10, Math.Min(area.At(0, format.LengthValue(sample.Depth)).Y, column.Bottom - lineHeight - 8));
             double length = (column.Width - 14) * Math.Abs(sample.Speed / fastest * along);
             bool across = Math.Abs(left) > 0.26;
             if (Math.Abs(along) > 0.26)

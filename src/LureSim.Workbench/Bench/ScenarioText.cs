@@ -130,13 +130,13 @@ internal sealed class ScenarioText
         if (zone.MovesWithBottom)
         {
             double low = Math.Clamp(lower ?? (fileDepth - zone.Bottom), 0, depth - Least);
-            double high = Math.Clamp(upper ?? (fileDepth - zone.Top), low + Least, depth);
+            double high = Math.Max(low + Least, Math.Min(upper ?? (fileDepth - zone.Top), depth));
             (top, bottom) = (low, high);
         }
         else
         {
             double high = Math.Clamp(upper ?? zone.Top, 0, depth - Least);
-            double low = Math.Clamp(lower ?? zone.Bottom, high + Least, depth);
+            double low = Math.Max(high + Least, Math.Min(lower ?? zone.Bottom, depth));
             (top, bottom) = (high, low);
         }
 
