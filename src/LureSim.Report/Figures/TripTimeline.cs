@@ -11,7 +11,7 @@ namespace LureSim.Report.Figures;
 /// <summary>A day by the clock: a lane a spot, shaded by how good its hours are, with the stops on it.</summary>
 public static class TripTimeline
 {
-    // Long names lose their end, so that what is done at the spot has room beside them on a phone.
+    // Long names lose their end, on a phone and where what is done at the spot stands behind them.
     private const double NameShare = 0.7;
 
     /// <summary>Draws the figure.</summary>
@@ -48,7 +48,10 @@ public static class TripTimeline
                 if (spot > 0) area.Line([new(area.Bounds.Left, top), new(area.Bounds.Right, top)], Palette.Grid, 1);
                 TripStop? stop = day.Stops.FirstOrDefault(item => item.Spot == spot);
                 string rig = stop is null ? "not today" : $"{TideWords.Clock(stop.Arrive)} to {TideWords.Clock(stop.Leave)}, {TripWords.Heads(facts, stop)}";
-                string place = BundledFont.Cut($"{spot + 1}. {TripWords.Place(facts, spot)}", NameShare * area.Bounds.Width, options.SmallFontSize, stop is null ? FontWeights.Normal : FontWeights.Bold);
+                double room = stop is null ? 0 : Math.Max(area.At(stop.Arrive, 0).X - area.Bounds.Left, area.Bounds.Right - area.At(stop.Leave, 0).X);
+                bool behind = stop is not null && Wide(rig) > room - 12;
+                double nameRoom = behind ? area.Bounds.Width - Wide(TripWords.Heads(facts, stop!)) - 24 : NameShare * area.Bounds.Width;
+                string place = BundledFont.Cut($"{spot + 1}. {TripWords.Place(facts, spot)}", nameRoom, options.SmallFontSize, stop is null ? FontWeights.Normal : FontWeights.Bold);
                 area.Text(new ScreenPoint(area.Bounds.Left + 6, top + (text / 2) + 1), place, options.SmallFontSize, Palette.Ink, HorizontalAlignment.Left, VerticalAlignment.Middle, bold: stop is not null);
                 if (stop is null) continue;
                 OxyRect visit = Box(stop.Arrive, stop.Leave).Deflate(new OxyThickness(1, 5, 1, 5));
@@ -58,8 +61,8 @@ public static class TripTimeline
                 bool left = visit.Left - area.Bounds.Left > area.Bounds.Right - visit.Right;
 
                 // Where there is no room beside the visit the words stand behind the name of the spot, without the hours where those do not fit either.
-                double room = left ? visit.Left - area.Bounds.Left : area.Bounds.Right - visit.Right, above = area.Bounds.Width - Wide(place, bold: true);
-                if (Wide(rig) > room - 12)
+                double above = area.Bounds.Width - Wide(place, bold: true);
+                if (behind)
                 {
                     area.Text(new ScreenPoint(area.Bounds.Right - 6, top + (text / 2) + 1), Wide(rig) > above - 24 ? TripWords.Heads(facts, stop) : rig, options.SmallFontSize, Palette.Ink, HorizontalAlignment.Right, VerticalAlignment.Middle);
                     continue;
